@@ -1,0 +1,23 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What procedures of one bench share.
+ *
+ * @param decides the house's rule for readings near a limit, where it states one
+ * @param at      the whole declaration
+ */
+public record Library(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
+        Declarations own, Optional<Written<DecisionRule>> decides, List<ReadingProblem> problems, SourceRange at)
+        implements Document {
+    @Override
+    public List<StepGraph> graphs() {
+        return List.copyOf(own.routines());
+    }
+}

@@ -1,0 +1,46 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A checked procedure: steps from complaints to conclusions for stated equipment. It is never changed
+ * once made; whatever comes later (findings, cards, trees) is a function of it.
+ *
+ * @param tools  hand tools and aids to lay out before starting; instruments are found from the steps
+ * @param begin  where it begins; the first step when not stated
+ * @param at     the whole declaration
+ */
+public record Procedure(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
+        Optional<Equipment> equipment, Optional<Revision> revision, List<Written<String>> complaints,
+        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> decides, List<Fault> faults,
+        Optional<Name> begin, List<Step> steps, List<Example> examples, List<ReadingProblem> problems, SourceRange at)
+        implements Document, StepGraph {
+    @Override
+    public List<StepGraph> graphs() {
+        List<StepGraph> graphs = new ArrayList<>();
+        graphs.add(this);
+        graphs.addAll(own.routines());
+        return List.copyOf(graphs);
+    }
+
+    @Override
+    public List<Name> exits() {
+        return List.of();
+    }
+
+    public Optional<Fault> fault(Name name) {
+        return faults.stream().filter(fault -> fault.name().text().equals(name.text())).findFirst();
+    }
+
+    /** The decision rule in force: the procedure's own, else that of the nearest library, else simple. */
+    public DecisionRule decisionRule() {
+        return decides.or(() -> libraries.stream().flatMap(library -> library.decides().stream()).findFirst())
+                .map(Written::value).orElseGet(DecisionRule.Simple::new);
+    }
+}

@@ -1,0 +1,71 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+import java.util.Optional;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Interval;
+
+/** Which outcome of a step a result leads to; the one place that knows. */
+public final class Results {
+    private Results() {
+    }
+
+    /** The outcome that the words or the reading given lead to; absent when there is none. */
+    public static Optional<Outcome> outcome(Step step, Showing.Possible shown) {
+        Optional<Outcome> byWords = byKey(step, shown.words().text());
+        if (byWords.isPresent()) {
+            return byWords;
+        }
+        if (shown.reading().isPresent() && shown.reading().get().unit().isKnown()) {
+            Optional<Outcome> byReading = reading(step, shown.reading().get().base());
+            if (byReading.isPresent()) {
+                return byReading;
+            }
+        }
+        return byKey(step, "anything else");
+    }
+
+    /** The outcome with this key; {@code done} also finds the single outcome of an act. */
+    public static Optional<Outcome> byKey(Step step, String key) {
+        Optional<Outcome> exact = step.outcomes().stream().filter(o -> o.key().equals(key)).findFirst();
+        if (exact.isPresent()) {
+            return exact;
+        }
+        if ((key.equals(Step.BELOW) || key.equals(Step.ABOVE)) && expected(step).isPresent()) {
+            return step.outcomes().stream().filter(o -> o.key().equals(Step.OUTSIDE)).findFirst();
+        }
+        return Optional.empty();
+    }
+
+    /** The outcome of a reading in the coherent SI unit. */
+    public static Optional<Outcome> reading(Step step, Exact value) {
+        Optional<Interval> expected = expected(step);
+        for (Outcome outcome : step.outcomes()) {
+            if (outcome.head() instanceof Outcome.Band band && band.limit().value().interval().contains(value)) {
+                return Optional.of(outcome);
+            }
+        }
+        return expected.flatMap(limit -> byKey(step, place(limit, value)));
+    }
+
+    private static String place(Interval limit, Exact value) {
+        if (limit.contains(value)) {
+            return Step.WITHIN;
+        }
+        boolean low = limit.lower().map(bound -> value.compareTo(bound.value()) <= 0).orElse(false);
+        return low ? Step.BELOW : Step.ABOVE;
+    }
+
+    private static Optional<Interval> expected(Step step) {
+        Optional<Step.Expectation> expects = Optional.empty();
+        if (step instanceof Step.Measure measure) {
+            expects = measure.expects();
+        } else if (step instanceof Step.Decide decide) {
+            expects = decide.expects();
+        }
+        return expects.map(e -> e.limit().value().interval());
+    }
+}

@@ -1,0 +1,13 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Shared steps, left by one of its exits. */
+public record Routine(Name name, String title, List<Name> exits, Optional<Name> begin, List<Step> steps,
+        SourceRange at) implements Declaration, StepGraph {
+}

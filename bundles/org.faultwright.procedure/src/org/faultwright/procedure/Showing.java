@@ -1,0 +1,21 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Quantity;
+
+/** What a step shows: in an example one result, in a fault's signature one or several possible ones. */
+public record Showing(Name step, List<Possible> possible, SourceRange at) {
+    /**
+     * @param words   a result word, code or reading, in one spelling
+     * @param reading the same as a quantity where it is a number with a unit
+     * @param share   how often it shows, in percent, where the author knows
+     */
+    public record Possible(Name words, Optional<Quantity> reading, Optional<Exact> share) {
+    }
+}

@@ -1,0 +1,155 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
+
+/** One step. Its kinds are sealed: {@link Cases} shows every place that must answer for a new one. */
+public sealed interface Step extends Declaration {
+    /** The result words of a measurement that states what it expects. */
+    String BELOW = "below";
+    String WITHIN = "within";
+    String ABOVE = "above";
+    String OUTSIDE = "outside";
+    /** The result of a reading too near a limit for the instrument to decide. */
+    String DOUBTFUL = "doubtful";
+    /** The result of an act that has only one. */
+    String DONE = "done";
+
+    StepFrame frame();
+
+    List<Outcome> outcomes();
+
+    <R> R match(Cases<R> cases);
+
+    /** The question, instruction or conclusion in the author's words. */
+    @Override
+    String title();
+
+    /** One answer for each kind of step. */
+    interface Cases<R> {
+        R check(Check step);
+
+        R observe(Observe step);
+
+        R measure(Measure step);
+
+        R act(Act step);
+
+        R decide(Decide step);
+
+        R perform(Perform step);
+
+        R conclude(Conclude step);
+    }
+
+    /** A question answered by looking, listening or asking. */
+    record Check(Name name, String title, StepFrame frame, List<Outcome> outcomes, SourceRange at) implements Step {
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.check(this);
+        }
+    }
+
+    /** A code or an appearance. @param indicator whose codes are read; absent for an appearance */
+    record Observe(Name name, String title, Optional<Name> indicator, StepFrame frame, List<Outcome> outcomes,
+            SourceRange at) implements Step {
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.observe(this);
+        }
+    }
+
+    /** What a measurement or computed value should be. */
+    record Expectation(Written<Limit> limit, Optional<Source> source) {
+    }
+
+    /**
+     * A share of the uncertainty that the instrument does not state, such as probe contact.
+     *
+     * @param halfWidth the half-width of its interval, taken as rectangular (JCGM 100, 4.3.7)
+     */
+    record Contribution(Written<Quantity> halfWidth, String of) {
+    }
+
+    /**
+     * A quantity read from an instrument.
+     *
+     * @param kind      absent in a broken text
+     * @param against   the second point; absent means the point's own reference
+     * @param range     the range the author named, by its upper end
+     * @param sensor    for temperatures the sensor, such as {@code K} or {@code Pt100}
+     * @param spread    the standard deviation of good units, where known, for risks after JCGM 106
+     */
+    record Measure(Name name, String title, Optional<Written<QuantityKind>> kind, Optional<Name> point,
+            Optional<Name> against, Optional<Name> instrument, Optional<Written<Quantity>> range,
+            Optional<Written<String>> sensor, Optional<Expectation> expects, List<Contribution> allowing,
+            Optional<Written<Quantity>> spread, StepFrame frame, List<Outcome> outcomes, SourceRange at)
+            implements Step {
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.measure(this);
+        }
+    }
+
+    /**
+     * Something done.
+     *
+     * @param wipes   the data it wipes, in the author's words
+     * @param repairs where it says that it repairs; a fault's remedy repairs without saying so
+     */
+    record Act(Name name, String title, Optional<Written<String>> wipes, Optional<SourceRange> repairs,
+            StepFrame frame, List<Outcome> outcomes, SourceRange at) implements Step {
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.act(this);
+        }
+    }
+
+    /** A value computed from earlier readings. */
+    record Decide(Name name, String title, Optional<Written<Expression>> compute, Optional<Expectation> expects,
+            StepFrame frame, List<Outcome> outcomes, SourceRange at) implements Step {
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.decide(this);
+        }
+    }
+
+    /** A shared routine; its exits are this step's outcomes. */
+    record Perform(Name name, String title, Optional<Name> routine, StepFrame frame, List<Outcome> outcomes,
+            SourceRange at) implements Step {
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.perform(this);
+        }
+    }
+
+    /**
+     * Where a procedure ends; it has no outcomes.
+     *
+     * @param finds        the faults it names
+     * @param findsNothing where it says that no fault was found
+     * @param refersTo     whom the unit is handed on to
+     * @param report       the sentence for the customer
+     */
+    record Conclude(Name name, String title, List<Name> finds, Optional<SourceRange> findsNothing,
+            Optional<Written<String>> refersTo, Optional<Written<String>> report, StepFrame frame, SourceRange at)
+            implements Step {
+        @Override
+        public List<Outcome> outcomes() {
+            return List.of();
+        }
+
+        @Override
+        public <R> R match(Cases<R> cases) {
+            return cases.conclude(this);
+        }
+    }
+}

@@ -1,0 +1,32 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.quantity.Quantity;
+
+/**
+ * What every kind of step can say.
+ *
+ * @param needs    conditions that must hold before it
+ * @param leaves   conditions it sets, whatever its outcome
+ * @param warns    notes to be read before it
+ * @param handles  parts it touches
+ * @param takes    how long it takes a practised technician
+ * @param tools    hand tools and aids it needs
+ * @param hazards  hazards of the step itself
+ * @param confirms where it says that it confirms the complaint
+ * @param verifies where it says that it verifies the repair
+ * @param source   where its instruction or limit comes from
+ * @param hint     a further sentence for a trainee
+ */
+public record StepFrame(List<Setting> needs, List<Setting> leaves, List<Name> warns, List<Name> handles,
+        Optional<Written<Quantity>> takes, List<Written<String>> tools, List<Written<Hazard>> hazards,
+        Optional<SourceRange> confirms, Optional<SourceRange> verifies, Optional<Source> source,
+        Optional<Written<String>> hint) {
+    public static final StepFrame PLAIN = new StepFrame(List.of(), List.of(), List.of(), List.of(), Optional.empty(),
+            List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+}

@@ -1,0 +1,16 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis;
+
+/**
+ * One thing that is looked for. A rule is a class of its own with a page of the same id under
+ * {@code rules/pages} and a line in {@link RuleSet}; it keeps no state between calls.
+ */
+public interface Rule {
+    RuleHeader header();
+
+    /** Looks at the subject and reports; never throws for anything an author can write. */
+    void check(Subject subject, Findings findings);
+}

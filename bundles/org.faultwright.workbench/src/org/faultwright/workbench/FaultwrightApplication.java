@@ -1,0 +1,33 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench;
+
+import org.eclipse.equinox.app.IApplication;
+import org.eclipse.equinox.app.IApplicationContext;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.ui.IWorkbench;
+import org.eclipse.ui.PlatformUI;
+
+/** Starts the window and stays until it is closed. */
+public final class FaultwrightApplication implements IApplication {
+    @Override
+    public Object start(IApplicationContext context) {
+        Display display = PlatformUI.createDisplay();
+        try {
+            int code = PlatformUI.createAndRunWorkbench(display, new FaultwrightWorkbenchAdvisor());
+            return code == PlatformUI.RETURN_RESTART ? IApplication.EXIT_RESTART : IApplication.EXIT_OK;
+        } finally {
+            display.dispose();
+        }
+    }
+
+    @Override
+    public void stop() {
+        if (PlatformUI.isWorkbenchRunning()) {
+            IWorkbench workbench = PlatformUI.getWorkbench();
+            workbench.getDisplay().syncExec(workbench::close);
+        }
+    }
+}

@@ -1,0 +1,162 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.architecture;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.jar.Manifest;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** The arrows between bundles and the few things that must not occur in their sources. */
+class ArchitectureTest {
+    private static final String OWN = "org.faultwright.";
+
+    /** Each bundle and those of our own that it may require. */
+    private static final Map<String, Set<String>> ALLOWED = Map.of(
+            "quantity", Set.of(),
+            "procedure", Set.of("quantity"),
+            "analysis", Set.of("quantity", "procedure"),
+            "publish", Set.of("quantity", "procedure", "analysis"),
+            "language", Set.of("quantity", "procedure", "analysis"),
+            "language.server", Set.of("quantity", "procedure", "analysis", "language"),
+            "commandline", Set.of("quantity", "procedure", "analysis", "publish", "language"),
+            "workbench", Set.of("quantity", "procedure", "analysis", "publish", "language", "language.server"));
+
+    private static final Set<String> PLAIN = Set.of("quantity", "procedure", "analysis", "publish");
+    private static final Path BUNDLES = bundles();
+
+    @Test
+    void should_require_only_bundles_below() throws IOException {
+        Map<String, Set<String>> required = new TreeMap<>();
+        try (Stream<Path> folders = Files.list(BUNDLES)) {
+            for (Path folder : folders.filter(f -> Files.exists(f.resolve("META-INF/MANIFEST.MF"))).toList()) {
+                required.put(folder.getFileName().toString(), ownBundlesRequiredBy(folder));
+            }
+        }
+        required.remove(OWN + "workbench.tests");
+
+        assertEquals(names(ALLOWED.keySet()), required.keySet(), "every bundle has a row in the table of arrows");
+        required.forEach((bundle, uses) -> {
+            Set<String> allowed = names(ALLOWED.get(bundle.substring(OWN.length())));
+            assertTrue(allowed.containsAll(uses), bundle + " requires " + uses + " but may require " + allowed);
+        });
+    }
+
+    @Test
+    void should_keep_windows_out_of_everything_below_the_workbench() {
+        Set<String> below = new TreeSet<>(ALLOWED.keySet());
+        below.remove("workbench");
+
+        int read = noSourceMatches(below, "import (static )?org\\.eclipse\\.(swt|jface|ui)\\.");
+
+        assertTrue(read > 100, "only " + read + " source files were read");
+    }
+
+    @Test
+    void should_keep_the_language_tools_out_of_plain_bundles() {
+        int read = noSourceMatches(PLAIN,
+                "import (static )?(org\\.eclipse\\.|org\\.antlr\\.|com\\.google\\.inject|org\\.osgi\\.)");
+
+        assertTrue(read > 80, "only " + read + " source files were read");
+    }
+
+    @Test
+    void should_never_print_stack_traces_or_leave_an_exception_unused() {
+        int read = noSourceMatches(ALLOWED.keySet(), "printStackTrace|catch \\([^)]*\\) \\{\\s*\\}");
+
+        assertTrue(read > 100, "only " + read + " source files were read");
+    }
+
+    @Test
+    void should_start_every_source_with_its_licence() {
+        int read = 0;
+        for (Path file : sources(ALLOWED.keySet())) {
+            assertTrue(text(file).startsWith("/*\n * Copyright (c) 2026 The Faultwright contributors\n"
+                    + " * SPDX-License-Identifier: EPL-2.0\n */\n"), file.toString());
+            read++;
+        }
+        assertTrue(read > 100, "only " + read + " source files were read");
+    }
+
+    private static int noSourceMatches(Set<String> bundles, String forbidden) {
+        Pattern pattern = Pattern.compile(forbidden);
+        List<String> hits = new ArrayList<>();
+        List<Path> files = sources(bundles);
+        for (Path file : files) {
+            Matcher matcher = pattern.matcher(text(file));
+            if (matcher.find()) {
+                hits.add(BUNDLES.relativize(file) + ": " + matcher.group());
+            }
+        }
+        assertEquals(List.of(), hits);
+        return files.size();
+    }
+
+    private static List<Path> sources(Set<String> bundles) {
+        List<Path> found = new ArrayList<>();
+        for (String bundle : new TreeSet<>(bundles)) {
+            Path folder = BUNDLES.resolve(OWN + bundle).resolve("src");
+            if (Files.isDirectory(folder)) {
+                try (Stream<Path> files = Files.walk(folder)) {
+                    files.filter(file -> file.toString().endsWith(".java")).sorted().forEach(found::add);
+                } catch (IOException unreadable) {
+                    throw new UncheckedIOException(unreadable);
+                }
+            }
+        }
+        return found;
+    }
+
+    private static Set<String> ownBundlesRequiredBy(Path folder) throws IOException {
+        try (InputStream in = Files.newInputStream(folder.resolve("META-INF/MANIFEST.MF"))) {
+            String required = new Manifest(in).getMainAttributes().getValue("Require-Bundle");
+            Set<String> own = new TreeSet<>();
+            Matcher names = Pattern.compile("(?:^|,)\\s*(org\\.faultwright\\.[a-z.]+)")
+                    .matcher(required == null ? "" : required);
+            while (names.find()) {
+                own.add(names.group(1));
+            }
+            return own;
+        }
+    }
+
+    private static Set<String> names(Set<String> shortNames) {
+        Set<String> whole = new TreeSet<>();
+        shortNames.forEach(name -> whole.add(OWN + name));
+        return whole;
+    }
+
+    private static String text(Path file) {
+        try {
+            return Files.readString(file).replace("\r\n", "\n");
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    private static Path bundles() {
+        Path folder = Path.of("").toAbsolutePath();
+        while (folder != null && !Files.isDirectory(folder.resolve("bundles"))) {
+            folder = folder.getParent();
+        }
+        assertTrue(folder != null, "the tests run inside the checkout");
+        return folder.resolve("bundles");
+    }
+}

@@ -1,0 +1,85 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.commandline;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "check", mixinStandardHelpOptions = true, sortOptions = false,
+        description = "Says what is wrong in procedures and libraries, and what to do about it.")
+final class CheckCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders with files ending in .procedure.")
+    private List<Path> named;
+
+    @Option(names = "--json", description = "Print the findings as JSON.")
+    private boolean json;
+
+    @Option(names = "--least", paramLabel = "SEVERITY", defaultValue = "warning",
+            description = "Exit with 1 from this severity on: ${COMPLETION-CANDIDATES} (default: warning). "
+                    + "Lesser findings are still printed.")
+    private Severity least;
+
+    @Option(names = "--on", paramLabel = "DATE",
+            description = "Hold calibration dates against this day, such as 2026-11-25; without it they are left alone.")
+    private LocalDate today;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws IOException {
+        List<Path> files = ProcedureFiles.below(named);
+        Checking checking = new Checking(Optional.ofNullable(today));
+        PrintWriter out = spec.commandLine().getOut();
+        TextFindings text = new TextFindings(out);
+        List<Finding> all = new ArrayList<>();
+        for (Path file : files) {
+            List<Finding> found = checking.check(file).findings();
+            all.addAll(found);
+            if (!json) {
+                text.print(found);
+                out.flush();
+            }
+        }
+        if (json) {
+            JsonFindings.print(all, files.size(), out);
+        } else {
+            out.println(summary(files.size(), all));
+        }
+        boolean heeded = all.stream().anyMatch(finding -> finding.severity().compareTo(least) <= 0);
+        return heeded ? Faultwright.FINDINGS : Faultwright.CLEAN;
+    }
+
+    private static String summary(int files, List<Finding> findings) {
+        Map<Severity, Long> count = new EnumMap<>(Severity.class);
+        findings.forEach(finding -> count.merge(finding.severity(), 1L, Long::sum));
+        String checked = counted(files, "file", "files") + " checked: ";
+        if (findings.isEmpty()) {
+            return checked + "nothing found.";
+        }
+        return checked + counted(count.getOrDefault(Severity.ERROR, 0L), "error", "errors") + ", "
+                + counted(count.getOrDefault(Severity.WARNING, 0L), "warning", "warnings") + ", "
+                + counted(count.getOrDefault(Severity.ADVICE, 0L), "piece of advice", "pieces of advice") + ".";
+    }
+
+    static String counted(long number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
+    }
+}

@@ -5,15 +5,53 @@
 package org.faultwright.analysis;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Every rule there is, in the order of the index. Listings are built from this list alone. */
 public final class RuleSet {
-    private static final List<Rule> ALL = List.of();
+    private static final List<Rule> ALL = Stream.of(names(), quantities(), instruments(), paths(), state(), safety(),
+            faults(), examples(), record()).flatMap(List::stream).toList();
 
     private RuleSet() {
     }
 
     public static List<Rule> all() {
         return ALL;
+    }
+
+    private static List<Rule> names() {
+        return List.of();
+    }
+
+    private static List<Rule> quantities() {
+        return List.of();
+    }
+
+    private static List<Rule> instruments() {
+        return List.of();
+    }
+
+    private static List<Rule> paths() {
+        return List.of();
+    }
+
+    private static List<Rule> state() {
+        return List.of();
+    }
+
+    private static List<Rule> safety() {
+        return List.of();
+    }
+
+    private static List<Rule> faults() {
+        return List.of();
+    }
+
+    private static List<Rule> examples() {
+        return List.of();
+    }
+
+    private static List<Rule> record() {
+        return List.of();
     }
 }

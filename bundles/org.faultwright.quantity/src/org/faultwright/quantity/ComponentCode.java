@@ -14,8 +14,11 @@ import java.util.regex.Pattern;
  */
 final class ComponentCode {
     private static final Pattern WITHIN = Pattern.compile("([+-]?)([0-9]{0,6})([RrkKMGTpnu\u00B5\u03BCmFV])([0-9]{1,6})");
-    /** A letter at the end is a code only where no unit is spelled so; 10K may be kelvin and 10m metres. */
-    private static final Pattern AT_END = Pattern.compile("()([0-9]{1,6})([RrkMGpnu\u00B5\u03BC])()");
+    /**
+     * A letter at the end, as in 470R and 47K. Written with a space 47 K is kelvin, which the SI Brochure (5.4.3)
+     * asks for; letters that spell a unit and are rare in codes, such as m, F and T, are left to the unit.
+     */
+    private static final Pattern AT_END = Pattern.compile("()([0-9]{1,6})([RrkKMGpnu\u00B5\u03BC])()");
 
     private static final int LONGEST = 14;
 

@@ -25,4 +25,18 @@ import java.util.Optional;
 public record MeterRange(QuantityKind kind, Optional<Quantity> from, Quantity upTo, Quantity resolution,
         Accuracy accuracy, Optional<Quantity> input, Optional<Quantity> inputCapacitance, Optional<Quantity> burden,
         Optional<Quantity> lowestFrequency, Optional<Quantity> highestFrequency, boolean trueRms, String sensor) {
+
+    /** What the range can show, both ends included, in the coherent SI unit. */
+    public Interval shown() {
+        return Interval.from(Bound.including(lowest()), Bound.including(upTo.base(kind)));
+    }
+
+    private Exact lowest() {
+        if (from.isPresent()) {
+            return from.get().base(kind);
+        }
+        boolean signed = kind == QuantityKind.DC_VOLTAGE || kind == QuantityKind.DC_CURRENT
+                || kind == QuantityKind.TEMPERATURE_DIFFERENCE;
+        return signed ? upTo.base(kind).negated() : new Quantity(Exact.ZERO, upTo.unit(), "0").base(kind);
+    }
 }

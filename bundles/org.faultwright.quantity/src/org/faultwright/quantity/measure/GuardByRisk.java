@@ -27,7 +27,7 @@ final class GuardByRisk {
             return tooRisky <= 0 ? 0 : enough;
         }
         // False position with the Illinois step; the risk falls as the guard band grows.
-        for (int step = 0; step < MOST_STEPS && enough - little > 1e-6 * uncertainty && cautious < 0; step++) {
+        for (int step = 0; step < MOST_STEPS && enough - little > 1e-4 * uncertainty && cautious < 0; step++) {
             double next = enough - cautious * (enough - little) / (cautious - tooRisky);
             double found = risk(lowest, highest, next, uncertainty) - most;
             if (found <= 0) {

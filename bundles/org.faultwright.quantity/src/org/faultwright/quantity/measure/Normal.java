@@ -54,7 +54,8 @@ final class Normal {
             return 0;
         }
         double fraction = x;
-        for (int n = 60; n > 0; n--) {
+        int terms = 10 + (int) (300 / (x * x));
+        for (int n = terms; n > 0; n--) {
             fraction = x + n / 2.0 / fraction;
         }
         return Math.exp(-x * x) / ROOT_PI / fraction;

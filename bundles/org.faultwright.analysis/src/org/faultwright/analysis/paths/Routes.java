@@ -1,0 +1,166 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.paths;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.faultwright.analysis.PathStep;
+
+/**
+ * The paths through a procedure, conditions left aside and bounds kept: which places can be reached
+ * without passing certain others. That is how "on every path before" is decided: every path to a place
+ * passes one of a set exactly when the place cannot be reached round them.
+ */
+public final class Routes {
+    private static final int NOT = -2;
+    private static final int START = -1;
+
+    private final Exploration states;
+    private final Edges edges;
+    private final int[] firstEdge;
+    private final BitSet reached;
+
+    private Routes(Exploration states, Edges edges) {
+        this.states = states;
+        this.edges = edges;
+        this.reached = states.reached();
+        this.firstEdge = new int[states.size() + 1];
+        // States are looked at in their own order, so the edges of one follow those of the one before.
+        for (int edge = 0; edge < edges.count; edge++) {
+            firstEdge[edges.from[edge] + 1]++;
+        }
+        for (int state = 0; state < states.size(); state++) {
+            firstEdge[state + 1] += firstEdge[state];
+        }
+    }
+
+    /** Every step from one state to another. */
+    private static final class Edges implements Explorer.Arrivals {
+        int count;
+        int[] from = new int[256];
+        int[] branch = new int[256];
+        int[] to = new int[256];
+
+        @Override
+        public void arrive(int fromState, int byBranch, int toState, long[] state) {
+            if (count == to.length) {
+                from = Arrays.copyOf(from, count * 2);
+                branch = Arrays.copyOf(branch, count * 2);
+                to = Arrays.copyOf(to, count * 2);
+            }
+            from[count] = fromState;
+            branch[count] = byBranch;
+            to[count++] = toState;
+        }
+    }
+
+    static Routes of(StepMap map, boolean counts, int most) {
+        Edges edges = new Edges();
+        return new Routes(Exploration.of(map, List.of(), counts, most, edges), edges);
+    }
+
+    /** The places and counts that can be met. */
+    public Exploration states() {
+        return states;
+    }
+
+    /** Whether any path comes to this place. */
+    public boolean reached(Place place) {
+        return reached.get(place.index());
+    }
+
+    int firstEdge(int state) {
+        return firstEdge[state];
+    }
+
+    int to(int edge) {
+        return edges.to[edge];
+    }
+
+    Way way(int edge) {
+        return states.map().ways().get(edges.branch[edge] / 2);
+    }
+
+    /** What can be reached from the beginning without coming to any of these places. */
+    public Reach without(Predicate<Place> closed) {
+        return new Reach(Optional.empty(), closed);
+    }
+
+    /**
+     * What can be reached once one of the first places was passed, without coming from there to any of
+     * the closed ones. A place counts as reached after itself only when it comes round again.
+     */
+    public Reach after(Predicate<Place> first, Predicate<Place> closed) {
+        return new Reach(Optional.of(first), closed);
+    }
+
+    /** What was reached, and how. A node is a state, met before (as it is) or after (plus size) the first places. */
+    public final class Reach {
+        private final int size = states.size();
+        private final Optional<Predicate<Place>> opening;
+        private final Predicate<Place> closed;
+        private final int[] via = new int[2 * size];
+        private final int[] before = new int[2 * size];
+        private final int[] waiting = new int[2 * size];
+        private final int[] met = new int[states.map().places().size()];
+        private int found;
+
+        private Reach(Optional<Predicate<Place>> opening, Predicate<Place> closed) {
+            this.opening = opening;
+            this.closed = closed;
+            Arrays.fill(via, NOT);
+            Arrays.fill(met, NOT);
+            if (size > 0) {
+                meet(opening.isPresent() ? 0 : size, START, START);
+            }
+            for (int i = 0; i < found; i++) {
+                leadOn(waiting[i]);
+            }
+        }
+
+        private void leadOn(int node) {
+            int state = node % size;
+            boolean after = node >= size || opening.orElseThrow().test(states.place(state));
+            for (int edge = firstEdge[state]; edge < firstEdge[state + 1]; edge++) {
+                meet(edges.to[edge] + (after ? size : 0), edge, node);
+            }
+        }
+
+        private void meet(int node, int edge, int from) {
+            Place place = states.place(node % size);
+            if (via[node] != NOT || node >= size && closed.test(place)) {
+                return;
+            }
+            via[node] = edge;
+            before[node] = from;
+            waiting[found++] = node;
+            if (node >= size && met[place.index()] == NOT) {
+                met[place.index()] = node;
+            }
+        }
+
+        public boolean has(Place place) {
+            return met[place.index()] != NOT;
+        }
+
+        /** A shortest such path to the place, counted in places passed. */
+        public Optional<List<PathStep>> path(Place place) {
+            if (!has(place)) {
+                return Optional.empty();
+            }
+            List<PathStep> path = new ArrayList<>(List.of(place.here()));
+            for (int node = met[place.index()]; via[node] != START; node = before[node]) {
+                way(via[node]).taken().ifPresent(path::add);
+            }
+            Collections.reverse(path);
+            return Optional.of(List.copyOf(path));
+        }
+    }
+}

@@ -1,0 +1,166 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.paths;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Results;
+import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+
+/** Writes the routines of a procedure out, breadth first and without recursion of its own. */
+final class StepMapBuilder {
+    /** Routines that perform routines can double with every level; past this many places they are left closed. */
+    static final int MOST_PLACES = 50_000;
+
+    private final Procedure procedure;
+    private final Scope scope;
+    private final List<Place> places = new ArrayList<>();
+    private final List<List<Arrow>> arrows = new ArrayList<>();
+    private final List<Place> tooLarge = new ArrayList<>();
+    private final Deque<Frame> waiting = new ArrayDeque<>();
+    private int promised;
+
+    StepMapBuilder(Procedure procedure) {
+        this.procedure = procedure;
+        this.scope = procedure.scope();
+    }
+
+    StepMap build() {
+        Frame whole = open(procedure, Optional.empty(), Optional.empty());
+        while (!waiting.isEmpty()) {
+            Frame frame = waiting.remove();
+            List.copyOf(frame.steps.values()).forEach(place -> leadOn(place, frame));
+        }
+        return new StepMap(procedure, scope, places, ways(), whole.first(), tooLarge);
+    }
+
+    /** A step graph that is being written out once. */
+    private static final class Frame {
+        final StepGraph graph;
+        final Optional<Place> caller;
+        final Optional<Frame> outer;
+        final Map<String, Place> steps = new LinkedHashMap<>();
+        final Map<String, Place> returns = new HashMap<>();
+        final Map<Place, Routine> performed = new HashMap<>();
+
+        Frame(StepGraph graph, Optional<Place> caller, Optional<Frame> outer) {
+            this.graph = graph;
+            this.caller = caller;
+            this.outer = outer;
+        }
+
+        boolean isInside(StepGraph other) {
+            for (Optional<Frame> frame = Optional.of(this); frame.isPresent(); frame = frame.get().outer) {
+                if (frame.get().graph == other) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        Optional<Place> first() {
+            return graph.first().map(step -> steps.get(step.name().text()));
+        }
+    }
+
+    /** A way before it has its number. */
+    private record Arrow(Optional<Outcome> outcome, Optional<Place> to, Optional<Place> otherwise) {
+    }
+
+    private Frame open(StepGraph graph, Optional<Place> caller, Optional<Frame> outer) {
+        Frame frame = new Frame(graph, caller, outer);
+        for (Step step : graph.steps()) {
+            if (!frame.steps.containsKey(step.name().text())) {
+                frame.steps.put(step.name().text(), open(step, frame));
+            }
+        }
+        waiting.add(frame);
+        return frame;
+    }
+
+    private Place open(Step step, Frame frame) {
+        Optional<Routine> routine = toWriteOut(step, frame);
+        boolean fits = routine.map(found -> promised + found.steps().size() <= MOST_PLACES).orElse(false);
+        Place place = place(step, frame.caller, Optional.empty(), fits);
+        if (fits) {
+            promised += routine.get().steps().size();
+            frame.performed.put(place, routine.get());
+        } else if (routine.isPresent()) {
+            tooLarge.add(place);
+        }
+        return place;
+    }
+
+    private Place place(Step step, Optional<Place> caller, Optional<Name> exit, boolean writtenOut) {
+        Place place = new Place(places.size(), step, caller, exit, writtenOut);
+        places.add(place);
+        arrows.add(new ArrayList<>());
+        return place;
+    }
+
+    private Optional<Routine> toWriteOut(Step step, Frame frame) {
+        if (!(step instanceof Step.Perform perform)) {
+            return Optional.empty();
+        }
+        return perform.routine().flatMap(scope::routine).filter(routine -> !frame.isInside(routine));
+    }
+
+    private void leadOn(Place place, Frame frame) {
+        if (!place.isWrittenOut()) {
+            place.step().outcomes().forEach(outcome -> lead(place, outcome, frame));
+            return;
+        }
+        Frame inner = open(frame.performed.get(place), Optional.of(place), Optional.of(frame));
+        arrows.get(place.index()).add(new Arrow(Optional.empty(), inner.first(), Optional.empty()));
+    }
+
+    private void lead(Place from, Outcome outcome, Frame frame) {
+        Optional<Place> to = outcome.target().flatMap(target -> target(target, frame));
+        Optional<Place> otherwise = outcome.repeat().flatMap(repeat -> target(repeat.otherwise(), frame));
+        arrows.get(from.index()).add(new Arrow(Optional.of(outcome), to, otherwise));
+    }
+
+    private Optional<Place> target(Name target, Frame frame) {
+        Place step = frame.steps.get(target.text());
+        if (step != null) {
+            return Optional.of(step);
+        }
+        return frame.graph.isExit(target) && frame.caller.isPresent()
+                ? Optional.of(comingBack(target, frame, frame.caller.get())) : Optional.empty();
+    }
+
+    private Place comingBack(Name exit, Frame frame, Place caller) {
+        Place known = frame.returns.get(exit.text());
+        if (known != null) {
+            return known;
+        }
+        Place back = place(caller.step(), caller.caller(), Optional.of(exit), false);
+        frame.returns.put(exit.text(), back);
+        Results.byKey(caller.step(), exit.text()).or(() -> Results.byKey(caller.step(), "anything else"))
+                .ifPresent(outcome -> lead(back, outcome, frame.outer.orElseThrow()));
+        return back;
+    }
+
+    private List<Way> ways() {
+        List<Way> ways = new ArrayList<>();
+        for (Place place : places) {
+            arrows.get(place.index()).forEach(arrow -> ways.add(
+                    new Way(ways.size(), place, arrow.outcome(), arrow.to(), arrow.otherwise())));
+        }
+        return ways;
+    }
+}

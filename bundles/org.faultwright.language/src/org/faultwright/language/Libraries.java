@@ -1,0 +1,81 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Library;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceText;
+
+/** Finds what {@code uses} names, and what that uses in turn. Each library is read once as long as its text stays. */
+final class Libraries {
+    private static final int MOST_KEPT = 256;
+
+    private final LibraryFinder finder;
+    private final SingleTexts texts;
+    private final Map<String, Document> read = new ConcurrentHashMap<>();
+
+    Libraries(LibraryFinder finder, SingleTexts texts) {
+        this.finder = finder;
+        this.texts = texts;
+    }
+
+    /** The document with its libraries: nearest first, each once, itself never. */
+    Document resolve(Document document) {
+        List<Library> found = document.uses().isEmpty() ? List.of() : closure(document);
+        if (document instanceof Library library) {
+            return with(library, found);
+        }
+        Procedure p = (Procedure) document;
+        return new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
+                p.tools(), p.own(), p.decides(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at());
+    }
+
+    private static Library with(Library library, List<Library> found) {
+        return new Library(library.source(), library.name(), library.title(), library.uses(), found, library.own(),
+                library.decides(), library.problems(), library.at());
+    }
+
+    private List<Library> closure(Document document) {
+        Map<String, Library> found = new LinkedHashMap<>();
+        Deque<Document> toDo = new ArrayDeque<>(List.of(document));
+        while (!toDo.isEmpty()) {
+            Document user = toDo.poll();
+            for (Name use : user.uses()) {
+                find(use, user).filter(library -> !library.source().name().equals(document.source().name()))
+                        .filter(library -> found.putIfAbsent(library.source().name(), library) == null)
+                        .ifPresent(toDo::add);
+            }
+        }
+        return new ArrayList<>(found.values());
+    }
+
+    private Optional<Library> find(Name use, Document user) {
+        return finder.find(use.text(), user.source().name()).map(this::read)
+                .flatMap(document -> document instanceof Library library ? Optional.of(library) : Optional.empty());
+    }
+
+    private Document read(SourceText text) {
+        Document known = read.get(text.name());
+        if (known != null && known.source().content().equals(text.content())) {
+            return known;
+        }
+        Document fresh = texts.read(text);
+        if (read.size() >= MOST_KEPT) {
+            read.clear();
+        }
+        read.put(text.name(), fresh);
+        return fresh;
+    }
+}

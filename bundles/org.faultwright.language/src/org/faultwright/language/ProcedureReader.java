@@ -1,0 +1,38 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.SourceText;
+
+/**
+ * Reads procedures and libraries. Whatever the text, a document comes back, with the words that could
+ * not be read as its problems. Readers may be shared between threads.
+ */
+public final class ProcedureReader {
+    private final SingleTexts texts = new SingleTexts();
+    private final Libraries libraries;
+
+    public ProcedureReader(LibraryFinder finder) {
+        this.libraries = new Libraries(finder, texts);
+    }
+
+    /** A reader that looks for libraries in the file system, as {@link FileLibraryFinder} describes. */
+    public static ProcedureReader overFiles() {
+        return new ProcedureReader(new FileLibraryFinder());
+    }
+
+    /** Never throws, whatever the text. */
+    public Document read(SourceText text) {
+        return libraries.resolve(texts.read(text));
+    }
+
+    /** @throws IOException if the file cannot be read at all */
+    public Document read(Path file) throws IOException {
+        return read(TextFile.read(file));
+    }
+}

@@ -1,0 +1,89 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.parsing;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import org.eclipse.emf.common.util.URI;
+import org.eclipse.emf.ecore.resource.Resource;
+import org.eclipse.emf.ecore.resource.ResourceSet;
+import org.eclipse.emf.ecore.resource.impl.ResourceSetImpl;
+import org.eclipse.xtext.Grammar;
+import org.eclipse.xtext.XtextPackage;
+import org.eclipse.xtext.nodemodel.impl.NodeModelBuilder;
+import org.eclipse.xtext.parser.DefaultEcoreElementFactory;
+import org.eclipse.xtext.parser.IParseResult;
+import org.eclipse.xtext.parser.antlr.AntlrTokenDefProvider;
+import org.eclipse.xtext.parser.antlr.IUnorderedGroupHelper;
+import org.eclipse.xtext.resource.XtextResourceSet;
+import org.eclipse.xtext.resource.impl.BinaryGrammarResourceFactoryImpl;
+import org.eclipse.xtext.service.GrammarProvider;
+import org.faultwright.language.parser.antlr.ProcedureAntlrTokenFileProvider;
+import org.faultwright.language.parser.antlr.ProcedureParser;
+import org.faultwright.language.parser.antlr.internal.InternalProcedureLexer;
+import org.faultwright.language.services.ProcedureGrammarAccess;
+
+/**
+ * The generated parser, put together by hand. Checking needs neither a resource set nor an injector,
+ * and building those takes longer than reading a procedure.
+ */
+public final class PlainParser {
+    private static final String GRAMMAR = "org.faultwright.language.Procedure";
+
+    private final ProcedureParser parser = new Assembled();
+
+    /** Holds the one grammar, loaded when it is first needed. */
+    private static final class Loaded {
+        static final ProcedureGrammarAccess GRAMMAR_ACCESS = new ProcedureGrammarAccess(new FromClassPath());
+    }
+
+    private static final class FromClassPath extends GrammarProvider {
+        FromClassPath() {
+            super(GRAMMAR, XtextResourceSet::new);
+        }
+
+        @Override
+        public Grammar getGrammar(Object requestor) {
+            ResourceSet resources = new ResourceSetImpl();
+            resources.getPackageRegistry().put(XtextPackage.eNS_URI, XtextPackage.eINSTANCE);
+            Resource resource = new BinaryGrammarResourceFactoryImpl()
+                    .createResource(URI.createURI("classpath:/" + GRAMMAR.replace('.', '/') + ".xtextbin"));
+            resources.getResources().add(resource);
+            try (InputStream grammar = ProcedureParser.class.getResourceAsStream("/" + GRAMMAR.replace('.', '/') + ".xtextbin")) {
+                resource.load(grammar, null);
+            } catch (IOException missing) {
+                throw new UncheckedIOException("the grammar is missing from the class path", missing);
+            }
+            return (Grammar) resource.getContents().get(0);
+        }
+    }
+
+    private static final class Assembled extends ProcedureParser {
+        Assembled() {
+            DefaultEcoreElementFactory elements = new DefaultEcoreElementFactory();
+            elements.setConverterService(new TextValues());
+            AntlrTokenDefProvider tokens = new AntlrTokenDefProvider();
+            tokens.setAntlrTokenFileProvider(new ProcedureAntlrTokenFileProvider());
+            setElementFactory(elements);
+            setTokenDefProvider(tokens);
+            setLexerProvider(InternalProcedureLexer::new);
+            setUnorderedGroupHelper(IUnorderedGroupHelper.Null::new);
+            setSyntaxErrorProvider(new SyntaxMessages());
+            setGrammarAccess(Loaded.GRAMMAR_ACCESS);
+        }
+
+        @Override
+        protected NodeModelBuilder createNodeModelBuilder() {
+            return new NodeModelBuilder();
+        }
+    }
+
+    /** @throws StackOverflowError if the text nests too deeply */
+    public IParseResult parse(String text) {
+        return parser.parse(new StringReader(text));
+    }
+}

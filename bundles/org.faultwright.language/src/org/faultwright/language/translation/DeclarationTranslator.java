@@ -1,0 +1,132 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import static org.faultwright.language.text.TextPackage.Literals.*;
+
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EStructuralFeature;
+import org.faultwright.language.text.BecomesText;
+import org.faultwright.language.text.BeginText;
+import org.faultwright.language.text.CodeText;
+import org.faultwright.language.text.ConditionText;
+import org.faultwright.language.text.DeclarationText;
+import org.faultwright.language.text.IndicatorText;
+import org.faultwright.language.text.InstrumentText;
+import org.faultwright.language.text.NoteText;
+import org.faultwright.language.text.PartText;
+import org.faultwright.language.text.PointText;
+import org.faultwright.language.text.RoutineText;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Declarations;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.Source;
+import org.faultwright.quantity.QuantityKind;
+
+/** The declarations that a library shares and a procedure may also hold for itself. */
+final class DeclarationTranslator {
+    private final Parts parts;
+    private final Passage passage;
+    private final Instruments instruments;
+
+    DeclarationTranslator(Parts parts, Instruments instruments) {
+        this.parts = parts;
+        this.passage = parts.passage;
+        this.instruments = instruments;
+    }
+
+    Declarations all(List<DeclarationText> written) {
+        return new Declarations(kind(written, ConditionText.class).map(this::condition).toList(),
+                kind(written, InstrumentText.class).map(instruments::instrument).toList(),
+                kind(written, PointText.class).map(this::point).toList(),
+                kind(written, PartText.class).map(this::part).toList(),
+                kind(written, IndicatorText.class).map(this::indicator).toList(),
+                kind(written, NoteText.class).map(this::note).toList(),
+                kind(written, RoutineText.class).map(this::routine).toList());
+    }
+
+    private static <T> java.util.stream.Stream<T> kind(List<DeclarationText> written, Class<T> kind) {
+        return written.stream().filter(kind::isInstance).map(kind::cast);
+    }
+
+    private Name name(DeclarationText written) {
+        return passage.nameOrNone(written, NAMED_TEXT__NAME);
+    }
+
+    private String title(DeclarationText written) {
+        return passage.textOrNone(written, DECLARATION_TEXT__TITLE);
+    }
+
+    private Condition condition(ConditionText written) {
+        return new Condition(name(written), title(written),
+                written.getValues().stream().flatMap(value -> passage.name(value, NAMED_TEXT__NAME).stream()).toList(),
+                passage.names(written, CONDITION_TEXT__LIVE), passage.names(written, CONDITION_TEXT__CHARGED),
+                written.getBecomes().stream().flatMap(becomes -> becomes(becomes).stream()).toList(),
+                passage.single(written, CONDITION_TEXT__STARTS, "Where the condition starts").map(passage::name),
+                passage.single(written, CONDITION_TEXT__ENDS, "Where the condition ends").map(passage::name),
+                passage.range(written));
+    }
+
+    private Optional<Condition.Becomes> becomes(BecomesText written) {
+        return Optional.ofNullable(written.getSetting()).map(setting -> new Condition.Becomes(
+                passage.nameOrNone(written, BECOMES_TEXT__VALUE), parts.settings.setting(setting), passage.range(written)));
+    }
+
+    private Point point(PointText written) {
+        QuantityKind kind = parts.vocabulary.voltage(passage.node(written, POINT_TEXT__FORM));
+        return new Point(name(written), title(written),
+                parts.quantities.single(written.getCarries(), "What the point carries")
+                        .map(upTo -> new Point.Carried(upTo, kind)),
+                parts.quantities.single(written.getSourceResistance(), "The source resistance"),
+                passage.single(written, POINT_TEXT__CATEGORY, "The measurement category")
+                        .flatMap(node -> parts.quantities.whole(node, "The measurement category")),
+                parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), passage.range(written));
+    }
+
+    private Part part(PartText written) {
+        return new Part(name(written), title(written), parts.vocabulary.hazards(written, PART_TEXT__HAZARDS),
+                passage.range(written));
+    }
+
+    private Indicator indicator(IndicatorText written) {
+        Optional<Source> source = passage.single(written.getSource(), "The source of this indicator")
+                .flatMap(text -> Sources.source(parts, text));
+        return new Indicator(name(written), title(written), written.getCodes().stream().map(this::code).toList(), source,
+                passage.range(written));
+    }
+
+    private Indicator.Code code(CodeText written) {
+        return new Indicator.Code(passage.nameOrNone(written, CODE_TEXT__PATTERN),
+                passage.textOrNone(written, CODE_TEXT__MEANING), passage.range(written));
+    }
+
+    private Note note(NoteText written) {
+        return new Note(name(written), parts.vocabulary.signalWord(passage.node(written, NOTE_TEXT__WORD)),
+                parts.vocabulary.hazards(written, NOTE_TEXT__COVERS), only(written, NOTE_TEXT__HAZARD, "The hazard"),
+                only(written, NOTE_TEXT__CONSEQUENCE, "The consequence"),
+                only(written, NOTE_TEXT__AVOID, "How to avoid it"), passage.range(written));
+    }
+
+    private String only(EObject written, EStructuralFeature feature, String what) {
+        return passage.single(written, feature, what).map(Passage::words).orElse("");
+    }
+
+    private Routine routine(RoutineText written) {
+        return new Routine(name(written), title(written),
+                written.getExits().stream().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME).stream()).toList(),
+                begin(written.getBegins()), parts.steps.all(written.getSteps()), passage.range(written));
+    }
+
+    Optional<Name> begin(List<BeginText> written) {
+        return passage.single(written, "Where it begins").flatMap(begin -> passage.name(begin, BEGIN_TEXT__STEP));
+    }
+}

@@ -1,0 +1,142 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.emf.ecore.EObject;
+import org.faultwright.language.text.ConfirmsText;
+import org.faultwright.language.text.FrameText;
+import org.faultwright.language.text.HandlesText;
+import org.faultwright.language.text.HazardsText;
+import org.faultwright.language.text.HintText;
+import org.faultwright.language.text.LeavesText;
+import org.faultwright.language.text.NeedsText;
+import org.faultwright.language.text.StepSourceText;
+import org.faultwright.language.text.StepToolsText;
+import org.faultwright.language.text.TakesText;
+import org.faultwright.language.text.TextPackage;
+import org.faultwright.language.text.VerifiesText;
+import org.faultwright.language.text.WarnsText;
+import org.faultwright.language.text.util.TextSwitch;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Source;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Quantity;
+
+/** What every kind of step can say. */
+final class Frames {
+    private final Parts parts;
+
+    Frames(Parts parts) {
+        this.parts = parts;
+    }
+
+    StepFrame frame(List<FrameText> written) {
+        if (written.isEmpty()) {
+            return StepFrame.PLAIN;
+        }
+        Gathering gathering = new Gathering();
+        written.forEach(gathering::doSwitch);
+        return gathering.frame();
+    }
+
+    /** Lists add up over several lines; what can only be said once is reported when it is said again. */
+    private final class Gathering extends TextSwitch<Boolean> {
+        private final List<Setting> needs = new ArrayList<>();
+        private final List<Setting> leaves = new ArrayList<>();
+        private final List<Name> warns = new ArrayList<>();
+        private final List<Name> handles = new ArrayList<>();
+        private final List<Written<String>> tools = new ArrayList<>();
+        private final List<Written<Hazard>> hazards = new ArrayList<>();
+        private final List<TakesText> takes = new ArrayList<>();
+        private final List<ConfirmsText> confirms = new ArrayList<>();
+        private final List<VerifiesText> verifies = new ArrayList<>();
+        private final List<StepSourceText> sources = new ArrayList<>();
+        private final List<HintText> hints = new ArrayList<>();
+
+        StepFrame frame() {
+            Passage passage = parts.passage;
+            Optional<Written<Quantity>> time = passage.single(takes, "The time of this step")
+                    .flatMap(text -> parts.quantities.quantity(text.getTime()));
+            Optional<Source> source = passage.single(sources, "The source of this step")
+                    .flatMap(text -> Sources.source(parts, text.getSource()));
+            Optional<Written<String>> hint = passage.single(hints, "The hint of this step")
+                    .flatMap(text -> passage.node(text, TextPackage.Literals.HINT_TEXT__HINT)).map(passage::text);
+            return new StepFrame(List.copyOf(needs), List.copyOf(leaves), List.copyOf(warns), List.copyOf(handles), time,
+                    List.copyOf(tools), List.copyOf(hazards), first(confirms, "That it confirms the complaint"),
+                    first(verifies, "That it verifies the repair"), source, hint);
+        }
+
+        private <T extends EObject> Optional<SourceRange> first(List<T> written, String what) {
+            return parts.passage.single(written, what).map(parts.passage::range);
+        }
+
+        @Override
+        public Boolean caseNeedsText(NeedsText written) {
+            return needs.addAll(parts.settings.all(written.getSettings()));
+        }
+
+        @Override
+        public Boolean caseLeavesText(LeavesText written) {
+            return leaves.addAll(parts.settings.all(written.getSettings()));
+        }
+
+        @Override
+        public Boolean caseWarnsText(WarnsText written) {
+            return warns.addAll(parts.passage.names(written, TextPackage.Literals.WARNS_TEXT__NOTES));
+        }
+
+        @Override
+        public Boolean caseHandlesText(HandlesText written) {
+            return handles.addAll(parts.passage.names(written, TextPackage.Literals.HANDLES_TEXT__PARTS));
+        }
+
+        @Override
+        public Boolean caseStepToolsText(StepToolsText written) {
+            return tools.addAll(parts.passage.texts(written, TextPackage.Literals.STEP_TOOLS_TEXT__TOOLS));
+        }
+
+        @Override
+        public Boolean caseHazardsText(HazardsText written) {
+            return hazards.addAll(parts.vocabulary.hazards(written, TextPackage.Literals.HAZARDS_TEXT__HAZARDS));
+        }
+
+        @Override
+        public Boolean caseTakesText(TakesText written) {
+            return takes.add(written);
+        }
+
+        @Override
+        public Boolean caseConfirmsText(ConfirmsText written) {
+            return confirms.add(written);
+        }
+
+        @Override
+        public Boolean caseVerifiesText(VerifiesText written) {
+            return verifies.add(written);
+        }
+
+        @Override
+        public Boolean caseStepSourceText(StepSourceText written) {
+            return sources.add(written);
+        }
+
+        @Override
+        public Boolean caseHintText(HintText written) {
+            return hints.add(written);
+        }
+
+        @Override
+        public Boolean defaultCase(EObject unknown) {
+            return true;
+        }
+    }
+}

@@ -1,0 +1,90 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import static org.faultwright.language.text.TextPackage.Literals.BAND_TEXT__LABEL;
+import static org.faultwright.language.text.TextPackage.Literals.OUTCOME_TEXT__OTHERWISE;
+import static org.faultwright.language.text.TextPackage.Literals.OUTCOME_TEXT__TARGET;
+import static org.faultwright.language.text.TextPackage.Literals.OUTCOME_TEXT__TIMES;
+import static org.faultwright.language.text.TextPackage.Literals.RESULT_TEXT__WORDS;
+
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.language.text.AnythingElseText;
+import org.faultwright.language.text.BandText;
+import org.faultwright.language.text.HeadText;
+import org.faultwright.language.text.OutcomeText;
+import org.faultwright.language.text.ResultText;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+
+/** Results and where they lead. */
+final class Outcomes {
+    private final Parts parts;
+
+    Outcomes(Parts parts) {
+        this.parts = parts;
+    }
+
+    /** @param codes whether plain words are codes of an indicator */
+    List<Outcome> all(List<OutcomeText> written, boolean codes) {
+        return written.stream().flatMap(outcome -> outcome(outcome, codes).stream()).toList();
+    }
+
+    /** An outcome whose head could not be read is left out; that has been reported. */
+    private Optional<Outcome> outcome(OutcomeText written, boolean codes) {
+        return head(written.getHead(), codes).map(head -> new Outcome(head,
+                parts.passage.name(written, OUTCOME_TEXT__TARGET), repeat(written),
+                parts.settings.all(written.getProves()), parts.passage.range(written)));
+    }
+
+    private Optional<Outcome.Head> head(HeadText written, boolean codes) {
+        if (written instanceof AnythingElseText) {
+            return Optional.of(new Outcome.AnythingElse(parts.passage.range(written)));
+        }
+        if (written instanceof BandText band) {
+            Optional<Name> label = parts.passage.name(band, BAND_TEXT__LABEL);
+            return parts.limits.limit(band.getLimit()).map(limit -> new Outcome.Band(label, limit));
+        }
+        if (written instanceof ResultText result) {
+            return parts.passage.node(result, RESULT_TEXT__WORDS).map(node -> result(node, codes));
+        }
+        return Optional.empty();
+    }
+
+    private Outcome.Head result(INode node, boolean codes) {
+        Name words = parts.passage.name(node);
+        char first = node.getText().strip().charAt(0);
+        boolean code = first == '"' || Character.isDigit(first) || codes && !words.text().equals("none");
+        return code ? new Outcome.Code(words) : new Outcome.Word(ResultWords.plain(words));
+    }
+
+    private Optional<Outcome.Repeat> repeat(OutcomeText written) {
+        return parts.passage.node(written, OUTCOME_TEXT__TIMES).flatMap(node -> parts.quantities
+                .whole(node, "The number of times").map(times -> new Outcome.Repeat(times.value(),
+                        parts.passage.nameOrNone(written, OUTCOME_TEXT__OTHERWISE), repeatRange(written, node))));
+    }
+
+    /** From {@code at most} to the end of the name that it leads to otherwise. */
+    private SourceRange repeatRange(OutcomeText written, INode times) {
+        int from = parts.passage.node(written, OUTCOME_TEXT__TARGET).map(INode::getEndOffset).orElse(times.getOffset());
+        String between = parts.passage.source().content().substring(from, times.getOffset());
+        int at = between.indexOf("at");
+        int start = at < 0 ? times.getOffset() : from + at;
+        int end = parts.passage.node(written, OUTCOME_TEXT__OTHERWISE).map(INode::getEndOffset)
+                .orElse(times.getEndOffset());
+        return new SourceRange(parts.passage.source(), start, end - start);
+    }
+
+    /** The one result of an act may be written {@code then}. */
+    private static final class ResultWords {
+        static Name plain(Name word) {
+            return word.text().equals("then") ? new Name(Step.DONE, word.at()) : word;
+        }
+    }
+}

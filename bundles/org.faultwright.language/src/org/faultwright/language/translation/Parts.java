@@ -1,0 +1,34 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import org.faultwright.procedure.SourceText;
+
+/** The translators of one text, put together. */
+final class Parts {
+    final Passage passage;
+    final Quantities quantities;
+    final Limits limits;
+    final Vocabulary vocabulary;
+    final Settings settings;
+    final Frames frames;
+    final Outcomes outcomes;
+    final Steps steps;
+    final Showings showings;
+    final DeclarationTranslator declarations;
+
+    Parts(SourceText source) {
+        passage = new Passage(source);
+        quantities = new Quantities(passage);
+        limits = new Limits(passage, quantities);
+        vocabulary = new Vocabulary(passage);
+        settings = new Settings(passage);
+        frames = new Frames(this);
+        outcomes = new Outcomes(this);
+        steps = new Steps(this, new Expressions(passage, quantities));
+        showings = new Showings(passage, quantities);
+        declarations = new DeclarationTranslator(this, new Instruments(passage, quantities, limits, vocabulary));
+    }
+}

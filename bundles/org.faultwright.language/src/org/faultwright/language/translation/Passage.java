@@ -1,0 +1,131 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EStructuralFeature;
+import org.eclipse.xtext.nodemodel.ICompositeNode;
+import org.eclipse.xtext.nodemodel.ILeafNode;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
+import org.faultwright.language.parsing.QuotedText;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.ReadingProblem;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.Written;
+
+/** Gives the words behind each part of the parsed model, with their places, and collects what could not be read. */
+final class Passage {
+    private final SourceText source;
+    private final List<ReadingProblem> problems = new ArrayList<>();
+
+    Passage(SourceText source) {
+        this.source = source;
+    }
+
+    SourceText source() {
+        return source;
+    }
+
+    List<ReadingProblem> problems() {
+        return problems;
+    }
+
+    void problem(SourceRange at, String message) {
+        problems.add(new ReadingProblem(message, at));
+    }
+
+    SourceRange range(INode node) {
+        return new SourceRange(source, node.getOffset(), node.getLength());
+    }
+
+    /** The whole of an element, without white space and comments around it. */
+    SourceRange range(EObject element) {
+        ICompositeNode node = NodeModelUtils.findActualNodeFor(element);
+        return node == null ? new SourceRange(source, 0, 0) : range(node);
+    }
+
+    /** A place of no length behind the last word of an element, where something is missing. */
+    SourceRange behind(EObject element) {
+        return new SourceRange(source, range(element).end(), 0);
+    }
+
+    List<INode> nodes(EObject element, EStructuralFeature feature) {
+        return NodeModelUtils.findNodesForFeature(element, feature);
+    }
+
+    Optional<INode> node(EObject element, EStructuralFeature feature) {
+        List<INode> nodes = nodes(element, feature);
+        return nodes.isEmpty() ? Optional.empty() : Optional.of(nodes.get(0));
+    }
+
+    /** The one statement of something; a further one is a problem, and the first one counts. */
+    Optional<INode> single(EObject element, EStructuralFeature feature, String what) {
+        List<INode> nodes = nodes(element, feature);
+        nodes.stream().skip(1).forEach(again -> problem(range(again), saidTwice(what)));
+        return nodes.isEmpty() ? Optional.empty() : Optional.of(nodes.get(0));
+    }
+
+    <T extends EObject> Optional<T> single(List<T> elements, String what) {
+        elements.stream().skip(1).forEach(again -> problem(range(again), saidTwice(what)));
+        return elements.isEmpty() ? Optional.empty() : Optional.of(elements.get(0));
+    }
+
+    private static String saidTwice(String what) {
+        return what + " is stated twice; keep one and delete the other.";
+    }
+
+    Optional<Name> name(EObject element, EStructuralFeature feature) {
+        return node(element, feature).map(this::name);
+    }
+
+    List<Name> names(EObject element, EStructuralFeature feature) {
+        return nodes(element, feature).stream().map(this::name).toList();
+    }
+
+    /** The name, or an empty one behind the element's last word where a broken text leaves it out. */
+    Name nameOrNone(EObject element, EStructuralFeature feature) {
+        return name(element, feature).orElseGet(() -> new Name("", behind(element)));
+    }
+
+    Name name(INode node) {
+        return new Name(Spelling.ofCode(words(node)), range(node));
+    }
+
+    List<Written<String>> texts(EObject element, EStructuralFeature feature) {
+        return nodes(element, feature).stream().map(this::text).toList();
+    }
+
+    Written<String> text(INode node) {
+        return new Written<>(words(node), range(node));
+    }
+
+    /** The text of a feature, or an empty one. */
+    String textOrNone(EObject element, EStructuralFeature feature) {
+        return node(element, feature).map(Passage::words).orElse("");
+    }
+
+    /** The words as written, comments left out and each gap as one space; of a quoted text what stands in it. */
+    static String words(INode node) {
+        StringBuilder words = new StringBuilder();
+        boolean gap = false;
+        for (ILeafNode leaf : node.getLeafNodes()) {
+            if (leaf.isHidden()) {
+                gap = true;
+            } else {
+                if (gap && words.length() > 0) {
+                    words.append(' ');
+                }
+                words.append(leaf.getText());
+                gap = false;
+            }
+        }
+        return words.length() > 0 && words.charAt(0) == '"' ? QuotedText.read(words.toString()) : words.toString();
+    }
+}

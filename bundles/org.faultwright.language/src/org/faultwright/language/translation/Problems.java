@@ -1,0 +1,39 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ReadingProblem;
+import org.faultwright.procedure.SourceRange;
+
+/** The problems of one text, in reading order and in a number that a person can read. */
+final class Problems {
+    private static final int MOST = 100;
+
+    private Problems() {
+    }
+
+    static List<ReadingProblem> inReadingOrder(Passage passage) {
+        List<ReadingProblem> ordered = new ArrayList<>(passage.problems());
+        ordered.sort(Comparator.comparingInt(problem -> problem.at().offset()));
+        if (ordered.size() <= MOST) {
+            return List.copyOf(ordered);
+        }
+        SourceRange next = ordered.get(MOST).at();
+        List<ReadingProblem> first = new ArrayList<>(ordered.subList(0, MOST));
+        first.add(new ReadingProblem((ordered.size() - MOST)
+                + " more places from here on could not be read; mend the first ones and check again.", next));
+        return List.copyOf(first);
+    }
+
+    static Procedure with(Procedure read, List<ReadingProblem> problems) {
+        return new Procedure(read.source(), read.name(), read.title(), read.uses(), read.libraries(), read.equipment(),
+                read.revision(), read.complaints(), read.tools(), read.own(), read.decides(), read.faults(), read.begin(),
+                read.steps(), read.examples(), problems, read.at());
+    }
+}

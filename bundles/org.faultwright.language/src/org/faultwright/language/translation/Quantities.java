@@ -1,0 +1,58 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import java.util.Optional;
+import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.language.text.TextPackage;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityText;
+
+/** Numbers and quantities, exact. */
+final class Quantities {
+    private final Passage passage;
+
+    Quantities(Passage passage) {
+        this.passage = passage;
+    }
+
+    Optional<Written<Quantity>> quantity(org.faultwright.language.text.QuantityText written) {
+        return Optional.ofNullable(written).flatMap(text -> passage.node(text, TextPackage.Literals.QUANTITY_TEXT__TEXT))
+                .map(node -> new Written<>(quantity(node), passage.range(written)));
+    }
+
+    Optional<Written<Quantity>> single(java.util.List<org.faultwright.language.text.QuantityText> written, String what) {
+        return passage.single(written, what).flatMap(this::quantity);
+    }
+
+    /** The quantity written at a node; what cannot be read is reported and counts as zero. */
+    Quantity quantity(INode node) {
+        QuantityText.Reading reading = QuantityText.read(Passage.words(node));
+        reading.problem().ifPresent(problem -> passage.problem(passage.range(node), problem));
+        return reading.quantity();
+    }
+
+    /** A plain number such as a weight or a percentage. */
+    Exact number(INode node) {
+        return quantity(node).value();
+    }
+
+    /** A whole number from 1 up to a million. */
+    Optional<Written<Integer>> whole(INode node, String what) {
+        String text = Passage.words(node);
+        SourceRange at = passage.range(node);
+        if (text.matches("[0-9]{1,7}")) {
+            int value = Integer.parseInt(text);
+            if (value >= 1 && value <= 1_000_000) {
+                return Optional.of(new Written<>(value, at));
+            }
+        }
+        passage.problem(at, what + " is a whole number from 1 to 1000000; write one instead of '" + Shortened.of(text) + "'.");
+        return Optional.empty();
+    }
+}

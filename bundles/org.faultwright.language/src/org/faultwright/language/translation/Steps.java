@@ -1,0 +1,137 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import static org.faultwright.language.text.TextPackage.Literals.*;
+
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.language.text.ActText;
+import org.faultwright.language.text.AllowingText;
+import org.faultwright.language.text.CheckText;
+import org.faultwright.language.text.ConcludeText;
+import org.faultwright.language.text.DecideText;
+import org.faultwright.language.text.LimitText;
+import org.faultwright.language.text.MeasureText;
+import org.faultwright.language.text.ObserveText;
+import org.faultwright.language.text.PerformText;
+import org.faultwright.language.text.StepText;
+import org.faultwright.language.text.util.TextSwitch;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.Written;
+
+/** The seven kinds of step. */
+final class Steps extends TextSwitch<Step> {
+    private final Parts parts;
+    private final Passage passage;
+    private final Expressions expressions;
+
+    Steps(Parts parts, Expressions expressions) {
+        this.parts = parts;
+        this.passage = parts.passage;
+        this.expressions = expressions;
+    }
+
+    List<Step> all(List<StepText> written) {
+        return written.stream().map(this::doSwitch).toList();
+    }
+
+    private Name name(StepText written) {
+        return passage.nameOrNone(written, NAMED_TEXT__NAME);
+    }
+
+    private String title(StepText written) {
+        return passage.textOrNone(written, STEP_TEXT__TITLE);
+    }
+
+    private StepFrame frame(StepText written) {
+        return parts.frames.frame(written.getFrame());
+    }
+
+    private List<Outcome> outcomes(StepText written) {
+        return parts.outcomes.all(written.getOutcomes(), false);
+    }
+
+    private SourceRange at(StepText written) {
+        return passage.range(written);
+    }
+
+    @Override
+    public Step caseCheckText(CheckText written) {
+        return new Step.Check(name(written), title(written), frame(written), outcomes(written), at(written));
+    }
+
+    @Override
+    public Step caseObserveText(ObserveText written) {
+        Optional<Name> indicator = passage.name(written, OBSERVE_TEXT__INDICATOR);
+        return new Step.Observe(name(written), title(written), indicator, frame(written),
+                parts.outcomes.all(written.getOutcomes(), indicator.isPresent()), at(written));
+    }
+
+    @Override
+    public Step caseMeasureText(MeasureText written) {
+        StepFrame frame = frame(written);
+        return new Step.Measure(name(written), title(written), parts.vocabulary.kind(written, MEASURE_TEXT__KIND),
+                passage.name(written, MEASURE_TEXT__POINT), passage.name(written, MEASURE_TEXT__AGAINST),
+                passage.name(written, MEASURE_TEXT__INSTRUMENT), parts.quantities.quantity(written.getRange()),
+                passage.node(written, MEASURE_TEXT__SENSOR)
+                        .map(node -> new Written<>(Sensor.named(node), passage.range(node))),
+                expectation(written.getExpects(), frame), contributions(written),
+                parts.quantities.single(written.getSpread(), "The spread"), frame, outcomes(written), at(written));
+    }
+
+    private Optional<Step.Expectation> expectation(List<LimitText> written, StepFrame frame) {
+        return parts.limits.single(written, "What this step expects")
+                .map(limit -> new Step.Expectation(limit, frame.source()));
+    }
+
+    private List<Step.Contribution> contributions(MeasureText written) {
+        return written.getAllowing().stream().flatMap(allowing -> contribution(allowing).stream()).toList();
+    }
+
+    private Optional<Step.Contribution> contribution(AllowingText written) {
+        return parts.quantities.quantity(written.getHalfWidth()).map(halfWidth -> new Step.Contribution(halfWidth,
+                passage.textOrNone(written, ALLOWING_TEXT__OF)));
+    }
+
+    @Override
+    public Step caseActText(ActText written) {
+        return new Step.Act(name(written), title(written),
+                passage.single(written, ACT_TEXT__WIPES, "What this act wipes").map(passage::text),
+                passage.single(written, ACT_TEXT__REPAIRS, "That this act repairs").map(passage::range), frame(written),
+                outcomes(written), at(written));
+    }
+
+    @Override
+    public Step caseDecideText(DecideText written) {
+        StepFrame frame = frame(written);
+        return new Step.Decide(name(written), title(written),
+                passage.single(written.getCompute(), "What this step computes").flatMap(expressions::expression),
+                expectation(written.getExpects(), frame), frame, outcomes(written), at(written));
+    }
+
+    @Override
+    public Step casePerformText(PerformText written) {
+        return new Step.Perform(name(written), title(written), passage.name(written, PERFORM_TEXT__ROUTINE),
+                frame(written), outcomes(written), at(written));
+    }
+
+    @Override
+    public Step caseConcludeText(ConcludeText written) {
+        return new Step.Conclude(name(written), title(written), passage.names(written, CONCLUDE_TEXT__FINDS),
+                passage.single(written, CONCLUDE_TEXT__FINDS_NOTHING, "That nothing is found").map(passage::range),
+                text(written, passage.single(written, CONCLUDE_TEXT__REFERS_TO, "Whom the unit is referred to")),
+                text(written, passage.single(written, CONCLUDE_TEXT__REPORT, "The report")), frame(written), at(written));
+    }
+
+    private Optional<Written<String>> text(StepText written, Optional<INode> node) {
+        return node.map(passage::text);
+    }
+}

@@ -1,0 +1,119 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import static org.faultwright.language.text.TextPackage.Literals.*;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.parser.IParseResult;
+import org.faultwright.language.text.DocumentText;
+import org.faultwright.language.text.ExampleText;
+import org.faultwright.language.text.FaultText;
+import org.faultwright.language.text.LibraryText;
+import org.faultwright.language.text.ProcedureText;
+import org.faultwright.procedure.Declarations;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Library;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ReadingProblem;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.Written;
+
+/** Turns a parsed text into a document, each part pointing back at its words. Its libraries are not yet in it. */
+public final class Translator {
+    private final SourceText source;
+    private final Parts parts;
+    private final Passage passage;
+    private final RecordKeeping record;
+
+    private Translator(SourceText source) {
+        this.source = source;
+        parts = new Parts(source);
+        passage = parts.passage;
+        record = new RecordKeeping(parts);
+    }
+
+    public static Document translate(SourceText source, IParseResult parsed) {
+        Translator translator = new Translator(source);
+        for (INode error : parsed.getSyntaxErrors()) {
+            SyntaxProblem.of(source, error).forEach(translator.passage.problems()::add);
+        }
+        if (parsed.getRootASTElement() instanceof LibraryText library) {
+            return translator.library(library);
+        }
+        if (parsed.getRootASTElement() instanceof ProcedureText procedure) {
+            return translator.procedure(procedure);
+        }
+        return nothing(source, translator.passage.problems());
+    }
+
+    /** What there is when neither a library nor a procedure can be made out: a procedure without a name or a step. */
+    public static Procedure nothing(SourceText source, List<ReadingProblem> problems) {
+        SourceRange start = new SourceRange(source, 0, 0);
+        return new Procedure(source, new Name("", start), "", List.of(), List.of(), Optional.empty(), Optional.empty(),
+                List.of(), List.of(), Declarations.NONE, Optional.empty(), List.of(), Optional.empty(), List.of(), List.of(),
+                List.copyOf(problems), start);
+    }
+
+    private Library library(LibraryText written) {
+        return new Library(source, name(written), title(written), uses(written), List.of(),
+                parts.declarations.all(written.getDeclarations()), record.decides(written.getDecides()),
+                Problems.inReadingOrder(passage), passage.range(written));
+    }
+
+    private Procedure procedure(ProcedureText written) {
+        Procedure read = new Procedure(source, name(written), title(written), uses(written), List.of(),
+                record.equipment(written.getEquipment()), record.revision(written.getRevisions()), complaints(written),
+                tools(written), parts.declarations.all(written.getDeclarations()), record.decides(written.getDecides()),
+                written.getFaults().stream().map(this::fault).toList(), parts.declarations.begin(written.getBegins()),
+                parts.steps.all(written.getSteps()), written.getExamples().stream().map(this::example).toList(), List.of(),
+                passage.range(written));
+        return Problems.with(read, Problems.inReadingOrder(passage));
+    }
+
+    private Name name(DocumentText written) {
+        return passage.nameOrNone(written, NAMED_TEXT__NAME);
+    }
+
+    private String title(DocumentText written) {
+        return passage.textOrNone(written, DOCUMENT_TEXT__TITLE);
+    }
+
+    private List<Name> uses(DocumentText written) {
+        return written.getUses().stream().flatMap(uses -> passage.names(uses, USES_TEXT__LIBRARIES).stream()).toList();
+    }
+
+    private List<Written<String>> complaints(ProcedureText written) {
+        return written.getComplaints().stream()
+                .flatMap(text -> passage.texts(text, COMPLAINTS_TEXT__COMPLAINTS).stream()).toList();
+    }
+
+    private List<Written<String>> tools(ProcedureText written) {
+        return written.getTools().stream().flatMap(text -> passage.texts(text, TOOLS_TEXT__TOOLS).stream()).toList();
+    }
+
+    private Fault fault(FaultText written) {
+        return new Fault(passage.nameOrNone(written, NAMED_TEXT__NAME),
+                passage.textOrNone(written, DECLARATION_TEXT__TITLE),
+                passage.single(written, FAULT_TEXT__WEIGHT, "The weight of this fault")
+                        .map(node -> new Written<>(parts.quantities.number(node), passage.range(node))),
+                parts.showings.all(written.getShows()), passage.names(written, FAULT_TEXT__REMEDIES),
+                parts.vocabulary.hazards(written, FAULT_TEXT__HAZARDS), passage.range(written));
+    }
+
+    private Example example(ExampleText written) {
+        return new Example(passage.nameOrNone(written, EXAMPLE_TEXT__TITLE),
+                passage.name(written, EXAMPLE_TEXT__FAULT), parts.showings.all(written.getShows()),
+                passage.name(written, EXAMPLE_TEXT__ENDS_AT), parts.quantities.quantity(written.getWithin()),
+                passage.range(written));
+    }
+}

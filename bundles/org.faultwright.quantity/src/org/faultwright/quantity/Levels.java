@@ -53,10 +53,22 @@ public final class Levels {
                 perDecade(levelUnit)), levelUnit)) : Optional.empty();
     }
 
-    /** @param ratio above zero. @param perDecade 10 for powers, 20 for amplitudes */
-    static Exact decibel(Exact ratio, int perDecade) {
-        double level = perDecade * Math.log10(ratio.doubleValue());
+    /**
+     * The level of a ratio in decibel.
+     *
+     * @param ratio     above zero
+     * @param perDecade 10 for powers, 20 for voltages and currents
+     */
+    public static Exact decibel(Exact ratio, int perDecade) {
+        double level = perDecade * log10(ratio);
         return Exact.of(new BigDecimal(level).round(PRECISION));
+    }
+
+    /** The decimal point is moved first: a ratio may lie outside what a double can hold. */
+    private static double log10(Exact ratio) {
+        BigDecimal decimal = ratio.toDecimal(MathContext.DECIMAL64);
+        int exponent = decimal.precision() - decimal.scale();
+        return exponent + Math.log10(decimal.scaleByPowerOfTen(-exponent).doubleValue());
     }
 
     private static int perDecade(Unit unit) {

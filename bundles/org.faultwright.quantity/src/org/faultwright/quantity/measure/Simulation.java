@@ -1,0 +1,72 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.quantity.measure;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+
+/**
+ * Propagation of distributions by drawing at random (JCGM 101:2008, clause 7). The same seed gives the
+ * same result on every machine.
+ *
+ * @param mean     of the values drawn, in the coherent SI unit
+ * @param standard their standard deviation
+ * @param low      the lower end of the interval that holds 95 % of them, as many under it as over
+ * @param high     its upper end
+ * @param problem  the first one met; the numbers are 0 then
+ */
+public record Simulation(double mean, double standard, double low, double high, Optional<ExpressionProblem> problem) {
+    /** JCGM 101:2008, 7.2.2, expects a million to give two significant digits of a 95 % interval. */
+    public static final int MOST_TRIALS = 10_000_000;
+
+    /** @param trials from 40 to {@link #MOST_TRIALS} */
+    public static Simulation of(Expression expression, Map<String, Estimate> readings, long seed, int trials) {
+        if (trials < 40 || trials > MOST_TRIALS) {
+            return failed(new ExpressionProblem(expression, "A simulation takes 40 to " + MOST_TRIALS + " trials."));
+        }
+        Propagation first = Propagation.of(expression, readings);
+        if (first.problem().isPresent()) {
+            return failed(first.problem().get());
+        }
+        List<String> names = List.copyOf(expression.readings());
+        Random random = new Random(seed);
+        double[] drawn = new double[trials];
+        Map<String, Double> values = new HashMap<>();
+        for (int trial = 0; trial < trials; trial++) {
+            for (String name : names) {
+                values.put(name, draw(readings.get(name), random));
+            }
+            DualAlgebra algebra = new DualAlgebra(names, values);
+            drawn[trial] = ExpressionWalk.fold(expression, algebra).value();
+            if (algebra.problem().isPresent()) {
+                return failed(algebra.problem().get());
+            }
+        }
+        return summary(drawn);
+    }
+
+    private static double draw(Estimate estimate, Random random) {
+        double deviate = estimate.shape() == Estimate.Shape.NORMAL ? random.nextGaussian()
+                : Math.sqrt(3) * (2 * random.nextDouble() - 1);
+        return estimate.value().doubleValue() + estimate.uncertainty().doubleValue() * deviate;
+    }
+
+    private static Simulation summary(double[] drawn) {
+        double mean = Arrays.stream(drawn).average().orElseThrow();
+        double squares = Arrays.stream(drawn).map(value -> (value - mean) * (value - mean)).sum();
+        Arrays.sort(drawn);
+        int tail = drawn.length / 40;
+        return new Simulation(mean, Math.sqrt(squares / (drawn.length - 1)), drawn[tail], drawn[drawn.length - 1 - tail],
+                Optional.empty());
+    }
+
+    private static Simulation failed(ExpressionProblem problem) {
+        return new Simulation(0, 0, 0, 0, Optional.of(problem));
+    }
+}

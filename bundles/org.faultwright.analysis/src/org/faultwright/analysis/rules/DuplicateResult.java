@@ -1,0 +1,66 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Step;
+
+/** One result with two ways on, or one code with two meanings. */
+public final class DuplicateResult implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("duplicate-result", Severity.ERROR, Group.NAMES,
+            "A step names one result twice, or an indicator one code twice.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        Steps.of(subject).forEach(step -> outcomes(step, findings));
+        subject.document().own().indicators().forEach(indicator -> codes(indicator, findings));
+    }
+
+    private static void outcomes(Step step, Findings findings) {
+        Map<String, Outcome> first = new HashMap<>();
+        for (Outcome outcome : step.outcomes()) {
+            Outcome before = first.putIfAbsent(outcome.key(), outcome);
+            if (before != null) {
+                boolean same = target(before).equals(target(outcome));
+                findings.report(outcome.head().at(), step.name() + " names the result " + outcome.key() + " twice.",
+                        same ? "Remove one of them." : "Decide whether it leads to " + target(before) + " or to "
+                                + target(outcome) + ".", Removal.of("Remove this one", outcome.at()));
+            }
+        }
+    }
+
+    private static String target(Outcome outcome) {
+        return outcome.target().map(Name::text).orElse("nothing");
+    }
+
+    private static void codes(Indicator indicator, Findings findings) {
+        Map<String, Indicator.Code> first = new HashMap<>();
+        for (Indicator.Code code : indicator.codes()) {
+            Indicator.Code before = first.putIfAbsent(code.pattern().text(), code);
+            if (before != null) {
+                findings.report(code.pattern().at(), indicator.name() + " gives the code " + code.pattern() + " two entries.",
+                        "Keep the one that its document states: \"" + before.meaning() + "\" or \"" + code.meaning() + "\".",
+                        Removal.of("Remove this one", code.at()));
+            }
+        }
+    }
+}

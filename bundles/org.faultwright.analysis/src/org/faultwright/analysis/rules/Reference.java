@@ -1,0 +1,34 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.List;
+import java.util.function.Supplier;
+import org.faultwright.procedure.Name;
+
+/**
+ * A name that refers to something declared elsewhere.
+ *
+ * @param known whether there is such a thing
+ * @param among the names that would do
+ */
+record Reference(Name name, Kind kind, boolean known, Supplier<List<String>> among) {
+    /** What kinds of things are referred to. */
+    enum Kind {
+        STEP("step"), TARGET("step or exit"), READING("step with a reading"), CONDITION("condition"), VALUE("value"),
+        NOTE("note"), POINT("point"), PART("part"), INDICATOR("indicator"), INSTRUMENT("instrument"),
+        ROUTINE("routine"), FAULT("fault"), LIBRARY("library"), FUNCTION("function");
+
+        private final String word;
+
+        Kind(String word) {
+            this.word = word;
+        }
+
+        String word() {
+            return word;
+        }
+    }
+}

@@ -1,0 +1,198 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Library;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.StepGraph;
+
+/** Every name in a document that refers to something, with what it may refer to. */
+final class References {
+    private final Subject subject;
+    private final Scope scope;
+    private final List<Reference> found = new ArrayList<>();
+
+    private References(Subject subject) {
+        this.subject = subject;
+        this.scope = subject.scope();
+        libraries();
+        subject.document().own().conditions().forEach(this::condition);
+        subject.graphs().forEach(this::graph);
+        subject.procedure().ifPresent(this::faultsAndExamples);
+    }
+
+    static List<Reference> of(Subject subject) {
+        return subject.shared(References.class, References::new).found;
+    }
+
+    private void libraries() {
+        Set<String> known = subject.document().libraries().stream().map(Library::name).map(Name::text)
+                .collect(Collectors.toSet());
+        // Which libraries there are is not known: nobody searches whole trees of folders.
+        subject.document().uses().forEach(name -> add(name, Reference.Kind.LIBRARY, known.contains(name.text()), List.of()));
+    }
+
+    private void condition(Condition condition) {
+        condition.live().forEach(value -> value(value, condition));
+        condition.charged().forEach(value -> value(value, condition));
+        condition.becomes().forEach(becomes -> {
+            value(becomes.value(), condition);
+            setting(becomes.when());
+        });
+        condition.starts().ifPresent(value -> value(value, condition));
+        condition.ends().ifPresent(value -> value(value, condition));
+    }
+
+    private void value(Name value, Condition condition) {
+        add(value, Reference.Kind.VALUE, condition.has(value), condition.values().stream().map(Name::text).toList());
+    }
+
+    private void setting(Setting setting) {
+        Optional<Condition> condition = scope.condition(setting.condition());
+        declared(setting.condition(), Reference.Kind.CONDITION, condition, scope::conditions);
+        condition.ifPresent(known -> value(setting.value(), known));
+    }
+
+    private void graph(StepGraph graph) {
+        Set<String> steps = names(graph.steps());
+        Set<String> targets = new LinkedHashSet<>(steps);
+        graph.exits().forEach(exit -> targets.add(exit.text()));
+        graph.begin().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
+        for (Step step : graph.steps()) {
+            frame(step.frame());
+            step.outcomes().forEach(outcome -> outcome(outcome, targets));
+            step.match(new Parts(graph));
+        }
+    }
+
+    private void frame(StepFrame frame) {
+        frame.needs().forEach(this::setting);
+        frame.leaves().forEach(this::setting);
+        frame.warns().forEach(name -> declared(name, Reference.Kind.NOTE, scope.note(name), scope::notes));
+        frame.handles().forEach(name -> declared(name, Reference.Kind.PART, scope.part(name), scope::parts));
+    }
+
+    private void outcome(Outcome outcome, Set<String> targets) {
+        outcome.target().ifPresent(name -> add(name, Reference.Kind.TARGET, targets));
+        outcome.repeat().ifPresent(repeat -> add(repeat.otherwise(), Reference.Kind.TARGET, targets));
+        outcome.proves().forEach(this::setting);
+    }
+
+    private void point(Name name) {
+        declared(name, Reference.Kind.POINT, scope.point(name), scope::points);
+    }
+
+    private void faultsAndExamples(Procedure procedure) {
+        Set<String> steps = names(procedure.steps());
+        for (Fault fault : procedure.faults()) {
+            fault.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
+            fault.remedies().forEach(name -> add(name, Reference.Kind.STEP, steps));
+        }
+        Set<String> faults = names(procedure.faults());
+        for (Example example : procedure.examples()) {
+            example.of().ifPresent(name -> add(name, Reference.Kind.FAULT, faults));
+            example.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
+            example.endsAt().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
+        }
+    }
+
+    private static Set<String> names(List<? extends Declaration> declared) {
+        return declared.stream().map(one -> one.name().text()).collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    private void declared(Name name, Reference.Kind kind, Optional<? extends Declaration> thing,
+            Supplier<? extends List<? extends Declaration>> all) {
+        found.add(new Reference(name, kind, thing.isPresent(), () -> all.get().stream().map(one -> one.name().text()).toList()));
+    }
+
+    private void add(Name name, Reference.Kind kind, Set<String> among) {
+        add(name, kind, among.contains(name.text()), among);
+    }
+
+    private void add(Name name, Reference.Kind kind, boolean known, Collection<String> among) {
+        found.add(new Reference(name, kind, known, () -> List.copyOf(among)));
+    }
+
+    /** What one kind of step alone refers to. */
+    private final class Parts implements Step.Cases<Void> {
+        private final StepGraph graph;
+
+        Parts(StepGraph graph) {
+            this.graph = graph;
+        }
+
+        @Override
+        public Void check(Step.Check step) {
+            return null;
+        }
+
+        @Override
+        public Void observe(Step.Observe step) {
+            step.indicator().ifPresent(name -> declared(name, Reference.Kind.INDICATOR, scope.indicator(name), scope::indicators));
+            return null;
+        }
+
+        @Override
+        public Void measure(Step.Measure step) {
+            step.point().ifPresent(References.this::point);
+            step.against().ifPresent(References.this::point);
+            step.instrument().ifPresent(name -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name), scope::instruments));
+            return null;
+        }
+
+        @Override
+        public Void act(Step.Act step) {
+            return null;
+        }
+
+        @Override
+        public Void decide(Step.Decide step) {
+            Set<String> readings = new HashSet<>(Formula.readingSteps(graph));
+            for (Formula.Leaf leaf : Formula.leaves(step)) {
+                Name name = new Name(leaf.text(), leaf.at());
+                if (leaf.isReading()) {
+                    add(name, Reference.Kind.READING, readings);
+                } else if (leaf.isFunction()) {
+                    add(name, Reference.Kind.FUNCTION, Formula.FUNCTIONS.contains(leaf.text()), Formula.FUNCTIONS);
+                }
+            }
+            return null;
+        }
+
+        @Override
+        public Void perform(Step.Perform step) {
+            step.routine().ifPresent(name -> declared(name, Reference.Kind.ROUTINE, scope.routine(name), scope::routines));
+            return null;
+        }
+
+        @Override
+        public Void conclude(Step.Conclude step) {
+            Set<String> faults = subject.procedure().map(procedure -> names(procedure.faults())).orElseGet(Set::of);
+            step.finds().forEach(name -> add(name, Reference.Kind.FAULT, faults));
+            return null;
+        }
+    }
+}

@@ -1,0 +1,36 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Step;
+
+/** A question with one answer asks nothing. */
+public final class SingleValued implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("single-valued", Severity.WARNING, Group.PATHS,
+            "A check, observation, measurement or decision has a single outcome.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        for (Step step : Steps.of(subject)) {
+            boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
+                    || step instanceof Step.Decide;
+            if (asks && step.outcomes().size() == 1) {
+                findings.report(step.name().at(), step.name() + " has the single outcome " + step.outcomes().get(0).key() + ".",
+                        "Say what else can come of it, or make it an act.");
+            }
+        }
+    }
+}

@@ -1,0 +1,146 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Dimension;
+import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.measure.DimensionCheck;
+
+/** Every quantity written in a document, with what is meant by it there. */
+final class StatedQuantities {
+    private final List<Stated> found = new ArrayList<>();
+
+    private StatedQuantities(Subject subject) {
+        subject.document().own().points().forEach(this::point);
+        subject.document().own().instruments().forEach(this::instrument);
+        for (StepGraph graph : subject.graphs()) {
+            FormulaTypes types = new FormulaTypes(graph);
+            graph.steps().forEach(step -> step(step, types));
+        }
+        subject.procedure().ifPresent(this::examples);
+    }
+
+    static List<Stated> of(Subject subject) {
+        return subject.shared(StatedQuantities.class, StatedQuantities::new).found;
+    }
+
+    private void point(Point point) {
+        point.carries().ifPresent(carries -> add(carries.upTo(), Wanted.of("the voltage at " + point.name(), carries.kind())));
+        point.sourceResistance().ifPresent(written -> add(written,
+                Wanted.of("the source resistance of " + point.name(), QuantityKind.RESISTANCE)));
+    }
+
+    private void instrument(Instrument instrument) {
+        String of = " of " + instrument.name();
+        instrument.rated().ifPresent(written -> add(written, Wanted.of("the rated voltage" + of, QuantityKind.DC_VOLTAGE)));
+        instrument.validAt().ifPresent(written -> addLimit(written, Wanted.of("the ambient temperature" + of, QuantityKind.TEMPERATURE)));
+        instrument.calibrationEvery().ifPresent(written -> add(written,
+                Wanted.of("the calibration interval" + of, "d", Dimension.TIME)));
+        instrument.ranges().forEach(written -> range(of, written));
+    }
+
+    private void range(String of, Written<MeterRange> written) {
+        MeterRange range = written.value();
+        Wanted reading = Wanted.of("the " + range.kind().words() + " range" + of, range.kind());
+        Optional<Unit> unit = Optional.of(range.upTo().unit()).filter(Unit::isKnown);
+        range.from().ifPresent(from -> add(from, written.at(), "from", reading, unit));
+        add(range.upTo(), written.at(), "to", reading, range.from().map(Quantity::unit).filter(Unit::isKnown));
+        add(range.resolution(), written.at(), "resolution", reading, unit);
+        range.accuracy().amount().ifPresent(amount -> add(amount, written.at(), "accuracy", reading, unit));
+        range.input().ifPresent(input -> add(input, written.at(), "input",
+                Wanted.of("the input resistance" + of, QuantityKind.RESISTANCE), Optional.empty()));
+        range.inputCapacitance().ifPresent(input -> add(input, written.at(), "input",
+                Wanted.of("the input capacitance" + of, QuantityKind.CAPACITANCE), Optional.empty()));
+        range.burden().ifPresent(burden -> add(burden, written.at(), "burden",
+                Wanted.of("the burden" + of, "ohm", Dimension.RESISTANCE, Dimension.VOLTAGE), Optional.empty()));
+        Wanted bandwidth = Wanted.of("the bandwidth" + of, QuantityKind.FREQUENCY);
+        range.lowestFrequency().ifPresent(low -> add(low, written.at(), "bandwidth", bandwidth, Optional.empty()));
+        range.highestFrequency().ifPresent(high -> add(high, written.at(), "bandwidth", bandwidth, Optional.empty()));
+    }
+
+    private void step(Step step, FormulaTypes types) {
+        step.frame().takes().ifPresent(time -> addTime(time, "the time of " + step.name()));
+        if (step instanceof Step.Measure measure) {
+            measure.kind().ifPresent(kind -> measure(measure, kind.value()));
+        } else if (step instanceof Step.Decide decide) {
+            decide(decide, types.of(decide));
+        }
+    }
+
+    private void measure(Step.Measure step, QuantityKind kind) {
+        limits(step, step.expects(), Wanted.of("the limit of " + step.name(), kind));
+        step.range().ifPresent(range -> add(range, Wanted.of("the range of " + step.name(), kind)));
+        step.allowing().forEach(share -> add(share.halfWidth(), Wanted.of("the allowance of " + step.name(), kind)));
+        step.spread().ifPresent(spread -> add(spread, Wanted.of("the spread of " + step.name(), kind)));
+    }
+
+    private void decide(Step.Decide step, Optional<DimensionCheck> formula) {
+        String what = "the limit of " + step.name();
+        boolean level = formula.filter(check -> check.form() == DimensionCheck.Form.LEVEL).isPresent();
+        limits(step, step.expects(), level ? Wanted.level(what) : formula.flatMap(DimensionCheck::dimension)
+                .map(dimension -> Wanted.of(what, DimensionWords.usualUnit(dimension), dimension))
+                .orElseGet(() -> Wanted.anything(what)));
+        for (Formula.Leaf leaf : Formula.leaves(step)) {
+            if (leaf.of() instanceof Expression.Constant constant) {
+                found.add(new Stated(constant.quantity(), () -> Optional.of(leaf.at()), leaf.at(),
+                        Wanted.anything("the formula of " + step.name()), Optional.empty()));
+            }
+        }
+    }
+
+    private void limits(Step step, Optional<Step.Expectation> expects, Wanted wanted) {
+        expects.ifPresent(expectation -> addLimit(expectation.limit(), wanted));
+        for (Outcome outcome : step.outcomes()) {
+            if (outcome.head() instanceof Outcome.Band band) {
+                addLimit(band.limit(), wanted);
+            }
+        }
+    }
+
+    private void examples(Procedure procedure) {
+        procedure.examples().forEach(example -> example.within()
+                .ifPresent(time -> addTime(time, "the time of the example \"" + example.title() + "\"")));
+    }
+
+    private void addTime(Written<Quantity> time, String what) {
+        add(time, Wanted.of(what, "min", Dimension.TIME));
+    }
+
+    private void add(Written<Quantity> written, Wanted wanted) {
+        found.add(new Stated(written.value(), () -> Optional.of(written.at()), written.at(), wanted, Optional.empty()));
+    }
+
+    /** Each end of a limit on its own. */
+    private void addLimit(Written<Limit> limit, Wanted wanted) {
+        List<Quantity> ends = limit.value().quantities();
+        for (int i = 0; i < ends.size(); i++) {
+            Quantity end = ends.get(i);
+            int index = i;
+            Optional<Unit> other = ends.stream().filter(one -> one != end).map(Quantity::unit).filter(Unit::isKnown).findFirst();
+            found.add(new Stated(end, () -> Words.of(limit, index), limit.at(), wanted, other));
+        }
+    }
+
+    private void add(Quantity quantity, SourceRange whole, String keyword, Wanted wanted, Optional<Unit> neighbour) {
+        found.add(new Stated(quantity, () -> new Words(whole).after(keyword).next(quantity.spelling()), whole, wanted, neighbour));
+    }
+}

@@ -1,0 +1,24 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Step;
+
+/** The steps of a document, those of its own routines among them. */
+final class Steps {
+    private Steps() {
+    }
+
+    static List<Step> of(Subject subject) {
+        return subject.graphs().stream().flatMap(graph -> graph.steps().stream()).toList();
+    }
+
+    static <T extends Step> Stream<T> of(Subject subject, Class<T> kind) {
+        return of(subject).stream().filter(kind::isInstance).map(kind::cast);
+    }
+}

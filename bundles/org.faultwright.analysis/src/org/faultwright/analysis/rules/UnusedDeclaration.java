@@ -1,0 +1,54 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Declarations;
+import org.faultwright.procedure.Procedure;
+
+/** A procedure's own declaration that no step refers to. What a library declares is for others. */
+public final class UnusedDeclaration implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("unused-declaration", Severity.ADVICE, Group.NAMES,
+            "Something is declared in a procedure and never referred to.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        subject.procedure().ifPresent(procedure -> check(procedure, References.of(subject), findings));
+    }
+
+    private static void check(Procedure procedure, List<Reference> references, Findings findings) {
+        Declarations own = procedure.own();
+        unused("condition", own.conditions(), Reference.Kind.CONDITION, references, findings);
+        unused("instrument", own.instruments(), Reference.Kind.INSTRUMENT, references, findings);
+        unused("point", own.points(), Reference.Kind.POINT, references, findings);
+        unused("part", own.parts(), Reference.Kind.PART, references, findings);
+        unused("indicator", own.indicators(), Reference.Kind.INDICATOR, references, findings);
+        unused("note", own.notes(), Reference.Kind.NOTE, references, findings);
+        unused("routine", own.routines(), Reference.Kind.ROUTINE, references, findings);
+    }
+
+    private static void unused(String word, List<? extends Declaration> declared, Reference.Kind kind,
+            List<Reference> references, Findings findings) {
+        Set<String> used = references.stream().filter(reference -> reference.kind() == kind)
+                .map(reference -> reference.name().text()).collect(Collectors.toSet());
+        declared.stream().filter(one -> !used.contains(one.name().text()) && !one.name().text().isEmpty())
+                .forEach(one -> findings.report(one.name().at(), "Nothing refers to the " + word + " " + one.name() + ".",
+                        "Use it, or remove it.", Removal.of("Remove " + one.name(), one.at())));
+    }
+}

@@ -1,0 +1,61 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.HashSet;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+
+/** Effort without use: whatever comes of the step, the procedure goes on in the same way. */
+public final class UnusedReading implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("unused-reading", Severity.WARNING, Group.PATHS,
+            "Every result of a step leads to the same place, and nothing computes with its reading.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        for (StepGraph graph : subject.graphs()) {
+            Set<String> computed = computed(graph);
+            for (Step step : graph.steps()) {
+                if (decidesNothing(step) && !computed.contains(step.name().text())) {
+                    findings.report(step.name().at(), "Every result of " + step.name() + " leads to "
+                            + Readings.target(step.outcomes().get(0)) + ", and nothing computes with it.",
+                            "Let the results lead to different steps, compute with the reading, or leave the step out.");
+                }
+            }
+        }
+    }
+
+    private static Set<String> computed(StepGraph graph) {
+        Set<String> computed = new HashSet<>();
+        graph.steps().stream().filter(Step.Decide.class::isInstance).map(Step.Decide.class::cast)
+                .flatMap(step -> Formula.leaves(step).stream()).filter(Formula.Leaf::isReading)
+                .forEach(leaf -> computed.add(leaf.text()));
+        return computed;
+    }
+
+    private static boolean decidesNothing(Step step) {
+        boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
+                || step instanceof Step.Decide;
+        boolean confirms = step.frame().confirms().isPresent() || step.frame().verifies().isPresent();
+        boolean establishes = step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty()
+                || outcome.repeat().isPresent() || outcome.target().isEmpty());
+        return asks && !confirms && !establishes && step.outcomes().size() > 1
+                && step.outcomes().stream().map(Readings::target).collect(Collectors.toSet()).size() == 1;
+    }
+}

@@ -18,6 +18,7 @@ import org.eclipse.xtext.nodemodel.impl.NodeModelBuilder;
 import org.eclipse.xtext.parser.DefaultEcoreElementFactory;
 import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.parser.antlr.AntlrTokenDefProvider;
+import org.eclipse.xtext.parser.antlr.AntlrTokenToStringConverter;
 import org.eclipse.xtext.parser.antlr.IUnorderedGroupHelper;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.eclipse.xtext.resource.impl.BinaryGrammarResourceFactoryImpl;
@@ -26,6 +27,7 @@ import org.faultwright.language.parser.antlr.ProcedureAntlrTokenFileProvider;
 import org.faultwright.language.parser.antlr.ProcedureParser;
 import org.faultwright.language.parser.antlr.internal.InternalProcedureLexer;
 import org.faultwright.language.services.ProcedureGrammarAccess;
+import org.faultwright.language.text.TextPackage;
 
 /**
  * The generated parser, put together by hand. Checking needs neither a resource set nor an injector,
@@ -50,6 +52,7 @@ public final class PlainParser {
         public Grammar getGrammar(Object requestor) {
             ResourceSet resources = new ResourceSetImpl();
             resources.getPackageRegistry().put(XtextPackage.eNS_URI, XtextPackage.eINSTANCE);
+            resources.getPackageRegistry().put(TextPackage.eNS_URI, TextPackage.eINSTANCE);
             Resource resource = new BinaryGrammarResourceFactoryImpl()
                     .createResource(URI.createURI("classpath:/" + GRAMMAR.replace('.', '/') + ".xtextbin"));
             resources.getResources().add(resource);
@@ -62,9 +65,18 @@ public final class PlainParser {
         }
     }
 
+    private static final class Elements extends DefaultEcoreElementFactory {
+        private final AntlrTokenToStringConverter tokens = new AntlrTokenToStringConverter();
+
+        @Override
+        protected Object getTokenAsStringIfPossible(Object token) {
+            return tokens.getTokenAsStringIfPossible(token);
+        }
+    }
+
     private static final class Assembled extends ProcedureParser {
         Assembled() {
-            DefaultEcoreElementFactory elements = new DefaultEcoreElementFactory();
+            DefaultEcoreElementFactory elements = new Elements();
             elements.setConverterService(new TextValues());
             AntlrTokenDefProvider tokens = new AntlrTokenDefProvider();
             tokens.setAntlrTokenFileProvider(new ProcedureAntlrTokenFileProvider());

@@ -11,11 +11,16 @@ import org.eclipse.xtext.nodemodel.INode;
 public final class TextValues implements IValueConverterService {
     @Override
     public Object toValue(String text, String rule, INode node) {
-        return "STRING".equals(rule) ? QuotedText.read(text) : text;
+        return isString(rule) ? QuotedText.read(text) : text;
     }
 
     @Override
     public String toString(Object value, String rule) {
-        return "STRING".equals(rule) ? QuotedText.write(String.valueOf(value)) : String.valueOf(value);
+        return isString(rule) ? QuotedText.write(String.valueOf(value)) : String.valueOf(value);
+    }
+
+    /** Rules come with or without the name of their grammar. */
+    private static boolean isString(String rule) {
+        return rule != null && rule.endsWith("STRING");
     }
 }

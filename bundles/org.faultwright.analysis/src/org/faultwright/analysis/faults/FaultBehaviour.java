@@ -1,0 +1,183 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.faults;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Step;
+import org.faultwright.quantity.Exact;
+
+/**
+ * What a unit with one fault shows as it goes through the tree. Until one of its remedies has been done it
+ * shows what the table says, and never passes a step that verifies a repair; once all of them have
+ * been done it passes such a step, and what else it shows is open. Between the two either may be so.
+ */
+final class FaultBehaviour implements StateGraph.Behaviour {
+    private final Tree tree;
+    private final FaultTable table;
+    private final Fault fault;
+    private final List<Integer> remedies;
+    private final BitSet repairs;
+    private final int[] questionsLeft;
+
+    FaultBehaviour(Tree tree, FaultTable table, Fault fault) {
+        this.tree = tree;
+        this.table = table;
+        this.fault = fault;
+        this.remedies = tree.numbers(fault.remedies()).stream().limit(30).toList();
+        this.repairs = repairs(tree, table);
+        this.questionsLeft = questionsLeft(tree);
+    }
+
+    /** A unit of which nothing is known: every outcome is possible everywhere. */
+    static StateGraph.Behaviour anything(Tree tree) {
+        return new StateGraph.Behaviour() {
+            @Override
+            public List<StateGraph.Shown> at(int step, int done) {
+                return open(tree.arrows(step));
+            }
+
+            @Override
+            public int doneAfter(int step, int done) {
+                return done;
+            }
+        };
+    }
+
+    /** The acts that repair, by their own word or as some fault's remedy. */
+    static BitSet repairs(Tree tree, FaultTable table) {
+        BitSet found = new BitSet();
+        for (int i = 0; i < tree.size(); i++) {
+            if (tree.step(i) instanceof Step.Act act && act.repairs().isPresent()) {
+                found.set(i);
+            }
+        }
+        table.faults().forEach(other -> tree.numbers(other.remedies()).forEach(found::set));
+        return found;
+    }
+
+    @Override
+    public List<StateGraph.Shown> at(int step, int done) {
+        List<Tree.Arrow> arrows = tree.arrows(step);
+        if (arrows.size() == 1) {
+            return List.of(new StateGraph.Shown(arrows.get(0), Optional.of(Exact.ONE), true));
+        }
+        int after = doneAfter(step, done);
+        boolean mayBeRepaired = after != 0;
+        boolean mayBeUnrepaired = !isRepaired(after);
+        List<Tree.Arrow> passing = judgesRepair(step) ? passing(step) : List.of();
+        List<StateGraph.Shown> unrepaired = mayBeUnrepaired ? unrepaired(step, arrows, passing) : List.of();
+        if (!mayBeRepaired) {
+            return unrepaired;
+        }
+        List<StateGraph.Shown> repaired = passing.isEmpty() ? open(arrows) : certain(passing);
+        return mayBeUnrepaired ? either(arrows, repaired, unrepaired) : repaired;
+    }
+
+    @Override
+    public int doneAfter(int step, int done) {
+        int place = remedies.indexOf(step);
+        return place < 0 ? done : done | 1 << place;
+    }
+
+    boolean isRepaired(int done) {
+        return !remedies.isEmpty() && done == (1 << remedies.size()) - 1;
+    }
+
+    private boolean judgesRepair(int step) {
+        return tree.step(step).frame().verifies().isPresent() || repairs.get(step);
+    }
+
+    private List<StateGraph.Shown> unrepaired(int step, List<Tree.Arrow> arrows, List<Tree.Arrow> passing) {
+        Cell cell = table.cell(fault, tree.step(step));
+        if (!cell.isSilent()) {
+            return arrows.stream().filter(arrow -> cell.canShow(arrow.key()))
+                    .map(arrow -> new StateGraph.Shown(arrow, cell.shares().get(arrow.key()), true)).toList();
+        }
+        List<Tree.Arrow> failing = arrows.stream().filter(arrow -> !passing.contains(arrow)).toList();
+        return passing.isEmpty() || failing.isEmpty() ? open(arrows) : certain(failing);
+    }
+
+    private static List<StateGraph.Shown> certain(List<Tree.Arrow> arrows) {
+        Optional<Exact> share = arrows.size() == 1 ? Optional.of(Exact.ONE) : Optional.empty();
+        return arrows.stream().map(arrow -> new StateGraph.Shown(arrow, share, true)).toList();
+    }
+
+    private static List<StateGraph.Shown> open(List<Tree.Arrow> arrows) {
+        return arrows.stream().map(arrow -> new StateGraph.Shown(arrow, Optional.empty(), false)).toList();
+    }
+
+    private static List<StateGraph.Shown> either(List<Tree.Arrow> arrows, List<StateGraph.Shown> one,
+            List<StateGraph.Shown> other) {
+        return open(arrows.stream().filter(arrow -> shows(one, arrow) || shows(other, arrow)).toList());
+    }
+
+    private static boolean shows(List<StateGraph.Shown> shown, Tree.Arrow arrow) {
+        return shown.stream().anyMatch(s -> s.arrow().equals(arrow));
+    }
+
+    /**
+     * The outcomes of a step that mean that the repair has held: what is expected of a reading, else those
+     * with the fewest further questions before a conclusion that finds something. None where this does
+     * not single any out.
+     */
+    private List<Tree.Arrow> passing(int step) {
+        List<Tree.Arrow> arrows = tree.arrows(step);
+        List<Tree.Arrow> within = arrows.stream().filter(a -> a.outcome().head() instanceof Outcome.Word
+                && a.key().equals(Step.WITHIN)).toList();
+        if (!within.isEmpty()) {
+            return within;
+        }
+        int fewest = arrows.stream().mapToInt(this::questionsLeft).min().orElse(Integer.MAX_VALUE);
+        List<Tree.Arrow> nearest = arrows.stream().filter(arrow -> questionsLeft(arrow) == fewest).toList();
+        return nearest.size() == arrows.size() ? List.of() : nearest;
+    }
+
+    private int questionsLeft(Tree.Arrow arrow) {
+        return arrow.to() == Tree.NOWHERE ? Integer.MAX_VALUE : questionsLeft[arrow.to()];
+    }
+
+    /** The fewest steps of several outcomes between each step and a conclusion that finds something. */
+    private static int[] questionsLeft(Tree tree) {
+        int[] left = new int[tree.size()];
+        Arrays.fill(left, Integer.MAX_VALUE);
+        Deque<Integer> open = new ArrayDeque<>();
+        for (int i = 0; i < tree.size(); i++) {
+            if (tree.step(i) instanceof Step.Conclude conclude && !conclude.finds().isEmpty()) {
+                left[i] = 0;
+                open.add(i);
+            }
+        }
+        List<List<Integer>> back = new ArrayList<>();
+        for (int i = 0; i < tree.size(); i++) {
+            back.add(new ArrayList<>());
+        }
+        for (int i = 0; i < tree.size(); i++) {
+            for (Tree.Arrow arrow : tree.arrows(i)) {
+                if (arrow.to() != Tree.NOWHERE) {
+                    back.get(arrow.to()).add(i);
+                }
+            }
+        }
+        while (!open.isEmpty()) {
+            int at = open.remove();
+            for (int before : back.get(at)) {
+                int questions = left[at] + (tree.arrows(before).size() > 1 ? 1 : 0);
+                if (questions < left[before]) {
+                    left[before] = questions;
+                    open.add(before);
+                }
+            }
+        }
+        return left;
+    }
+}

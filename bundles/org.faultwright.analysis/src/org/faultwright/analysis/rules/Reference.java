@@ -5,18 +5,20 @@
 package org.faultwright.analysis.rules;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.faultwright.procedure.Name;
 
 /**
  * A name that refers to something declared elsewhere.
  *
- * @param known whether there is such a thing
+ * @param known    whether there is such a thing
+ * @param declared where it is declared; absent for functions and for what is unknown
  * @param among the names that would do
  */
-record Reference(Name name, Kind kind, boolean known, Supplier<List<String>> among) {
+public record Reference(Name name, Kind kind, boolean known, Optional<Name> declared, Supplier<List<String>> among) {
     /** What kinds of things are referred to. */
-    enum Kind {
+    public enum Kind {
         STEP("step"), TARGET("step or exit"), READING("step with a reading"), CONDITION("condition"), VALUE("value"),
         NOTE("note"), POINT("point"), PART("part"), INDICATOR("indicator"), INSTRUMENT("instrument"),
         ROUTINE("routine"), FAULT("fault"), LIBRARY("library"), FUNCTION("function");
@@ -27,7 +29,7 @@ record Reference(Name name, Kind kind, boolean known, Supplier<List<String>> amo
             this.word = word;
         }
 
-        String word() {
+        public String word() {
             return word;
         }
     }

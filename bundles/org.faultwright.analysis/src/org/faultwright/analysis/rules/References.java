@@ -5,14 +5,15 @@
 package org.faultwright.analysis.rules;
 
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.HashSet;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declaration;
@@ -30,7 +31,7 @@ import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.StepGraph;
 
 /** Every name in a document that refers to something, with what it may refer to. */
-final class References {
+public final class References {
     private final Subject subject;
     private final Scope scope;
     private final List<Reference> found = new ArrayList<>();
@@ -44,15 +45,16 @@ final class References {
         subject.procedure().ifPresent(this::faultsAndExamples);
     }
 
-    static List<Reference> of(Subject subject) {
+    /** In the order of the kinds of parts, not of the text. */
+    public static List<Reference> of(Subject subject) {
         return subject.shared(References.class, References::new).found;
     }
 
     private void libraries() {
-        Set<String> known = subject.document().libraries().stream().map(Library::name).map(Name::text)
-                .collect(Collectors.toSet());
+        Map<String, Name> known = byText(subject.document().libraries().stream().map(Library::name));
         // Which libraries there are is not known: nobody searches whole trees of folders.
-        subject.document().uses().forEach(name -> add(name, Reference.Kind.LIBRARY, known.contains(name.text()), List.of()));
+        subject.document().uses().forEach(name -> found.add(new Reference(name, Reference.Kind.LIBRARY, known.containsKey(name.text()),
+                Optional.ofNullable(known.get(name.text())), List::of)));
     }
 
     private void condition(Condition condition) {
@@ -67,7 +69,7 @@ final class References {
     }
 
     private void value(Name value, Condition condition) {
-        add(value, Reference.Kind.VALUE, condition.has(value), condition.values().stream().map(Name::text).toList());
+        add(value, Reference.Kind.VALUE, byText(condition.values().stream()));
     }
 
     private void setting(Setting setting) {
@@ -77,9 +79,9 @@ final class References {
     }
 
     private void graph(StepGraph graph) {
-        Set<String> steps = names(graph.steps());
-        Set<String> targets = new LinkedHashSet<>(steps);
-        graph.exits().forEach(exit -> targets.add(exit.text()));
+        Map<String, Name> steps = names(graph.steps());
+        Map<String, Name> targets = new LinkedHashMap<>(steps);
+        graph.exits().forEach(exit -> targets.putIfAbsent(exit.text(), exit));
         graph.begin().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
         for (Step step : graph.steps()) {
             frame(step.frame());
@@ -95,7 +97,7 @@ final class References {
         frame.handles().forEach(name -> declared(name, Reference.Kind.PART, scope.part(name), scope::parts));
     }
 
-    private void outcome(Outcome outcome, Set<String> targets) {
+    private void outcome(Outcome outcome, Map<String, Name> targets) {
         outcome.target().ifPresent(name -> add(name, Reference.Kind.TARGET, targets));
         outcome.repeat().ifPresent(repeat -> add(repeat.otherwise(), Reference.Kind.TARGET, targets));
         outcome.proves().forEach(this::setting);
@@ -106,12 +108,12 @@ final class References {
     }
 
     private void faultsAndExamples(Procedure procedure) {
-        Set<String> steps = names(procedure.steps());
+        Map<String, Name> steps = names(procedure.steps());
         for (Fault fault : procedure.faults()) {
             fault.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
             fault.remedies().forEach(name -> add(name, Reference.Kind.STEP, steps));
         }
-        Set<String> faults = names(procedure.faults());
+        Map<String, Name> faults = names(procedure.faults());
         for (Example example : procedure.examples()) {
             example.of().ifPresent(name -> add(name, Reference.Kind.FAULT, faults));
             example.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
@@ -119,21 +121,24 @@ final class References {
         }
     }
 
-    private static Set<String> names(List<? extends Declaration> declared) {
-        return declared.stream().map(one -> one.name().text()).collect(Collectors.toCollection(LinkedHashSet::new));
+    private static Map<String, Name> names(List<? extends Declaration> declared) {
+        return byText(declared.stream().map(Declaration::name));
+    }
+
+    private static Map<String, Name> byText(Stream<Name> names) {
+        return names.collect(Collectors.toMap(Name::text, Function.identity(), (first, second) -> first,
+                LinkedHashMap::new));
     }
 
     private void declared(Name name, Reference.Kind kind, Optional<? extends Declaration> thing,
             Supplier<? extends List<? extends Declaration>> all) {
-        found.add(new Reference(name, kind, thing.isPresent(), () -> all.get().stream().map(one -> one.name().text()).toList()));
+        found.add(new Reference(name, kind, thing.isPresent(), thing.map(Declaration::name),
+                () -> all.get().stream().map(one -> one.name().text()).toList()));
     }
 
-    private void add(Name name, Reference.Kind kind, Set<String> among) {
-        add(name, kind, among.contains(name.text()), among);
-    }
-
-    private void add(Name name, Reference.Kind kind, boolean known, Collection<String> among) {
-        found.add(new Reference(name, kind, known, () -> List.copyOf(among)));
+    private void add(Name name, Reference.Kind kind, Map<String, Name> among) {
+        found.add(new Reference(name, kind, among.containsKey(name.text()),
+                Optional.ofNullable(among.get(name.text())), () -> List.copyOf(among.keySet())));
     }
 
     /** What one kind of step alone refers to. */
@@ -170,13 +175,16 @@ final class References {
 
         @Override
         public Void decide(Step.Decide step) {
-            Set<String> readings = new HashSet<>(Formula.readingSteps(graph));
+            Set<String> giving = Set.copyOf(Formula.readingSteps(graph));
+            Map<String, Name> readings = byText(graph.steps().stream().map(Step::name)
+                    .filter(name -> giving.contains(name.text())));
             for (Formula.Leaf leaf : Formula.leaves(step)) {
                 Name name = new Name(leaf.text(), leaf.at());
                 if (leaf.isReading()) {
                     add(name, Reference.Kind.READING, readings);
                 } else if (leaf.isFunction()) {
-                    add(name, Reference.Kind.FUNCTION, Formula.FUNCTIONS.contains(leaf.text()), Formula.FUNCTIONS);
+                    found.add(new Reference(name, Reference.Kind.FUNCTION, Formula.FUNCTIONS.contains(leaf.text()),
+                            Optional.empty(), () -> Formula.FUNCTIONS));
                 }
             }
             return null;
@@ -190,7 +198,7 @@ final class References {
 
         @Override
         public Void conclude(Step.Conclude step) {
-            Set<String> faults = subject.procedure().map(procedure -> names(procedure.faults())).orElseGet(Set::of);
+            Map<String, Name> faults = subject.procedure().map(procedure -> names(procedure.faults())).orElseGet(Map::of);
             step.finds().forEach(name -> add(name, Reference.Kind.FAULT, faults));
             return null;
         }

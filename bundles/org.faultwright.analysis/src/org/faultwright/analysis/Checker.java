@@ -35,7 +35,12 @@ public final class Checker {
 
     /** The findings in reading order; deterministic. */
     public List<Finding> check(Document document) {
-        return check(new Subject(document, today));
+        return check(subject(document));
+    }
+
+    /** The document as the rules will look at it. */
+    public Subject subject(Document document) {
+        return new Subject(document, today);
     }
 
     public List<Finding> check(Subject subject) {

@@ -1,0 +1,83 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.RuleSet;
+import org.faultwright.analysis.Subject;
+import org.faultwright.language.FileLibraryFinder;
+import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.SourceText;
+
+/**
+ * Keeps the texts that are being edited and reads and checks them at each change. The workbench asks
+ * this object directly, the language server passes its answers on; a library that is open for editing
+ * is used as it stands in the editor. May be shared between threads.
+ */
+public final class EditingServices {
+    private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
+    private final FileLibraryFinder onDisk = new FileLibraryFinder();
+    private final ProcedureReader reader = new ProcedureReader(this::library);
+    private final Checker checker;
+
+    public EditingServices() {
+        this(Optional.empty());
+    }
+
+    /** @param today the day that calibration dates are held against; absent leaves them alone */
+    public EditingServices(Optional<LocalDate> today) {
+        checker = new Checker(RuleSet.all(), today);
+    }
+
+    /**
+     * Reads and checks a text as it now stands in the editor.
+     *
+     * @param file the path of its file, by which libraries are found
+     */
+    public OpenText update(String file, String content) {
+        SourceText source = new SourceText(file, content);
+        beingEdited.put(key(file), source);
+        return read(source);
+    }
+
+    /** Reads and checks a text without keeping it. */
+    public OpenText read(SourceText source) {
+        Document document = reader.read(source);
+        Subject subject = checker.subject(document);
+        List<Finding> own = checker.check(subject).stream()
+                .filter(finding -> finding.at().source().name().equals(source.name())).toList();
+        return new OpenText(document, subject, own);
+    }
+
+    /** The text is no longer being edited; from now on its file counts. */
+    public void close(String file) {
+        beingEdited.remove(key(file));
+    }
+
+    /** The files being edited that use this library, directly or through another one; they need checking again. */
+    public List<String> usersOf(String library) {
+        return beingEdited.values().stream()
+                .filter(text -> reader.read(text).libraries().stream()
+                        .anyMatch(used -> used.name().text().equals(library)))
+                .map(SourceText::name).sorted().toList();
+    }
+
+    private Optional<SourceText> library(String name, String fromFile) {
+        Optional<Path> file = onDisk.file(name, fromFile);
+        return file.map(path -> beingEdited.get(key(path.toString()))).or(() -> onDisk.find(name, fromFile));
+    }
+
+    private static String key(String file) {
+        return Path.of(file).toAbsolutePath().normalize().toString();
+    }
+}

@@ -1,0 +1,24 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.Set;
+
+/** The words of the language, for colouring and to keep them from being names. */
+public final class Keywords {
+    /** Words that begin a part of a text. */
+    public static final Set<String> BEGINNINGS = Set.of("library", "procedure", "uses", "equipment", "revision",
+            "complaints", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example",
+            "begin", "check", "observe", "measure", "act", "decide", "perform", "conclude", "decides", "tools");
+
+    /** All of them. */
+    public static final Set<String> ALL = GrammarWords.all();
+
+    /** Words that cannot be names of their own but read as words of the language where they stand. */
+    public static final Set<String> SIGNAL_WORDS = Set.of("danger", "warning", "caution", "notice");
+
+    private Keywords() {
+    }
+}

@@ -1,0 +1,91 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import org.faultwright.analysis.rules.Reference;
+import org.faultwright.analysis.rules.References;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Declarations;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.StepGraph;
+
+/** Every name in a text: those declared in it, and those that refer to something. */
+final class NamesInText {
+    private record Entry(Name name, String kind, Optional<Name> declared) {
+        boolean sameThing(Entry other) {
+            return declared.isPresent() && declared.equals(other.declared);
+        }
+    }
+
+    private final List<Entry> entries = new ArrayList<>();
+    private final String file;
+
+    private NamesInText(OpenText text) {
+        file = text.source().name();
+        declarations(text.document()).forEach((name, kind) -> entries.add(new Entry(name, kind, Optional.of(name))));
+        for (Reference reference : List.copyOf(References.of(text.subject()))) {
+            entries.add(new Entry(reference.name(), reference.kind().word(), reference.declared()));
+        }
+        entries.removeIf(entry -> !entry.name().at().source().name().equals(file) || entry.name().at().length() == 0);
+        entries.sort(Comparator.comparingInt(entry -> entry.name().at().offset()));
+    }
+
+    static NamesInText of(OpenText text) {
+        synchronized (text.subject()) {
+            return new NamesInText(text);
+        }
+    }
+
+    Optional<NameInText> at(int offset) {
+        return entries.stream().filter(entry -> holds(entry.name().at(), offset)).findFirst().map(this::withUses);
+    }
+
+    private NameInText withUses(Entry entry) {
+        List<SourceRange> uses = entries.stream().filter(other -> other == entry || other.sameThing(entry))
+                .map(other -> other.name().at()).filter(Objects::nonNull).distinct().toList();
+        return new NameInText(entry.name(), entry.kind(), entry.declared(), uses);
+    }
+
+    private static boolean holds(SourceRange at, int offset) {
+        return at.offset() <= offset && offset <= at.end();
+    }
+
+    private static Map<Name, String> declarations(Document document) {
+        Map<Name, String> declared = new HashMap<>();
+        Declarations own = document.own();
+        own.conditions().forEach(condition -> {
+            declared.put(condition.name(), "condition");
+            condition.values().forEach(value -> declared.put(value, "value"));
+        });
+        put(declared, own.instruments(), "instrument");
+        put(declared, own.points(), "point");
+        put(declared, own.parts(), "part");
+        put(declared, own.indicators(), "indicator");
+        put(declared, own.notes(), "note");
+        put(declared, own.routines(), "routine");
+        for (StepGraph graph : document.graphs()) {
+            put(declared, graph.steps(), "step");
+            graph.exits().forEach(exit -> declared.put(exit, "exit"));
+        }
+        if (document instanceof Procedure procedure) {
+            put(declared, procedure.faults(), "fault");
+        }
+        return declared;
+    }
+
+    private static void put(Map<Name, String> declared, List<? extends Declaration> some, String kind) {
+        some.forEach(one -> declared.put(one.name(), kind));
+    }
+}

@@ -1,0 +1,101 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Declarations;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.Step;
+
+/** The parts of a text in reading order. */
+public final class Outline {
+    private static final Step.Cases<String> KIND = new Step.Cases<>() {
+        @Override
+        public String check(Step.Check step) {
+            return "check";
+        }
+
+        @Override
+        public String observe(Step.Observe step) {
+            return "observe";
+        }
+
+        @Override
+        public String measure(Step.Measure step) {
+            return "measure";
+        }
+
+        @Override
+        public String act(Step.Act step) {
+            return "act";
+        }
+
+        @Override
+        public String decide(Step.Decide step) {
+            return "decide";
+        }
+
+        @Override
+        public String perform(Step.Perform step) {
+            return "perform";
+        }
+
+        @Override
+        public String conclude(Step.Conclude step) {
+            return "conclude";
+        }
+    };
+
+    private Outline() {
+    }
+
+    /** The keyword that declares a step of this kind. */
+    public static String kind(Step step) {
+        return step.match(KIND);
+    }
+
+    public static List<OutlineItem> of(Document document) {
+        List<OutlineItem> items = new ArrayList<>();
+        Declarations own = document.own();
+        add(items, "condition", own.conditions());
+        add(items, "instrument", own.instruments());
+        add(items, "point", own.points());
+        add(items, "part", own.parts());
+        add(items, "indicator", own.indicators());
+        add(items, "note", own.notes());
+        own.routines().forEach(routine -> items.add(routine(routine)));
+        if (document instanceof Procedure procedure) {
+            add(items, "fault", procedure.faults());
+            procedure.steps().forEach(step -> items.add(step(step)));
+            procedure.examples().forEach(example -> items.add(new OutlineItem("example", example.title().text(), "",
+                    example.at(), example.title().at(), List.of())));
+        }
+        items.removeIf(item -> item.label().isEmpty());
+        items.sort(Comparator.comparingInt(item -> item.at().offset()));
+        return List.copyOf(items);
+    }
+
+    private static OutlineItem routine(Routine routine) {
+        return new OutlineItem("routine", routine.name().text(), routine.title(), routine.at(), routine.name().at(),
+                routine.steps().stream().map(Outline::step).toList());
+    }
+
+    private static OutlineItem step(Step step) {
+        return item(kind(step), step);
+    }
+
+    private static void add(List<OutlineItem> items, String kind, List<? extends Declaration> declared) {
+        declared.forEach(one -> items.add(item(kind, one)));
+    }
+
+    private static OutlineItem item(String kind, Declaration one) {
+        return new OutlineItem(kind, one.name().text(), one.title(), one.at(), one.name().at(), List.of());
+    }
+}

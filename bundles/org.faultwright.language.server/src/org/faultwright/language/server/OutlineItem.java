@@ -1,0 +1,21 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.List;
+import org.faultwright.procedure.SourceRange;
+
+/**
+ * One line of the outline.
+ *
+ * @param kind   what it is: the keyword that declares it, which also names its picture
+ * @param label  its name
+ * @param detail its title or what else helps to recognise it
+ * @param at     the whole part
+ * @param nameAt where the cursor goes
+ */
+public record OutlineItem(String kind, String label, String detail, SourceRange at, SourceRange nameAt,
+        List<OutlineItem> children) {
+}

@@ -1,0 +1,48 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.faultwright.analysis.Fix;
+import org.faultwright.procedure.SourceRange;
+
+/** Gives something declared in a text another name, at every place of that text that names it. */
+public final class Renaming {
+    private static final Pattern NAME = Pattern.compile("[\\p{IsLatin}\\p{IsGreek}_][\\p{IsLatin}\\p{IsGreek}0-9_]*");
+
+    private Renaming() {
+    }
+
+    /** Why the name at this offset cannot be given that other name; absent when it can. */
+    public static Optional<String> refusal(OpenText text, int offset, String newName) {
+        Optional<NameInText> name = text.nameAt(offset);
+        if (name.isEmpty()) {
+            return Optional.of("There is no name at the cursor; put it on a step, a note or another thing with a name.");
+        }
+        if (name.get().declared().isEmpty()) {
+            return Optional.of(name.get().name() + " is not declared anywhere, so there is nothing to rename.");
+        }
+        if (!name.get().declared().get().at().source().name().equals(text.source().name())) {
+            return Optional.of(name.get().name() + " is declared in " + name.get().declared().get().at().source().name()
+                    + "; rename it there.");
+        }
+        if (!NAME.matcher(newName).matches() || Keywords.ALL.contains(newName)) {
+            return Optional.of("'" + newName + "' cannot be a name; use letters, digits and _, and no word of the language.");
+        }
+        return Optional.empty();
+    }
+
+    /** The change of the text. @throws IllegalArgumentException if {@link #refusal} gives a reason */
+    public static Fix rename(OpenText text, int offset, String newName) {
+        Optional<String> refused = refusal(text, offset, newName);
+        if (refused.isPresent()) {
+            throw new IllegalArgumentException(refused.get());
+        }
+        List<SourceRange> uses = text.nameAt(offset).orElseThrow().uses();
+        return new Fix("Rename to " + newName, uses.stream().map(at -> new Fix.Edit(at, newName)).toList());
+    }
+}

@@ -1,0 +1,92 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.ContentDigest;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Revision;
+
+/** A procedure that may be published, with what the rules said about it. */
+public final class Publication {
+    private static final int SHORT_DIGEST = 12;
+
+    private final Procedure procedure;
+    private final List<Finding> findings;
+    private final String digest;
+
+    private Publication(Procedure procedure, List<Finding> findings) {
+        this.procedure = procedure;
+        this.findings = List.copyOf(findings);
+        this.digest = ContentDigest.of(procedure);
+    }
+
+    /** @throws PublishingRefused if there are open errors and drafts are refused */
+    public static Publication of(Procedure procedure, List<Finding> findings, Drafts drafts) throws PublishingRefused {
+        Publication publication = new Publication(procedure, findings);
+        List<Finding> errors = publication.of(Severity.ERROR);
+        if (!errors.isEmpty() && drafts == Drafts.REFUSED) {
+            Finding first = errors.get(0);
+            throw new PublishingRefused(PlainText.line(procedure.name().text()) + " has " + errors.size()
+                    + (errors.size() == 1 ? " error" : " errors") + ", the first at " + first.at() + " (" + first.rule()
+                    + "): remove them, or ask for a draft.");
+        }
+        return publication;
+    }
+
+    public Procedure procedure() {
+        return procedure;
+    }
+
+    public List<Finding> findings() {
+        return findings;
+    }
+
+    public List<Finding> of(Severity severity) {
+        return findings.stream().filter(finding -> finding.severity() == severity).toList();
+    }
+
+    /** Whether errors are open, so that every page must say draft. */
+    public boolean hasErrors() {
+        return !of(Severity.ERROR).isEmpty();
+    }
+
+    public Revision.Status status() {
+        return procedure.revision().map(Revision::status).orElse(Revision.Status.DRAFT);
+    }
+
+    public Optional<LocalDate> dated() {
+        return procedure.revision().flatMap(Revision::dated);
+    }
+
+    /** The SHA-256 of the text and its libraries, 64 hexadecimal digits. */
+    public String digest() {
+        return digest;
+    }
+
+    public String shortDigest() {
+        return digest.substring(0, SHORT_DIGEST);
+    }
+
+    /** The title, or the name where there is none; on one line. */
+    public String title() {
+        String title = PlainText.line(procedure.title());
+        return title.isEmpty() ? PlainText.line(procedure.name().text()) : title;
+    }
+
+    /** Such as {@code Revision 4, draft}. */
+    public String revision() {
+        return procedure.revision().map(revision -> "Revision " + revision.number() + ", " + words(revision.status()))
+                .orElse("No revision, draft");
+    }
+
+    private static String words(Revision.Status status) {
+        return status.name().toLowerCase(java.util.Locale.ROOT);
+    }
+}

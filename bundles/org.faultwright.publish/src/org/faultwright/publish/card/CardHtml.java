@@ -1,0 +1,33 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import org.faultwright.publish.FileName;
+import org.faultwright.publish.ProcedureExport;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Published;
+import org.faultwright.publish.page.HtmlText;
+import org.faultwright.publish.page.Medium;
+import org.faultwright.publish.page.StyleSheet;
+import org.faultwright.publish.plan.Plan;
+
+/** The bench card for a browser: one file that runs nothing and fetches nothing. */
+public final class CardHtml implements ProcedureExport {
+    @Override
+    public String name() {
+        return "card-html";
+    }
+
+    @Override
+    public String title() {
+        return "Bench card, HTML";
+    }
+
+    @Override
+    public Published publish(Publication publication) {
+        byte[] html = HtmlText.of(BenchCard.page(new Plan(publication), Medium.SCREEN), StyleSheet.of("page", "screen"));
+        return new Published(FileName.of(publication.procedure(), ".html"), "text/html", html);
+    }
+}

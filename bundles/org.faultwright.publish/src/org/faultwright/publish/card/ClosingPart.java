@@ -1,0 +1,39 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import org.faultwright.procedure.Condition;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Used;
+
+/** What is looked over and signed before the unit leaves the bench. */
+final class ClosingPart {
+    private ClosingPart() {
+    }
+
+    static void add(Tag body, Plan plan, Used used) {
+        Tag section = body.add("section", "closing");
+        section.say("h2", "", "Before the unit leaves the bench");
+        List<Condition> ends = used.conditions().stream().filter(condition -> condition.ends().isPresent()).toList();
+        if (!ends.isEmpty()) {
+            section.say("h3", "", "Check that each is so");
+            Tag list = section.add("ul", "ticks run");
+            ends.forEach(condition -> list.add("li").say("span", "box", Words.BOX).space()
+                    .text(Words.named(condition) + " " + condition.ends().get().text()));
+        }
+        Tag table = section.add("table", "sign");
+        table.add("thead").add("tr").say("th", "", "Signed by").say("th", "", "Name").say("th", "", "Date");
+        Tag rows = table.add("tbody");
+        for (String who : List.of("Technician", "Checked by")) {
+            rows.add("tr").say("th", "", who).say("td", "", "").say("td", "", "");
+        }
+        Publication publication = plan.publication();
+        section.say("p", "small", "Made from " + publication.procedure().name().text() + ", "
+                + publication.revision() + ", SHA-256 " + publication.digest() + ".");
+    }
+}

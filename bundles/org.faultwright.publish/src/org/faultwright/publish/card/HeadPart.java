@@ -1,0 +1,79 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.Equipment;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Revision;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Plan;
+
+/** What a card is for, which revision it is, and the job it is used on. */
+final class HeadPart {
+    private HeadPart() {
+    }
+
+    static void add(Tag body, Plan plan) {
+        Publication publication = plan.publication();
+        Procedure procedure = plan.procedure();
+        Tag head = body.add("header", "head");
+        head.say("p", "what", "Bench card");
+        head.say("h1", "", publication.title());
+        procedure.equipment().ifPresent(equipment -> head.say("p", "equipment", equipment(equipment)));
+        if (!procedure.complaints().isEmpty()) {
+            head.add("p", "complaints").say("b", "", "For complaints such as:").space().text(procedure.complaints().stream()
+                    .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", ")));
+        }
+        Tag revision = head.add("p", "revision");
+        revision.say("b", publication.status() == Revision.Status.DRAFT ? "draft" : "", publication.revision());
+        revision.space().text(record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        if (publication.status() == Revision.Status.DRAFT) {
+            head.say("p", "draftline", "Draft: neither reviewed nor released.");
+        }
+        job(head);
+        if (publication.hasErrors()) {
+            open(body, publication);
+        }
+    }
+
+    private static String equipment(Equipment equipment) {
+        List<Written<String>> boards = equipment.boards();
+        return equipment.title() + (boards.isEmpty() ? ", all boards" : boards.size() == 1 ? ", board " : ", boards ")
+                + boards.stream().map(Written::value).collect(Collectors.joining(", "));
+    }
+
+    private static String record(Procedure procedure) {
+        return procedure.revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
+                + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
+    }
+
+    private static void job(Tag head) {
+        Tag table = head.add("table", "job");
+        Tag names = table.add("thead").add("tr");
+        Tag blanks = table.add("tbody").add("tr");
+        for (String name : List.of("Serial number", "Board", "Job", "Date", "Technician")) {
+            names.add("th").set("scope", "col").text(name);
+            blanks.add("td").text("");
+        }
+    }
+
+    /** What must be put right before this becomes a card to work by. */
+    private static void open(Tag body, Publication publication) {
+        Tag box = body.add("section", "open");
+        box.say("h2", "", "Draft with open errors: do not work by this");
+        Tag list = box.add("ul");
+        for (Finding finding : publication.of(Severity.ERROR)) {
+            Tag item = list.add("li");
+            item.text(finding.message()).space().text(finding.advice()).space();
+            item.say("span", "place", "Line " + finding.at().line() + ", " + finding.rule() + ".");
+        }
+    }
+}

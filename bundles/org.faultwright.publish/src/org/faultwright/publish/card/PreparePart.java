@@ -1,0 +1,75 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Used;
+import org.faultwright.quantity.MeterRange;
+
+/** What to lay out before starting, and how the unit should then stand. */
+final class PreparePart {
+    private PreparePart() {
+    }
+
+    static void add(Tag body, Used used) {
+        Tag section = body.add("section", "prepare");
+        section.say("h2", "", "Lay out");
+        list(section, "ticks", "Instruments", used.instruments().entrySet().stream()
+                .map(entry -> instrument(entry.getKey(), entry.getValue())).toList());
+        list(section, "ticks run", "Tools", used.tools());
+        list(section, "ticks run", "Parts that are handled", used.parts().stream().map(PreparePart::part).toList());
+        List<Condition> conditions = used.conditions();
+        if (!conditions.isEmpty()) {
+            section.say("h2", "", "Before step 1");
+            list(section, "ticks run", "The unit comes in like this", conditions.stream()
+                    .flatMap(condition -> start(condition)
+                            .map(value -> Words.named(condition) + " " + value.text())).toList());
+        }
+        section.add("p", "how").say("b", "", "How to go on:").space().text("Start at step 1. Tick the result you see and go"
+                + " to the step behind its arrow. Where a step sends you to a lettered routine, follow that to its"
+                + " end, then come back to the step you left.");
+    }
+
+    private static Stream<Name> start(Condition condition) {
+        return condition.starts().or(() -> condition.values().stream().findFirst()).stream();
+    }
+
+    private static String instrument(Instrument instrument, List<Step.Measure> measures) {
+        String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
+        String uses = measures.stream().flatMap(measure -> use(measure, instrument).stream()).distinct()
+                .collect(Collectors.joining("; "));
+        String due = instrument.calibrationDue().map(day -> "; calibrated until " + day.value()).orElse("");
+        return title + (uses.isEmpty() ? "" : ": " + uses) + due;
+    }
+
+    private static List<String> use(Step.Measure measure, Instrument instrument) {
+        return measure.kind().map(kind -> kind.value().words() + MeterUse.range(measure, instrument)
+                .map(MeterRange::upTo).map(upTo -> ", range " + upTo.spelling()).orElse("")).stream().toList();
+    }
+
+    private static String part(Part part) {
+        String title = part.title().isBlank() ? part.name().text() : part.title();
+        String hazards = part.hazards().stream().map(hazard -> Words.hazard(hazard.value()))
+                .collect(Collectors.joining(", "));
+        return hazards.isEmpty() ? title : title + " (" + hazards + ")";
+    }
+
+    private static void list(Tag section, String style, String heading, List<String> lines) {
+        if (!lines.isEmpty()) {
+            section.say("h3", "", heading);
+            Tag list = section.add("ul", style);
+            lines.forEach(line -> list.add("li").say("span", "box", Words.BOX).space().text(line).space());
+        }
+    }
+}

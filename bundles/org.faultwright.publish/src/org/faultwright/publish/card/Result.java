@@ -1,0 +1,74 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Step;
+import org.faultwright.quantity.Interval;
+import org.faultwright.quantity.IntervalText;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.Quantity;
+
+/**
+ * How one result is told on a card.
+ *
+ * @param word   what is ticked
+ * @param detail what it means, or the readings that it takes in; may be empty
+ */
+record Result(String word, String detail) {
+
+    static Result of(Step step, Outcome outcome, Scope scope) {
+        if (outcome.head() instanceof Outcome.Band band) {
+            String limit = band.limit().value().spelling();
+            return band.label().map(label -> new Result(Words.result(label.text()), limit))
+                    .orElse(new Result(limit, ""));
+        }
+        if (outcome.head() instanceof Outcome.Code code) {
+            return new Result(code.key(), meaning(step, code.key(), scope));
+        }
+        return new Result(Words.result(outcome.key()), readings(step, outcome.key()));
+    }
+
+    private static String meaning(Step step, String pattern, Scope scope) {
+        return step instanceof Step.Observe observe ? observe.indicator().flatMap(scope::indicator).stream()
+                .map(Indicator::codes).flatMap(List::stream).filter(code -> code.pattern().text().equals(pattern))
+                .map(Indicator.Code::meaning).findFirst().orElse("") : "";
+    }
+
+    private static String readings(Step step, String key) {
+        Optional<Limit> limit = expected(step);
+        if (limit.isEmpty() || limit.get().quantities().isEmpty() || !limit.get().quantities().stream()
+                .allMatch(quantity -> quantity.unit().isKnown() && !quantity.unit().isLogarithmic())) {
+            return "";
+        }
+        Quantity first = limit.get().quantities().get(0);
+        return zones(limit.get().interval(), key).map(zone -> IntervalText.of(zone, first.unit()))
+                .collect(Collectors.joining(" or "));
+    }
+
+    private static Stream<Interval> zones(Interval limit, String key) {
+        Stream<Interval> below = limit.lower().map(end -> Interval.below(end.opposite())).stream();
+        Stream<Interval> above = limit.upper().map(end -> Interval.above(end.opposite())).stream();
+        return switch (key) {
+            case Step.BELOW -> below;
+            case Step.WITHIN -> Stream.of(limit);
+            case Step.ABOVE -> above;
+            case Step.OUTSIDE -> Stream.concat(below, above);
+            default -> Stream.empty();
+        };
+    }
+
+    static Optional<Limit> expected(Step step) {
+        Optional<Step.Expectation> expects = step instanceof Step.Measure measure ? measure.expects()
+                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
+        return expects.map(expectation -> expectation.limit().value());
+    }
+}

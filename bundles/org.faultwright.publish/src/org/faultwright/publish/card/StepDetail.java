@@ -1,0 +1,166 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Section;
+import org.faultwright.quantity.IntervalText;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.measure.ReadingBox;
+
+/** What one kind of step says and another does not: where to probe, what to expect, what to write down. */
+final class StepDetail implements Step.Cases<Tag> {
+    private final Plan plan;
+    private final Tag box;
+
+    StepDetail(Plan plan, Tag box) {
+        this.plan = plan;
+        this.box = box;
+    }
+
+    void add(Step step) {
+        step.match(this);
+    }
+
+    @Override
+    public Tag check(Step.Check step) {
+        return box;
+    }
+
+    @Override
+    public Tag observe(Step.Observe step) {
+        step.indicator().ifPresent(name -> {
+            Optional<Indicator> indicator = plan.scope().indicator(name);
+            String title = indicator.map(Indicator::title).filter(words -> !words.isBlank()).orElse(name.text());
+            StepPart.line(box, "At", title + indicator.flatMap(Indicator::source)
+                    .map(source -> " (codes from " + Words.source(source) + ")").orElse(""));
+        });
+        return box;
+    }
+
+    @Override
+    public Tag measure(Step.Measure step) {
+        step.point().ifPresent(point -> StepPart.line(box, "Where", point(point)
+                + step.against().map(against -> ", against " + point(against)).orElse("")));
+        Optional<Instrument> instrument = step.instrument().flatMap(plan.scope()::instrument);
+        Optional<MeterRange> range = instrument.flatMap(one -> MeterUse.range(step, one));
+        List<String> with = new ArrayList<>();
+        step.instrument().ifPresent(name -> with.add(instrument.map(Instrument::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())));
+        step.kind().ifPresent(kind -> with.add(kind.value().words()));
+        step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
+        step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
+                .ifPresent(upTo -> with.add("range " + upTo));
+        StepPart.line(box, "With", String.join(", ", with));
+        expects(step.expects());
+        reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
+        return box;
+    }
+
+    private String point(Name name) {
+        Optional<Point> point = plan.scope().point(name);
+        String title = point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text());
+        return title + point.flatMap(Point::carries).map(carried -> " (up to " + carried.upTo().value().spelling() + " "
+                + carried.kind().words().replace(" voltage", "") + ")").orElse("");
+    }
+
+    private void expects(Optional<Step.Expectation> expectation) {
+        expectation.ifPresent(expects -> {
+            Limit limit = expects.limit().value();
+            boolean computed = limit instanceof Limit.AroundNominal && limit.quantities().stream()
+                    .allMatch(quantity -> quantity.unit().isKnown() && !quantity.unit().isLogarithmic());
+            Tag line = box.add("p", "line limit").say("b", "key", "Limit").space().say("b", "", limit.spelling());
+            if (computed) {
+                line.space().text("that is " + IntervalText.of(limit.interval(), limit.quantities().get(0).unit()));
+            }
+        });
+    }
+
+    /** A blank for every digit where the display is known, else an empty box with the unit. */
+    private void reading(Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expects) {
+        Tag line = box.add("p", "line reading").say("b", "key", "Reading").space();
+        if (pattern.isEmpty()) {
+            line.say("span", "blank", "").space().text(expects.flatMap(one -> one.limit().value().quantities().stream()
+                    .findFirst()).map(Quantity::unit).map(unit -> unit.symbol())
+                    .or(() -> kind.map(QuantityKind::usualUnit)).orElse(""));
+            return;
+        }
+        for (char c : pattern.get().toCharArray()) {
+            if (c == '_') {
+                line.say("span", "digit", "");
+            } else if (c != ' ') {
+                line.say("span", "mark", String.valueOf(c));
+            }
+        }
+    }
+
+    @Override
+    public Tag act(Step.Act step) {
+        step.wipes().ifPresent(wiped -> StepPart.line(box, "Wipes", wiped.value()));
+        return box;
+    }
+
+    @Override
+    public Tag decide(Step.Decide step) {
+        step.compute().ifPresent(formula -> StepPart.line(box, "Formula", Formula.of(formula.value(), plan)));
+        expects(step.expects());
+        reading(Optional.empty(), Optional.empty(), step.expects());
+        return box;
+    }
+
+    @Override
+    public Tag perform(Step.Perform step) {
+        step.routine().ifPresent(name -> {
+            Tag line = box.add("p", "line go").say("b", "key", "Follow").space();
+            Optional<Section> routine = plan.routine(name);
+            if (routine.isPresent()) {
+                line.link(Plan.anchor(routine.get()), "", "To routine " + routine.get().letter())
+                        .text("routine " + routine.get().letter());
+                line.text(", " + routine.get().graph().title()).text("; then come back here.");
+            } else {
+                line.text(name.text());
+            }
+        });
+        return box;
+    }
+
+    @Override
+    public Tag conclude(Step.Conclude step) {
+        String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
+        if (!found.isEmpty()) {
+            StepPart.line(box, "Found", found);
+        }
+        step.findsNothing().ifPresent(at -> StepPart.line(box, "Found", "no fault"));
+        step.refersTo().ifPresent(whom -> StepPart.line(box, "Hand on", whom.value()));
+        remedies(step);
+        step.report().ifPresent(report -> StepPart.line(box, "Report", report.value()));
+        return box;
+    }
+
+    private void remedies(Step.Conclude step) {
+        List<Step> acts = step.finds().stream().flatMap(name -> plan.procedure().fault(name).stream())
+                .flatMap(fault -> fault.remedies().stream()).flatMap(name -> plan.procedure().step(name).stream())
+                .distinct().toList();
+        if (!acts.isEmpty()) {
+            Tag line = box.add("p", "line").say("b", "key", "Remedy").space().text(acts.size() == 1 ? "done at step" : "done at steps").space();
+            NotesPart.links(line, plan, acts);
+        }
+    }
+}

@@ -1,0 +1,118 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Source;
+import org.faultwright.procedure.Step;
+
+/** How things are called on a card. */
+final class Words {
+    static final String ARROW = "\u2192";
+    static final String BOX = "\u2610";
+    static final String ALERT = "\u26A0";
+
+    private Words() {
+    }
+
+    /** The order that a step gives. */
+    static String kind(Step step) {
+        return step.match(new Step.Cases<>() {
+            @Override
+            public String check(Step.Check check) {
+                return "Check";
+            }
+
+            @Override
+            public String observe(Step.Observe observe) {
+                return "Observe";
+            }
+
+            @Override
+            public String measure(Step.Measure measure) {
+                return "Measure";
+            }
+
+            @Override
+            public String act(Step.Act act) {
+                return "Do";
+            }
+
+            @Override
+            public String decide(Step.Decide decide) {
+                return "Work out";
+            }
+
+            @Override
+            public String perform(Step.Perform perform) {
+                return "Routine";
+            }
+
+            @Override
+            public String conclude(Step.Conclude conclude) {
+                return "Conclusion";
+            }
+        });
+    }
+
+    /** A result word as it is read: {@code stillCharged} becomes {@code still charged}; codes and phrases stay. */
+    static String result(String word) {
+        StringBuilder split = new StringBuilder(word.length() + 4);
+        for (int i = 0; i < word.length(); i++) {
+            char c = word.charAt(i);
+            boolean hump = i > 0 && Character.isUpperCase(c) && Character.isLowerCase(word.charAt(i - 1));
+            boolean abbreviation = i + 1 < word.length() && !Character.isLowerCase(word.charAt(i + 1));
+            split.append(hump ? " " : "").append(hump && !abbreviation ? Character.toLowerCase(c) : c);
+        }
+        return split.toString();
+    }
+
+    static String title(Step step) {
+        return step.title().isBlank() ? step.name().text() : step.title();
+    }
+
+    static String setting(Setting setting, Scope scope) {
+        return named(scope.condition(setting.condition()), setting.condition()) + " " + setting.value().text();
+    }
+
+    static String settings(List<Setting> settings, Scope scope) {
+        return settings.stream().map(setting -> setting(setting, scope)).collect(Collectors.joining(", "));
+    }
+
+    static String named(Condition condition) {
+        return named(Optional.of(condition), condition.name());
+    }
+
+    private static String named(Optional<Condition> condition, Name name) {
+        return condition.map(Condition::title).filter(title -> !title.isBlank()).orElse(name.text());
+    }
+
+    static String source(Source source) {
+        return source.document() + source.dated().map(day -> ", dated " + day).orElse("");
+    }
+
+    static String hazard(Hazard hazard) {
+        return switch (hazard) {
+            case SHOCK -> "electric shock";
+            case STORED_CHARGE -> "stored charge";
+            case HEAT -> "hot parts";
+            case BATTERY -> "battery";
+            case MOTION -> "moving parts";
+            case LIGHT -> "strong light";
+            case CHEMICAL -> "chemicals";
+            case WEIGHT -> "heavy load";
+            case PRESSURE -> "pressure";
+            case STATIC -> "static charge damages parts";
+            case DATA_LOSS -> "loss of data";
+        };
+    }
+}

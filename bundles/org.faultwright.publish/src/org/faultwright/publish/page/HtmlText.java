@@ -1,0 +1,90 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.page;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
+import java.util.Set;
+import org.w3c.dom.Element;
+import org.w3c.dom.NamedNodeMap;
+import org.w3c.dom.Node;
+
+/** Writes a page as one self-contained HTML file that may run nothing and fetch nothing. */
+public final class HtmlText {
+    private static final Set<String> VOID = Set.of("meta", "br", "hr", "col");
+    private static final Set<String> OWN_LINE = Set.of("html", "head", "meta", "title", "style", "body", "div",
+            "section", "article", "header", "footer", "main", "nav", "h1", "h2", "h3", "h4", "p", "ul", "ol", "li",
+            "table", "caption", "thead", "tbody", "tr", "td", "th");
+
+    private HtmlText() {
+    }
+
+    /** UTF-8 with line feeds. @param style the style sheet, one of ours */
+    public static byte[] of(Page page, String style) {
+        String sheet = "\n" + style.strip() + "\n";
+        page.head().add("meta").set("http-equiv", "Content-Security-Policy").set("content",
+                "default-src 'none'; style-src 'sha256-" + sha256(sheet) + "'; base-uri 'none'; form-action 'none'");
+        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n");
+        write(page.document().getDocumentElement(), html, sheet);
+        return html.append('\n').toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static void write(Node node, StringBuilder html, String sheet) {
+        if (node instanceof Element element) {
+            String name = element.getTagName();
+            if (OWN_LINE.contains(name) && html.charAt(html.length() - 1) != '\n') {
+                html.append('\n');
+            }
+            html.append('<').append(name);
+            attributes(element, html);
+            html.append('>');
+            if (!VOID.contains(name)) {
+                for (Node child = element.getFirstChild(); child != null; child = child.getNextSibling()) {
+                    write(child, html, sheet);
+                }
+                if (name.equals("head")) {
+                    html.append("\n<style>").append(sheet).append("</style>\n");
+                }
+                html.append("</").append(name).append('>');
+            }
+        } else {
+            escape(node.getNodeValue(), html);
+        }
+    }
+
+    private static void attributes(Element element, StringBuilder html) {
+        NamedNodeMap attributes = element.getAttributes();
+        for (int i = 0; i < attributes.getLength(); i++) {
+            html.append(' ').append(attributes.item(i).getNodeName()).append("=\"");
+            escape(attributes.item(i).getNodeValue(), html);
+            html.append('"');
+        }
+    }
+
+    private static void escape(String text, StringBuilder html) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            switch (c) {
+                case '&' -> html.append("&amp;");
+                case '<' -> html.append("&lt;");
+                case '>' -> html.append("&gt;");
+                case '"' -> html.append("&quot;");
+                case '\'' -> html.append("&#39;");
+                default -> html.append(c);
+            }
+        }
+    }
+
+    private static String sha256(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return Base64.getEncoder().encodeToString(digest);
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException("every Java platform has SHA-256", impossible);
+        }
+    }
+}

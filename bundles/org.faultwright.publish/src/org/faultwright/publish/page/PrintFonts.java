@@ -1,0 +1,83 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.page;
+
+import com.openhtmltopdf.extend.FSSupplier;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.faultwright.publish.PlainText;
+
+/** The one family that everything on paper is set in, in two weights. Its licence lies beside the files. */
+final class PrintFonts {
+    static final String FAMILY = "Bench";
+    static final byte[] REGULAR = read("DejaVuSansCondensed.ttf");
+    static final byte[] BOLD = read("DejaVuSansCondensed-Bold.ttf");
+
+    private PrintFonts() {
+    }
+
+    /** Read once: which characters the bold weight has, which are fewer than the regular one's, and its outlines. */
+    private static final class Bold {
+        static final TrueTypeFont FONT = parse(BOLD);
+        static final CmapLookup LOOKUP = lookup(FONT);
+    }
+
+    static FSSupplier<InputStream> supplier(byte[] font) {
+        return () -> new ByteArrayInputStream(font);
+    }
+
+    static TrueTypeFont bold() {
+        return Bold.FONT;
+    }
+
+    /** The words with a stand-in for each character that cannot be printed. */
+    static String printable(String words) {
+        if (words.chars().allMatch(c -> c >= ' ' && c <= '~')) {
+            return words;
+        }
+        StringBuilder printable = new StringBuilder(words.length());
+        words.codePoints().forEach(c -> {
+            if (Bold.LOOKUP.getGlyphId(c) > 0) {
+                printable.appendCodePoint(c);
+            } else {
+                printable.append(PlainText.STAND_IN);
+            }
+        });
+        return printable.toString();
+    }
+
+    private static TrueTypeFont parse(byte[] font) {
+        try {
+            return new TTFParser().parse(new RandomAccessReadBuffer(font));
+        } catch (IOException damaged) {
+            throw new UncheckedIOException(damaged);
+        }
+    }
+
+    private static CmapLookup lookup(TrueTypeFont font) {
+        try {
+            return font.getUnicodeCmapLookup();
+        } catch (IOException damaged) {
+            throw new UncheckedIOException(damaged);
+        }
+    }
+
+    private static byte[] read(String file) {
+        try (InputStream in = PrintFonts.class.getResourceAsStream("/org/faultwright/publish/fonts/" + file)) {
+            if (in == null) {
+                throw new IllegalStateException("the font " + file + " is missing from the bundle");
+            }
+            return in.readAllBytes();
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+}

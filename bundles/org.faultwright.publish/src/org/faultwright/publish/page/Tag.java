@@ -1,0 +1,98 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.page;
+
+import java.util.function.Consumer;
+import org.faultwright.publish.PlainText;
+import org.w3c.dom.Element;
+
+/**
+ * One element of a page being built. Words of an author enter a page only through {@link #text} and
+ * {@link #say}, as text nodes: they can become neither markup nor style, script or address.
+ */
+public final class Tag {
+    private final Element element;
+
+    Tag(Element element) {
+        this.element = element;
+    }
+
+    /** Adds an element. @param style names of classes in the style sheet, separated by spaces; may be empty */
+    public Tag add(String name, String style) {
+        Element child = element.getOwnerDocument().createElement(name);
+        if (!style.isEmpty()) {
+            child.setAttribute("class", style);
+        }
+        element.appendChild(child);
+        return new Tag(child);
+    }
+
+    /** Adds an element without a class. */
+    public Tag add(String name) {
+        return add(name, "");
+    }
+
+    /** Adds an element and fills it. @return this one */
+    public Tag with(String name, String style, Consumer<Tag> fill) {
+        fill.accept(add(name, style));
+        return this;
+    }
+
+    /** Adds an element that holds only words. @return this one */
+    public Tag say(String name, String style, String words) {
+        add(name, style).text(words);
+        return this;
+    }
+
+    /** Adds words; control characters and their like are taken out. */
+    public Tag text(String words) {
+        element.appendChild(element.getOwnerDocument().createTextNode(PlainText.line(words)));
+        return this;
+    }
+
+    /** Adds a space between words that are marked up apart. */
+    public Tag space() {
+        element.appendChild(element.getOwnerDocument().createTextNode(" "));
+        return this;
+    }
+
+    /** Makes it a place that links lead to. @param id letters, digits and hyphens only */
+    public Tag id(String id) {
+        element.setAttribute("id", plain(id));
+        // Without this the element is not found by its id in a document that has no document type.
+        element.setIdAttribute("id", true);
+        return this;
+    }
+
+    /** Adds a link inside the page. @param spoken what a reader who cannot see it hears */
+    public Tag link(String id, String style, String spoken) {
+        Tag link = add("a", style);
+        link.element.setAttribute("href", "#" + plain(id));
+        link.element.setAttribute("title", PlainText.line(spoken));
+        return link;
+    }
+
+    /** Sets an attribute whose value is ours, never an author's. */
+    public Tag set(String attribute, String value) {
+        element.setAttribute(attribute, value);
+        return this;
+    }
+
+    /** Adds a style sheet of ours as it stands. */
+    void verbatim(String style) {
+        element.appendChild(element.getOwnerDocument().createTextNode(style));
+    }
+
+    Element node() {
+        return element;
+    }
+
+    private static String plain(String id) {
+        if (!id.matches("[A-Za-z0-9-]+")) {
+            throw new IllegalArgumentException("not a plain id: " + id);
+        }
+        return id;
+    }
+}

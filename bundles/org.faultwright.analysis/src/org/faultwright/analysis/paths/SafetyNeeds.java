@@ -1,0 +1,171 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.paths;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Bound;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Interval;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.QuantityKind;
+
+/**
+ * What a technician must have been told before a step: from the hazards that the step, its points, its
+ * parts and the faults it remedies declare, from the voltages at its points, from charge that may be
+ * stored, and from data it wipes. The voltages are held against {@link VoltageLimit}.
+ */
+public final class SafetyNeeds {
+    private static final Set<QuantityKind> NOT_OF_A_CIRCUIT = EnumSet.of(QuantityKind.TEMPERATURE,
+            QuantityKind.TEMPERATURE_DIFFERENCE, QuantityKind.LENGTH, QuantityKind.MASS, QuantityKind.FORCE,
+            QuantityKind.TORQUE, QuantityKind.PRESSURE, QuantityKind.SPEED, QuantityKind.TIME, QuantityKind.COUNT);
+
+    private final ProcedurePaths paths;
+    private final List<Condition> live;
+    private final List<Condition> charged;
+
+    public SafetyNeeds(ProcedurePaths paths) {
+        this.paths = paths;
+        this.live = paths.map().conditions().stream().filter(condition -> !condition.live().isEmpty()).toList();
+        this.charged = paths.map().conditions().stream().filter(condition -> !condition.charged().isEmpty()).toList();
+    }
+
+    /** The needs of a place, each hazard once, with the reason that weighs most. */
+    public List<SafetyNeed> at(Place place) {
+        Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
+        if (place.isStep()) {
+            Stream.of(declared(place), fromFaults(place), fromVoltages(place), fromCharge(place), fromWiping(place))
+                    .flatMap(List::stream).forEach(need -> needs.merge(need.hazard(), need,
+                            (known, other) -> known.advised() && !other.advised() ? other : known));
+        }
+        return List.copyOf(needs.values());
+    }
+
+    private List<SafetyNeed> declared(Place place) {
+        List<SafetyNeed> needs = new ArrayList<>();
+        add(needs, place.hazards(), "it declares ");
+        points(place).forEach(point -> add(needs, point.hazards(), point.name() + " declares "));
+        place.handles().stream().flatMap(name -> paths.map().scope().part(name).stream())
+                .forEach(part -> add(needs, part.hazards(), part.name() + " declares "));
+        return needs;
+    }
+
+    private List<SafetyNeed> fromFaults(Place place) {
+        List<SafetyNeed> needs = new ArrayList<>();
+        if (place.caller().isEmpty()) {
+            paths.map().procedure().faults().stream()
+                    .filter(fault -> fault.remedies().stream().anyMatch(name -> isNamed(place, name)))
+                    .forEach(fault -> add(needs, fault.hazards(), "it remedies " + fault.name() + ", which declares "));
+        }
+        return needs;
+    }
+
+    private static boolean isNamed(Place place, Name name) {
+        return place.step().name().text().equals(name.text());
+    }
+
+    private static void add(List<SafetyNeed> needs, List<Written<Hazard>> hazards, String who) {
+        hazards.forEach(hazard -> needs.add(new SafetyNeed(hazard.value(), who + hazard.value().word(), false)));
+    }
+
+    private List<Point> points(Place place) {
+        return place.step() instanceof Step.Measure measure
+                ? Stream.concat(measure.point().stream(), measure.against().stream())
+                        .flatMap(name -> paths.map().scope().point(name).stream()).toList() : List.of();
+    }
+
+    private List<SafetyNeed> fromVoltages(Place place) {
+        List<SafetyNeed> needs = new ArrayList<>();
+        if (mayBeEnergised(place)) {
+            points(place).forEach(point -> point.carries().ifPresent(carried -> above(carried.kind(),
+                    carried.upTo().value().fits(carried.kind()) ? carried.upTo().value().base() : Exact.ZERO,
+                    point.name() + " carries up to " + carried.upTo().value().spelling() + form(carried.kind()), needs)));
+            if (place.step() instanceof Step.Measure measure) {
+                fromReading(measure, needs);
+            }
+        }
+        return needs;
+    }
+
+    private void fromReading(Step.Measure measure, List<SafetyNeed> needs) {
+        Optional<QuantityKind> kind = measure.kind().map(Written::value).filter(QuantityKind::isVoltage);
+        kind.ifPresent(voltage -> limits(measure).filter(limit -> limit.fits(voltage)).forEach(limit ->
+                above(voltage, highest(limit.interval()), "it reads " + limit.spelling() + form(voltage), needs)));
+    }
+
+    private static Stream<Limit> limits(Step.Measure measure) {
+        return Stream.concat(measure.expects().map(expected -> expected.limit().value()).stream(),
+                measure.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
+                        .map(head -> ((Outcome.Band) head).limit().value()));
+    }
+
+    private static Exact highest(Interval interval) {
+        return Stream.of(interval.lower(), interval.upper()).flatMap(Optional::stream).map(Bound::value)
+                .map(Exact::absolute).reduce(Exact.ZERO, Exact::max);
+    }
+
+    private static void above(QuantityKind kind, Exact volts, String what, List<SafetyNeed> needs) {
+        VoltageLimit.exceededBy(kind, volts).ifPresent(limit -> needs.add(new SafetyNeed(Hazard.SHOCK, what + ", above "
+                + limit.volts(kind).orElseThrow() + " V" + form(kind) + " (" + limit.source() + ")",
+                !limit.asksForNote())));
+    }
+
+    private static String form(QuantityKind kind) {
+        return kind == QuantityKind.DC_VOLTAGE ? " dc" : kind == QuantityKind.AC_VOLTAGE_RMS ? " ac rms" : " ac peak";
+    }
+
+    /** Without any condition that is live when something, nobody knows, and it may be. */
+    private boolean mayBeEnergised(Place place) {
+        return live.isEmpty() || live.stream().anyMatch(condition -> mayBe(condition, condition.live(), place))
+                || charged.stream().anyMatch(condition -> mayBe(condition, condition.charged(), place));
+    }
+
+    private boolean mayBe(Condition condition, List<Name> values, Place place) {
+        return paths.states(condition).map(states -> states.holding(place).stream()
+                .anyMatch(held -> values.stream().anyMatch(value -> value.text().equals(held.text())))).orElse(false);
+    }
+
+    private List<SafetyNeed> fromCharge(Place place) {
+        if (!probes(place) && place.handles().isEmpty()) {
+            return List.of();
+        }
+        return charged.stream().filter(condition -> mayBe(condition, condition.charged(), place))
+                .map(condition -> new SafetyNeed(Hazard.STORED_CHARGE,
+                        "charge may still be stored (" + condition.name() + ")", false)).toList();
+    }
+
+    /** Whether the circuit itself is touched: a temperature or a speed is taken from outside. */
+    private boolean probes(Place place) {
+        return place.step() instanceof Step.Measure measure && !points(place).isEmpty() && measure.kind()
+                .map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent() || kind.needsDeadCircuit())
+                .isPresent();
+    }
+
+    /** A fan blade or a roller holds no charge; a probe that reads volts or ohms there says that it is a circuit. */
+    private static boolean isElectrical(Place place, Point point) {
+        boolean probed = place.step() instanceof Step.Measure measure && measure.kind().map(Written::value)
+                .map(kind -> !NOT_OF_A_CIRCUIT.contains(kind)).orElse(true);
+        return probed || point.carries().isPresent()
+                || point.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
+    }
+
+    private static List<SafetyNeed> fromWiping(Place place) {
+        return place.step() instanceof Step.Act act ? act.wipes().stream().map(what ->
+                new SafetyNeed(Hazard.DATA_LOSS, "it wipes " + what.value(), false)).toList() : List.of();
+    }
+}

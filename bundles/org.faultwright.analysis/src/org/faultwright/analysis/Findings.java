@@ -32,6 +32,12 @@ public final class Findings {
                 List.of(fixes)));
     }
 
+    /** Reports what a path proves, with another severity than the rule's usual one. */
+    public void report(Severity severity, SourceRange at, String message, String advice, List<PathStep> path,
+            Fix... fixes) {
+        reported.add(new Finding(header.id(), severity, at, message, advice, List.copyOf(path), List.of(fixes)));
+    }
+
     List<Finding> reported() {
         return reported;
     }

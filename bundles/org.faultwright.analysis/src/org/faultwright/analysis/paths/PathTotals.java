@@ -14,8 +14,8 @@ import java.util.function.IntUnaryOperator;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
-import org.faultwright.quantity.Dimension;
 import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.QuantityKind;
 
 /**
  * How many paths end at a conclusion, the longest and the slowest of them. Worked out backwards over the
@@ -142,7 +142,7 @@ final class PathTotals {
             }
         }
         return place.isStep() ? place.step().frame().takes().map(Written::value)
-                .filter(time -> time.dimension().equals(Dimension.TIME)).map(time -> time.base()).orElse(Exact.ZERO)
-                : Exact.ZERO;
+                .filter(time -> time.fits(QuantityKind.TIME)).map(time -> time.base().max(Exact.ZERO))
+                .orElse(Exact.ZERO) : Exact.ZERO;
     }
 }

@@ -90,7 +90,12 @@ public final class Routes {
 
     /** What can be reached from the beginning without coming to any of these places. */
     public Reach without(Predicate<Place> closed) {
-        return new Reach(Optional.empty(), closed);
+        return new Reach(Optional.empty(), closed, place -> false);
+    }
+
+    /** As {@link #without}, but nothing is followed past the last places, which are reached themselves. */
+    public Reach upTo(Predicate<Place> last, Predicate<Place> closed) {
+        return new Reach(Optional.empty(), closed, last);
     }
 
     /**
@@ -98,7 +103,7 @@ public final class Routes {
      * the closed ones. A place counts as reached after itself only when it comes round again.
      */
     public Reach after(Predicate<Place> first, Predicate<Place> closed) {
-        return new Reach(Optional.of(first), closed);
+        return new Reach(Optional.of(first), closed, place -> false);
     }
 
     /** What was reached, and how. A node is a state, met before (as it is) or after (plus size) the first places. */
@@ -106,15 +111,17 @@ public final class Routes {
         private final int size = states.size();
         private final Optional<Predicate<Place>> opening;
         private final Predicate<Place> closed;
+        private final Predicate<Place> last;
         private final int[] via = new int[2 * size];
         private final int[] before = new int[2 * size];
         private final int[] waiting = new int[2 * size];
         private final int[] met = new int[states.map().places().size()];
         private int found;
 
-        private Reach(Optional<Predicate<Place>> opening, Predicate<Place> closed) {
+        private Reach(Optional<Predicate<Place>> opening, Predicate<Place> closed, Predicate<Place> last) {
             this.opening = opening;
             this.closed = closed;
+            this.last = last;
             Arrays.fill(via, NOT);
             Arrays.fill(met, NOT);
             if (size > 0) {
@@ -127,6 +134,9 @@ public final class Routes {
 
         private void leadOn(int node) {
             int state = node % size;
+            if (node >= size && last.test(states.place(state))) {
+                return;
+            }
             boolean after = node >= size || opening.orElseThrow().test(states.place(state));
             for (int edge = firstEdge[state]; edge < firstEdge[state + 1]; edge++) {
                 meet(edges.to[edge] + (after ? size : 0), edge, node);

@@ -1,0 +1,50 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import org.faultwright.analysis.Fix;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+
+/** Adds words to what a step says of itself, before its outcomes. */
+final class FrameLine {
+    private FrameLine() {
+    }
+
+    /** @param words such as {@code verifies repair} */
+    static Fix added(String title, Step step, String words) {
+        return step.outcomes().isEmpty() ? beforeBrace(title, step, words) : beforeOutcome(title, step, words);
+    }
+
+    /** Names a further note that the step reads. */
+    static Fix warning(String title, Step step, String note) {
+        if (step.frame().warns().isEmpty()) {
+            return added(title, step, "warns " + note);
+        }
+        SourceRange last = step.frame().warns().get(step.frame().warns().size() - 1).at();
+        return Fix.replacing(title, new SourceRange(last.source(), last.end(), 0), ", " + note);
+    }
+
+    private static Fix beforeOutcome(String title, Step step, String words) {
+        SourceRange outcome = step.outcomes().get(0).at();
+        String text = outcome.source().content();
+        String before = text.substring(text.lastIndexOf('\n', outcome.offset() - 1) + 1, outcome.offset());
+        String separation = before.isBlank() ? "\n" + before : "   ";
+        return Fix.replacing(title, new SourceRange(outcome.source(), outcome.offset(), 0), words + separation);
+    }
+
+    private static Fix beforeBrace(String title, Step step, String words) {
+        SourceRange at = step.at();
+        String text = at.source().content();
+        int brace = Math.max(at.offset(), text.lastIndexOf('}', at.end() - 1));
+        int end = brace;
+        while (end > at.offset() && Character.isWhitespace(text.charAt(end - 1))) {
+            end--;
+        }
+        boolean onItsOwnLine = text.substring(end, brace).contains("\n");
+        String indent = onItsOwnLine ? "\n    " + text.substring(text.lastIndexOf('\n', brace - 1) + 1, brace) : " ";
+        return Fix.replacing(title, new SourceRange(at.source(), end, 0), indent + words + (onItsOwnLine ? "" : " "));
+    }
+}

@@ -1,0 +1,76 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.paths.Routes;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Step;
+
+/** A repair that a conclusion about a fault follows without anyone having verified it. */
+public final class RepairNotVerified implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("repair-not-verified", Severity.ERROR, Group.PATHS,
+            "After an act that repairs, a fault is concluded on without a step that verifies the repair.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        ProcedurePaths.of(subject).ifPresent(paths -> {
+            Set<String> reported = new HashSet<>();
+            paths.map().places().stream().filter(paths::reaches)
+                    .filter(place -> Repairs.isRepair(paths.map().procedure(), place))
+                    .filter(place -> !reported.contains(place.outermost().label()))
+                    .forEach(place -> unverified(paths, place, Optional.empty()).ifPresent(path -> {
+                        reported.add(place.outermost().label());
+                        report(paths, place, path, findings);
+                    }));
+        });
+    }
+
+    /** A shortest path past the repair to a conclusion that finds a fault, verified by none but the step given. */
+    private static Optional<List<PathStep>> unverified(ProcedurePaths paths, Place repair, Optional<Place> verifying) {
+        Routes.Reach after = paths.routes().after(place -> place == repair,
+                place -> place.verifiesRepair() || verifying.filter(one -> one == place).isPresent());
+        return paths.map().places().stream().filter(Repairs::findsFault).filter(after::has)
+                .map(place -> after.path(place).orElseThrow())
+                .min((a, b) -> Integer.compare(a.size(), b.size()));
+    }
+
+    private static void report(ProcedurePaths paths, Place repair, List<PathStep> path, Findings findings) {
+        findings.report(PlaceText.at(repair), "After " + repair.label() + " a path comes to "
+                + path.get(path.size() - 1).step() + " without a step that verifies the repair.",
+                "Try the unit after the repair: say verifies repair at the step that does.", path,
+                fixes(paths, repair, path));
+    }
+
+    /** A step behind the repair on this path that would do: with it no path stays unverified. */
+    private static Fix[] fixes(ProcedurePaths paths, Place repair, List<PathStep> path) {
+        return path.stream().flatMap(step -> paths.map().place(new Name(step.step(), step.at())).stream())
+                .filter(place -> observes(place.step()) && unverified(paths, repair, Optional.of(place)).isEmpty())
+                .findFirst().map(place -> new Fix[] {FrameLine.added("Let " + place.label() + " verify the repair",
+                        place.step(), "verifies repair")}).orElseGet(() -> new Fix[0]);
+    }
+
+    private static boolean observes(Step step) {
+        return step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure;
+    }
+}

@@ -1,0 +1,118 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.paths.Routes;
+import org.faultwright.analysis.paths.StepMap;
+import org.faultwright.analysis.paths.Way;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Step;
+
+/** An act that wipes data, come to without anyone having asked whether they are kept elsewhere. */
+public final class WipeWithoutBackupCheck implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("wipe-without-backup-check", Severity.ERROR, Group.SAFETY,
+            "An act wipes data on a path on which nobody has asked whether they are kept elsewhere.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        ProcedurePaths.of(subject).ifPresent(paths -> {
+            Predicate<Place> wipes = place -> place.step() instanceof Step.Act act && act.wipes().isPresent()
+                    && place.needs().stream().noneMatch(need -> isProvedOfData(paths.map(), need));
+            Routes.Reach unasked = paths.routes().upTo(wipes, place -> asksAboutData(paths.map(), place));
+            Set<String> reported = new HashSet<>();
+            paths.map().places().stream().filter(wipes).filter(unasked::has)
+                    .filter(place -> reported.add(place.outermost().label() + " " + place.step().name()))
+                    .forEach(place -> report(paths, place, unasked, findings));
+        });
+    }
+
+    /** A question put in view of a note about data. */
+    private static boolean asksAboutData(StepMap map, Place place) {
+        return place.step() instanceof Step.Check && place.step().outcomes().size() > 1 && readsAboutData(map, place);
+    }
+
+    private static boolean readsAboutData(StepMap map, Place place) {
+        return place.warns().stream().flatMap(name -> map.scope().note(name).stream())
+                .anyMatch(WipeWithoutBackupCheck::isAboutData);
+    }
+
+    private static boolean isAboutData(Note note) {
+        return note.covers().stream().anyMatch(covered -> covered.value() == Hazard.DATA_LOSS);
+    }
+
+    /** A condition that does not hold from the start, and only a question or a step read about data brings about. */
+    private static boolean isProvedOfData(StepMap map, Setting need) {
+        Optional<Condition> condition = map.scope().condition(need.condition()).filter(one -> one.has(need.value()));
+        List<Way> setting = map.ways().stream().filter(way -> sets(way, need)).toList();
+        boolean atStart = condition.map(one -> isSame(one.starts().orElse(one.values().get(0)), need.value())
+                || one.becomes().stream().anyMatch(becomes -> isSame(becomes.value(), need.value()))).orElse(true);
+        return !atStart && !setting.isEmpty() && setting.stream().allMatch(way -> readsAboutData(map, way.from())
+                || way.from().step() instanceof Step.Check && way.from().leaves().isEmpty());
+    }
+
+    private static boolean sets(Way way, Setting need) {
+        Predicate<Setting> same = one -> isSame(one.condition(), need.condition()) && isSame(one.value(), need.value());
+        return way.from().leaves().stream().anyMatch(same)
+                || way.outcome().map(Outcome::proves).orElse(List.of()).stream().anyMatch(same);
+    }
+
+    private static boolean isSame(Name one, Name other) {
+        return one.text().equals(other.text());
+    }
+
+    private static void report(ProcedurePaths paths, Place place, Routes.Reach unasked, Findings findings) {
+        String what = ((Step.Act) place.step()).wipes().orElseThrow().value();
+        findings.report(PlaceText.at(place, ((Step.Act) place.step()).wipes().orElseThrow().at()),
+                "A path comes to " + place.label() + ", which wipes " + what
+                        + ", without a check whether that is kept elsewhere.",
+                "Ask before, by a check that warns with a note about data, or need a condition that such a check proves.",
+                unasked.path(place).orElseThrow(), fixes(paths, place, what));
+    }
+
+    private static Fix[] fixes(ProcedurePaths paths, Place place, String what) {
+        Optional<Note> note = paths.map().scope().notes().stream().filter(WipeWithoutBackupCheck::isAboutData).findFirst();
+        if (note.isEmpty() || place.caller().isPresent()) {
+            return new Fix[0];
+        }
+        StepInsertion insertion = new StepInsertion(paths.map().procedure(), place.step());
+        insertion.turnAll(paths.map().ways(), place);
+        String name = insertion.freeName("DataKept");
+        HandingOn handingOn = new HandingOn(paths.map().procedure(), insertion);
+        List<String> lines = new ArrayList<>(List.of(
+                "check " + name + " " + StepInsertion.quoted("Is this kept elsewhere, or does the customer agree to lose it: "
+                        + what + "?") + " {",
+                "    warns " + note.get().name(),
+                "    yes -> " + place.label(),
+                "    no -> " + handingOn.target(),
+                "}"));
+        lines.addAll(handingOn.lines());
+        return new Fix[] {insertion.fix("Ask before " + place.label() + " wipes anything", name, lines)};
+    }
+}

@@ -6,6 +6,52 @@ package org.faultwright.analysis;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.faultwright.analysis.rules.AcDcMixed;
+import org.faultwright.analysis.rules.CalibrationExpired;
+import org.faultwright.analysis.rules.CategoryTooLow;
+import org.faultwright.analysis.rules.CodeUnknown;
+import org.faultwright.analysis.rules.CodesNotHandled;
+import org.faultwright.analysis.rules.DivisionByZeroPossible;
+import org.faultwright.analysis.rules.DoubtfulUnhandled;
+import org.faultwright.analysis.rules.DuplicateName;
+import org.faultwright.analysis.rules.DuplicateResult;
+import org.faultwright.analysis.rules.EmptyOutcomes;
+import org.faultwright.analysis.rules.ExpectedOutsideBands;
+import org.faultwright.analysis.rules.FinerThanResolution;
+import org.faultwright.analysis.rules.HoleBetweenBands;
+import org.faultwright.analysis.rules.InputRatingTooLow;
+import org.faultwright.analysis.rules.InstrumentCannotDecide;
+import org.faultwright.analysis.rules.InstrumentLacksFunction;
+import org.faultwright.analysis.rules.LibraryNameDiffersFromFile;
+import org.faultwright.analysis.rules.LimitsReversed;
+import org.faultwright.analysis.rules.LoadingEatsTolerance;
+import org.faultwright.analysis.rules.MissingHeader;
+import org.faultwright.analysis.rules.MissingSource;
+import org.faultwright.analysis.rules.MissingTitle;
+import org.faultwright.analysis.rules.MissingUnit;
+import org.faultwright.analysis.rules.NegativeAmount;
+import org.faultwright.analysis.rules.NoConclusion;
+import org.faultwright.analysis.rules.NonsenseAccuracy;
+import org.faultwright.analysis.rules.OutcomeImpossible;
+import org.faultwright.analysis.rules.OutcomesIncomplete;
+import org.faultwright.analysis.rules.OverlappingBands;
+import org.faultwright.analysis.rules.PathWithoutEnd;
+import org.faultwright.analysis.rules.PercentageOfZero;
+import org.faultwright.analysis.rules.RangeExceeded;
+import org.faultwright.analysis.rules.RoutineRecursion;
+import org.faultwright.analysis.rules.SingleValued;
+import org.faultwright.analysis.rules.ToleranceBeyondNominal;
+import org.faultwright.analysis.rules.UnboundedLoop;
+import org.faultwright.analysis.rules.UnknownName;
+import org.faultwright.analysis.rules.UnknownUnit;
+import org.faultwright.analysis.rules.UnreachableStep;
+import org.faultwright.analysis.rules.UnreadableText;
+import org.faultwright.analysis.rules.UnusedDeclaration;
+import org.faultwright.analysis.rules.UnusedExit;
+import org.faultwright.analysis.rules.UnusedReading;
+import org.faultwright.analysis.rules.WrongDimension;
+import org.faultwright.analysis.rules.WrongFormula;
+import org.faultwright.analysis.rules.ZeroWidthTolerance;
 
 /** Every rule there is, in the order of the index. Listings are built from this list alone. */
 public final class RuleSet {
@@ -20,19 +66,63 @@ public final class RuleSet {
     }
 
     private static List<Rule> names() {
-        return List.of();
+        return List.of(
+                new UnreadableText(),
+                new UnknownName(),
+                new CodeUnknown(),
+                new DuplicateName(),
+                new DuplicateResult(),
+                new LibraryNameDiffersFromFile(),
+                new MissingTitle(),
+                new UnusedDeclaration());
     }
 
     private static List<Rule> quantities() {
-        return List.of();
+        return List.of(
+                new MissingUnit(),
+                new UnknownUnit(),
+                new WrongDimension(),
+                new AcDcMixed(),
+                new WrongFormula(),
+                new DivisionByZeroPossible(),
+                new LimitsReversed(),
+                new ZeroWidthTolerance(),
+                new PercentageOfZero(),
+                new ToleranceBeyondNominal(),
+                new NegativeAmount(),
+                new HoleBetweenBands(),
+                new OverlappingBands(),
+                new ExpectedOutsideBands());
     }
 
     private static List<Rule> instruments() {
-        return List.of();
+        return List.of(
+                new InstrumentLacksFunction(),
+                new RangeExceeded(),
+                new CategoryTooLow(),
+                new InputRatingTooLow(),
+                new InstrumentCannotDecide(),
+                new DoubtfulUnhandled(),
+                new FinerThanResolution(),
+                new LoadingEatsTolerance(),
+                new NonsenseAccuracy(),
+                new CalibrationExpired());
     }
 
     private static List<Rule> paths() {
-        return List.of();
+        return List.of(
+                new NoConclusion(),
+                new EmptyOutcomes(),
+                new OutcomesIncomplete(),
+                new OutcomeImpossible(),
+                new CodesNotHandled(),
+                new SingleValued(),
+                new UnusedReading(),
+                new UnreachableStep(),
+                new PathWithoutEnd(),
+                new UnboundedLoop(),
+                new UnusedExit(),
+                new RoutineRecursion());
     }
 
     private static List<Rule> state() {
@@ -52,6 +142,8 @@ public final class RuleSet {
     }
 
     private static List<Rule> record() {
-        return List.of();
+        return List.of(
+                new MissingHeader(),
+                new MissingSource());
     }
 }

@@ -1,0 +1,53 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.measurement;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.QuantityKind;
+
+/** Other instruments of the bench that would do better in a step. */
+public final class Alternatives {
+    private static final int MOST = 3;
+
+    private record Rated(Name name, Exact ratio) {
+    }
+
+    private Alternatives() {
+    }
+
+    /** The instruments that read what a step reads; at most three. */
+    public static List<Name> reading(Step.Measure step, QuantityKind kind, Subject subject) {
+        return subject.scope().instruments().stream().filter(other -> !RangeFinder.ranges(step, kind, other).isEmpty())
+                .map(Instrument::name).limit(MOST).toList();
+    }
+
+    /** The instruments whose test uncertainty ratio at the step's limits is at least so much, the best first; at most three. */
+    public static List<Name> deciding(Step.Measure step, Exact ratio, Subject subject) {
+        LimitStudies studies = new LimitStudies(subject.document());
+        return subject.scope().instruments().stream()
+                .filter(other -> step.kind().isPresent() && !RangeFinder.ranges(step, step.kind().get().value(), other).isEmpty())
+                .flatMap(other -> studies.of(using(step, other.name())).filter(study -> study.problems().isEmpty())
+                        .flatMap(LimitStudy::ratio).map(found -> new Rated(other.name(), found)).stream())
+                .filter(rated -> rated.ratio().compareTo(ratio) >= 0)
+                .sorted(Comparator.comparing(Rated::ratio).reversed().thenComparing(rated -> rated.name().text()))
+                .map(Rated::name).limit(MOST).toList();
+    }
+
+    /** The step with another instrument, in the range that suits it. */
+    private static Step.Measure using(Step.Measure step, Name instrument) {
+        SourceRange at = step.instrument().map(Name::at).orElse(step.at());
+        return new Step.Measure(step.name(), step.title(), step.kind(), step.point(), step.against(),
+                Optional.of(new Name(instrument.text(), at)), Optional.empty(), step.sensor(), step.expects(),
+                step.allowing(), step.spread(), step.frame(), step.outcomes(), step.at());
+    }
+}

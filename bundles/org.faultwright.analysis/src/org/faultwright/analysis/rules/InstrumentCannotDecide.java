@@ -1,0 +1,60 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.measurement.Alternatives;
+import org.faultwright.analysis.measurement.LimitStudies;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.analysis.measurement.StudiedLimit;
+import org.faultwright.procedure.Name;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.ValueText;
+import org.faultwright.quantity.measure.LimitUncertainty;
+
+/** An instrument too coarse for the limit: under 4:1 a warning (common practice), under 1:1 an error. */
+public final class InstrumentCannotDecide implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("instrument-cannot-decide", Severity.WARNING, Group.INSTRUMENTS,
+            "The instrument is too coarse to decide a limit.");
+    private static final Exact ENOUGH = Exact.of(4);
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        for (LimitStudy study : LimitStudies.of(subject)) {
+            for (StudiedLimit limit : study.limits()) {
+                Optional<Exact> ratio = limit.budget().ratio().filter(known -> known.compareTo(ENOUGH) < 0);
+                boolean held = study.choice().problem().isEmpty() && limit.budget().problems().isEmpty();
+                ratio.filter(known -> held).ifPresent(known -> report(study, limit, known, subject, findings));
+            }
+        }
+    }
+
+    private static void report(LimitStudy study, StudiedLimit limit, Exact ratio, Subject subject, Findings findings) {
+        Exact expanded = limit.budget().ends().stream().map(LimitUncertainty::expanded).reduce(Exact::max).orElseThrow();
+        Unit unit = limit.limit().value().quantities().get(0).unit();
+        List<Name> better = Alternatives.deciding(study.step(), ENOUGH, subject);
+        Severity severity = ratio.compareTo(Exact.ONE) < 0 ? Severity.ERROR : Severity.WARNING;
+        findings.report(severity, limit.limit().at(), study.instrument().name() + " in its range up to " + study.range().upTo()
+                + " reads " + study.step().name() + " to ±" + ValueText.significant(expanded, unit, 2, RoundingMode.UP)
+                + " (U = 2u, u = a/√3), and the limit is " + ratio.toDecimal(2, RoundingMode.DOWN).toPlainString() + " times as wide as that.",
+                better.isEmpty() ? "Use an instrument at least four times finer than the limit, or widen the limit."
+                        : "Use " + InstrumentFixes.listed(better) + ", or widen the limit.",
+                InstrumentFixes.use(study.step(), better));
+    }
+}

@@ -23,6 +23,9 @@ public sealed interface Document permits Library, Procedure {
     /** What is declared in this file itself. */
     Declarations own();
 
+    /** The whole declaration. */
+    SourceRange at();
+
     /** Words that could not be read. */
     List<ReadingProblem> problems();
 

@@ -15,7 +15,7 @@ import org.faultwright.quantity.measure.BudgetLine;
  * @param problem one sentence when it does not hold the limits, or when the one named does not exist
  */
 public record ChosenRange(MeterRange range, boolean named, Optional<String> problem) {
-    BudgetLine explain() {
+    public BudgetLine explain() {
         return new BudgetLine("choice of range", range.kind().words() + " up to " + range.upTo(), "",
                 problem.orElse(named ? "named in the step" : "the smallest range that holds the limits"));
     }

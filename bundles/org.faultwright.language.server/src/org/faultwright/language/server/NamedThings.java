@@ -1,0 +1,94 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+
+/** A few lines about whatever has a name. */
+final class NamedThings {
+    private NamedThings() {
+    }
+
+    static Optional<String> describe(Document document, NameInText name) {
+        return name.declared().flatMap(declared -> all(document)
+                .filter(thing -> thing.name().equals(declared)).findFirst()).map(NamedThings::lines);
+    }
+
+    private static Stream<? extends Declaration> all(Document document) {
+        Scope scope = document.scope();
+        Stream<Declaration> shared = Stream.of(scope.conditions(), scope.instruments(), scope.points(), scope.parts(),
+                scope.indicators(), scope.notes(), scope.routines()).flatMap(List::stream);
+        Stream<Declaration> steps = document.graphs().stream().map(StepGraph::steps).flatMap(List::stream);
+        Stream<Fault> faults = document instanceof Procedure procedure ? procedure.faults().stream() : Stream.of();
+        return Stream.of(shared, steps, faults).flatMap(one -> one);
+    }
+
+    private static String lines(Declaration thing) {
+        String heading = "**" + Markdown.plain(thing.name().text()) + "** " + Markdown.plain(thing.title());
+        String more = details(thing);
+        return more.isEmpty() ? heading : heading + "\n\n" + more;
+    }
+
+    private static String details(Declaration thing) {
+        if (thing instanceof Step step) {
+            return step.outcomes().stream().map(NamedThings::outcome).collect(Collectors.joining("\n"));
+        }
+        if (thing instanceof Condition condition) {
+            return "Values: " + names(condition.values())
+                    + condition.starts().map(start -> ". Starts " + start).orElse("")
+                    + condition.ends().map(end -> ". Ends " + end).orElse("") + ".";
+        }
+        if (thing instanceof Note note) {
+            return "*" + note.word().name().toLowerCase(Locale.ROOT) + "* " + Markdown.plain(note.consequence()) + " "
+                    + Markdown.plain(note.avoid());
+        }
+        if (thing instanceof Point point) {
+            return point.carries().map(carried -> "Carries up to " + Markdown.plain(carried.upTo().value().spelling())
+                    + " " + carried.kind().words().replace(" voltage", "") + ".").orElse("");
+        }
+        if (thing instanceof Indicator indicator) {
+            return indicator.codes().stream()
+                    .map(code -> "- " + Markdown.plain(code.pattern().text()) + ": " + Markdown.plain(code.meaning()))
+                    .collect(Collectors.joining("\n"));
+        }
+        if (thing instanceof Instrument instrument) {
+            return instrument.ranges().stream().map(range -> "- " + Markdown.plain(range.at().text()))
+                    .collect(Collectors.joining("\n"));
+        }
+        return thing instanceof Fault fault ? fault(fault) : "";
+    }
+
+    private static String outcome(Outcome outcome) {
+        return "- " + Markdown.plain(outcome.key()) + " → "
+                + outcome.target().map(target -> Markdown.plain(target.text())).orElse("?");
+    }
+
+    private static String fault(Fault fault) {
+        return fault.weight().map(weight -> "Weight " + weight.value() + ". ").orElse("")
+                + (fault.remedies().isEmpty() ? "" : "Remedy: " + names(fault.remedies()) + ".");
+    }
+
+    private static String names(List<Name> names) {
+        return names.stream().map(name -> Markdown.plain(name.text())).collect(Collectors.joining(", "));
+    }
+}

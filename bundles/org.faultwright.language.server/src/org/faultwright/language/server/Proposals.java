@@ -1,0 +1,246 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.Units;
+
+/** What could be written at the cursor: words of the language, names that fit, units that fit. */
+public final class Proposals {
+    private static final Set<String> SETTINGS = Set.of("with", "leaves", "proving");
+    private static final Set<String> LISTS = Set.of("with", "leaves", "proving", "warns", "handles", "hazards", "covers",
+            "shows", "remedy", "finds", "uses");
+    private static final Set<String> STEP_PARTS = Set.of("check", "observe", "measure", "act", "decide", "perform",
+            "conclude");
+    private static final Set<String> INSIDE_ONLY = Set.of("begin at", "tools");
+    private static final List<String> TIME_WORDS = List.of("takes", "within");
+
+    private final OpenText text;
+    private final Document document;
+    private final Scope scope;
+    private final TextBefore before;
+    private final int offset;
+    private final List<Proposal> found = new ArrayList<>();
+
+    private Proposals(OpenText text, int offset) {
+        this.text = text;
+        this.document = text.document();
+        this.scope = document.scope();
+        this.before = new TextBefore(text.content(), offset);
+        this.offset = offset;
+    }
+
+    /** The proposals at an offset, those that begin with the letters typed first; none in quoted text. */
+    public static List<Proposal> at(OpenText text, int offset) {
+        Proposals proposals = new Proposals(text, Math.max(0, Math.min(offset, text.content().length())));
+        if (!proposals.before.isInText()) {
+            proposals.collect();
+        }
+        return proposals.fitting();
+    }
+
+    private List<Proposal> fitting() {
+        String typed = before.typed().toLowerCase(Locale.ROOT);
+        return found.stream().filter(proposal -> proposal.label().toLowerCase(Locale.ROOT).startsWith(typed))
+                .distinct().toList();
+    }
+
+    private void collect() {
+        TextBefore.Token last = before.back(1);
+        if (last.number()) {
+            units();
+            return;
+        }
+        String list = last.text().equals(",") ? before.lastOf(LISTS) : last.quoted() ? "" : last.text();
+        if (afterKeyword(list) || isValue() || isResult()) {
+            return;
+        }
+        items();
+    }
+
+    private boolean afterKeyword(String word) {
+        switch (word) {
+            case "->", "else" -> targets();
+            case "with", "leaves", "proving" -> names(scope.conditions(), "condition");
+            case "warns" -> names(scope.notes(), "note");
+            case "handles" -> names(scope.parts(), "part");
+            case "using" -> names(scope.instruments(), "instrument");
+            case "by" -> names(scope.routines(), "routine");
+            case "against" -> names(scope.points(), "point");
+            case "finds", "of" -> names(faults(), "fault");
+            case "remedy" -> names(steps().stream().filter(Step.Act.class::isInstance).toList(), "act");
+            case "shows" -> names(steps(), "procedure");
+            case "covers", "hazards" -> words(Arrays.stream(Hazard.values()).map(Hazard::word).toList(), "hazard");
+            case "uses" -> words(libraries(), "library");
+            case "expects" -> words(List.of("at least", "at most", "over", "under"), "limit");
+            case "at" -> afterAt();
+            default -> {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void afterAt() {
+        String two = before.back(2).text();
+        if (two.equals("begin") || two.equals("ends")) {
+            names(two.equals("ends") ? conclusions() : steps(), "procedure");
+        } else if (before.part().equals("measure")) {
+            names(scope.points(), "point");
+        } else {
+            names(scope.indicators(), "indicator");
+        }
+    }
+
+    /** After a condition's name its values follow. */
+    private boolean isValue() {
+        TextBefore.Token last = before.back(1);
+        String two = before.back(2).text();
+        boolean setting = SETTINGS.contains(two) || two.equals(",") && SETTINGS.contains(before.lastOf(LISTS));
+        if (!setting || !last.isWord()) {
+            return false;
+        }
+        Optional<Condition> condition = scope.condition(new Name(last.text(), document.at()));
+        condition.ifPresent(known -> words(known.values().stream().map(Name::text).toList(), "value"));
+        return condition.isPresent();
+    }
+
+    /** After a step's name in a signature or an example its results follow. */
+    private boolean isResult() {
+        String part = before.part();
+        TextBefore.Token last = before.back(1);
+        if (!part.equals("fault") && !part.equals("example") || !last.isWord()) {
+            return false;
+        }
+        Optional<Step> step = steps().stream().filter(one -> one.name().text().equals(last.text())).findFirst();
+        step.ifPresent(known -> words(known.outcomes().stream().map(Outcome::key).toList(), "result"));
+        return step.isPresent();
+    }
+
+    private void items() {
+        String part = before.part();
+        for (String item : Blanks.items(part)) {
+            add(item, "", "word", item + " ");
+        }
+        if (STEP_PARTS.contains(part)) {
+            enclosing().ifPresent(this::results);
+        } else if (part.equals("example")) {
+            names(steps(), "procedure");
+        } else if (part.isEmpty() || part.equals("routine")) {
+            Blanks.whole().forEach((word, whole) -> {
+                if (part.isEmpty() || STEP_PARTS.contains(word) || INSIDE_ONLY.contains(word)) {
+                    add(word, "with its blanks", word, whole);
+                }
+            });
+        }
+        if (part.equals("measure") && before.back(1).text().equals("{") || part.equals("instrument")) {
+            words(Arrays.stream(QuantityKind.values()).map(QuantityKind::words).toList(), "quantity");
+        }
+    }
+
+    /** The results that the step around the cursor still lacks. */
+    private void results(Step step) {
+        List<String> there = step.outcomes().stream().map(Outcome::key).toList();
+        List<String> wanted = new ArrayList<>();
+        if (step instanceof Step.Observe observe) {
+            observe.indicator().flatMap(scope::indicator).map(Indicator::codes).orElseGet(List::of)
+                    .forEach(code -> wanted.add(code.pattern().text()));
+            wanted.add("anything else");
+        } else if (step instanceof Step.Perform perform) {
+            perform.routine().flatMap(scope::routine).ifPresent(routine -> routine.exits()
+                    .forEach(exit -> wanted.add(exit.text())));
+        } else if (step instanceof Step.Measure measure && measure.expects().isPresent()
+                || step instanceof Step.Decide decide && decide.expects().isPresent()) {
+            wanted.addAll(List.of(Step.BELOW, Step.WITHIN, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL));
+        } else if (step instanceof Step.Check) {
+            wanted.addAll(List.of("yes", "no"));
+        } else if (step instanceof Step.Act) {
+            wanted.add("then");
+        }
+        wanted.stream().filter(result -> !there.contains(result))
+                .forEach(result -> add(result + " ->", "result", "word", result + " -> "));
+    }
+
+    private void units() {
+        Optional<QuantityKind> kind = TIME_WORDS.contains(before.back(2).text())
+                ? Optional.of(QuantityKind.TIME)
+                : enclosing().filter(Step.Measure.class::isInstance).flatMap(step -> ((Step.Measure) step).kind())
+                        .map(written -> written.value());
+        List<String> fitting = kind.map(Units::of).orElseGet(Units::all).stream().map(Units::spelling).toList();
+        fitting.forEach(unit -> add(unit, kind.map(QuantityKind::words).orElse("unit"), "unit", unit));
+    }
+
+    private void targets() {
+        StepGraph graph = graph();
+        names(graph.steps(), "procedure");
+        words(graph.exits().stream().map(Name::text).toList(), "exit");
+    }
+
+    private StepGraph graph() {
+        List<StepGraph> graphs = document.graphs();
+        return graphs.stream().filter(graph -> before.inRoutine() && graph.at().offset() <= offset
+                && offset <= graph.at().end() && !(graph instanceof Procedure)).findFirst()
+                .orElseGet(() -> graphs.isEmpty() ? emptyRoutine() : graphs.get(0));
+    }
+
+    private StepGraph emptyRoutine() {
+        return new org.faultwright.procedure.Routine(document.name(), "", List.of(), Optional.empty(), List.of(),
+                document.at());
+    }
+
+    private Optional<Step> enclosing() {
+        return document.graphs().stream().flatMap(graph -> graph.steps().stream())
+                .filter(step -> step.at().offset() <= offset && offset <= step.at().end()).findFirst();
+    }
+
+    private List<Step> steps() {
+        return graph().steps();
+    }
+
+    private List<Step> conclusions() {
+        return steps().stream().filter(Step.Conclude.class::isInstance).toList();
+    }
+
+    private List<? extends Declaration> faults() {
+        return document instanceof Procedure procedure ? procedure.faults() : List.of();
+    }
+
+    private List<String> libraries() {
+        return NearbyLibraries.of(text.source().name());
+    }
+
+    private void names(List<? extends Declaration> declared, String kind) {
+        Function<Declaration, String> picture = one -> one instanceof Step step ? Outline.kind(step) : kind;
+        declared.forEach(one -> add(one.name().text(), one.title(), picture.apply(one), one.name().text()));
+    }
+
+    private void words(List<String> words, String detail) {
+        words.forEach(word -> add(word, detail, "word", word));
+    }
+
+    private void add(String label, String detail, String kind, String insert) {
+        if (!label.isBlank()) {
+            found.add(new Proposal(label, detail, kind, insert, before.from(), offset));
+        }
+    }
+}

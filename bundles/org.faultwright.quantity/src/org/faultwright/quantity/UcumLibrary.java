@@ -26,9 +26,13 @@ final class UcumLibrary {
     /** Longer codes are no unit that anybody writes; they would only make the library work. */
     static final int LONGEST_CODE = 60;
 
-    /** Factors with exponents and annotations. On text outside it the library ends in an Error instead of an exception. */
-    private static final Pattern LEXICAL = Pattern
-            .compile("(?:[A-Za-z0-9%*^'\"./()+-]|\\[[A-Za-z0-9_'.:%*/]+\\]|\\{[!-z|~]*\\})+");
+    /**
+     * Units with exponents of at most two digits, numbers, brackets, annotations. Outside it the library
+     * ends in an Error instead of an exception: on other letters, and on exponents of some thousands.
+     */
+    private static final Pattern LEXICAL = Pattern.compile("(?:[A-Za-z%'_]+(?:[+-]?[0-9]{1,2})?(?![0-9])"
+            + "|\\[[A-Za-z0-9_'.:%*/]+\\](?:[+-]?[0-9]{1,2})?(?![0-9])|[0-9]{1,9}(?![0-9])|\\{[!-z|~]*\\}"
+            + "|[./(]|\\)(?![0-9]))+");
 
     private UcumLibrary() {
     }

@@ -111,7 +111,7 @@ final class DualAlgebra extends Algebra<Dual> {
             return number(0);
         }
         double root = Math.sqrt(a.value);
-        if (root == 0 && IntStream.range(0, a.slopes.length).anyMatch(i -> a.slopes[i] != 0)) {
+        if (root == 0 && !place.readings().isEmpty()) {
             problem(place, "In " + place + " the root is of 0, where its slope has no limit; give readings away from 0.");
         }
         return of(root, a, root == 0 ? 0 : 1 / (2 * root));

@@ -30,7 +30,7 @@ final class ResultTable {
         Tag rows = table.add("tbody");
         for (Outcome outcome : step.outcomes()) {
             Tag row = rows.add("tr");
-            row.add("td", "tick").say("span", "box", Words.BOX);
+            row.add("td", "tick").add("span", "square");
             result(row.add("th", "seen").set("scope", "row"), step, outcome);
             way(row.add("td", "to"), outcome);
         }

@@ -9,13 +9,16 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
@@ -44,6 +47,10 @@ public final class Used {
     public List<Condition> conditions() {
         Set<String> names = new LinkedHashSet<>();
         plan.steps().forEach(step -> settings(step).forEach(setting -> names.add(setting.condition().text())));
+        // A condition that another one is forced by belongs to it.
+        plan.scope().conditions().stream().filter(condition -> names.contains(condition.name().text()))
+                .flatMap(condition -> condition.becomes().stream())
+                .map(becomes -> becomes.when().condition().text()).toList().forEach(names::add);
         return plan.scope().conditions().stream().filter(condition -> names.contains(condition.name().text())).toList();
     }
 
@@ -62,6 +69,21 @@ public final class Used {
         plan.scope().instruments().stream().filter(one -> measures.containsKey(one.name().text()))
                 .forEach(one -> instruments.put(one, measures.get(one.name().text())));
         return instruments;
+    }
+
+    public List<Point> points() {
+        Set<String> names = new LinkedHashSet<>();
+        plan.steps().filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
+                .flatMap(measure -> Stream.of(measure.point(), measure.against())).flatMap(Optional::stream)
+                .map(Name::text).forEach(names::add);
+        return plan.scope().points().stream().filter(point -> names.contains(point.name().text())).toList();
+    }
+
+    public List<Indicator> indicators() {
+        Set<String> names = new LinkedHashSet<>();
+        plan.steps().filter(Step.Observe.class::isInstance).map(Step.Observe.class::cast)
+                .flatMap(observe -> observe.indicator().stream()).map(Name::text).forEach(names::add);
+        return plan.scope().indicators().stream().filter(one -> names.contains(one.name().text())).toList();
     }
 
     public List<Part> parts() {

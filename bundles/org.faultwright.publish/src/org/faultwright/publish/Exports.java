@@ -1,0 +1,33 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.faultwright.publish.card.CardHtml;
+import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.tree.TreeJson;
+
+/** Every export there is, in the order of a listing. */
+public final class Exports {
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson());
+
+    private Exports() {
+    }
+
+    public static List<Export> all() {
+        return ALL;
+    }
+
+    public static Optional<Export> named(String name) {
+        return ALL.stream().filter(export -> export.name().equals(name)).findFirst();
+    }
+
+    /** For a message: {@code card-pdf, card-html, …}. */
+    public static String names() {
+        return ALL.stream().map(Export::name).collect(Collectors.joining(", "));
+    }
+}

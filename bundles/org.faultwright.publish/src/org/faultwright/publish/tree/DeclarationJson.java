@@ -1,0 +1,108 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.tree;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Accuracy;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
+
+/** What steps refer to by name. */
+final class DeclarationJson {
+    private DeclarationJson() {
+    }
+
+    private static Json start(Name name, String title) {
+        return new Json().put("id", name.text()).putText("title", Optional.of(title));
+    }
+
+    static Json condition(Condition condition) {
+        return start(condition.name(), condition.title()).putNames("values", condition.values())
+                .putNames("liveWhen", condition.live()).putNames("chargedWhen", condition.charged())
+                .putAll("becomes", condition.becomes(), becomes -> new Json().put("value", becomes.value().text())
+                        .put("when", StepJson.setting(becomes.when())))
+                .putText("starts", condition.starts().map(Name::text)
+                        .or(() -> condition.values().stream().map(Name::text).findFirst()))
+                .putText("ends", condition.ends().map(Name::text));
+    }
+
+    static Json instrument(Instrument instrument) {
+        return start(instrument.name(), instrument.title())
+                .putAll("ranges", instrument.ranges(), range -> range(range.value()))
+                .put("rated", instrument.rated().map(rated -> QuantityJson.of(rated.value())))
+                .putNumber("category", instrument.category())
+                .put("validAt", instrument.validAt().map(limit -> QuantityJson.of(limit.value(),
+                        Optional.of(QuantityKind.TEMPERATURE))))
+                .put("calibrationEvery", instrument.calibrationEvery().map(every -> QuantityJson.of(every.value())))
+                .putText("calibrationDue", instrument.calibrationDue().map(due -> due.value().toString()));
+    }
+
+    private static Json range(MeterRange range) {
+        return new Json().put("quantity", range.kind().words())
+                .putText("sensor", Optional.of(range.sensor()))
+                .put("from", range.from().map(QuantityJson::of)).put("upTo", QuantityJson.of(range.upTo()))
+                .put("resolution", QuantityJson.of(range.resolution())).put("accuracy", accuracy(range.accuracy()))
+                .put("input", range.input().map(QuantityJson::of))
+                .put("inputCapacitance", range.inputCapacitance().map(QuantityJson::of))
+                .put("burden", range.burden().map(QuantityJson::of))
+                .put("lowestFrequency", range.lowestFrequency().map(QuantityJson::of))
+                .put("highestFrequency", range.highestFrequency().map(QuantityJson::of))
+                .putText("response", range.kind().isAlternating()
+                        ? Optional.of(range.trueRms() ? "true rms" : "average") : Optional.empty());
+    }
+
+    private static Json accuracy(Accuracy accuracy) {
+        Json json = new Json();
+        share(json, "percentOfReading", accuracy.percentOfReading());
+        share(json, "percentOfRange", accuracy.percentOfRange());
+        share(json, "digits", accuracy.digits());
+        return json.put("amount", accuracy.amount().map(QuantityJson::of));
+    }
+
+    private static void share(Json json, String key, Exact amount) {
+        if (amount.signum() != 0) {
+            json.put(key, amount.toString());
+        }
+    }
+
+    static Json point(Point point) {
+        return start(point.name(), point.title())
+                .put("carries", point.carries().map(carried -> new Json()
+                        .put("upTo", QuantityJson.of(carried.upTo().value())).put("quantity", carried.kind().words())))
+                .put("sourceResistance", point.sourceResistance().map(Written::value).map(QuantityJson::of))
+                .putNumber("category", point.category())
+                .putTexts("hazards", point.hazards().stream().map(Written::value).map(Hazard::word).toList());
+    }
+
+    static Json part(Part part) {
+        return start(part.name(), part.title())
+                .putTexts("hazards", part.hazards().stream().map(Written::value).map(Hazard::word).toList());
+    }
+
+    static Json indicator(Indicator indicator) {
+        return start(indicator.name(), indicator.title())
+                .putAll("codes", indicator.codes(), code -> new Json().put("pattern", code.pattern().text())
+                        .put("meaning", code.meaning()))
+                .put("source", indicator.source().map(StepJson::source));
+    }
+
+    static Json note(Note note) {
+        return new Json().put("id", note.name().text()).put("word", note.word().name().toLowerCase(Locale.ROOT))
+                .putTexts("covers", note.covers().stream().map(Written::value).map(Hazard::word).toList())
+                .put("hazard", note.hazard()).put("consequence", note.consequence()).put("avoid", note.avoid());
+    }
+}

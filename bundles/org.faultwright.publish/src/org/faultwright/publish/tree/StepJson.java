@@ -1,0 +1,148 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.tree;
+
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Source;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Section;
+import org.faultwright.quantity.QuantityKind;
+
+/** One step with its results. */
+final class StepJson implements Step.Cases<Json> {
+    private final Plan plan;
+    private final Section section;
+
+    StepJson(Plan plan, Section section) {
+        this.plan = plan;
+        this.section = section;
+    }
+
+    Json of(Step step) {
+        Json json = step.match(this);
+        frame(json, step.frame());
+        return json.putAll("outcomes", step.outcomes(), outcome -> outcome(step, outcome));
+    }
+
+    private Json start(Step step, String kind) {
+        return new Json().put("id", step.name().text()).put("number", plan.label(step)).put("kind", kind)
+                .put("title", step.title());
+    }
+
+    @Override
+    public Json check(Step.Check step) {
+        return start(step, "check");
+    }
+
+    @Override
+    public Json observe(Step.Observe step) {
+        return start(step, "observe").putText("indicator", step.indicator().map(Name::text));
+    }
+
+    @Override
+    public Json measure(Step.Measure step) {
+        Optional<QuantityKind> kind = step.kind().map(Written::value);
+        return start(step, "measure").putText("quantity", kind.map(QuantityKind::words))
+                .putText("point", step.point().map(Name::text)).putText("against", step.against().map(Name::text))
+                .putText("instrument", step.instrument().map(Name::text))
+                .put("range", step.range().map(range -> QuantityJson.of(range.value())))
+                .putText("sensor", step.sensor().map(Written::value))
+                .put("expects", step.expects().map(expects -> expectation(expects, kind)))
+                .putAll("allowing", step.allowing(), share -> new Json()
+                        .put("halfWidth", QuantityJson.of(share.halfWidth().value())).put("of", share.of()))
+                .put("spread", step.spread().map(spread -> QuantityJson.of(spread.value())));
+    }
+
+    private static Json expectation(Step.Expectation expects, Optional<QuantityKind> kind) {
+        return new Json().put("limit", QuantityJson.of(expects.limit().value(), kind))
+                .put("source", expects.source().map(StepJson::source));
+    }
+
+    @Override
+    public Json act(Step.Act step) {
+        Json json = start(step, "act").putText("wipes", step.wipes().map(Written::value));
+        return step.repairs().isPresent() ? json.put("repairs", true) : json;
+    }
+
+    @Override
+    public Json decide(Step.Decide step) {
+        return start(step, "decide").put("compute", step.compute().map(formula -> FormulaJson.of(formula.value())))
+                .put("expects", step.expects().map(expects -> expectation(expects, Optional.empty())));
+    }
+
+    @Override
+    public Json perform(Step.Perform step) {
+        return start(step, "perform").putText("routine", step.routine().map(Name::text));
+    }
+
+    @Override
+    public Json conclude(Step.Conclude step) {
+        Json json = start(step, "conclude").putNames("finds", step.finds());
+        if (step.findsNothing().isPresent()) {
+            json.put("findsNothing", true);
+        }
+        return json.putText("refersTo", step.refersTo().map(Written::value))
+                .putText("report", step.report().map(Written::value));
+    }
+
+    private void frame(Json json, StepFrame frame) {
+        json.putAll("needs", frame.needs(), StepJson::setting).putAll("leaves", frame.leaves(), StepJson::setting)
+                .putNames("warns", frame.warns()).putNames("handles", frame.handles())
+                .put("takes", frame.takes().map(time -> QuantityJson.of(time.value())))
+                .putTexts("tools", frame.tools().stream().map(Written::value).toList())
+                .putTexts("hazards", frame.hazards().stream().map(hazard -> hazard.value().word()).toList());
+        if (frame.confirms().isPresent()) {
+            json.put("confirmsComplaint", true);
+        }
+        if (frame.verifies().isPresent()) {
+            json.put("verifiesRepair", true);
+        }
+        json.put("source", frame.source().map(StepJson::source)).putText("hint", frame.hint().map(Written::value));
+    }
+
+    private Json outcome(Step step, Outcome outcome) {
+        Json json = new Json().put("key", outcome.key());
+        if (outcome.head() instanceof Outcome.Band band) {
+            Optional<QuantityKind> kind = step instanceof Step.Measure measure
+                    ? measure.kind().map(Written::value) : Optional.empty();
+            json.put("kind", "band").putText("label", band.label().map(Name::text))
+                    .put("limit", QuantityJson.of(band.limit().value(), kind));
+        } else if (outcome.head() instanceof Outcome.Code) {
+            json.put("kind", "code").putText("meaning", meaning(step, outcome.key()));
+        } else {
+            json.put("kind", outcome.head() instanceof Outcome.AnythingElse ? "anythingElse" : "word");
+        }
+        json.put("to", outcome.target().map(this::target));
+        json.put("repeat", outcome.repeat().map(repeat -> new Json().put("atMost", repeat.atMost())
+                .put("then", target(repeat.otherwise()))));
+        return json.putAll("proves", outcome.proves(), StepJson::setting);
+    }
+
+    private Optional<String> meaning(Step step, String pattern) {
+        return step instanceof Step.Observe observe ? observe.indicator().flatMap(plan.scope()::indicator).stream()
+                .map(Indicator::codes).flatMap(List::stream).filter(code -> code.pattern().text().equals(pattern))
+                .map(Indicator.Code::meaning).findFirst() : Optional.empty();
+    }
+
+    private Json target(Name name) {
+        return new Json().put(section.graph().isExit(name) ? "exit" : "step", name.text());
+    }
+
+    static Json setting(Setting setting) {
+        return new Json().put("condition", setting.condition().text()).put("value", setting.value().text());
+    }
+
+    static Json source(Source source) {
+        return new Json().put("document", source.document()).putText("dated", source.dated().map(Object::toString));
+    }
+}

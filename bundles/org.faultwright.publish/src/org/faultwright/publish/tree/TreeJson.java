@@ -1,0 +1,129 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.tree;
+
+import com.google.gson.JsonArray;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.DecisionRule;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.Caution;
+import org.faultwright.publish.FileName;
+import org.faultwright.publish.ProcedureExport;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Published;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.Used;
+
+/** The procedure as JSON after {@code procedure-tree-1.schema.json}: everything a card says and a machine may need. */
+public final class TreeJson implements ProcedureExport {
+    /** The address that names the schema; the schema itself is a resource of this bundle. */
+    public static final String SCHEMA = "https://faultwright.org/schema/procedure-tree-1.json";
+    private static final String SCHEMA_VERSION = "1.0";
+
+    @Override
+    public String name() {
+        return "tree-json";
+    }
+
+    @Override
+    public String title() {
+        return "Procedure tree, JSON";
+    }
+
+    @Override
+    public Published publish(Publication publication) {
+        return new Published(FileName.of(publication.procedure(), ".tree.json"), "application/json",
+                tree(new Plan(publication)).bytes());
+    }
+
+    private static Json tree(Plan plan) {
+        Publication publication = plan.publication();
+        Procedure procedure = plan.procedure();
+        Json json = new Json().put("$schema", SCHEMA).put("schemaVersion", SCHEMA_VERSION)
+                .put("caution", Caution.SENTENCES).put("id", procedure.name().text()).put("title", procedure.title())
+                .put("digest", "sha256:" + publication.digest())
+                .put("equipment", procedure.equipment().map(equipment -> new Json().put("title", equipment.title())
+                        .putTexts("boards", equipment.boards().stream().map(Written::value).toList())))
+                .put("revision", revision(publication))
+                .putTexts("complaints", procedure.complaints().stream().map(Written::value).toList())
+                .putTexts("tools", new Used(plan).tools())
+                .put("decides", decides(procedure.decisionRule()));
+        declarations(json, plan);
+        Section own = plan.sections().get(0);
+        json.putText("begin", procedure.first().map(Step::name).map(Name::text)).put("steps", steps(plan, own));
+        json.putAll("routines", plan.sections().subList(1, plan.sections().size()), section -> new Json()
+                .put("id", section.graph().name().text()).put("letter", section.letter())
+                .putText("title", Optional.of(section.graph().title())).putNames("exits", section.graph().exits())
+                .putText("begin", section.graph().first().map(Step::name).map(Name::text))
+                .put("steps", steps(plan, section)));
+        json.putAll("faults", procedure.faults(), FaultJson::fault);
+        json.putAll("examples", procedure.examples(), FaultJson::example);
+        return json.put("findings", findings(publication));
+    }
+
+    private static Json revision(Publication publication) {
+        Json json = new Json();
+        publication.procedure().revision().ifPresent(revision -> json.put("number", revision.number()));
+        json.put("status", publication.status().name().toLowerCase(Locale.ROOT));
+        publication.procedure().revision().ifPresent(revision -> json.putText("by", revision.by())
+                .putText("dated", revision.dated().map(Object::toString)));
+        return json;
+    }
+
+    private static Json decides(DecisionRule rule) {
+        if (rule instanceof DecisionRule.ByRisk risk) {
+            return new Json().put("rule", "risk").put("percent", risk.percent().toString());
+        }
+        return new Json().put("rule", rule instanceof DecisionRule.Guarded ? "guarded" : "simple");
+    }
+
+    private static void declarations(Json json, Plan plan) {
+        Used used = new Used(plan);
+        json.putAll("conditions", used.conditions(), DeclarationJson::condition)
+                .putAll("instruments", List.copyOf(used.instruments().keySet()), DeclarationJson::instrument)
+                .putAll("points", used.points(), DeclarationJson::point)
+                .putAll("parts", used.parts(), DeclarationJson::part)
+                .putAll("indicators", used.indicators(), DeclarationJson::indicator)
+                .putAll("notes", List.copyOf(used.notes().keySet()), DeclarationJson::note);
+    }
+
+    private static JsonArray steps(Plan plan, Section section) {
+        StepJson writer = new StepJson(plan, section);
+        JsonArray array = new JsonArray();
+        Stream.concat(section.steps().stream(), section.endings().stream())
+                .forEach(step -> array.add(writer.of(step).object()));
+        return array;
+    }
+
+    private static Json findings(Publication publication) {
+        Json json = new Json();
+        for (Severity severity : Severity.values()) {
+            json.put(severity.name().toLowerCase(Locale.ROOT), publication.of(severity).size());
+        }
+        return json.putAll("list", publication.findings(), TreeJson::finding);
+    }
+
+    private static Json finding(Finding finding) {
+        return new Json().put("rule", finding.rule()).put("severity", finding.severity().name().toLowerCase(Locale.ROOT))
+                .put("message", finding.message()).put("advice", finding.advice())
+                .put("file", file(finding.at())).put("line", finding.at().line()).put("column", finding.at().column());
+    }
+
+    /** Without its folder: a tree is the same wherever the text lies. */
+    private static String file(SourceRange at) {
+        String name = at.source().name();
+        return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+    }
+}

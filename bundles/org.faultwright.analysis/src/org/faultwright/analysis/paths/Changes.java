@@ -16,6 +16,8 @@ final class Changes {
     private final int words;
     private final long[] clearOnNeed;
     private final long[] setOnNeed;
+    private final long[] clearOnLeaving;
+    private final long[] setOnLeaving;
     private final long[] clearOnWay;
     private final long[] setOnWay;
     private final List<List<Forced>> forced = new ArrayList<>();
@@ -29,6 +31,8 @@ final class Changes {
         this.words = packing.words();
         this.clearOnNeed = new long[map.places().size() * words];
         this.setOnNeed = new long[map.places().size() * words];
+        this.clearOnLeaving = new long[clearOnNeed.length];
+        this.setOnLeaving = new long[clearOnNeed.length];
         this.clearOnWay = new long[map.ways().size() * words];
         this.setOnWay = new long[map.ways().size() * words];
         packing.conditions().forEach(condition -> {
@@ -38,13 +42,12 @@ final class Changes {
                 forced.add(of);
             }
         });
-        map.places().forEach(place -> packing.bits(place.needs())
-                .forEach(bits -> add(bits, clearOnNeed, setOnNeed, place.index())));
-        map.ways().forEach(way -> {
-            packing.bits(way.from().leaves()).forEach(bits -> add(bits, clearOnWay, setOnWay, way.index()));
-            packing.bits(way.outcome().map(Outcome::proves).orElse(List.of()))
-                    .forEach(bits -> add(bits, clearOnWay, setOnWay, way.index()));
+        map.places().forEach(place -> {
+            packing.bits(place.needs()).forEach(bits -> add(bits, clearOnNeed, setOnNeed, place.index()));
+            packing.bits(place.leaves()).forEach(bits -> add(bits, clearOnLeaving, setOnLeaving, place.index()));
         });
+        map.ways().forEach(way -> packing.bits(way.outcome().map(Outcome::proves).orElse(List.of()))
+                .forEach(bits -> add(bits, clearOnWay, setOnWay, way.index())));
     }
 
     private Optional<Forced> forced(Condition condition, Condition.Becomes becomes) {
@@ -76,8 +79,13 @@ final class Changes {
         apply(clearOnNeed, setOnNeed, place, state);
     }
 
-    /** What the step leaves, then what the outcome proves. */
-    void goOn(int way, long[] state) {
+    /** What the step leaves, whatever its outcome. */
+    void leave(int place, long[] state) {
+        apply(clearOnLeaving, setOnLeaving, place, state);
+    }
+
+    /** What the outcome proves, after what the step leaves. */
+    void prove(int way, long[] state) {
         apply(clearOnWay, setOnWay, way, state);
     }
 

@@ -86,9 +86,10 @@ final class Explorer {
             int place = states.place(state);
             states.read(state, here);
             changes.meetNeeds(place, here);
+            changes.leave(place, here);
             for (int way = map.firstWay(place); way < map.firstWay(place + 1); way++) {
                 System.arraycopy(here, 0, next, 0, next.length);
-                changes.goOn(way, next);
+                changes.prove(way, next);
                 leadOn(state, way, next);
             }
         }

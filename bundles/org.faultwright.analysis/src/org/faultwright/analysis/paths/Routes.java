@@ -137,9 +137,15 @@ public final class Routes {
             if (node >= size && last.test(states.place(state))) {
                 return;
             }
-            boolean after = node >= size || opening.orElseThrow().test(states.place(state));
+            boolean opens = node < size && opening.orElseThrow().test(states.place(state));
             for (int edge = firstEdge[state]; edge < firstEdge[state + 1]; edge++) {
-                meet(edges.to[edge] + (after ? size : 0), edge, node);
+                if (node < size) {
+                    // a path may pass a first place, come to a closed one and then to a first one again
+                    meet(edges.to[edge], edge, node);
+                }
+                if (opens || node >= size) {
+                    meet(edges.to[edge] + size, edge, node);
+                }
             }
         }
 

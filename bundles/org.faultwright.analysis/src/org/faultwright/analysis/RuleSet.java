@@ -7,10 +7,15 @@ package org.faultwright.analysis;
 import java.util.List;
 import java.util.stream.Stream;
 import org.faultwright.analysis.rules.AcDcMixed;
+import org.faultwright.analysis.rules.AlreadySet;
 import org.faultwright.analysis.rules.CalibrationExpired;
 import org.faultwright.analysis.rules.CategoryTooLow;
+import org.faultwright.analysis.rules.ChargeNotProvedAbsent;
 import org.faultwright.analysis.rules.CodeUnknown;
 import org.faultwright.analysis.rules.CodesNotHandled;
+import org.faultwright.analysis.rules.ComplaintNotConfirmed;
+import org.faultwright.analysis.rules.ConclusionWithoutFinding;
+import org.faultwright.analysis.rules.ContradictoryNeeds;
 import org.faultwright.analysis.rules.DivisionByZeroPossible;
 import org.faultwright.analysis.rules.DoubtfulUnhandled;
 import org.faultwright.analysis.rules.DuplicateName;
@@ -22,33 +27,44 @@ import org.faultwright.analysis.rules.HoleBetweenBands;
 import org.faultwright.analysis.rules.InputRatingTooLow;
 import org.faultwright.analysis.rules.InstrumentCannotDecide;
 import org.faultwright.analysis.rules.InstrumentLacksFunction;
+import org.faultwright.analysis.rules.LeftOpen;
 import org.faultwright.analysis.rules.LibraryNameDiffersFromFile;
 import org.faultwright.analysis.rules.LimitsReversed;
+import org.faultwright.analysis.rules.LiveMeasurement;
 import org.faultwright.analysis.rules.LoadingEatsTolerance;
+import org.faultwright.analysis.rules.LoopChangesNothing;
 import org.faultwright.analysis.rules.MissingHeader;
 import org.faultwright.analysis.rules.MissingSource;
 import org.faultwright.analysis.rules.MissingTitle;
 import org.faultwright.analysis.rules.MissingUnit;
+import org.faultwright.analysis.rules.NeedNotEstablished;
 import org.faultwright.analysis.rules.NegativeAmount;
 import org.faultwright.analysis.rules.NoConclusion;
 import org.faultwright.analysis.rules.NonsenseAccuracy;
+import org.faultwright.analysis.rules.NoteAfterNeed;
+import org.faultwright.analysis.rules.NoteNeverRead;
 import org.faultwright.analysis.rules.OutcomeImpossible;
 import org.faultwright.analysis.rules.OutcomesIncomplete;
 import org.faultwright.analysis.rules.OverlappingBands;
 import org.faultwright.analysis.rules.PathWithoutEnd;
 import org.faultwright.analysis.rules.PercentageOfZero;
 import org.faultwright.analysis.rules.RangeExceeded;
+import org.faultwright.analysis.rules.RepairNotVerified;
 import org.faultwright.analysis.rules.RoutineRecursion;
+import org.faultwright.analysis.rules.SignalWordFit;
 import org.faultwright.analysis.rules.SingleValued;
+import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.UnboundedLoop;
 import org.faultwright.analysis.rules.UnknownName;
 import org.faultwright.analysis.rules.UnknownUnit;
+import org.faultwright.analysis.rules.UnreachableOutcome;
 import org.faultwright.analysis.rules.UnreachableStep;
 import org.faultwright.analysis.rules.UnreadableText;
 import org.faultwright.analysis.rules.UnusedDeclaration;
 import org.faultwright.analysis.rules.UnusedExit;
 import org.faultwright.analysis.rules.UnusedReading;
+import org.faultwright.analysis.rules.WipeWithoutBackupCheck;
 import org.faultwright.analysis.rules.WrongDimension;
 import org.faultwright.analysis.rules.WrongFormula;
 import org.faultwright.analysis.rules.ZeroWidthTolerance;
@@ -122,19 +138,35 @@ public final class RuleSet {
                 new PathWithoutEnd(),
                 new UnboundedLoop(),
                 new UnusedExit(),
-                new RoutineRecursion());
+                new RoutineRecursion(),
+                new UnreachableOutcome(),
+                new LoopChangesNothing(),
+                new ComplaintNotConfirmed(),
+                new RepairNotVerified(),
+                new StateBoundReached());
     }
 
     private static List<Rule> state() {
-        return List.of();
+        return List.of(
+                new NeedNotEstablished(),
+                new LiveMeasurement(),
+                new ChargeNotProvedAbsent(),
+                new LeftOpen(),
+                new ContradictoryNeeds(),
+                new AlreadySet());
     }
 
     private static List<Rule> safety() {
-        return List.of();
+        return List.of(
+                new NoteNeverRead(),
+                new NoteAfterNeed(),
+                new WipeWithoutBackupCheck(),
+                new SignalWordFit());
     }
 
     private static List<Rule> faults() {
-        return List.of();
+        return List.of(
+                new ConclusionWithoutFinding());
     }
 
     private static List<Rule> examples() {

@@ -56,7 +56,7 @@ case $found in
       # from a folder without a project: the old Maven cannot read ours
       empty=$(mktemp -d)
       trap 'rm -rf "$empty"' EXIT
-      (cd "$empty" && mvn --batch-mode --quiet dependency:copy "-Dartifact=org.apache.maven:apache-maven:$maven_version:tar.gz:bin" "-DoutputDirectory=$empty")
+      (cd "$empty" && mvn --batch-mode --quiet -Dstyle.color=never dependency:copy "-Dartifact=org.apache.maven:apache-maven:$maven_version:tar.gz:bin" "-DoutputDirectory=$empty")
       tar xzf "$empty/apache-maven-$maven_version-bin.tar.gz" -C target
     fi
     ln -sfn "apache-maven-$maven_version/bin/mvn" target/mvn

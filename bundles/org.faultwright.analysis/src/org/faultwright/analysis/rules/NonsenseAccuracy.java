@@ -53,8 +53,9 @@ public final class NonsenseAccuracy implements Rule {
         Exact fullScale = range.upTo().base(range.kind());
         Exact halfWidth = MeterAccuracy.halfWidth(range, fullScale);
         Exact width = range.shown().width().orElseThrow();
-        if (range.resolution().difference().compareTo(width) > 0) {
-            return Optional.of("The range up to " + range.upTo() + " has a last digit of " + range.resolution() + ", which is more than the range itself.");
+        if (range.resolution().difference().times(2).compareTo(width) > 0) {
+            return Optional.of("The range up to " + range.upTo() + " has a last digit of " + range.resolution()
+                    + ", so that it shows next to nothing.");
         }
         if (halfWidth.signum() == 0) {
             return Optional.of("The range up to " + range.upTo() + " states no accuracy, as if it read without any error.");

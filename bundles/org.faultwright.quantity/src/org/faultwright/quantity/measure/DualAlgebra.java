@@ -4,9 +4,9 @@
  */
 package org.faultwright.quantity.measure;
 
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.IntStream;
 
 import org.faultwright.quantity.measure.DualAlgebra.Dual;
 
@@ -18,7 +18,12 @@ final class DualAlgebra extends Algebra<Dual> {
 
     private final List<String> names;
     private final Map<String, Double> values;
+    private final Map<Expression.Constant, Dual> constants = new IdentityHashMap<>();
 
+    /**
+     * @param names  the readings by which to differentiate; none where only the value is wanted
+     * @param values of the readings; may be changed between one use and the next
+     */
     DualAlgebra(List<String> names, Map<String, Double> values) {
         this.names = names;
         this.values = values;
@@ -32,13 +37,17 @@ final class DualAlgebra extends Algebra<Dual> {
             return number(0);
         }
         double[] slopes = new double[names.size()];
-        slopes[names.indexOf(reading.name())] = 1;
+        int place = names.indexOf(reading.name());
+        if (place >= 0) {
+            slopes[place] = 1;
+        }
         return new Dual(value, slopes);
     }
 
     @Override
     Dual constant(Expression.Constant constant) {
-        return new Dual(constant.quantity().base().doubleValue(), new double[names.size()]);
+        return constants.computeIfAbsent(constant,
+                known -> new Dual(known.quantity().base().doubleValue(), new double[names.size()]));
     }
 
     @Override
@@ -47,8 +56,11 @@ final class DualAlgebra extends Algebra<Dual> {
     }
 
     private static Dual mix(double value, Dual a, double byA, Dual b, double byB) {
-        return new Dual(value, IntStream.range(0, a.slopes.length).mapToDouble(i -> a.slopes[i] * byA + b.slopes[i] * byB)
-                .toArray());
+        double[] slopes = new double[a.slopes.length];
+        for (int i = 0; i < slopes.length; i++) {
+            slopes[i] = a.slopes[i] * byA + b.slopes[i] * byB;
+        }
+        return new Dual(value, slopes);
     }
 
     private static Dual of(double value, Dual a, double slope) {
@@ -111,7 +123,7 @@ final class DualAlgebra extends Algebra<Dual> {
             return number(0);
         }
         double root = Math.sqrt(a.value);
-        if (root == 0 && !place.readings().isEmpty()) {
+        if (root == 0 && !names.isEmpty() && !place.readings().isEmpty()) {
             problem(place, "In " + place + " the root is of 0, where its slope has no limit; give readings away from 0.");
         }
         return of(root, a, root == 0 ? 0 : 1 / (2 * root));

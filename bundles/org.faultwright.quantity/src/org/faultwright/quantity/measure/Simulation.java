@@ -34,27 +34,27 @@ public record Simulation(double mean, double standard, double low, double high, 
         if (first.problem().isPresent()) {
             return failed(first.problem().get());
         }
-        List<String> names = List.copyOf(expression.readings());
         Random random = new Random(seed);
-        double[] drawn = new double[trials];
+        List<Source> sources = expression.readings().stream().map(name -> Source.of(name, readings.get(name))).toList();
         Map<String, Double> values = new HashMap<>();
-        for (int trial = 0; trial < trials; trial++) {
-            for (String name : names) {
-                values.put(name, draw(readings.get(name), random));
-            }
-            DualAlgebra algebra = new DualAlgebra(names, values);
+        DualAlgebra algebra = new DualAlgebra(List.of(), values);
+        double[] drawn = new double[trials];
+        for (int trial = 0; trial < trials && algebra.problem().isEmpty(); trial++) {
+            sources.forEach(source -> values.put(source.name, source.draw(random)));
             drawn[trial] = ExpressionWalk.fold(expression, algebra).value();
-            if (algebra.problem().isPresent()) {
-                return failed(algebra.problem().get());
-            }
         }
-        return summary(drawn);
+        return algebra.problem().map(Simulation::failed).orElseGet(() -> summary(drawn));
     }
 
-    private static double draw(Estimate estimate, Random random) {
-        double deviate = estimate.shape() == Estimate.Shape.NORMAL ? random.nextGaussian()
-                : Math.sqrt(3) * (2 * random.nextDouble() - 1);
-        return estimate.value().doubleValue() + estimate.uncertainty().doubleValue() * deviate;
+    private record Source(String name, double value, double uncertainty, Estimate.Shape shape) {
+        static Source of(String name, Estimate estimate) {
+            return new Source(name, estimate.value().doubleValue(), estimate.uncertainty().doubleValue(), estimate.shape());
+        }
+
+        double draw(Random random) {
+            return value + uncertainty * (shape == Estimate.Shape.NORMAL ? random.nextGaussian()
+                    : Math.sqrt(3) * (2 * random.nextDouble() - 1));
+        }
     }
 
     private static Simulation summary(double[] drawn) {

@@ -20,12 +20,8 @@ final class ClosingPart {
         Tag section = body.add("section", "closing");
         section.say("h2", "", "Before the unit leaves the bench");
         List<Condition> ends = used.conditions().stream().filter(condition -> condition.ends().isPresent()).toList();
-        if (!ends.isEmpty()) {
-            section.say("h3", "", "Check that each is so");
-            Tag list = section.add("ul", "ticks run");
-            ends.forEach(condition -> list.add("li").say("span", "box", Words.BOX).space()
-                    .text(Words.named(condition) + " " + condition.ends().get().text()));
-        }
+        PreparePart.row(section, "Check that each is so", ends.stream()
+                .map(condition -> Words.named(condition) + " " + condition.ends().get().text()).toList());
         Tag table = section.add("table", "sign");
         table.add("thead").add("tr").say("th", "", "Signed by").say("th", "", "Name").say("th", "", "Date");
         Tag rows = table.add("tbody");

@@ -25,14 +25,14 @@ final class PreparePart {
     static void add(Tag body, Used used) {
         Tag section = body.add("section", "prepare");
         section.say("h2", "", "Lay out");
-        list(section, "ticks", "Instruments", used.instruments().entrySet().stream()
+        list(section, "Instruments", used.instruments().entrySet().stream()
                 .map(entry -> instrument(entry.getKey(), entry.getValue())).toList());
-        list(section, "ticks run", "Tools", used.tools());
-        list(section, "ticks run", "Parts that are handled", used.parts().stream().map(PreparePart::part).toList());
+        row(section, "Tools", used.tools());
+        row(section, "Parts that are handled", used.parts().stream().map(PreparePart::part).toList());
         List<Condition> conditions = used.conditions();
         if (!conditions.isEmpty()) {
             section.say("h2", "", "Before step 1");
-            list(section, "ticks run", "The unit comes in like this", conditions.stream()
+            row(section, "The unit comes in like this", conditions.stream()
                     .flatMap(condition -> start(condition)
                             .map(value -> Words.named(condition) + " " + value.text())).toList());
         }
@@ -65,11 +65,23 @@ final class PreparePart {
         return hazards.isEmpty() ? title : title + " (" + hazards + ")";
     }
 
-    private static void list(Tag section, String style, String heading, List<String> lines) {
+    private static void list(Tag section, String heading, List<String> lines) {
         if (!lines.isEmpty()) {
             section.say("h3", "", heading);
-            Tag list = section.add("ul", style);
-            lines.forEach(line -> list.add("li").say("span", "box", Words.BOX).space().text(line).space());
+            Tag list = section.add("ul", "ticks");
+            lines.forEach(line -> list.add("li").say("span", "box", Words.BOX).space().text(line));
+        }
+    }
+
+    /** Short things side by side. They are no list items: those would each need a line for themselves. */
+    static void row(Tag section, String heading, List<String> things) {
+        if (!things.isEmpty()) {
+            section.say("h3", "", heading);
+            Tag row = section.add("p", "ticks");
+            things.forEach(thing -> {
+                row.add("span", "thing").say("span", "box", Words.BOX).space().text(thing);
+                row.space();
+            });
         }
     }
 }

@@ -43,6 +43,7 @@ public final class PdfText {
         try (PdfBoxRenderer renderer = builder(page).buildPdfRenderer();
                 PDDocument pdf = renderer.createPDFKeepOpen()) {
             PdfPlaces.name(pdf, renderer, places);
+            PdfLinks.describe(pdf);
             if (draft) {
                 Watermark.across(pdf);
             }

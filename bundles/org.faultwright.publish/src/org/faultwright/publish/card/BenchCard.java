@@ -36,7 +36,7 @@ final class BenchCard {
         Used used = new Used(plan);
         HeadPart.add(main, plan);
         NotesPart.add(main, plan, used);
-        PreparePart.add(main, used);
+        PreparePart.add(main, plan, used);
         plan.sections().forEach(section -> steps(main, plan, section));
         ClosingPart.add(main, plan, used);
         return page;

@@ -28,6 +28,8 @@ final class ClosingPart {
         for (String who : List.of("Technician", "Checked by")) {
             rows.add("tr").say("th", "", who).say("td", "", "").say("td", "", "");
         }
+        plan.steps().flatMap(step -> LimitZones.of(plan.procedure(), step).stream()).map(LimitZones::convention)
+                .distinct().forEach(words -> section.say("p", "small", words));
         Publication publication = plan.publication();
         section.say("p", "small", "Made from " + publication.procedure().name().text() + ", "
                 + publication.revision() + ", SHA-256 " + publication.digest() + ".");

@@ -7,13 +7,14 @@ package org.faultwright.publish.card;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Condition;
-import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.quantity.MeterRange;
 
@@ -22,11 +23,11 @@ final class PreparePart {
     private PreparePart() {
     }
 
-    static void add(Tag body, Used used) {
+    static void add(Tag body, Plan plan, Used used) {
         Tag section = body.add("section", "prepare");
         section.say("h2", "", "Lay out");
         list(section, "Instruments", used.instruments().entrySet().stream()
-                .map(entry -> instrument(entry.getKey(), entry.getValue())).toList());
+                .map(entry -> instrument(plan, entry.getKey(), entry.getValue())).toList());
         row(section, "Tools", used.tools());
         row(section, "Parts that are handled", used.parts().stream().map(PreparePart::part).toList());
         List<Condition> conditions = used.conditions();
@@ -45,17 +46,17 @@ final class PreparePart {
         return condition.starts().or(() -> condition.values().stream().findFirst()).stream();
     }
 
-    private static String instrument(Instrument instrument, List<Step.Measure> measures) {
+    private static String instrument(Plan plan, Instrument instrument, List<Step.Measure> measures) {
         String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
-        String uses = measures.stream().flatMap(measure -> use(measure, instrument).stream()).distinct()
+        String uses = measures.stream().flatMap(measure -> use(plan, measure).stream()).distinct()
                 .collect(Collectors.joining("; "));
         String due = instrument.calibrationDue().map(day -> "; calibrated until " + day.value()).orElse("");
         return title + (uses.isEmpty() ? "" : ": " + uses) + due;
     }
 
-    private static List<String> use(Step.Measure measure, Instrument instrument) {
-        return measure.kind().map(kind -> kind.value().words() + MeterUse.range(measure, instrument)
-                .map(MeterRange::upTo).map(upTo -> ", range " + upTo.spelling()).orElse("")).stream().toList();
+    private static List<String> use(Plan plan, Step.Measure measure) {
+        return measure.kind().map(kind -> kind.value().words() + LimitStudy.of(plan.procedure(), measure)
+                .map(LimitStudy::range).map(MeterRange::upTo).map(upTo -> ", range " + upTo.spelling()).orElse("")).stream().toList();
     }
 
     private static String part(Part part) {

@@ -12,10 +12,12 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
 
 /**
  * How one result is told on a card.
@@ -25,7 +27,7 @@ import org.faultwright.quantity.Quantity;
  */
 record Result(String word, String detail) {
 
-    static Result of(Step step, Outcome outcome, Scope scope) {
+    static Result of(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
         if (outcome.head() instanceof Outcome.Band band) {
             String limit = band.limit().value().spelling();
             return band.label().map(label -> new Result(Words.result(label.text()), limit))
@@ -34,7 +36,9 @@ record Result(String word, String detail) {
         if (outcome.head() instanceof Outcome.Code code) {
             return new Result(code.key(), meaning(step, code.key(), scope));
         }
-        return new Result(Words.result(outcome.key()), readings(step, outcome.key()));
+        boolean toldApart = step.outcomes().stream().anyMatch(other -> other.key().equals(Step.DOUBTFUL));
+        String byZone = zones.filter(known -> toldApart).map(known -> known.readings(outcome.key())).orElse("");
+        return new Result(Words.result(outcome.key()), byZone.isEmpty() ? readings(step, outcome.key()) : byZone);
     }
 
     private static String meaning(Step step, String pattern, Scope scope) {
@@ -50,7 +54,9 @@ record Result(String word, String detail) {
             return "";
         }
         Quantity first = limit.get().quantities().get(0);
-        return zones(limit.get().interval(), key).map(zone -> IntervalText.of(zone, first.unit()))
+        QuantityKind kind = step instanceof Step.Measure measure
+                ? measure.kind().map(Written::value).orElse(QuantityKind.RATIO) : QuantityKind.RATIO;
+        return zones(limit.get().interval(kind), key).map(zone -> IntervalText.of(zone, first.unit()))
                 .collect(Collectors.joining(" or "));
     }
 

@@ -27,17 +27,18 @@ final class ResultTable {
 
     void add(Tag box, Step step) {
         Tag table = box.add("table", "results");
+        Optional<LimitZones> zones = LimitZones.of(plan.procedure(), step);
         Tag rows = table.add("tbody");
         for (Outcome outcome : step.outcomes()) {
             Tag row = rows.add("tr");
             row.add("td", "tick").add("span", "square");
-            result(row.add("th", "seen").set("scope", "row"), step, outcome);
+            result(row.add("th", "seen").set("scope", "row"), step, outcome, zones);
             way(row.add("td", "to"), outcome);
         }
     }
 
-    private void result(Tag cell, Step step, Outcome outcome) {
-        Result result = Result.of(step, outcome, plan.scope());
+    private void result(Tag cell, Step step, Outcome outcome, Optional<LimitZones> zones) {
+        Result result = Result.of(step, outcome, plan.scope(), zones);
         cell.say("b", "", result.word());
         if (!result.detail().isEmpty()) {
             cell.text(": " + result.detail());

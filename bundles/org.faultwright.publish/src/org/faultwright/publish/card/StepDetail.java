@@ -7,7 +7,10 @@ package org.faultwright.publish.card;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
@@ -26,6 +29,8 @@ import org.faultwright.quantity.measure.ReadingBox;
 
 /** What one kind of step says and another does not: where to probe, what to expect, what to write down. */
 final class StepDetail implements Step.Cases<Tag> {
+    private static final Pattern PARTS = Pattern.compile("_|[^_ ]+");
+
     private final Plan plan;
     private final Tag box;
 
@@ -59,7 +64,7 @@ final class StepDetail implements Step.Cases<Tag> {
         step.point().ifPresent(point -> StepPart.line(box, "Where", point(point)
                 + step.against().map(against -> ", against " + point(against)).orElse("")));
         Optional<Instrument> instrument = step.instrument().flatMap(plan.scope()::instrument);
-        Optional<MeterRange> range = instrument.flatMap(one -> MeterUse.range(step, one));
+        Optional<MeterRange> range = LimitStudy.of(plan.procedure(), step).map(LimitStudy::range);
         List<String> with = new ArrayList<>();
         step.instrument().ifPresent(name -> with.add(instrument.map(Instrument::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())));
@@ -69,6 +74,10 @@ final class StepDetail implements Step.Cases<Tag> {
                 .ifPresent(upTo -> with.add("range " + upTo));
         StepPart.line(box, "With", String.join(", ", with));
         expects(step.expects());
+        // Where a way for doubtful readings is written, the results themselves tell the zones.
+        if (step.outcomes().stream().noneMatch(outcome -> outcome.key().equals(Step.DOUBTFUL))) {
+            LimitZones.of(plan.procedure(), step).ifPresent(zones -> StepPart.line(box, "Zones", zones.summary()));
+        }
         reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
         return box;
     }
@@ -101,12 +110,11 @@ final class StepDetail implements Step.Cases<Tag> {
                     .or(() -> kind.map(QuantityKind::usualUnit)).orElse(""));
             return;
         }
-        for (char c : pattern.get().toCharArray()) {
-            if (c == '_') {
-                line.say("span", "digit", "");
-            } else if (c != ' ') {
-                line.say("span", "mark", String.valueOf(c));
-            }
+        // Digits stand as _, with gaps between; what stands together otherwise is a point, a sign or the unit.
+        Matcher parts = PARTS.matcher(pattern.get());
+        while (parts.find()) {
+            boolean digit = parts.group().equals("_");
+            line.say("span", digit ? "digit" : "mark", digit ? "" : parts.group());
         }
     }
 

@@ -1,0 +1,90 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.analysis.measurement.StudiedLimit;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Interval;
+import org.faultwright.quantity.IntervalText;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.measure.DecisionRule;
+import org.faultwright.quantity.measure.MeasurementBudget;
+import org.faultwright.quantity.measure.Zones;
+
+/**
+ * The readings that are accepted, in doubt and rejected, as the display shows them.
+ *
+ * @param rule in use for this step
+ */
+record LimitZones(Zones zones, Unit unit, DecisionRule rule) {
+
+    /** Absent where the limit itself decides, or the instrument is not known well enough. */
+    static Optional<LimitZones> of(Procedure procedure, Step step) {
+        return step instanceof Step.Measure measure
+                ? LimitStudy.of(procedure, measure).flatMap(study -> study.expected().flatMap(limit -> of(study, limit)))
+                : Optional.empty();
+    }
+
+    private static Optional<LimitZones> of(LimitStudy study, StudiedLimit limit) {
+        boolean doubtful = study.step().outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
+        MeasurementBudget budget = limit.budget();
+        if (budget.rule() instanceof DecisionRule.Simple) {
+            if (!doubtful) {
+                return Optional.empty();
+            }
+            // A way for doubtful readings needs to know which they are, whatever the house decides by.
+            budget = MeasurementBudget.of(budget.limits(), budget.range(), budget.extras(), new DecisionRule.Guarded());
+        }
+        MeterRange range = study.range();
+        Exact origin = range.upTo().unit().offset();
+        return budget.isComplete() ? Optional.of(new LimitZones(
+                budget.zones().shown(range.resolution().difference(), origin), range.upTo().unit(), budget.rule()))
+                : Optional.empty();
+    }
+
+    /** The readings of one result, such as {@code 22.93 V to 25.07 V}; empty for a result of another kind. */
+    String readings(String result) {
+        return switch (result) {
+            case Step.WITHIN -> words(Stream.of(zones.accept()));
+            case Step.DOUBTFUL -> words(zones.doubtful().stream());
+            case Step.BELOW -> words(zones.reject().stream().filter(zone -> zone.lower().isEmpty()));
+            case Step.ABOVE -> words(zones.reject().stream().filter(zone -> zone.upper().isEmpty()));
+            case Step.OUTSIDE -> words(zones.reject().stream());
+            default -> "";
+        };
+    }
+
+    /** All three kinds in one line. */
+    String summary() {
+        List<String> parts = Stream.of("accept " + words(Stream.of(zones.accept())),
+                zones.doubtful().isEmpty() ? "" : "doubtful " + words(zones.doubtful().stream()),
+                zones.reject().isEmpty() ? "" : "reject " + words(zones.reject().stream()))
+                .filter(part -> !part.isEmpty()).toList();
+        return String.join("; ", parts);
+    }
+
+    private String words(Stream<Interval> intervals) {
+        return intervals.map(interval -> IntervalText.of(interval, unit)).collect(Collectors.joining(" or "));
+    }
+
+    /** The convention behind the numbers, to be printed wherever they are. */
+    String convention() {
+        String judged = rule instanceof DecisionRule.ByRisk
+                ? "Readings are accepted inside the limit by a guard band that keeps the risk of a wrong acceptance"
+                        + " (JCGM 106:2012, clause 9)."
+                : "Readings are accepted inside the limit by U or more, rejected beyond it by more than U, and doubtful"
+                        + " between (ISO 14253-1).";
+        return judged + " U is the expanded uncertainty, k = 2, of the instrument's accuracy statement taken as"
+                + " rectangular, u = a/\u221A3 (JCGM 100:2008, 4.3.7 and 6.2).";
+    }
+}

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 
 /**
  * A product or quotient of units, read from left to right as in UCUM: {@code mV/K}, {@code N.m/A},
- * {@code A2.s}. Dimension and factor come from the units library.
+ * {@code A2.s}. Worked out by {@link UcumCode}.
  */
 final class CompoundUnit {
     private static final Pattern FACTOR = Pattern.compile("([./]?)([A-Za-z%]+|1)(-?[1-9])?");
@@ -41,8 +41,8 @@ final class CompoundUnit {
                     .append(UnitSpelling.printed(printed(factor.group(2), unit.get()) + exponent));
             end = factor.end();
         }
-        return UcumLibrary.read(code.toString()).map(read -> new Unit(symbol.toString(), read.ucum(),
-                read.dimension(), read.factor(), read.offset(), Unit.Status.KNOWN));
+        return UcumCode.read(code.toString()).map(product -> new Unit(symbol.toString(), code.toString(),
+                product.dimension(), product.factor(), Exact.ZERO, Unit.Status.KNOWN));
     }
 
     private static boolean endsInDigit(String plain) {

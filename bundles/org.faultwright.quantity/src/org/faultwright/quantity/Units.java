@@ -102,12 +102,15 @@ public final class Units {
                 unit.factor().times(prefix.factor()), Exact.ZERO, Unit.Status.KNOWN);
     }
 
-    /** The unit with that UCUM code, as exported trees carry it; absent when the code is no unit with a conversion. */
+    /**
+     * The unit with that UCUM code, as exported trees carry it; absent when the code is none, or names a unit
+     * that the bench does not use.
+     */
     public static Optional<Unit> ofUcum(String code) {
         Unit known = Proposed.BY_CODE.get(code);
         return known != null ? Optional.of(known)
-                : UcumLibrary.read(code).map(unit -> new Unit(UnitSpelling.printed(code), code, unit.dimension(),
-                        unit.factor(), unit.offset(), Unit.Status.KNOWN));
+                : UcumCode.read(code).map(product -> new Unit(UnitSpelling.printed(code), code, product.dimension(),
+                        product.factor(), Exact.ZERO, Unit.Status.KNOWN));
     }
 
     /** The spelling that the language writes for it, in ASCII: {@code kohm} for the unit printed as kΩ. */

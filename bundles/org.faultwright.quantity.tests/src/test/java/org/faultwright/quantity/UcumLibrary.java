@@ -18,10 +18,7 @@ import systems.uom.ucum.format.UCUMFormat;
 import tech.units.indriya.function.RationalNumber;
 import tech.units.indriya.unit.UnitDimension;
 
-/**
- * What the units library knows about a code of the Unified Code for Units of Measure. Its first use
- * takes some tenths of a second, hence {@link UnitTable}.
- */
+/** What a units library of another hand (JSR 385: indriya, with the UCUM units of systems-ucum) knows about a UCUM code. */
 final class UcumLibrary {
     /** Longer codes are no unit that anybody writes; they would only make the library work. */
     static final int LONGEST_CODE = 60;
@@ -43,20 +40,22 @@ final class UcumLibrary {
             return Optional.empty();
         }
         try {
-            javax.measure.Unit<?> unit = UCUMFormat.getInstance(UCUMFormat.Variant.CASE_SENSITIVE)
-                    .parse(code, new ParsePosition(0));
-            UnitConverter converter = toBase(unit);
-            Exact zero = exact(converter.convert(BigInteger.ZERO));
-            Exact one = exact(converter.convert(BigInteger.ONE)).minus(zero);
-            boolean linear = converter.isLinear() || isAffine(converter, zero, one);
-            return linear && one.signum() != 0
-                    ? Optional.of(new Unit(code, code, dimension(unit), one, zero, Unit.Status.KNOWN))
-                    : Optional.empty();
-        } catch (MeasurementException | IllegalArgumentException | ArithmeticException 
+            return convert(UCUMFormat.getInstance(UCUMFormat.Variant.CASE_SENSITIVE).parse(code, new ParsePosition(0)), code);
+        } catch (MeasurementException | IllegalArgumentException | ArithmeticException
                 | UnsupportedOperationException notACode) {
             // The library's way of saying that the code is no unit, or one that it cannot convert.
             return Optional.empty();
         }
+    }
+
+    private static Optional<Unit> convert(javax.measure.Unit<?> unit, String code) {
+        UnitConverter converter = toBase(unit);
+        Exact zero = exact(converter.convert(BigInteger.ZERO));
+        Exact one = exact(converter.convert(BigInteger.ONE)).minus(zero);
+        boolean linear = converter.isLinear() || isAffine(converter, zero, one);
+        return linear && one.signum() != 0
+                ? Optional.of(new Unit(code, code, dimension(unit), one, zero, Unit.Status.KNOWN))
+                : Optional.empty();
     }
 
     private static boolean isAffine(UnitConverter converter, Exact zero, Exact one) {

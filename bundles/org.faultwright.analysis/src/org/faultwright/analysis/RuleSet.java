@@ -8,8 +8,10 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.faultwright.analysis.rules.AcDcMixed;
 import org.faultwright.analysis.rules.AlreadySet;
+import org.faultwright.analysis.rules.AmbiguityGroup;
 import org.faultwright.analysis.rules.CalibrationExpired;
 import org.faultwright.analysis.rules.CategoryTooLow;
+import org.faultwright.analysis.rules.ChangedAfterRelease;
 import org.faultwright.analysis.rules.ChargeNotProvedAbsent;
 import org.faultwright.analysis.rules.CodeUnknown;
 import org.faultwright.analysis.rules.CodesNotHandled;
@@ -21,12 +23,22 @@ import org.faultwright.analysis.rules.DoubtfulUnhandled;
 import org.faultwright.analysis.rules.DuplicateName;
 import org.faultwright.analysis.rules.DuplicateResult;
 import org.faultwright.analysis.rules.EmptyOutcomes;
+import org.faultwright.analysis.rules.ExampleFails;
+import org.faultwright.analysis.rules.ExampleNamesUnknownResult;
+import org.faultwright.analysis.rules.ExampleTimeExceeded;
 import org.faultwright.analysis.rules.ExpectedOutsideBands;
+import org.faultwright.analysis.rules.FaultMissesConclusion;
+import org.faultwright.analysis.rules.FaultNeverConcluded;
+import org.faultwright.analysis.rules.FaultSignatureResultUnknown;
+import org.faultwright.analysis.rules.FaultWeightMissing;
+import org.faultwright.analysis.rules.FaultWithoutSignature;
 import org.faultwright.analysis.rules.FinerThanResolution;
 import org.faultwright.analysis.rules.HoleBetweenBands;
+import org.faultwright.analysis.rules.IncompleteNote;
 import org.faultwright.analysis.rules.InputRatingTooLow;
 import org.faultwright.analysis.rules.InstrumentCannotDecide;
 import org.faultwright.analysis.rules.InstrumentLacksFunction;
+import org.faultwright.analysis.rules.InstrumentNotNamed;
 import org.faultwright.analysis.rules.LeftOpen;
 import org.faultwright.analysis.rules.LibraryNameDiffersFromFile;
 import org.faultwright.analysis.rules.LimitsReversed;
@@ -35,6 +47,7 @@ import org.faultwright.analysis.rules.LoadingEatsTolerance;
 import org.faultwright.analysis.rules.LoopChangesNothing;
 import org.faultwright.analysis.rules.MissingHeader;
 import org.faultwright.analysis.rules.MissingSource;
+import org.faultwright.analysis.rules.MissingTime;
 import org.faultwright.analysis.rules.MissingTitle;
 import org.faultwright.analysis.rules.MissingUnit;
 import org.faultwright.analysis.rules.NeedNotEstablished;
@@ -43,17 +56,27 @@ import org.faultwright.analysis.rules.NoConclusion;
 import org.faultwright.analysis.rules.NonsenseAccuracy;
 import org.faultwright.analysis.rules.NoteAfterNeed;
 import org.faultwright.analysis.rules.NoteNeverRead;
+import org.faultwright.analysis.rules.OutcomeAlreadyKnown;
 import org.faultwright.analysis.rules.OutcomeImpossible;
+import org.faultwright.analysis.rules.OutcomeNoFaultExplains;
+import org.faultwright.analysis.rules.OutcomeUntried;
 import org.faultwright.analysis.rules.OutcomesIncomplete;
 import org.faultwright.analysis.rules.OverlappingBands;
 import org.faultwright.analysis.rules.PathWithoutEnd;
 import org.faultwright.analysis.rules.PercentageOfZero;
 import org.faultwright.analysis.rules.RangeExceeded;
+import org.faultwright.analysis.rules.ReleaseIncomplete;
+import org.faultwright.analysis.rules.RemedyMissing;
+import org.faultwright.analysis.rules.RemedyNotAnAct;
+import org.faultwright.analysis.rules.RemedyNotDone;
 import org.faultwright.analysis.rules.RepairNotVerified;
 import org.faultwright.analysis.rules.RoutineRecursion;
 import org.faultwright.analysis.rules.SignalWordFit;
+import org.faultwright.analysis.rules.SignatureSharesNot100;
 import org.faultwright.analysis.rules.SingleValued;
+import org.faultwright.analysis.rules.SpreadMissing;
 import org.faultwright.analysis.rules.StateBoundReached;
+import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.UnboundedLoop;
 import org.faultwright.analysis.rules.UnknownName;
@@ -113,12 +136,14 @@ public final class RuleSet {
 
     private static List<Rule> instruments() {
         return List.of(
+                new InstrumentNotNamed(),
                 new InstrumentLacksFunction(),
                 new RangeExceeded(),
                 new CategoryTooLow(),
                 new InputRatingTooLow(),
                 new InstrumentCannotDecide(),
                 new DoubtfulUnhandled(),
+                new SpreadMissing(),
                 new FinerThanResolution(),
                 new LoadingEatsTolerance(),
                 new NonsenseAccuracy(),
@@ -161,21 +186,42 @@ public final class RuleSet {
                 new NoteNeverRead(),
                 new NoteAfterNeed(),
                 new WipeWithoutBackupCheck(),
-                new SignalWordFit());
+                new SignalWordFit(),
+                new IncompleteNote());
     }
 
     private static List<Rule> faults() {
         return List.of(
+                new FaultMissesConclusion(),
+                new FaultNeverConcluded(),
+                new FaultSignatureResultUnknown(),
+                new FaultWithoutSignature(),
+                new SignatureSharesNot100(),
+                new FaultWeightMissing(),
+                new RemedyMissing(),
+                new RemedyNotAnAct(),
+                new RemedyNotDone(),
+                new AmbiguityGroup(),
+                new OutcomeNoFaultExplains(),
+                new StepTellsNothing(),
+                new OutcomeAlreadyKnown(),
+                new MissingTime(),
                 new ConclusionWithoutFinding());
     }
 
     private static List<Rule> examples() {
-        return List.of();
+        return List.of(
+                new ExampleFails(),
+                new ExampleNamesUnknownResult(),
+                new ExampleTimeExceeded(),
+                new OutcomeUntried());
     }
 
     private static List<Rule> record() {
         return List.of(
                 new MissingHeader(),
-                new MissingSource());
+                new MissingSource(),
+                new ReleaseIncomplete(),
+                new ChangedAfterRelease());
     }
 }

@@ -4,11 +4,7 @@
  */
 package org.faultwright.analysis.faults;
 
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
-import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.procedure.Fault;
@@ -26,16 +22,16 @@ final class FaultBehaviour implements StateGraph.Behaviour {
     private final FaultTable table;
     private final Fault fault;
     private final List<Integer> remedies;
-    private final BitSet repairs;
+    private final BitSet judges;
     private final int[] questionsLeft;
 
-    FaultBehaviour(Tree tree, FaultTable table, Fault fault) {
+    FaultBehaviour(Tree tree, FaultTable table, Fault fault, BitSet judges, int[] questionsLeft) {
         this.tree = tree;
         this.table = table;
         this.fault = fault;
         this.remedies = tree.numbers(fault.remedies()).stream().limit(30).toList();
-        this.repairs = repairs(tree, table);
-        this.questionsLeft = questionsLeft(tree);
+        this.judges = judges;
+        this.questionsLeft = questionsLeft;
     }
 
     /** A unit of which nothing is known: every outcome is possible everywhere. */
@@ -53,18 +49,6 @@ final class FaultBehaviour implements StateGraph.Behaviour {
         };
     }
 
-    /** The acts that repair, by their own word or as some fault's remedy. */
-    static BitSet repairs(Tree tree, FaultTable table) {
-        BitSet found = new BitSet();
-        for (int i = 0; i < tree.size(); i++) {
-            if (tree.step(i) instanceof Step.Act act && act.repairs().isPresent()) {
-                found.set(i);
-            }
-        }
-        table.faults().forEach(other -> tree.numbers(other.remedies()).forEach(found::set));
-        return found;
-    }
-
     @Override
     public List<StateGraph.Shown> at(int step, int done) {
         List<Tree.Arrow> arrows = tree.arrows(step);
@@ -74,13 +58,20 @@ final class FaultBehaviour implements StateGraph.Behaviour {
         int after = doneAfter(step, done);
         boolean mayBeRepaired = after != 0;
         boolean mayBeUnrepaired = !isRepaired(after);
-        List<Tree.Arrow> passing = judgesRepair(step) ? passing(step) : List.of();
+        List<Tree.Arrow> passing = judges.get(step) ? passing(step) : List.of();
         List<StateGraph.Shown> unrepaired = mayBeUnrepaired ? unrepaired(step, arrows, passing) : List.of();
         if (!mayBeRepaired) {
             return unrepaired;
         }
-        List<StateGraph.Shown> repaired = passing.isEmpty() ? open(arrows) : certain(passing);
+        List<StateGraph.Shown> repaired = passing.isEmpty() ? open(arrows) : repaired(step, passing);
         return mayBeUnrepaired ? either(arrows, repaired, unrepaired) : repaired;
+    }
+
+    /** The results that mean the repair has held; of several, those that the table names where it names any. */
+    private List<StateGraph.Shown> repaired(int step, List<Tree.Arrow> passing) {
+        Cell cell = table.cell(fault, tree.step(step));
+        List<Tree.Arrow> named = passing.stream().filter(arrow -> cell.outcomes().contains(arrow.key())).toList();
+        return certain(named.isEmpty() ? passing : named);
     }
 
     @Override
@@ -91,10 +82,6 @@ final class FaultBehaviour implements StateGraph.Behaviour {
 
     boolean isRepaired(int done) {
         return !remedies.isEmpty() && done == (1 << remedies.size()) - 1;
-    }
-
-    private boolean judgesRepair(int step) {
-        return tree.step(step).frame().verifies().isPresent() || repairs.get(step);
     }
 
     private List<StateGraph.Shown> unrepaired(int step, List<Tree.Arrow> arrows, List<Tree.Arrow> passing) {
@@ -144,40 +131,5 @@ final class FaultBehaviour implements StateGraph.Behaviour {
 
     private int questionsLeft(Tree.Arrow arrow) {
         return arrow.to() == Tree.NOWHERE ? Integer.MAX_VALUE : questionsLeft[arrow.to()];
-    }
-
-    /** The fewest steps of several outcomes between each step and a conclusion that finds something. */
-    private static int[] questionsLeft(Tree tree) {
-        int[] left = new int[tree.size()];
-        Arrays.fill(left, Integer.MAX_VALUE);
-        Deque<Integer> open = new ArrayDeque<>();
-        for (int i = 0; i < tree.size(); i++) {
-            if (tree.step(i) instanceof Step.Conclude conclude && !conclude.finds().isEmpty()) {
-                left[i] = 0;
-                open.add(i);
-            }
-        }
-        List<List<Integer>> back = new ArrayList<>();
-        for (int i = 0; i < tree.size(); i++) {
-            back.add(new ArrayList<>());
-        }
-        for (int i = 0; i < tree.size(); i++) {
-            for (Tree.Arrow arrow : tree.arrows(i)) {
-                if (arrow.to() != Tree.NOWHERE) {
-                    back.get(arrow.to()).add(i);
-                }
-            }
-        }
-        while (!open.isEmpty()) {
-            int at = open.remove();
-            for (int before : back.get(at)) {
-                int questions = left[at] + (tree.arrows(before).size() > 1 ? 1 : 0);
-                if (questions < left[before]) {
-                    left[before] = questions;
-                    open.add(before);
-                }
-            }
-        }
-        return left;
     }
 }

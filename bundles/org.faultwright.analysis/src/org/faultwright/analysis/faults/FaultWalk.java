@@ -50,9 +50,9 @@ public final class FaultWalk {
     private final List<Ending> endings;
     private final Optional<Parting> parting;
 
-    FaultWalk(Tree tree, FaultTable table, Fault fault) {
+    FaultWalk(Tree tree, Fault fault, StateGraph.Behaviour behaviour) {
         this.fault = fault;
-        this.all = new StateGraph(tree, new FaultBehaviour(tree, table, fault));
+        this.all = new StateGraph(tree, behaviour);
         this.finding = tree.finding(fault.name().text());
         this.endings = findEndings();
         this.parting = reachesFinding() || finding.isEmpty() || !all.isComplete() ? Optional.empty() : findParting();

@@ -4,21 +4,34 @@
  */
 package org.faultwright.analysis.faults;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
 
 /** The walks of all faults through one tree. */
 public final class FaultWalks {
     private final Tree tree;
     private final FaultTable table;
+    private final BitSet judges;
+    private final List<StateGraph.Behaviour> behaviours;
     private final List<FaultWalk> walks;
 
     private FaultWalks(Procedure procedure, FaultTable table) {
         this.tree = new Tree(procedure);
         this.table = table;
-        this.walks = table.faults().stream().map(fault -> new FaultWalk(tree, table, fault)).toList();
+        BitSet judges = Repairs.judges(tree, table, procedure.scope());
+        int[] questionsLeft = Repairs.questionsLeft(tree);
+        this.judges = judges;
+        this.behaviours = table.faults().stream().<StateGraph.Behaviour>map(
+                fault -> new FaultBehaviour(tree, table, fault, judges, questionsLeft)).toList();
+        this.walks = IntStream.range(0, table.size())
+                .mapToObj(i -> new FaultWalk(tree, table.faults().get(i), behaviours.get(i))).toList();
     }
 
     /** The walks in a subject that is a procedure, computed once. */
@@ -38,6 +51,28 @@ public final class FaultWalks {
     /** One for each fault, in the order of the table. */
     public List<FaultWalk> all() {
         return walks;
+    }
+
+    /** The walk of one fault of the table. */
+    public FaultWalk of(Fault fault) {
+        return walks.get(table.faults().indexOf(fault));
+    }
+
+    /** Whether the step shows if a repair has held. */
+    public boolean judgesRepair(Step step) {
+        return tree.number(step.name().text()).stream().anyMatch(judges::get);
+    }
+
+    /** Whether an outcome leads without a further question to a conclusion that finds nothing or hands the unit on. */
+    public boolean endsWithoutFinding(Outcome outcome) {
+        int to = outcome.target().map(target -> tree.number(target.text()).orElse(Tree.NOWHERE)).orElse(Tree.NOWHERE);
+        int end = to == Tree.NOWHERE ? to : tree.straightOn(to);
+        return end != Tree.NOWHERE && tree.step(end) instanceof Step.Conclude conclude
+                && (conclude.findsNothing().isPresent() || conclude.refersTo().isPresent());
+    }
+
+    List<StateGraph.Behaviour> behaviours() {
+        return behaviours;
     }
 
     public Tree tree() {

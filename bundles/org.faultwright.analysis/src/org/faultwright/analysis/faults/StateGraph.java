@@ -58,7 +58,7 @@ final class StateGraph {
         this.tree = tree;
         this.behaviour = behaviour;
         if (tree.begin().isPresent()) {
-            number(new State(tree.begin().getAsInt(), 0, Collections.nCopies(tree.counters(), 0)));
+            number(start(tree, tree.begin().getAsInt()));
         }
         for (int i = 0; i < states.size(); i++) {
             moves.add(movesFrom(i));
@@ -79,6 +79,10 @@ final class StateGraph {
             }
         }
         return List.copyOf(found);
+    }
+
+    static State start(Tree tree, int step) {
+        return new State(step, 0, Collections.nCopies(tree.counters(), 0));
     }
 
     /** The state after an outcome; absent when its arrow leads nowhere. */

@@ -1,0 +1,30 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+
+/** An example says a result that the step does not have. */
+public final class ExampleNamesUnknownResult implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("example-names-unknown-result", Severity.ERROR, Group.EXAMPLES,
+            "An example says a result that the step does not have.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        subject.procedure().ifPresent(procedure -> procedure.examples().stream().flatMap(example -> example.shows().stream())
+                .forEach(showing -> procedure.step(showing.step()).filter(step -> !step.outcomes().isEmpty())
+                        .ifPresent(step -> UnknownResult.report(step, showing, findings))));
+    }
+}

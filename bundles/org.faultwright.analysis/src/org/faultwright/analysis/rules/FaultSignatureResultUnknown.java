@@ -1,0 +1,34 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.Step;
+
+/** A fault shows a result that the step does not have. */
+public final class FaultSignatureResultUnknown implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("fault-signature-result-unknown", Severity.ERROR, Group.FAULTS,
+            "A fault shows a result that the step does not have.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        subject.procedure().ifPresent(procedure -> procedure.faults().stream().flatMap(fault -> fault.shows().stream())
+                .forEach(showing -> procedure.step(showing.step()).filter(step -> !step.outcomes().isEmpty())
+                        .ifPresent(step -> UnknownResult.report(step, showing, findings))));
+    }
+}

@@ -1,0 +1,97 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.live;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+import org.eclipse.core.filebuffers.FileBuffers;
+import org.eclipse.core.filebuffers.ITextFileBuffer;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.jface.text.IDocument;
+import org.faultwright.language.server.EditingServices;
+
+/** The texts open in editors, read and checked after each change, away from the window's thread. */
+public final class LiveTexts {
+    private static final LiveTexts ONLY = new LiveTexts();
+
+    private final EditingServices services = new EditingServices(Optional.of(java.time.LocalDate.now()));
+    private final Map<IDocument, LiveText> open = new ConcurrentHashMap<>();
+    private final List<Consumer<LiveText>> listeners = new CopyOnWriteArrayList<>();
+
+    private LiveTexts() {
+    }
+
+    public static LiveTexts get() {
+        return ONLY;
+    }
+
+    public EditingServices services() {
+        return services;
+    }
+
+    /** Reads and checks the document as it stands, and tells the listeners; called from any thread but the window's. */
+    public void check(IDocument document) {
+        file(document).ifPresent(file -> {
+            LiveText live = new LiveText(file, document, services.update(path(file), document.get()));
+            open.put(document, live);
+            listeners.forEach(listener -> listener.accept(live));
+        });
+    }
+
+    /** The last answer about a document; absent before the first. */
+    public Optional<LiveText> of(IDocument document) {
+        return Optional.ofNullable(open.get(document));
+    }
+
+    /** The last answer about a file, if it is open in an editor. */
+    public Optional<LiveText> of(IFile file) {
+        return open.values().stream().filter(live -> live.file().equals(file)).findFirst();
+    }
+
+    /** An answer about the document as it stands; reads it again where the last one is older. */
+    public Optional<LiveText> current(IDocument document) {
+        Optional<LiveText> known = of(document);
+        if (known.isPresent() && known.get().isCurrent()) {
+            return known;
+        }
+        return file(document).map(file -> new LiveText(file, document, services.update(path(file), document.get())));
+    }
+
+    /** The document is no longer open. */
+    public void close(IDocument document) {
+        LiveText last = open.remove(document);
+        if (last != null) {
+            services.close(path(last.file()));
+        }
+    }
+
+    /** The listener is called from the checking thread. */
+    public void addListener(Consumer<LiveText> listener) {
+        listeners.add(listener);
+    }
+
+    public void removeListener(Consumer<LiveText> listener) {
+        listeners.remove(listener);
+    }
+
+    /** Where a file lies on disk. */
+    public static String path(IFile file) {
+        return file.getLocation() == null ? file.getFullPath().toString() : file.getLocation().toOSString();
+    }
+
+    private static Optional<IFile> file(IDocument document) {
+        ITextFileBuffer buffer = FileBuffers.getTextFileBufferManager().getTextFileBuffer(document);
+        if (buffer == null || buffer.getLocation() == null || buffer.getLocation().segmentCount() < 2) {
+            return Optional.empty();
+        }
+        IFile file = ResourcesPlugin.getWorkspace().getRoot().getFile(buffer.getLocation());
+        return file.exists() ? Optional.of(file) : Optional.empty();
+    }
+}

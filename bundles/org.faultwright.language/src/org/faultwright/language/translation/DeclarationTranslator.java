@@ -24,6 +24,7 @@ import org.faultwright.language.text.RoutineText;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
@@ -46,7 +47,7 @@ final class DeclarationTranslator {
 
     Declarations all(List<DeclarationText> written) {
         return new Declarations(kind(written, ConditionText.class).map(this::condition).toList(),
-                kind(written, InstrumentText.class).map(instruments::instrument).toList(),
+                kind(written, InstrumentText.class).map(this::instrument).toList(),
                 kind(written, PointText.class).map(this::point).toList(),
                 kind(written, PartText.class).map(this::part).toList(),
                 kind(written, IndicatorText.class).map(this::indicator).toList(),
@@ -81,6 +82,11 @@ final class DeclarationTranslator {
                 passage.nameOrNone(written, BECOMES_TEXT__VALUE), parts.settings.setting(setting), passage.range(written)));
     }
 
+    private Instrument instrument(InstrumentText written) {
+        parts.unread.withinBraces(written, INSTRUMENT_TEXT__UNREAD);
+        return instruments.instrument(written);
+    }
+
     private Point point(PointText written) {
         QuantityKind kind = parts.vocabulary.voltage(passage.node(written, POINT_TEXT__FORM));
         return new Point(name(written), title(written),
@@ -98,6 +104,7 @@ final class DeclarationTranslator {
     }
 
     private Indicator indicator(IndicatorText written) {
+        parts.unread.withinBraces(written, INDICATOR_TEXT__UNREAD);
         Optional<Source> source = passage.single(written.getSource(), "The source of this indicator")
                 .flatMap(text -> Sources.source(parts, text));
         return new Indicator(name(written), title(written), written.getCodes().stream().map(this::code).toList(), source,
@@ -110,6 +117,7 @@ final class DeclarationTranslator {
     }
 
     private Note note(NoteText written) {
+        parts.unread.withinBraces(written, NOTE_TEXT__UNREAD);
         return new Note(name(written), parts.vocabulary.signalWord(passage.node(written, NOTE_TEXT__WORD)),
                 parts.vocabulary.hazards(written, NOTE_TEXT__COVERS), only(written, NOTE_TEXT__HAZARD, "The hazard"),
                 only(written, NOTE_TEXT__CONSEQUENCE, "The consequence"),
@@ -121,6 +129,7 @@ final class DeclarationTranslator {
     }
 
     private Routine routine(RoutineText written) {
+        parts.unread.withinBraces(written, ROUTINE_TEXT__UNREAD);
         return new Routine(name(written), title(written),
                 written.getExits().stream().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME).stream()).toList(),
                 begin(written.getBegins()), parts.steps.all(written.getSteps()), passage.range(written));

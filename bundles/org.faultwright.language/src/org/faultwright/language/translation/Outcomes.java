@@ -4,20 +4,17 @@
  */
 package org.faultwright.language.translation;
 
-import static org.faultwright.language.text.TextPackage.Literals.BAND_TEXT__LABEL;
+import static org.faultwright.language.text.TextPackage.Literals.HEAD_TEXT__WORDS;
 import static org.faultwright.language.text.TextPackage.Literals.OUTCOME_TEXT__OTHERWISE;
 import static org.faultwright.language.text.TextPackage.Literals.OUTCOME_TEXT__TARGET;
 import static org.faultwright.language.text.TextPackage.Literals.OUTCOME_TEXT__TIMES;
-import static org.faultwright.language.text.TextPackage.Literals.RESULT_TEXT__WORDS;
 
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.xtext.nodemodel.INode;
-import org.faultwright.language.text.AnythingElseText;
-import org.faultwright.language.text.BandText;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.faultwright.language.text.HeadText;
 import org.faultwright.language.text.OutcomeText;
-import org.faultwright.language.text.ResultText;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.SourceRange;
@@ -38,29 +35,31 @@ final class Outcomes {
 
     /** An outcome whose head could not be read is left out; that has been reported. */
     private Optional<Outcome> outcome(OutcomeText written, boolean codes) {
-        return head(written.getHead(), codes).map(head -> new Outcome(head,
-                parts.passage.name(written, OUTCOME_TEXT__TARGET), repeat(written),
+        Optional<Name> target = parts.passage.name(written, OUTCOME_TEXT__TARGET);
+        return head(written.getHead(), codes).map(head -> new Outcome(head, target, repeat(written),
                 parts.settings.all(written.getProves()), parts.passage.range(written)));
     }
 
     private Optional<Outcome.Head> head(HeadText written, boolean codes) {
-        if (written instanceof AnythingElseText) {
+        if (written == null) {
+            return Optional.empty();
+        }
+        if (written.isAnythingElse()) {
             return Optional.of(new Outcome.AnythingElse(parts.passage.range(written)));
         }
-        if (written instanceof BandText band) {
-            Optional<Name> label = parts.passage.name(band, BAND_TEXT__LABEL);
-            return parts.limits.limit(band.getLimit()).map(limit -> new Outcome.Band(label, limit));
+        Optional<INode> words = parts.passage.node(written, HEAD_TEXT__WORDS);
+        if (written.getLimit() == null) {
+            return words.map(node -> result(node, codes));
         }
-        if (written instanceof ResultText result) {
-            return parts.passage.node(result, RESULT_TEXT__WORDS).map(node -> result(node, codes));
+        if (words.isEmpty() && parts.limits.isBareNumber(written.getLimit())) {
+            return Optional.of(new Outcome.Code(parts.passage.name(NodeModelUtils.findActualNodeFor(written.getLimit()))));
         }
-        return Optional.empty();
+        return parts.limits.limit(written.getLimit()).map(limit -> new Outcome.Band(words.map(parts.passage::name), limit));
     }
 
     private Outcome.Head result(INode node, boolean codes) {
         Name words = parts.passage.name(node);
-        char first = node.getText().strip().charAt(0);
-        boolean code = first == '"' || Character.isDigit(first) || codes && !words.text().equals("none");
+        boolean code = node.getText().strip().startsWith("\"") || codes && !words.text().equals("none");
         return code ? new Outcome.Code(words) : new Outcome.Word(ResultWords.plain(words));
     }
 

@@ -9,6 +9,7 @@ import org.faultwright.procedure.SourceText;
 /** The translators of one text, put together. */
 final class Parts {
     final Passage passage;
+    final UnreadWords unread;
     final Quantities quantities;
     final Limits limits;
     final Vocabulary vocabulary;
@@ -21,6 +22,7 @@ final class Parts {
 
     Parts(SourceText source) {
         passage = new Passage(source);
+        unread = new UnreadWords(passage);
         quantities = new Quantities(passage);
         limits = new Limits(passage, quantities);
         vocabulary = new Vocabulary(passage);

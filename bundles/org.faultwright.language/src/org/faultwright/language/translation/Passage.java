@@ -24,6 +24,7 @@ import org.faultwright.procedure.Written;
 final class Passage {
     private final SourceText source;
     private final List<ReadingProblem> problems = new ArrayList<>();
+    private final List<ReadingProblem> unreadable = new ArrayList<>();
 
     Passage(SourceText source) {
         this.source = source;
@@ -39,6 +40,15 @@ final class Passage {
 
     void problem(SourceRange at, String message) {
         problems.add(new ReadingProblem(message, at));
+    }
+
+    /** Words that do not fit at all; what else is wrong behind them in their line most likely follows from them. */
+    void unreadable(SourceRange at, String message) {
+        unreadable.add(new ReadingProblem(message, at));
+    }
+
+    List<ReadingProblem> unreadable() {
+        return unreadable;
     }
 
     SourceRange range(INode node) {

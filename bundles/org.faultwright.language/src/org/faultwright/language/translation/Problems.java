@@ -7,6 +7,8 @@ package org.faultwright.language.translation;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceRange;
@@ -14,13 +16,13 @@ import org.faultwright.procedure.SourceRange;
 /** The problems of one text, in reading order and in a number that a person can read. */
 final class Problems {
     private static final int MOST = 100;
+    private static final Comparator<ReadingProblem> READING_ORDER = Comparator.comparingInt(problem -> problem.at().offset());
 
     private Problems() {
     }
 
     static List<ReadingProblem> inReadingOrder(Passage passage) {
-        List<ReadingProblem> ordered = new ArrayList<>(passage.problems());
-        ordered.sort(Comparator.comparingInt(problem -> problem.at().offset()));
+        List<ReadingProblem> ordered = withoutEchoes(passage);
         if (ordered.size() <= MOST) {
             return List.copyOf(ordered);
         }
@@ -29,6 +31,16 @@ final class Problems {
         first.add(new ReadingProblem((ordered.size() - MOST)
                 + " more places from here on could not be read; mend the first ones and check again.", next));
         return List.copyOf(first);
+    }
+
+    /** Of what does not fit in a line, the first only, and nothing else in that line: it most likely follows from it. */
+    private static List<ReadingProblem> withoutEchoes(Passage passage) {
+        Map<Integer, ReadingProblem> firstInLine = new TreeMap<>();
+        passage.unreadable().stream().sorted(READING_ORDER).forEach(problem -> firstInLine.putIfAbsent(problem.at().line(), problem));
+        List<ReadingProblem> ordered = new ArrayList<>(firstInLine.values());
+        passage.problems().stream().filter(problem -> !firstInLine.containsKey(problem.at().line())).forEach(ordered::add);
+        ordered.sort(READING_ORDER);
+        return ordered;
     }
 
     static Procedure with(Procedure read, List<ReadingProblem> problems) {

@@ -4,14 +4,17 @@
  */
 package org.faultwright.language.translation;
 
+import java.util.List;
 import java.util.Optional;
 import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.language.parsing.Quoted;
 import org.faultwright.language.text.TextPackage;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityText;
+import org.faultwright.quantity.Unit;
 
 /** Numbers and quantities, exact. */
 final class Quantities {
@@ -26,12 +29,15 @@ final class Quantities {
                 .map(node -> new Written<>(quantity(node), passage.range(written)));
     }
 
-    Optional<Written<Quantity>> single(java.util.List<org.faultwright.language.text.QuantityText> written, String what) {
+    Optional<Written<Quantity>> single(List<org.faultwright.language.text.QuantityText> written, String what) {
         return passage.single(written, what).flatMap(this::quantity);
     }
 
     /** The quantity written at a node; what cannot be read is reported and counts as zero. */
     Quantity quantity(INode node) {
+        if (node.getLength() == 0) {
+            return new Quantity(Exact.ZERO, Unit.MISSING, "");
+        }
         QuantityText.Reading reading = QuantityText.read(Passage.words(node));
         reading.problem().ifPresent(problem -> passage.problem(passage.range(node), problem));
         return reading.quantity();
@@ -52,7 +58,7 @@ final class Quantities {
                 return Optional.of(new Written<>(value, at));
             }
         }
-        passage.problem(at, what + " is a whole number from 1 to 1000000; write one instead of '" + Shortened.of(text) + "'.");
+        passage.problem(at, what + " is a whole number from 1 to 1000000; write one instead of " + Quoted.words(text) + ".");
         return Optional.empty();
     }
 }

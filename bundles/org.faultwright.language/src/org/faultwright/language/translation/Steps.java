@@ -52,6 +52,7 @@ final class Steps extends TextSwitch<Step> {
     }
 
     private StepFrame frame(StepText written) {
+        parts.unread.withinBraces(written, STEP_TEXT__UNREAD);
         return parts.frames.frame(written.getFrame());
     }
 

@@ -4,21 +4,45 @@
  */
 package org.faultwright.language.translation;
 
-import java.util.List;
 import org.eclipse.xtext.nodemodel.INode;
-import org.faultwright.procedure.ReadingProblem;
+import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
+import org.faultwright.language.parsing.Quoted;
+import org.faultwright.language.parsing.SyntaxMessages;
 import org.faultwright.procedure.SourceRange;
-import org.faultwright.procedure.SourceText;
 
-/** An error of the parser as a problem of the text. */
+/** Reports an error of the parser at its place. */
 final class SyntaxProblem {
     private SyntaxProblem() {
     }
 
-    static List<ReadingProblem> of(SourceText source, INode error) {
-        int offset = Math.min(error.getOffset(), source.content().length());
-        int length = Math.min(error.getLength(), source.content().length() - offset);
-        return List.of(new ReadingProblem(error.getSyntaxErrorMessage().getMessage(),
-                new SourceRange(source, offset, length)));
+    static void report(Passage passage, INode error) {
+        String words = error.getText().strip();
+        boolean unreadable = SyntaxMessages.UNREADABLE.equals(error.getSyntaxErrorMessage().getIssueCode());
+        if (unreadable && words.startsWith("\"")) {
+            String line = words.split("[\\r\\n]", 2)[0];
+            passage.unreadable(at(passage, error.getOffset(), line.length()),
+                    "The quotation mark that opens here is not closed; put one at the end of the text in this line.");
+        } else if (unreadable && words.startsWith("/*")) {
+            passage.unreadable(at(passage, error.getOffset(), 2), "This comment is not closed; put */ at its end.");
+        } else {
+            reportAtWord(passage, error);
+        }
+    }
+
+    private static void reportAtWord(Passage passage, INode error) {
+        SyntaxErrorMessage message = error.getSyntaxErrorMessage();
+        String[] place = message.getIssueData();
+        if (place != null && place.length == 2) {
+            passage.unreadable(at(passage, Integer.parseInt(place[0]), Integer.parseInt(place[1])), message.getMessage());
+        } else {
+            passage.unreadable(at(passage, error.getOffset(), error.getLength()),
+                    Quoted.words(error.getText()) + " cannot be read; correct it or delete it.");
+        }
+    }
+
+    private static SourceRange at(Passage passage, int offset, int length) {
+        int size = passage.source().content().length();
+        int start = Math.max(0, Math.min(offset, size));
+        return new SourceRange(passage.source(), start, Math.max(0, Math.min(length, size - start)));
     }
 }

@@ -6,7 +6,6 @@ package org.faultwright.language.translation;
 
 import static org.faultwright.language.text.TextPackage.Literals.*;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.xtext.nodemodel.INode;
@@ -45,7 +44,7 @@ public final class Translator {
     public static Document translate(SourceText source, IParseResult parsed) {
         Translator translator = new Translator(source);
         for (INode error : parsed.getSyntaxErrors()) {
-            SyntaxProblem.of(source, error).forEach(translator.passage.problems()::add);
+            SyntaxProblem.report(translator.passage, error);
         }
         if (parsed.getRootASTElement() instanceof LibraryText library) {
             return translator.library(library);
@@ -53,7 +52,7 @@ public final class Translator {
         if (parsed.getRootASTElement() instanceof ProcedureText procedure) {
             return translator.procedure(procedure);
         }
-        return nothing(source, translator.passage.problems());
+        return nothing(source, Problems.inReadingOrder(translator.passage));
     }
 
     /** What there is when neither a library nor a procedure can be made out: a procedure without a name or a step. */
@@ -65,12 +64,14 @@ public final class Translator {
     }
 
     private Library library(LibraryText written) {
+        parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         return new Library(source, name(written), title(written), uses(written), List.of(),
                 parts.declarations.all(written.getDeclarations()), record.decides(written.getDecides()),
                 Problems.inReadingOrder(passage), passage.range(written));
     }
 
     private Procedure procedure(ProcedureText written) {
+        parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         Procedure read = new Procedure(source, name(written), title(written), uses(written), List.of(),
                 record.equipment(written.getEquipment()), record.revision(written.getRevisions()), complaints(written),
                 tools(written), parts.declarations.all(written.getDeclarations()), record.decides(written.getDecides()),
@@ -102,6 +103,7 @@ public final class Translator {
     }
 
     private Fault fault(FaultText written) {
+        parts.unread.withinBraces(written, FAULT_TEXT__UNREAD);
         return new Fault(passage.nameOrNone(written, NAMED_TEXT__NAME),
                 passage.textOrNone(written, DECLARATION_TEXT__TITLE),
                 passage.single(written, FAULT_TEXT__WEIGHT, "The weight of this fault")

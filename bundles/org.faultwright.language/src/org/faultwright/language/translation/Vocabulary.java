@@ -14,6 +14,8 @@ import java.util.stream.Collectors;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.analysis.NearNames;
+import org.faultwright.language.parsing.Quoted;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Written;
@@ -35,7 +37,7 @@ final class Vocabulary {
     private Optional<QuantityKind> kind(INode node) {
         String words = Passage.words(node);
         Optional<QuantityKind> known = QuantityKind.inWords(words).or(() -> QuantityKind.inWords(words + " rms"));
-        if (known.isEmpty()) {
+        if (known.isEmpty() && node.getLength() > 0) {
             passage.problem(passage.range(node), unknownKind(words));
         }
         return known;
@@ -45,8 +47,9 @@ final class Vocabulary {
         if (words.equals("voltage") || words.equals("current")) {
             return "Say which " + words + " is meant: dc " + words + ", ac " + words + " rms or ac " + words + " peak.";
         }
-        return "'" + Shortened.of(words) + "' is no quantity that can be measured here; write one of "
-                + listed(Arrays.stream(QuantityKind.values()).map(QuantityKind::words).toList()) + ".";
+        List<String> kinds = Arrays.stream(QuantityKind.values()).map(QuantityKind::words).toList();
+        return Quoted.words(words) + " is no quantity that can be measured here; " + NearNames.of(words, kinds).stream().findFirst()
+                .map(near -> "did you mean " + near + "?").orElse("write one of " + listed(kinds) + ".");
     }
 
     /** The form of a voltage: dc when not said. */
@@ -63,8 +66,7 @@ final class Vocabulary {
             case "ac peak":
                 return QuantityKind.AC_VOLTAGE_PEAK;
             default:
-                passage.problem(passage.range(form.get()), "'" + Shortened.of(words)
-                        + "' is no form of a voltage; write dc, ac rms or ac peak.");
+                passage.problem(passage.range(form.get()), Quoted.words(words) + " is no form of a voltage; write dc, ac rms or ac peak.");
                 return QuantityKind.DC_VOLTAGE;
         }
     }
@@ -73,8 +75,7 @@ final class Vocabulary {
         return passage.nodes(element, feature).stream().flatMap(node -> {
             Optional<Hazard> hazard = Hazard.named(Passage.words(node));
             if (hazard.isEmpty()) {
-                passage.problem(passage.range(node), "'" + Shortened.of(Passage.words(node))
-                        + "' is no hazard that the language knows; write one of "
+                passage.problem(passage.range(node), Quoted.words(Passage.words(node)) + " is no hazard that the language knows; write one of "
                         + listed(Arrays.stream(Hazard.values()).map(Hazard::word).toList()) + ".");
             }
             return hazard.map(known -> new Written<>(known, passage.range(node))).stream();
@@ -90,7 +91,7 @@ final class Vocabulary {
         String word = Passage.words(node);
         Optional<E> found = Arrays.stream(known).filter(one -> lower(one).equals(word)).findFirst();
         if (found.isEmpty()) {
-            passage.problem(passage.range(node), "'" + Shortened.of(word) + "' is no " + what + "; write one of "
+            passage.problem(passage.range(node), Quoted.words(word) + " is no " + what + "; write one of "
                     + listed(Arrays.stream(known).map(Vocabulary::lower).toList()) + ".");
         }
         return found;
@@ -114,8 +115,7 @@ final class Vocabulary {
         try {
             return Optional.of(LocalDate.parse(text));
         } catch (DateTimeException noDay) {
-            passage.problem(passage.range(node), "'" + Shortened.of(text)
-                    + "' is no day of the calendar; write year, month and day as in 2026-01-31.");
+            passage.problem(passage.range(node), Quoted.words(text) + " is no day of the calendar; write year, month and day as in 2026-01-31.");
             return Optional.empty();
         }
     }

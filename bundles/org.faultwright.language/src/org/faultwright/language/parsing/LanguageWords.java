@@ -1,0 +1,37 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.parsing;
+
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.NearNames;
+
+/** The words of the language that begin something, for proposals where one is misspelt. */
+public final class LanguageWords {
+    /** That can begin a text. */
+    public static final List<String> BEGINNINGS = List.of("procedure", "library");
+
+    /** That can begin something between declarations. */
+    public static final List<String> DECLARATIONS = List.of("uses", "equipment", "revision", "complaints", "tools", "decides",
+            "begin", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example", "check",
+            "observe", "measure", "act", "decide", "perform", "conclude");
+
+    /** That can begin a line within braces. */
+    public static final List<String> LINES = List.of("with", "leaves", "warns", "handles", "takes", "tools", "hazards",
+            "confirms", "verifies", "source", "hint", "expects", "allowing", "spread", "wipes", "repairs", "compute", "finds",
+            "refers", "report", "weight", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
+            "valid", "calibrated", "resolution", "accuracy", "input", "burden", "bandwidth", "anything");
+
+    private static final int SHORTEST = 3;
+
+    private LanguageWords() {
+    }
+
+    /** The word that was probably meant; absent where the word written is one of them or like none. */
+    public static Optional<String> near(List<String> known, String written) {
+        return written.length() < SHORTEST || known.contains(written) ? Optional.empty()
+                : NearNames.of(written, known).stream().findFirst();
+    }
+}

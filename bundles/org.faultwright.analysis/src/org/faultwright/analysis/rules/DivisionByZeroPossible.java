@@ -64,7 +64,8 @@ public final class DivisionByZeroPossible implements Rule {
         if (part instanceof Expression.Quotient quotient) {
             divisor = Optional.of(quotient.right());
         } else if (part instanceof Expression.Call call && call.arguments().size() == 2
-                && (call.function() == Function.RATIO || call.function() == Function.DB)) {
+                && (call.function() == Function.RATIO || call.function() == Function.DB
+                        || call.function() == Function.DB_OF_POWERS)) {
             divisor = Optional.of(call.arguments().get(1));
         }
         return divisor.filter(by -> canBeZero(by, values));

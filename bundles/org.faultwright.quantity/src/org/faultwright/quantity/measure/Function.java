@@ -18,14 +18,14 @@ public enum Function {
     PARALLEL("parallel", 2, Integer.MAX_VALUE),
     /** A voltage times a current. */
     POWER("power", 2, 2),
-    SUM_OF_SQUARES("sum-of-squares", 1, Integer.MAX_VALUE),
+    SUM_OF_SQUARES("sumOfSquares", 1, Integer.MAX_VALUE),
     /** √((a² + b² + …)/n). */
     RMS("rms", 1, Integer.MAX_VALUE),
     SQRT("sqrt", 1, 1),
     /** The level of one voltage or current over another, 20 lg of their ratio (IEC 60027-3). */
     DB("dB", 2, 2),
     /** The level of one power over another, 10 lg of their ratio (IEC 60027-3). */
-    DB_OF_POWERS("dB-of-powers", 2, 2);
+    DB_OF_POWERS("dBOfPowers", 2, 2);
 
     private final String words;
     private final int fewest;
@@ -37,7 +37,7 @@ public enum Function {
         this.most = most;
     }
 
-    /** As written in a procedure. */
+    /** As written in a procedure; letters only, so that a word of the language can be one. */
     public String words() {
         return words;
     }

@@ -7,7 +7,7 @@ package org.faultwright.quantity.measure;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.function.Predicate;
 
 import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
@@ -26,30 +26,42 @@ public record RangeChoice(Optional<MeterRange> range, Optional<String> problem) 
 
     /** The smallest range that shows every finite end of the limits; of two as wide the more accurate one. */
     public static RangeChoice smallest(List<MeterRange> ranges, QuantityKind kind, Interval limits) {
-        List<MeterRange> usable = usable(ranges, kind);
-        if (usable.isEmpty()) {
-            return none(kind);
-        }
-        List<Exact> ends = ends(limits);
-        Exact place = ends.isEmpty() ? Exact.ZERO : ends.get(ends.size() - 1);
+        Exact place = limits.upper().or(limits::lower).map(Bound::value).orElse(Exact.ZERO);
         Comparator<MeterRange> order = Comparator.<MeterRange, Exact>comparing(range -> range.upTo().base(kind))
                 .thenComparing(range -> range.shown().width().orElse(Exact.ZERO))
                 .thenComparing(range -> MeterAccuracy.halfWidth(range, place));
-        return usable.stream().filter(range -> ends.stream().allMatch(range.shown()::contains)).min(order)
+        return best(ranges, kind, order, range -> holds(range, limits))
                 .map(range -> new RangeChoice(Optional.of(range), Optional.empty()))
-                .orElseGet(() -> tooSmall(usable.stream().max(order).orElseThrow()));
+                .or(() -> best(ranges, kind, order.reversed(), range -> true).map(RangeChoice::tooSmall))
+                .orElseGet(() -> none(kind));
+    }
+
+    /** The first in that order; the data of a range are checked only when it is about to be chosen. */
+    private static Optional<MeterRange> best(List<MeterRange> ranges, QuantityKind kind, Comparator<MeterRange> order,
+            Predicate<MeterRange> suits) {
+        Optional<MeterRange> best = Optional.empty();
+        for (MeterRange range : ranges) {
+            if (range.kind() == kind && range.upTo().fits(kind) && suits.test(range)
+                    && (best.isEmpty() || order.compare(range, best.get()) < 0) && MeterAccuracy.problem(range).isEmpty()) {
+                best = Optional.of(range);
+            }
+        }
+        return best;
+    }
+
+    private static boolean holds(MeterRange range, Interval limits) {
+        Interval shown = range.shown();
+        return limits.lower().map(end -> shown.contains(end.value())).orElse(true)
+                && limits.upper().map(end -> shown.contains(end.value())).orElse(true);
     }
 
     /** The range that ends at the quantity named. */
     public static RangeChoice named(List<MeterRange> ranges, QuantityKind kind, Quantity upTo) {
-        Optional<MeterRange> found = usable(ranges, kind).stream().filter(range -> upTo.fits(kind)
-                && range.upTo().base(kind).equals(upTo.base(kind))).findFirst();
+        Optional<MeterRange> found = ranges.stream().filter(range -> range.kind() == kind && upTo.fits(kind)
+                && range.upTo().fits(kind) && range.upTo().base(kind).equals(upTo.base(kind))
+                && MeterAccuracy.problem(range).isEmpty()).findFirst();
         return new RangeChoice(found, found.isPresent() ? Optional.empty()
                 : Optional.of("The instrument has no " + kind.words() + " range up to " + upTo + "."));
-    }
-
-    private static List<MeterRange> usable(List<MeterRange> ranges, QuantityKind kind) {
-        return ranges.stream().filter(range -> range.kind() == kind && MeterAccuracy.problem(range).isEmpty()).toList();
     }
 
     private static RangeChoice none(QuantityKind kind) {
@@ -59,9 +71,5 @@ public record RangeChoice(Optional<MeterRange> range, Optional<String> problem) 
     private static RangeChoice tooSmall(MeterRange largest) {
         return new RangeChoice(Optional.of(largest), Optional.of("No " + largest.kind().words()
                 + " range of the instrument holds the limits; the largest is the one up to " + largest.upTo() + "."));
-    }
-
-    private static List<Exact> ends(Interval limits) {
-        return Stream.of(limits.lower(), limits.upper()).flatMap(Optional::stream).map(Bound::value).toList();
     }
 }

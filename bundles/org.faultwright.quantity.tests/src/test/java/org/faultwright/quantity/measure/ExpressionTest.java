@@ -67,6 +67,15 @@ class ExpressionTest {
     }
 
     @Test
+    void should_name_functions_by_words_of_letters_alone() {
+        for (Function function : Function.values()) {
+            assertTrue(function.words().matches("[A-Za-z]+"), function.words());
+            assertEquals(Optional.of(function), Function.inWords(function.words()));
+        }
+        assertEquals(Optional.empty(), Function.inWords("log"));
+    }
+
+    @Test
     void should_derive_dimensions() {
         dimension(Dimension.POWER, DimensionCheck.Form.PLAIN, new Expression.Product(U, I));
         dimension(Dimension.POWER, DimensionCheck.Form.PLAIN, call(Function.POWER, U, I));
@@ -126,6 +135,22 @@ class ExpressionTest {
         assertTrue(call(Function.DB, U, U).value(Map.of("U", Exact.ZERO)).problem().isPresent());
         assertTrue(U.value(Map.of()).problem().isPresent());
         assertTrue(call(Function.PARALLEL, constant("0 ohm"), constant("1 ohm")).value(Map.of()).problem().isPresent());
+    }
+
+    @Test
+    void should_refuse_a_formula_that_nobody_can_read() {
+        Expression deep = U;
+        for (int i = 0; i < 100_000; i++) {
+            deep = i % 2 == 0 ? new Expression.Negation(deep) : new Expression.Sum(constant("1 V"), deep);
+        }
+        Map<String, Estimate> readings = Map.of("U", estimate("1", "0.1"));
+
+        assertEquals(Set.of("U"), deep.readings());
+        assertTrue(deep.value(Map.of("U", Exact.ONE)).problem().orElseThrow().sentence().contains("nested"));
+        assertTrue(deep.interval(Map.of("U", closed("1", "2"))).problem().isPresent());
+        assertTrue(deep.dimensionOfKinds(KINDS).problem().isPresent());
+        assertTrue(Propagation.of(deep, readings).problem().isPresent());
+        assertTrue(Simulation.of(deep, readings, 1, 50).problem().isPresent());
     }
 
     // Published worked example of a metric tolerance stack: 40 ± .10 − 25 ± .05 − 2 ± .03 − 10 ± .05 mm is 3.00,

@@ -64,6 +64,7 @@ public final class PdfText {
                 .usePdfAConformance(PdfAConformance.PDFA_2_A)
                 .useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData())
                 .useReplacementText(String.valueOf(PlainText.STAND_IN))
+                .useUnicodeLineBreaker(new LineBreaks())
                 // A card is made of what it holds: nothing is fetched from anywhere.
                 .useExternalResourceAccessControl((address, type) -> false,
                         ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI)

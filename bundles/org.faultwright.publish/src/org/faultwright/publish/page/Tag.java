@@ -74,6 +74,16 @@ public final class Tag {
         return link;
     }
 
+    /** Adds a link to a file beside the page. @param fileName as {@link org.faultwright.publish.Published} allows it */
+    public Tag file(String fileName) {
+        if (!fileName.matches("[A-Za-z0-9_-]+(\\.[a-z0-9]+)+")) {
+            throw new IllegalArgumentException("not a plain file name: " + fileName);
+        }
+        Tag link = add("a");
+        link.element.setAttribute("href", fileName);
+        return link;
+    }
+
     /** Sets an attribute whose value is ours, never an author's. */
     public Tag set(String attribute, String value) {
         element.setAttribute(attribute, value);

@@ -30,7 +30,7 @@ final class Watermark {
     static void across(PDDocument pdf) throws IOException {
         GeneralPath word = outline();
         PDExtendedGraphicsState faint = new PDExtendedGraphicsState();
-        faint.setNonStrokingAlphaConstant(0.14f);
+        faint.setNonStrokingAlphaConstant(0.1f);
         for (PDPage page : pdf.getPages()) {
             try (PDPageContentStream content = new PDPageContentStream(pdf, page, AppendMode.APPEND, true, true)) {
                 content.beginMarkedContent(COSName.ARTIFACT, PDPropertyList.create(artifact()));

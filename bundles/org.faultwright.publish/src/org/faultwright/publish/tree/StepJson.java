@@ -122,7 +122,7 @@ final class StepJson implements Step.Cases<Json> {
         } else {
             json.put("kind", outcome.head() instanceof Outcome.AnythingElse ? "anythingElse" : "word");
         }
-        json.put("to", outcome.target().map(this::target));
+        json.put("to", outcome.target().filter(name -> !name.text().isBlank()).map(this::target));
         json.put("repeat", outcome.repeat().map(repeat -> new Json().put("atMost", repeat.atMost())
                 .put("then", target(repeat.otherwise()))));
         return json.putAll("proves", outcome.proves(), StepJson::setting);

@@ -14,5 +14,5 @@ import java.util.Set;
  * @param procedures in the order they are listed
  * @param files      names of the files that stand beside the page, so that it links only to what is there
  */
-public record Collection(String title, List<Publication> procedures, Set<String> files) {
+public record ProcedureFolder(String title, List<Publication> procedures, Set<String> files) {
 }

@@ -1,0 +1,164 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.index;
+
+import java.text.Collator;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.Equipment;
+import org.faultwright.procedure.Revision;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.Caution;
+import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.FileName;
+import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Published;
+import org.faultwright.publish.page.HtmlText;
+import org.faultwright.publish.page.Medium;
+import org.faultwright.publish.page.Page;
+import org.faultwright.publish.page.StyleSheet;
+import org.faultwright.publish.page.Tag;
+
+/** The front page of a folder of cards: from a complaint to the procedure for it, and every procedure with its status. */
+public final class IndexHtml implements FolderExport {
+    /** One complaint and the procedure it leads to. */
+    private record Entry(String complaint, Publication publication) {
+    }
+
+    @Override
+    public String name() {
+        return "index-html";
+    }
+
+    @Override
+    public String title() {
+        return "Index of procedures, HTML";
+    }
+
+    @Override
+    public Published publish(ProcedureFolder folder) {
+        Page page = new Page(Medium.SCREEN, folder.title(), "Procedures of " + folder.title());
+        Tag main = page.body().add("main");
+        main.say("p", "what", "Procedures");
+        main.say("h1", "", folder.title());
+        main.add("p", "caution").say("b", "", Caution.FIRST).space().text(Caution.TRAINED);
+        List<Publication> sorted = folder.procedures().stream().sorted(byEquipment()).toList();
+        complaints(main, sorted, folder);
+        procedures(main, sorted, folder);
+        return new Published("index.html", "text/html", HtmlText.of(page, StyleSheet.of("page", "screen", "list")));
+    }
+
+    private static void complaints(Tag main, List<Publication> sorted, ProcedureFolder folder) {
+        List<Entry> entries = new ArrayList<>();
+        sorted.forEach(publication -> publication.procedure().complaints().forEach(
+                complaint -> entries.add(new Entry(PlainText.line(complaint.value()), publication))));
+        if (entries.isEmpty()) {
+            return;
+        }
+        entries.sort(Comparator.comparing(Entry::complaint, alphabetical()));
+        main.say("h2", "", "What the customer says");
+        Tag rows = table(main, "Complaint", "Equipment", "Procedure");
+        for (Entry entry : entries) {
+            Tag row = rows.add("tr");
+            row.add("th").set("scope", "row").text(entry.complaint());
+            row.say("td", "", equipment(entry.publication()));
+            title(row.add("td"), entry.publication(), folder);
+        }
+    }
+
+    private static void procedures(Tag main, List<Publication> sorted, ProcedureFolder folder) {
+        main.say("h2", "", sorted.size() == 1 ? "One procedure" : sorted.size() + " procedures");
+        Tag rows = table(main, "Equipment", "Procedure", "Revision", "Files");
+        for (Publication publication : sorted) {
+            Tag row = rows.add("tr");
+            row.add("th").set("scope", "row").text(equipment(publication));
+            title(row.add("td"), publication, folder);
+            status(row.add("td"), publication);
+            files(row.add("td"), publication, folder);
+        }
+    }
+
+    private static Tag table(Tag main, String... columns) {
+        Tag table = main.add("table", "list");
+        Tag head = table.add("thead").add("tr");
+        for (String column : columns) {
+            head.add("th").set("scope", "col").text(column);
+        }
+        return table.add("tbody");
+    }
+
+    private static void title(Tag cell, Publication publication, ProcedureFolder folder) {
+        String card = FileName.of(publication.procedure(), ".html");
+        if (folder.files().contains(card)) {
+            cell.file(card).text(publication.title());
+        } else {
+            cell.text(publication.title());
+        }
+    }
+
+    private static void status(Tag cell, Publication publication) {
+        cell.text(publication.revision());
+        publication.dated().ifPresent(day -> cell.text(", " + day));
+        if (publication.hasErrors()) {
+            int open = publication.of(Severity.ERROR).size();
+            cell.add("p").say("b", "open", open == 1 ? "1 open error" : open + " open errors");
+        } else if (publication.status() == Revision.Status.DRAFT) {
+            cell.add("p").say("b", "", "not released");
+        }
+    }
+
+    private static void files(Tag cell, Publication publication, ProcedureFolder folder) {
+        String gap = "";
+        for (String ending : List.of(".html", ".pdf", ".tree.json", ".svg")) {
+            String file = FileName.of(publication.procedure(), ending);
+            if (folder.files().contains(file)) {
+                cell.text(gap);
+                if (!gap.isEmpty()) {
+                    cell.space();
+                }
+                cell.file(file).text(kind(ending));
+                gap = ",";
+            }
+        }
+    }
+
+    private static String kind(String ending) {
+        return switch (ending) {
+            case ".html" -> "card";
+            case ".pdf" -> "print";
+            case ".svg" -> "chart";
+            default -> "tree";
+        };
+    }
+
+    private static String equipment(Publication publication) {
+        return publication.procedure().equipment().map(equipment -> PlainText.line(equipment.title()) + boards(equipment))
+                .orElse("");
+    }
+
+    private static String boards(Equipment equipment) {
+        return equipment.boards().isEmpty() ? "" : equipment.boards().stream().map(Written::value)
+                .map(PlainText::line).collect(Collectors.joining(", ", " (", ")"));
+    }
+
+    private static Comparator<Publication> byEquipment() {
+        Comparator<String> words = alphabetical();
+        return Comparator.comparing(IndexHtml::equipment, words).thenComparing(Publication::title, words)
+                .thenComparing(publication -> publication.procedure().name().text());
+    }
+
+    /** As a reader looks for words, small and capital letters together; the same on every machine. */
+    private static Comparator<String> alphabetical() {
+        Collator collator = Collator.getInstance(Locale.ROOT);
+        Comparator<String> words = collator::compare;
+        return words.thenComparing(Comparator.naturalOrder());
+    }
+}

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.faultwright.analysis.PathStep;
@@ -122,6 +123,26 @@ final class Duration {
         links.add(List.of());
         worth.add(Exact.ZERO);
         return new Chain(links).expected(worth).get(0);
+    }
+
+    /** How likely one of these states is come to, by the shares that the expected time rests on. */
+    Optional<Exact> chanceOf(IntPredicate wanted) {
+        List<List<Chain.Link>> links = new ArrayList<>();
+        List<Integer> ends = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            List<Chain.Link> own = new ArrayList<>();
+            if (wanted.test(i)) {
+                ends.add(i);
+            } else {
+                List<Exact> shares = shares(i, new boolean[1]);
+                for (int m = 0; m < shares.size(); m++) {
+                    own.add(new Chain.Link(all.moves(i).get(m).to().orElse(all.size()), shares.get(m)));
+                }
+            }
+            links.add(own);
+        }
+        links.add(List.of());
+        return all.size() == 0 ? Optional.empty() : new Chain(links).endingIn(ends).get(0);
     }
 
     private Times.Time time(StateGraph.Move move) {

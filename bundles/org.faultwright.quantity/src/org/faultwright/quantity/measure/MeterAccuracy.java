@@ -46,15 +46,17 @@ public final class MeterAccuracy {
             return Optional.of("The range up to " + range.upTo() + " is not written in units of " + range.kind().words() + ".");
         }
         if (range.resolution().difference().signum() <= 0) {
-            return Optional.of("The range up to " + range.upTo() + " has a resolution that is not above zero; write the value of its last digit.");
+            return Optional.of("The range up to " + range.upTo()
+                    + " has a resolution that is not above zero; write the value of its last digit.");
         }
         if (range.shown().isEmpty() || range.shown().width().filter(width -> width.signum() > 0).isEmpty()) {
             return Optional.of("The range up to " + range.upTo() + " ends where it begins or before; check its two ends.");
         }
-        boolean negative = Stream.of(accuracy.percentOfReading(), accuracy.percentOfRange(), accuracy.digits(),
-                accuracy.amount().map(Quantity::difference).orElse(Exact.ZERO)).anyMatch(share -> share.signum() < 0);
+        boolean negative = accuracy.percentOfReading().signum() < 0 || accuracy.percentOfRange().signum() < 0
+                || accuracy.digits().signum() < 0 || accuracy.amount().isPresent() && accuracy.amount().get().difference().signum() < 0;
         return negative
-                ? Optional.of("The accuracy of the range up to " + range.upTo() + " has a negative share; write each as the amount that is added or taken away.")
+                ? Optional.of("The accuracy of the range up to " + range.upTo()
+                        + " has a negative share; write each as the amount that is added or taken away.")
                 : Optional.empty();
     }
 

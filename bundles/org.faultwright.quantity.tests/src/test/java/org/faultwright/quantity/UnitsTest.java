@@ -131,6 +131,17 @@ class UnitsTest {
     }
 
     @Test
+    void should_tell_dimensions_apart_by_every_exponent() {
+        Dimension one = new Dimension(1, 2, 3, 4, 5, 6, 7);
+        assertEquals(one, new Dimension(1, 2, 3, 4, 5, 6, 7));
+        assertEquals(one.hashCode(), new Dimension(1, 2, 3, 4, 5, 6, 7).hashCode());
+        for (String base : List.of("m", "kg", "s", "A", "K", "mol", "cd")) {
+            assertFalse(one.equals(one.times(Units.named(base).dimension())), base);
+        }
+        assertFalse(one.equals(null));
+    }
+
+    @Test
     void should_never_take_a_level_for_a_reading() {
         for (String level : List.of("dB", "dBm", "dBV", "dBuV")) {
             assertTrue(Units.named(level).isKnown());

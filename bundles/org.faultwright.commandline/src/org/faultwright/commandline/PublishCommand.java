@@ -1,0 +1,163 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.commandline;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.publish.Collection;
+import org.faultwright.publish.CollectionExport;
+import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Export;
+import org.faultwright.publish.Exports;
+import org.faultwright.publish.ProcedureExport;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishingRefused;
+import org.faultwright.publish.WholeFile;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "publish", mixinStandardHelpOptions = true, sortOptions = false,
+        description = "Writes bench cards, trees and reports into a folder.")
+final class PublishCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders with files ending in .procedure.")
+    private List<Path> named;
+
+    @Option(names = "--into", paramLabel = "FOLDER", required = true,
+            description = "Where to write; made where it is missing.")
+    private Path folder;
+
+    @Option(names = "--as", paramLabel = "FORM", split = ",", completionCandidates = FormNames.class,
+            description = "Which forms to write: ${COMPLETION-CANDIDATES} (default: all of them).")
+    private List<String> forms = List.of();
+
+    @Option(names = "--drafts",
+            description = "Also print procedures with errors, marked DRAFT on every page with their open findings.")
+    private boolean drafts;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        List<Export> wanted = wanted();
+        PrintWriter out = spec.commandLine().getOut();
+        List<Path> files = ProcedureFiles.below(named);
+        if (Files.exists(folder) && !Files.isDirectory(folder)) {
+            throw new CannotProceed(folder + " is a file, not a folder; name another one after --into.");
+        }
+        List<Publication> publications = new ArrayList<>();
+        int refused = 0;
+        int number = 0;
+        Set<String> taken = new TreeSet<>();
+        Checking checking = new Checking(Optional.empty());
+        for (Path file : files) {
+            number++;
+            Checking.Checked checked = checking.check(file);
+            if (!(checked.document() instanceof Procedure procedure)) {
+                continue;
+            }
+            try {
+                Publication publication = Publication.of(procedure, checked.findings(),
+                        drafts ? Drafts.ALLOWED : Drafts.REFUSED);
+                List<Path> written = write(wanted, publication, taken);
+                publications.add(publication);
+                out.printf("%d of %d  %s: %s%n", number, files.size(), procedure.name(), names(written));
+            } catch (PublishingRefused problem) {
+                refused++;
+                spec.commandLine().getErr().println("faultwright: " + problem.getMessage());
+            }
+            out.flush();
+        }
+        if (!publications.isEmpty()) {
+            out.println(names(writeCollection(wanted, publications, taken)));
+        }
+        out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
+                + folder.toAbsolutePath().normalize() + ".");
+        return refused == 0 ? Faultwright.CLEAN : Faultwright.FINDINGS;
+    }
+
+    private List<Export> wanted() {
+        for (String form : forms) {
+            if (Exports.named(form).isEmpty()) {
+                throw new ParameterException(spec.commandLine(),
+                        "There is no form '" + form + "'; choose from " + String.join(", ", new FormNames()) + ".");
+            }
+        }
+        return Exports.all().stream().filter(export -> forms.isEmpty() || forms.contains(export.name())).toList();
+    }
+
+    private List<Path> write(List<Export> wanted, Publication publication, Set<String> taken)
+            throws PublishingRefused {
+        List<Published> made = new ArrayList<>();
+        for (Export export : wanted) {
+            if (export instanceof ProcedureExport each) {
+                made.add(each.publish(publication));
+            }
+        }
+        return writeAll(made, taken, publication.procedure().source().name());
+    }
+
+    private List<Path> writeCollection(List<Export> wanted, List<Publication> publications, Set<String> taken) {
+        Collection collection = new Collection(title(), publications, Set.copyOf(taken));
+        List<Published> made = new ArrayList<>();
+        for (Export export : wanted) {
+            if (export instanceof CollectionExport whole) {
+                made.add(whole.publish(collection));
+            }
+        }
+        try {
+            return writeAll(made, taken, "the collection");
+        } catch (PublishingRefused problem) {
+            throw new CannotProceed(problem.getMessage());
+        }
+    }
+
+    private List<Path> writeAll(List<Published> made, Set<String> taken, String of) throws PublishingRefused {
+        for (Published one : made) {
+            if (taken.contains(one.fileName())) {
+                throw new PublishingRefused(of + " would overwrite " + one.fileName()
+                        + ", written for another procedure of the same name: rename one of them.");
+            }
+        }
+        List<Path> written = new ArrayList<>();
+        for (Published one : made) {
+            written.add(WholeFile.write(folder, one));
+            taken.add(one.fileName());
+        }
+        return written;
+    }
+
+    private String title() {
+        Path first = named.get(0).toAbsolutePath().normalize().getFileName();
+        return first == null ? "Procedures" : first.toString();
+    }
+
+    private static String names(List<Path> written) {
+        return written.stream().map(path -> path.getFileName().toString()).collect(Collectors.joining(", "));
+    }
+
+    /** The names of the exports there are. */
+    static final class FormNames extends ArrayList<String> {
+        private static final long serialVersionUID = 1L;
+
+        FormNames() {
+            super(Exports.all().stream().map(Export::name).toList());
+        }
+    }
+}

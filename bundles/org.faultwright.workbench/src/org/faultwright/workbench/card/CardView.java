@@ -1,0 +1,146 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.card;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.ui.part.ViewPart;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.PublishingRefused;
+import org.faultwright.publish.card.CardPages;
+import org.faultwright.publish.card.CardPdf;
+import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.live.LiveText;
+
+/** The card as it will print; follows the step at the cursor, and a click on a step takes the cursor there. */
+public final class CardView extends ViewPart {
+    public static final String ID = "org.faultwright.workbench.card";
+    private static final int DPI = 110;
+    private static final int MILLISECONDS_AFTER_A_CHANGE = 600;
+
+    private final Consumer<Optional<ActiveText.Place>> following = this::follow;
+    private final Job making = new Making();
+    private volatile LiveText wanted;
+    private LiveText asked;
+    private CardCanvas canvas;
+
+    @Override
+    public void createPartControl(Composite parent) {
+        canvas = new CardCanvas(parent, CardView::go);
+        making.setSystem(true);
+        ActiveText.get().addListener(following);
+    }
+
+    /** The pages shown, for whoever asks what is on them; absent while none are ready. */
+    public Optional<CardPages> pages() {
+        return canvas.pages();
+    }
+
+    /** The step marked on the card; absent when none is. */
+    public Optional<String> marked() {
+        return canvas.marked();
+    }
+
+    private void follow(Optional<ActiveText.Place> place) {
+        if (canvas.isDisposed()) {
+            return;
+        }
+        LiveText live = place.map(ActiveText.Place::live).orElse(null);
+        if (live == null || !(live.text().document() instanceof Procedure)) {
+            asked = live;
+            wanted = null;
+            canvas.say(live == null ? "Open a procedure to see its card." : "A library has no card of its own.");
+            return;
+        }
+        if (live != asked) {
+            boolean other = asked == null || !asked.file().equals(live.file());
+            asked = live;
+            wanted = live;
+            if (other) {
+                canvas.say("Preparing the card\u2026");
+            }
+            making.schedule(other ? 0 : MILLISECONDS_AFTER_A_CHANGE);
+        }
+        canvas.mark(stepAt(live, place.get().offset()));
+    }
+
+    private static Optional<String> stepAt(LiveText live, int offset) {
+        for (StepGraph graph : live.text().document().graphs()) {
+            String before = graph instanceof Procedure ? "" : graph.name().text() + "/";
+            Optional<String> step = graph.steps().stream()
+                    .filter(one -> one.at().offset() <= offset && offset <= one.at().end())
+                    .map(one -> before + one.name().text()).findFirst();
+            if (step.isPresent()) {
+                return step;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static void go(String step) {
+        ActiveText.get().place().ifPresent(place -> {
+            for (StepGraph graph : place.live().text().document().graphs()) {
+                String before = graph instanceof Procedure ? "" : graph.name().text() + "/";
+                graph.steps().stream().filter(one -> step.equals(before + one.name().text())).findFirst()
+                        .ifPresent(one -> ActiveText.get().editor().ifPresent(editor -> editor
+                                .selectAndReveal(one.name().at().offset(), one.name().at().length())));
+            }
+        });
+    }
+
+    private final class Making extends Job {
+        Making() {
+            super("Preparing the card");
+        }
+
+        @Override
+        protected IStatus run(IProgressMonitor monitor) {
+            LiveText live = wanted;
+            if (live == null || !(live.text().document() instanceof Procedure procedure)) {
+                return Status.OK_STATUS;
+            }
+            try {
+                Publication publication = Publication.of(procedure, live.text().findings(), Drafts.ALLOWED);
+                CardPages pages = CardPages.render(new CardPdf().publish(publication).bytes(), DPI);
+                show(() -> canvas.show(pages));
+            } catch (PublishingRefused | java.io.IOException | RuntimeException failed) {
+                ILog.of(CardView.class).error("The card of " + live.file().getName() + " could not be made.", failed);
+                show(() -> canvas.say("This card could not be made; the log says why."));
+            }
+            return Status.OK_STATUS;
+        }
+
+        private void show(Runnable change) {
+            if (!canvas.isDisposed()) {
+                canvas.getDisplay().asyncExec(() -> {
+                    if (!canvas.isDisposed()) {
+                        change.run();
+                    }
+                });
+            }
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        canvas.setFocus();
+    }
+
+    @Override
+    public void dispose() {
+        making.cancel();
+        ActiveText.get().removeListener(following);
+        super.dispose();
+    }
+}

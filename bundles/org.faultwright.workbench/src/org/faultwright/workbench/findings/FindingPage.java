@@ -1,0 +1,117 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.findings;
+
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.text.IDocument;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.ScrolledComposite;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Link;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.PathStep;
+import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.help.HelpView;
+
+/** One finding in full: what is wrong, what to do, the path that proves it, its fixes, its rule. */
+final class FindingPage {
+    private final Runnable show = this::show;
+    private final ScrolledComposite scroll;
+    private Composite body;
+
+    FindingPage(Composite parent) {
+        scroll = new ScrolledComposite(parent, SWT.V_SCROLL);
+        scroll.setExpandHorizontal(true);
+        scroll.setExpandVertical(true);
+        scroll.addListener(SWT.Resize, event -> fit());
+        ChosenFinding.get().addListener(show);
+        show();
+    }
+
+    void dispose() {
+        ChosenFinding.get().removeListener(show);
+    }
+
+    private void show() {
+        if (scroll.isDisposed()) {
+            return;
+        }
+        if (body != null) {
+            body.dispose();
+        }
+        body = new Composite(scroll, SWT.NONE);
+        GridLayoutFactory.swtDefaults().margins(12, 8).spacing(4, 6).applyTo(body);
+        Optional<Finding> finding = ChosenFinding.get().finding();
+        if (finding.isPresent()) {
+            fill(finding.get());
+        } else {
+            text("Choose a finding to see what proves it and what to do.");
+        }
+        scroll.setContent(body);
+        fit();
+    }
+
+    private void fill(Finding finding) {
+        text(finding.message());
+        text("To do: " + finding.advice());
+        if (!finding.path().isEmpty()) {
+            path(finding.path());
+        }
+        finding.fixes().forEach(fix -> button(finding, fix));
+        Link why = new Link(body, SWT.WRAP);
+        why.setText("<a>Why this is looked for: " + finding.rule() + "</a>");
+        why.addListener(SWT.Selection, event -> HelpView.showRule(finding.rule()));
+        wide(why);
+    }
+
+    private void path(List<PathStep> path) {
+        StringBuilder words = new StringBuilder("Path: ");
+        for (int i = 0; i < path.size(); i++) {
+            String step = path.get(i).toString().replace("&", "&&").replace("<", "");
+            boolean here = i == ChosenFinding.get().step();
+            words.append(i > 0 ? " \u203a " : "").append(here ? "\u25b6 " : "").append("<a href=\"").append(i)
+                    .append("\">").append(step).append("</a>");
+        }
+        Link link = new Link(body, SWT.WRAP);
+        link.setText(words.toString());
+        link.addListener(SWT.Selection, event -> ChosenFinding.get().goTo(Integer.parseInt(event.text)));
+        wide(link);
+    }
+
+    private void button(Finding finding, Fix fix) {
+        Button button = new Button(body, SWT.PUSH | SWT.WRAP);
+        button.setText(fix.title().replace("&", "&&"));
+        button.addListener(SWT.Selection, event -> apply(finding, fix));
+    }
+
+    private static void apply(Finding finding, Fix fix) {
+        Editors.show(finding.at());
+        Optional<IDocument> document = Editors.active().flatMap(Editors::document);
+        document.ifPresent(text -> Fixing.apply(fix, text));
+    }
+
+    private void text(String words) {
+        Label label = new Label(body, SWT.WRAP);
+        label.setText(words.replace("&", "&&"));
+        wide(label);
+    }
+
+    private static void wide(Control control) {
+        GridDataFactory.fillDefaults().grab(true, false).hint(200, SWT.DEFAULT).applyTo(control);
+    }
+
+    private void fit() {
+        int width = scroll.getClientArea().width;
+        scroll.setMinHeight(body.computeSize(width, SWT.DEFAULT).y);
+    }
+}

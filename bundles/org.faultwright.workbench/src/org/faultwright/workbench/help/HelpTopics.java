@@ -1,0 +1,65 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.help;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.eclipse.core.runtime.ILog;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleIndex;
+import org.faultwright.analysis.RulePage;
+import org.faultwright.analysis.RulePages;
+
+/** The pages of the help: our own under {@code help}, then one for each rule. */
+final class HelpTopics {
+    static final String FIRST = "first-steps";
+
+    /** @param id the page's file name without its ending, or a rule's id */
+    record Topic(String id, String title) {
+    }
+
+    private static final List<Topic> OWN = List.of(new Topic(FIRST, "First steps"),
+            new Topic("writing", "Writing a procedure"), new Topic("language", "The language"),
+            new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),
+            new Topic("cards", "Cards, trees and reports"), new Topic("command-line", "Without a window"));
+
+    private HelpTopics() {
+    }
+
+    static List<Topic> own() {
+        return OWN;
+    }
+
+    /** The rules under their headings. */
+    static Map<RuleHeader.Group, List<RuleHeader>> rules() {
+        return RuleIndex.byGroup();
+    }
+
+    /** Every topic there is. */
+    static List<String> ids() {
+        List<String> ids = new ArrayList<>(OWN.stream().map(Topic::id).toList());
+        RuleIndex.headers().forEach(header -> ids.add(header.id()));
+        return ids;
+    }
+
+    /** A page as Markdown; absent when there is none of that id. */
+    static Optional<String> page(String id) {
+        if (OWN.stream().noneMatch(topic -> topic.id().equals(id))) {
+            return RulePages.page(id).map(RulePage::markdown);
+        }
+        try (InputStream page = HelpTopics.class.getResourceAsStream("/help/" + id + ".md")) {
+            return page == null ? Optional.empty()
+                    : Optional.of(new String(page.readAllBytes(), StandardCharsets.UTF_8).replace("\r\n", "\n"));
+        } catch (IOException unreadable) {
+            ILog.of(HelpTopics.class).error("The help page " + id + " cannot be read.", unreadable);
+            return Optional.empty();
+        }
+    }
+}

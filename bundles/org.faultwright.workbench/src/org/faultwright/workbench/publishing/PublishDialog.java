@@ -1,0 +1,156 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.publishing;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.IMessageProvider;
+import org.eclipse.jface.dialogs.TitleAreaDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.DirectoryDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+import org.faultwright.analysis.Severity;
+import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Exports;
+import org.faultwright.publish.ProcedureExport;
+import org.faultwright.workbench.live.LiveText;
+
+/** Asks where to, and in which forms, a procedure is published. */
+final class PublishDialog extends TitleAreaDialog {
+    private final LiveText live;
+    private final Map<ProcedureExport, Button> forms = new LinkedHashMap<>();
+    private final boolean hasErrors;
+    private Text folderText;
+    private Button draftButton;
+    private Path folder;
+    private List<ProcedureExport> chosen = List.of();
+    private Drafts drafts = Drafts.REFUSED;
+
+    PublishDialog(Shell shell, LiveText live) {
+        super(shell);
+        this.live = live;
+        this.hasErrors = live.text().findings().stream().anyMatch(one -> one.severity() == Severity.ERROR);
+        setHelpAvailable(false);
+    }
+
+    Path folder() {
+        return folder;
+    }
+
+    List<ProcedureExport> forms() {
+        return chosen;
+    }
+
+    Drafts drafts() {
+        return drafts;
+    }
+
+    @Override
+    protected void configureShell(Shell shell) {
+        super.configureShell(shell);
+        shell.setText("Publish");
+    }
+
+    @Override
+    protected Control createDialogArea(Composite parent) {
+        setTitle(live.text().document().title());
+        setMessage("Local codes, the maker's instructions and licensed practice come first; every card says so.");
+        Composite area = new Composite((Composite) super.createDialogArea(parent), SWT.NONE);
+        GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
+        GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 10).applyTo(area);
+        new Label(area, SWT.NONE).setText("Into folder");
+        folderText = new Text(area, SWT.BORDER);
+        folderText.setText(Path.of(System.getProperty("user.home"), "bench-cards").toString());
+        folderText.addListener(SWT.Modify, event -> check());
+        GridDataFactory.fillDefaults().grab(true, false).hint(360, SWT.DEFAULT).applyTo(folderText);
+        Button browse = new Button(area, SWT.PUSH);
+        browse.setText("Choose\u2026");
+        browse.addListener(SWT.Selection, event -> browse());
+        new Label(area, SWT.NONE).setText("As");
+        Composite list = new Composite(area, SWT.NONE);
+        GridLayoutFactory.fillDefaults().applyTo(list);
+        GridDataFactory.fillDefaults().span(2, 1).applyTo(list);
+        Exports.all().stream().filter(ProcedureExport.class::isInstance).map(ProcedureExport.class::cast)
+                .forEach(export -> forms.put(export, check(list, export.title(), true)));
+        if (hasErrors) {
+            draftButton = check(list, "Print as a draft although errors are open", false);
+        }
+        return area;
+    }
+
+    private Button check(Composite parent, String title, boolean on) {
+        Button button = new Button(parent, SWT.CHECK);
+        button.setText(title);
+        button.setSelection(on);
+        button.addListener(SWT.Selection, event -> check());
+        return button;
+    }
+
+    @Override
+    protected void createButtonsForButtonBar(Composite parent) {
+        createButton(parent, IDialogConstants.OK_ID, "Publish", true);
+        createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
+        check();
+    }
+
+    private void browse() {
+        DirectoryDialog dialog = new DirectoryDialog(getShell());
+        dialog.setFilterPath(folderText.getText());
+        String answer = dialog.open();
+        if (answer != null) {
+            folderText.setText(answer);
+        }
+    }
+
+    private void check() {
+        String problem = problem();
+        setErrorMessage(problem);
+        if (problem == null && hasErrors) {
+            setMessage("Every page will say DRAFT and list the open errors.", IMessageProvider.WARNING);
+        }
+        Button publish = getButton(IDialogConstants.OK_ID);
+        if (publish != null) {
+            publish.setEnabled(problem == null);
+        }
+    }
+
+    private String problem() {
+        if (folderText.getText().isBlank() || !isPath(folderText.getText())) {
+            return "Name the folder to write into.";
+        }
+        if (forms.values().stream().noneMatch(Button::getSelection)) {
+            return "Choose at least one form.";
+        }
+        return hasErrors && !draftButton.getSelection()
+                ? "This procedure has errors; remove them, or print it as a draft." : null;
+    }
+
+    private static boolean isPath(String words) {
+        try {
+            return Path.of(words).isAbsolute();
+        } catch (InvalidPathException none) {
+            return false;
+        }
+    }
+
+    @Override
+    protected void okPressed() {
+        folder = Path.of(folderText.getText().strip());
+        chosen = forms.entrySet().stream().filter(entry -> entry.getValue().getSelection()).map(Map.Entry::getKey).toList();
+        drafts = hasErrors ? Drafts.ALLOWED : Drafts.REFUSED;
+        super.okPressed();
+    }
+}

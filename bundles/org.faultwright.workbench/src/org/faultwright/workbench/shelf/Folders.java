@@ -1,0 +1,89 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.shelf;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URL;
+import java.util.Collections;
+import java.util.List;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IFolder;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IProjectDescription;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.IWorkspace;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.core.runtime.Path;
+import org.eclipse.core.runtime.Platform;
+import org.eclipse.core.runtime.Status;
+import org.osgi.framework.Bundle;
+
+/** The folders on the shelf. */
+public final class Folders {
+    /** The name of the folder with the demo. */
+    public static final String DEMO = "procedures-demo";
+    private static final String BUNDLE = "org.faultwright.workbench";
+
+    private Folders() {
+    }
+
+    /** Puts a folder of the file system on the shelf; its files stay where they are. */
+    static IProject link(java.nio.file.Path folder) throws CoreException {
+        IWorkspace workspace = ResourcesPlugin.getWorkspace();
+        String name = folder.getFileName() == null ? "procedures" : folder.getFileName().toString();
+        IProject project = workspace.getRoot().getProject(free(name));
+        IProjectDescription description = workspace.newProjectDescription(project.getName());
+        project.create(description, new NullProgressMonitor());
+        project.open(new NullProgressMonitor());
+        IFolder linked = project.getFolder(name);
+        linked.createLink(folder.toUri(), IResource.ALLOW_MISSING_LOCAL, new NullProgressMonitor());
+        return project;
+    }
+
+    private static String free(String name) {
+        int number = 1;
+        String free = name;
+        while (ResourcesPlugin.getWorkspace().getRoot().getProject(free).exists()) {
+            free = name + " " + ++number;
+        }
+        return free;
+    }
+
+    /** Copies the demo onto the shelf unless it is there. @return its folder */
+    public static IProject demo() throws CoreException {
+        IProject project = ResourcesPlugin.getWorkspace().getRoot().getProject(DEMO);
+        if (!project.exists()) {
+            project.create(new NullProgressMonitor());
+        }
+        if (!project.isOpen()) {
+            project.open(new NullProgressMonitor());
+        }
+        if (project.findMember("library") == null) {
+            copy(project);
+        }
+        return project;
+    }
+
+    private static void copy(IProject project) throws CoreException {
+        Bundle bundle = Platform.getBundle(BUNDLE);
+        List<URL> entries = Collections.list(bundle.findEntries(DEMO, "*.procedure", true));
+        for (URL entry : entries) {
+            Path path = new Path(entry.getPath().substring(entry.getPath().indexOf(DEMO) + DEMO.length() + 1));
+            if (path.segmentCount() > 1 && !project.getFolder(path.segment(0)).exists()) {
+                project.getFolder(path.segment(0)).create(true, true, new NullProgressMonitor());
+            }
+            IFile file = project.getFile(path);
+            try (InputStream contents = entry.openStream()) {
+                file.create(contents, true, new NullProgressMonitor());
+            } catch (IOException unreadable) {
+                throw new CoreException(new Status(IStatus.ERROR, BUNDLE, "The demo file " + path + " cannot be read.", unreadable));
+            }
+        }
+    }
+}

@@ -1,0 +1,49 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.shelf;
+
+import java.util.Arrays;
+import org.eclipse.core.resources.IContainer;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.jface.viewers.ITreeContentProvider;
+import org.faultwright.workbench.live.Shelf;
+
+/** Folders and the procedure texts in them; whatever else lies there stays out of sight. */
+final class ShelfContent implements ITreeContentProvider {
+    @Override
+    public Object[] getElements(Object root) {
+        return getChildren(root);
+    }
+
+    @Override
+    public Object[] getChildren(Object parent) {
+        if (!(parent instanceof IContainer folder) || !folder.isAccessible()) {
+            return new Object[0];
+        }
+        try {
+            return Arrays.stream(folder.members()).filter(ShelfContent::belongs).toArray();
+        } catch (CoreException unreadable) {
+            ILog.of(ShelfContent.class).warn("The folder " + folder.getFullPath() + " cannot be read.", unreadable);
+            return new Object[0];
+        }
+    }
+
+    private static boolean belongs(IResource resource) {
+        return Shelf.isProcedureText(resource)
+                || resource instanceof IContainer && !resource.getName().startsWith(".");
+    }
+
+    @Override
+    public Object getParent(Object element) {
+        return element instanceof IResource resource ? resource.getParent() : null;
+    }
+
+    @Override
+    public boolean hasChildren(Object element) {
+        return getChildren(element).length > 0;
+    }
+}

@@ -1,0 +1,87 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.formatting;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.Action;
+import org.eclipse.xtext.GrammarUtil;
+import org.eclipse.xtext.Keyword;
+import org.eclipse.xtext.ParserRule;
+import org.eclipse.xtext.RuleCall;
+import org.eclipse.xtext.nodemodel.BidiTreeIterator;
+import org.eclipse.xtext.nodemodel.ICompositeNode;
+import org.eclipse.xtext.nodemodel.ILeafNode;
+import org.eclipse.xtext.nodemodel.INode;
+
+/** Finds in a parsed text the places where a line or declaration begins. */
+final class Items {
+    private static final Set<String> DECLARATIONS = Set.of("LibraryText", "ProcedureText", "UsesText", "EquipmentText", "RevisionText", "ComplaintsText",
+            "ToolsText", "DecidesText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
+            "RoutineText", "FaultText", "ExampleText", "CheckText", "ObserveText", "MeasureText", "ActText", "DecideText",
+            "PerformText", "ConcludeText", "BeginText");
+    private static final Map<String, Item> RULES = Map.of("AllowingText", Item.LINE, "OutcomeText",
+            Item.OUTCOME, "RangeText", Item.RANGE, "CodeText", Item.CODE);
+
+    /** Keywords that begin a line of the declaration whose rule is given. */
+    private static final Map<String, Set<String>> KEYWORDS = Map.of("MeasureText", Set.of("expects", "spread"),
+            "ActText", Set.of("wipes", "repairs"), "DecideText", Set.of("compute", "expects"),
+            "ConcludeText", Set.of("finds", "refers", "report"), "InstrumentText", Set.of("rated", "valid", "calibrated"),
+            "FaultText", Set.of("weight", "shows", "remedy", "hazards"), "RoutineText", Set.of("exits"),
+            "ExampleText", Set.of("ends"), "NoteText", Set.of("covers", "hazard", "consequence", "avoid"));
+
+    private final Map<Integer, Item> byOffset = new HashMap<>();
+
+    Items(ICompositeNode root) {
+        BidiTreeIterator<INode> nodes = root.getAsTreeIterable().iterator();
+        while (nodes.hasNext()) {
+            INode node = nodes.next();
+            Item item = item(node);
+            if (item != Item.NONE && node.getLength() > 0) {
+                byOffset.merge(node.getOffset(), item, (first, second) -> first);
+            }
+        }
+    }
+
+    Item at(int offset) {
+        return byOffset.getOrDefault(offset, Item.NONE);
+    }
+
+    private static Item item(INode node) {
+        if (node instanceof ILeafNode && node.getGrammarElement() instanceof Keyword keyword) {
+            return item(keyword);
+        }
+        if (node.getGrammarElement() instanceof Action action) {
+            return owner(action).equals("FrameText") ? Item.LINE : Item.NONE;
+        }
+        if (!(node.getGrammarElement() instanceof RuleCall call)) {
+            return Item.NONE;
+        }
+        String rule = call.getRule().getName();
+        if (DECLARATIONS.contains(rule)) {
+            return Item.DECLARATION;
+        }
+        String owner = owner(call);
+        if (rule.equals("LimitText") && owner.equals("HeadText")) {
+            return Item.LIMIT;
+        }
+        boolean line = rule.equals("KindWords") && owner.equals("MeasureText")
+                || rule.equals("SourceText") && owner.equals("IndicatorText")
+                || rule.equals("ShowingText") && owner.equals("ExampleText");
+        return line ? Item.LINE : RULES.getOrDefault(rule, Item.NONE);
+    }
+
+    private static Item item(Keyword keyword) {
+        String owner = owner(keyword);
+        return KEYWORDS.getOrDefault(owner, Set.of()).contains(keyword.getValue()) ? Item.LINE : Item.NONE;
+    }
+
+    private static String owner(EObject grammarElement) {
+        ParserRule rule = GrammarUtil.containingParserRule(grammarElement);
+        return rule == null ? "" : rule.getName();
+    }
+}

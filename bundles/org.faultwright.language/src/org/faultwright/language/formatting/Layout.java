@@ -1,0 +1,126 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.formatting;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import org.eclipse.xtext.nodemodel.ICompositeNode;
+
+/** Lays the words of a text out in lines. */
+public final class Layout {
+    private final List<Word> words;
+    private final Blocks blocks;
+    private final List<Line> lines = new ArrayList<>();
+    private final Deque<Blocks.Spread> open = new ArrayDeque<>();
+
+    private Layout(List<Word> words) {
+        this.words = words;
+        this.blocks = new Blocks(words);
+    }
+
+    /** The text laid out, with the line ends it had. A text that would lose or gain a word comes back as it was. */
+    public static String of(String content, ICompositeNode root) {
+        Layout layout = new Layout(Words.of(root));
+        layout.fill();
+        Columns.align(layout.lines);
+        String text = layout.text();
+        String laidOut = (content.startsWith("\uFEFF") ? "\uFEFF" : "") + text;
+        return !sameWords(content, laidOut) ? content : content.contains("\r\n") ? laidOut.replace("\r\n", "\n")
+                .replace("\n", "\r\n") : laidOut;
+    }
+
+    private static boolean sameWords(String before, String after) {
+        return withoutGaps(before).equals(withoutGaps(after));
+    }
+
+    private static String withoutGaps(String text) {
+        return text.replaceAll("[\\s\\uFEFF\\u00A0]+", "");
+    }
+
+    private void fill() {
+        Line line = new Line(0, false, Item.NONE);
+        for (int i = 0; i < words.size(); i++) {
+            Word word = words.get(i);
+            Word before = i == 0 ? null : words.get(i - 1);
+            if (word.is("}") && !open.isEmpty()) {
+                open.pop();
+            }
+            if (before == null || breaks(i, word, before)) {
+                addLine(line);
+                line = new Line(depth(word, before), before != null && blankBefore(word, before), word.item());
+            }
+            line.add(word, before == null ? "" : gap(word, before));
+            if (word.is("{")) {
+                open.push(blocks.of(i));
+            }
+        }
+        addLine(line);
+    }
+
+    private void addLine(Line line) {
+        if (!line.isEmpty()) {
+            lines.add(line);
+        }
+    }
+
+    private boolean breaks(int i, Word word, Word before) {
+        if (before.endsLine()) {
+            return true;
+        }
+        if (word.comment()) {
+            return word.newlines() > 0;
+        }
+        if (word.is("}")) {
+            return blocks.of(i) != Blocks.Spread.ONE_LINE;
+        }
+        if (before.is("{") && blocks.of(i - 1) != Blocks.Spread.ONE_LINE) {
+            return true;
+        }
+        if (word.is("{")) {
+            return false;
+        }
+        if (word.newlines() > 0) {
+            return true;
+        }
+        Blocks.Spread around = open.isEmpty() ? Blocks.Spread.AS_WRITTEN : open.peek();
+        return around == Blocks.Spread.ONE_PER_ITEM && word.begins()
+                || around == Blocks.Spread.AS_WRITTEN && (word.item() == Item.DECLARATION || word.item() == Item.OUTCOME);
+    }
+
+    private int depth(Word word, Word before) {
+        int depth = (int) open.stream().filter(spread -> spread != Blocks.Spread.ONE_LINE).count();
+        boolean goesOn = before != null && !word.begins() && !word.is("}") && !word.comment() && !before.is("{");
+        return goesOn ? depth + 1 : depth;
+    }
+
+    private boolean blankBefore(Word word, Word before) {
+        return word.newlines() > 1 && !before.is("{") && !word.is("}");
+    }
+
+    private static String gap(Word word, Word before) {
+        if (word.is(",")) {
+            return "";
+        }
+        boolean apart = word.spaced() || word.comment() || before.comment() || before.is(",") || isSign(word) || isSign(before);
+        return apart ? " " : "";
+    }
+
+    private static boolean isSign(Word word) {
+        return word.is("->") || word.is("{") || word.is("}");
+    }
+
+    private String text() {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < lines.size(); i++) {
+            if (i > 0 && lines.get(i).isBlankBefore()) {
+                text.append('\n');
+            }
+            text.append(lines.get(i)).append('\n');
+        }
+        return text.toString();
+    }
+}

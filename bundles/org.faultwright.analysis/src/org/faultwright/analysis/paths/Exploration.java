@@ -103,12 +103,12 @@ public final class Exploration {
 
     /** Whether a way was ever taken to where it leads. */
     public boolean isTaken(Way way) {
-        return explored.taken.get(2 * way.index());
+        return explored.taken[2 * way.index()];
     }
 
     /** Whether a bounded way was ever taken to where it leads when its bound is reached. */
     public boolean isTakenOtherwise(Way way) {
-        return explored.taken.get(2 * way.index() + 1);
+        return explored.taken[2 * way.index() + 1];
     }
 
     /** A shortest path to a state; its last step is the state's own place. */

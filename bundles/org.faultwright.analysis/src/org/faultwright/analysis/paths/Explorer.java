@@ -5,7 +5,6 @@
 package org.faultwright.analysis.paths;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -24,10 +23,11 @@ final class Explorer {
     private final boolean[] bounded;
     private final boolean[] open;
     private final Packing.Field[] count;
+    private final boolean[] leavesLoop;
     final Packing packing;
     final Changes changes;
     final StateStore states;
-    final BitSet taken = new BitSet();
+    final boolean[] taken;
     boolean complete = true;
 
     /** Told of every step from one state to another. */
@@ -44,10 +44,11 @@ final class Explorer {
         this.counts = counts;
         this.arrivals = arrivals;
         this.loops = Components.of(map.successors());
-        this.packing = new Packing(conditions, counts ? counted() : List.of());
+        Collection<List<Way>> counted = counts ? counted() : List.of();
+        this.packing = new Packing(conditions, counted);
         this.changes = new Changes(map, packing);
-        this.states = new StateStore(packing.words(),
-                Math.max(1, Math.min(most, 2 * Exploration.MOST_STATES / packing.words())));
+        this.states = new StateStore(map.places().size(), packing.bitCount(), packing.words(), Math.max(1,
+                Math.min(most, 2 * Exploration.MOST_STATES / packing.words())));
         List<Way> ways = map.ways();
         this.to = ways.stream().mapToInt(way -> way.to().map(Place::index).orElse(-1)).toArray();
         this.otherwise = ways.stream().mapToInt(way -> way.otherwise().map(Place::index).orElse(-1)).toArray();
@@ -55,11 +56,19 @@ final class Explorer {
         this.bounded = new boolean[to.length];
         this.open = new boolean[to.length];
         this.count = new Packing.Field[to.length];
+        this.taken = new boolean[2 * to.length];
+        this.leavesLoop = new boolean[2 * to.length];
         for (Way way : ways) {
+            leavesLoop[2 * way.index()] = !counted.isEmpty() && leavesLoop(way, to[way.index()]);
+            leavesLoop[2 * way.index() + 1] = !counted.isEmpty() && leavesLoop(way, otherwise[way.index()]);
             bounded[way.index()] = way.isBounded();
             open[way.index()] = !counts && canComeAgain(way);
             count[way.index()] = packing.field(way).orElse(null);
         }
+    }
+
+    private boolean leavesLoop(Way way, int target) {
+        return target >= 0 && !loops.together(way.from().index(), target);
     }
 
     private boolean canComeAgain(Way way) {
@@ -114,11 +123,11 @@ final class Explorer {
     }
 
     private void arrive(int from, int branch, int place, long[] state) {
-        taken.set(branch);
+        taken[branch] = true;
         if (place < 0) {
             return;
         }
-        if (counts && !loops.together(states.place(from), place)) {
+        if (leavesLoop[branch]) {
             packing.forgetCounts(state);
         }
         int arrived = states.add(place, state, from, branch);

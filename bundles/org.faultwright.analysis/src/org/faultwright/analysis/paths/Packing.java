@@ -23,6 +23,7 @@ final class Packing {
     private int word;
     private int shift;
     private int lastWord;
+    private int lastShift;
     private final int countsFromWord;
     private final int countsFromShift;
 
@@ -60,11 +61,17 @@ final class Packing {
         Field field = new Field(word, shift, (1L << bits) - 1);
         shift += bits;
         lastWord = Math.max(lastWord, word);
+        lastShift = Math.max(lastShift, shift);
         return field;
     }
 
     int words() {
         return lastWord + 1;
+    }
+
+    /** How many bits are in use; more than 64 where they are spread over several words. */
+    int bitCount() {
+        return lastWord > 0 ? Long.SIZE + 1 : lastShift;
     }
 
     /** Sets every count to 0. */

@@ -6,20 +6,38 @@ package org.faultwright.analysis.paths;
 
 import java.util.Arrays;
 
-/** States met so far, each once, in the order they were met; a growing table with open addressing. */
+/**
+ * States met so far, each once, in the order they were met. Where place and bits together make a small
+ * number a state is found by it, else in a growing table with open addressing.
+ */
 final class StateStore {
+    /** Up to this many bits a table of every state there could be is smaller than one worth hashing for. */
+    private static final int FEW_BITS = 21;
+
     private final int words;
     private final int most;
+    private final int shift;
+    private final boolean direct;
     private int size;
     private int[] place;
     private int[] parent;
     private int[] branch;
     private long[] bits;
-    private int[] table = new int[1024];
+    private int[] table;
 
-    StateStore(int words, int most) {
+    /**
+     * @param places   how many places there are
+     * @param bitCount how many bits of a state are in use
+     * @param words    the longs they are spread over
+     * @param most     the states there is room for
+     */
+    StateStore(int places, int bitCount, int words, int most) {
         this.words = words;
         this.most = most;
+        this.shift = bitCount;
+        int placeBits = Integer.SIZE - Integer.numberOfLeadingZeros(places);
+        this.direct = words == 1 && bitCount + placeBits <= FEW_BITS;
+        this.table = new int[direct ? 1 << bitCount + placeBits : 1024];
         int room = Math.min(most, 256);
         this.place = new int[room];
         this.parent = new int[room];
@@ -51,9 +69,9 @@ final class StateStore {
 
     /** The number of a state, new or known; -1 when it is new and there is no room left. */
     int add(int atPlace, long[] state, int from, int by) {
-        int slot = hash(atPlace, state) & table.length - 1;
+        int slot = direct ? (int) ((long) atPlace << shift | state[0]) : hash(atPlace, state) & table.length - 1;
         while (table[slot] != 0) {
-            if (same(table[slot] - 1, atPlace, state)) {
+            if (direct || same(table[slot] - 1, atPlace, state)) {
                 return table[slot] - 1;
             }
             slot = slot + 1 & table.length - 1;
@@ -67,7 +85,7 @@ final class StateStore {
         branch[size] = by;
         System.arraycopy(state, 0, bits, size * words, words);
         table[slot] = ++size;
-        if (size * 2 > table.length) {
+        if (!direct && size * 2 > table.length) {
             rehash();
         }
         return size - 1;
@@ -88,6 +106,7 @@ final class StateStore {
     private static int hash(int place, long[] state) {
         long hash = place;
         for (long word : state) {
+            // multiplication by the golden ratio scatters neighbouring values (Knuth, volume 3, 6.4)
             hash = (hash ^ word) * 0x9E3779B97F4A7C15L;
             hash ^= hash >>> 32;
         }

@@ -11,6 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The work of the workbench without a window. */
 @Command(name = "faultwright",
@@ -61,8 +62,18 @@ public final class Faultwright implements Runnable {
     private static int misuse(ParameterException problem, String[] arguments) {
         CommandLine command = problem.getCommandLine();
         String asked = command.getCommandSpec().qualifiedName();
-        command.getErr().println("faultwright: " + sentence(problem.getMessage()) + " See " + asked + " --help.");
+        command.getErr().println("faultwright: " + sentence(reason(problem)) + " See " + asked + " --help.");
         return MISUSE;
+    }
+
+    private static String reason(ParameterException problem) {
+        if (problem instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
+            String word = unmatched.getUnmatched().get(0);
+            boolean first = problem.getCommandLine().getParent() == null && !word.startsWith("-");
+            return first ? "There is no command '" + word + "'; say check, publish, explain, order or format"
+                    : "'" + word + "' is not understood here";
+        }
+        return problem.getMessage();
     }
 
     private static int failed(Exception failure, CommandLine command) {
@@ -75,7 +86,7 @@ public final class Faultwright implements Runnable {
 
     private static String sentence(String message) {
         String line = message.strip().replaceAll("\\s*\\R\\s*", " ");
-        return line.endsWith(".") ? line : line + ".";
+        return line.endsWith(".") || line.endsWith("?") ? line : line + ".";
     }
 
     @Override

@@ -15,8 +15,8 @@ import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.publish.Collection;
-import org.faultwright.publish.CollectionExport;
+import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Export;
 import org.faultwright.publish.Exports;
@@ -114,10 +114,10 @@ final class PublishCommand implements Callable<Integer> {
     }
 
     private List<Path> writeCollection(List<Export> wanted, List<Publication> publications, Set<String> taken) {
-        Collection collection = new Collection(title(), publications, Set.copyOf(taken));
+        ProcedureFolder collection = new ProcedureFolder(title(), publications, Set.copyOf(taken));
         List<Published> made = new ArrayList<>();
         for (Export export : wanted) {
-            if (export instanceof CollectionExport whole) {
+            if (export instanceof FolderExport whole) {
                 made.add(whole.publish(collection));
             }
         }

@@ -20,7 +20,7 @@ import org.faultwright.procedure.SourceRange;
 public final class MissingHeader implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("missing-header", Severity.WARNING, Group.RECORD,
             "A procedure does not say its equipment, its revision or its complaints.");
-    private static final Pattern TITLE = Pattern.compile("\\s*\"(?:\\\\.|[^\"\\\\\n])*\"");
+    private static final Pattern TITLE = Pattern.compile("\\s*\"[^\"\\\\\n]*+(?:\\\\.[^\"\\\\\n]*+){0,200}+\"");
 
     @Override
     public RuleHeader header() {

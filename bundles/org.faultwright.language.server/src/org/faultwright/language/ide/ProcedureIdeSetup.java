@@ -1,5 +1,6 @@
 /*
- * Generated from the grammar: do not edit.
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
  */
 package org.faultwright.language.ide;
 

@@ -19,7 +19,7 @@ public final class Colouring {
     }
 
     private static final Pattern TOKEN = Pattern.compile("(?<comment>//[^\\n\\r]*|/\\*(?s:.*?)(?:\\*/|\\z))"
-            + "|(?<text>\"(?:\\\\.|[^\"\\\\\\n\\r])*\"?)"
+            + "|(?<text>\"[^\"\\\\\\n\\r]*+(?:\\\\.[^\"\\\\\\n\\r]*+){0,200}+\"?)"
             + "|(?<arrow>->)"
             + "|(?<quantity>\\d+(?:\\.\\d+)?(?:[eE][+-]?\\d+)?(?:[A-Za-z\u00b5\u03bc]\\d+)?"
             + "(?:[ \\t]*(?:%|[\\p{L}\u00b0\u2126][\\p{L}\u00b0\u2126\u00b5\u03bc0-9]*(?:[./\u00b7][\\p{L}][\\p{L}0-9]*)*))?)"

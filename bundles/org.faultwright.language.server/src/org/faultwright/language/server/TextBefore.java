@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
  */
 final class TextBefore {
     private static final Pattern TOKEN = Pattern.compile(
-            "(//[^\\n\\r]*|/\\*(?s:.*?)(?:\\*/|\\z))|(\"(?:\\\\.|[^\"\\\\\\n\\r])*\"?)|(->|\\.\\.|\\+/-|[{}(),±+*/%-])"
+            "(//[^\\n\\r]*|/\\*(?s:.*?)(?:\\*/|\\z))|(\"[^\"\\\\\\n\\r]*+(?:\\\\.[^\"\\\\\\n\\r]*+){0,200}+\"?)|(->|\\.\\.|\\+/-|[{}(),±+*/%-])"
             + "|(\\d[\\p{L}\\d.]*)|([\\p{L}_°Ω][\\p{L}\\d_°]*(?:-rms)?)");
     private static final Set<String> WITH_BRACES = Set.of("condition", "instrument", "indicator", "note", "routine",
             "fault", "example", "check", "observe", "measure", "act", "decide", "perform", "conclude");

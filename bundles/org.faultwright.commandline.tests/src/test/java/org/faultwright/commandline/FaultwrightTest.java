@@ -1,0 +1,263 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.commandline;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Every command as a user calls it. */
+class FaultwrightTest {
+    private static final String CLEAN = """
+            procedure FanNoise "Fan rattles"
+            equipment "Bench fan" boards "A"
+            revision 1 draft
+            complaints "makes a noise"
+            fault LooseGuard "Guard loose" { weight 1 shows Listen rattle, Again yes remedy Tighten }
+            begin at Listen
+            check Listen "Switch on and listen. Does it rattle?" {
+                confirms complaint takes 1 min
+                rattle -> Tighten
+                quiet -> NotHeard
+            }
+            act Tighten "Tighten the four screws of the guard" { takes 2 min then -> Again }
+            check Again "Listen again, one minute. Is it quiet?" {
+                verifies repair takes 1 min
+                yes -> Mended
+                no -> HandOn
+            }
+            conclude Mended "Guard tightened" { finds LooseGuard report "The guard was loose." }
+            conclude NotHeard "Noise not heard" { finds nothing report "Ran for one minute, quiet." }
+            conclude HandOn "Not solved here" { refers to "the senior technician" report "Guard tight, still noisy." }
+            example "Loose" of LooseGuard { Listen rattle, Again yes ends at Mended within 10 min }
+            example "Quiet" { Listen quiet ends at NotHeard }
+            example "Worse" { Listen rattle, Again no ends at HandOn }
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private record Answer(int status, String out, String err) {
+    }
+
+    private static Answer call(Object... arguments) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        int status = Faultwright.run(new PrintWriter(out), new PrintWriter(err),
+                Stream.of(arguments).map(Object::toString).toArray(String[]::new));
+        assertFalse((out.toString() + err).contains("\tat "), "a stack trace in " + out + err);
+        return new Answer(status, out.toString(), err.toString());
+    }
+
+    private Path file(String name, String text) throws IOException {
+        return Files.writeString(folder.resolve(name), text);
+    }
+
+    @Test
+    void should_find_nothing_in_a_clean_procedure() throws IOException {
+        Answer answer = call("check", file("FanNoise.procedure", CLEAN));
+
+        assertEquals(0, answer.status(), answer.out());
+        assertTrue(answer.out().contains("1 file checked: nothing found."), answer.out());
+    }
+
+    @Test
+    void should_mark_the_spot_and_say_what_to_do() throws IOException {
+        Answer answer = call("check", file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd")));
+
+        assertEquals(1, answer.status());
+        assertTrue(answer.out().contains("line 10, column 14: error (unknown-name)"), answer.out());
+        assertTrue(answer.out().contains("^^^^^^^"), answer.out());
+        assertTrue(answer.out().contains("To do: "), answer.out());
+        assertTrue(answer.out().contains("NotHeard"), "the near name is proposed");
+    }
+
+    @Test
+    void should_say_the_same_as_json() throws IOException {
+        Path file = file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd"));
+
+        Answer answer = call("check", "--json", file);
+
+        JsonObject json = JsonParser.parseString(answer.out()).getAsJsonObject();
+        assertEquals(1, answer.status());
+        assertEquals(1, json.get("files").getAsInt());
+        JsonObject finding = json.getAsJsonArray("findings").asList().stream().map(one -> one.getAsJsonObject())
+                .filter(one -> one.get("rule").getAsString().equals("unknown-name")).findFirst().orElseThrow();
+        int offset = finding.get("offset").getAsInt();
+        String text = Files.readString(file);
+        assertEquals("NotHerd", text.substring(offset, offset + finding.get("length").getAsInt()));
+        assertEquals("error", finding.get("severity").getAsString());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"advice, 1", "warning, 0", "error, 0"})
+    void should_exit_by_the_least_severity_asked_for(String least, int status) throws IOException {
+        String untried = CLEAN.substring(0, CLEAN.indexOf("example \"Worse\""));
+
+        assertEquals(status, call("check", "--least", least, file("FanNoise.procedure", untried)).status());
+    }
+
+    @Test
+    void should_hold_calibration_dates_against_a_day_given() throws IOException {
+        Path file = file("Rail.procedure", """
+                procedure Rail "Rail"
+                instrument Meter "Meter" {
+                    dc voltage up to 6 V resolution 1 mV accuracy 0.5 % of reading + 2 digits
+                    calibrated every 12 months until 2027-03-31
+                }
+                measure Volts "Rail" { dc voltage using Meter under 1 V -> End at least 1 V -> End }
+                conclude End "End" { finds nothing }
+                """);
+
+        assertFalse(call("check", "--on", "2027-03-30", file).out().contains("calibration-expired"));
+        assertTrue(call("check", "--on", "2027-04-01", file).out().contains("calibration-expired"));
+    }
+
+    @Test
+    void should_publish_cards_and_trees() throws IOException {
+        Path into = folder.resolve("cards/new");
+
+        Answer answer = call("publish", file("FanNoise.procedure", CLEAN), "--into", into);
+
+        assertEquals(0, answer.status(), answer.err());
+        assertEquals("%PDF", new String(Files.readAllBytes(into.resolve("FanNoise.pdf")), 0, 4, StandardCharsets.US_ASCII));
+        assertEquals("FanNoise", JsonParser.parseString(Files.readString(into.resolve("FanNoise.tree.json")))
+                .getAsJsonObject().get("id").getAsString());
+        assertTrue(answer.out().contains("written into " + into), answer.out());
+    }
+
+    @Test
+    void should_refuse_to_print_errors_unless_a_draft_is_asked_for() throws IOException {
+        Path broken = file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd"));
+        Path into = folder.resolve("cards");
+
+        Answer refused = call("publish", broken, "--into", into, "--as", "card-html");
+        assertEquals(1, refused.status());
+        assertTrue(refused.err().contains("unknown-name"), refused.err());
+        assertFalse(Files.exists(into.resolve("FanNoise.html")));
+
+        Answer draft = call("publish", broken, "--into", into, "--as", "card-html", "--drafts");
+        assertEquals(0, draft.status(), draft.err());
+        assertTrue(Files.readString(into.resolve("FanNoise.html")).contains("DRAFT"));
+    }
+
+    @Test
+    void should_write_nothing_over_a_procedure_of_the_same_name() throws IOException {
+        file("One.procedure", CLEAN);
+        file("Two.procedure", CLEAN);
+
+        Answer answer = call("publish", folder, "--into", folder.resolve("out"), "--as", "tree-json");
+
+        assertEquals(1, answer.status());
+        assertTrue(answer.err().contains("would overwrite"), answer.err());
+    }
+
+    @Test
+    void should_explain_a_rule_and_a_limit() throws IOException {
+        assertTrue(call("explain").out().contains("hole-between-bands"));
+        assertTrue(call("explain", "hole-between-bands").out().contains("# hole-between-bands"));
+        Path file = file("Rail.procedure", """
+                procedure Rail "Rail"
+                instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits }
+                point P "TP1"
+                measure Volts "Rail" { dc voltage at P using Meter expects 24 V +/- 5 % within -> End outside -> End }
+                conclude End "End" { finds nothing }
+                """);
+
+        Answer answer = call("explain", file, "Volts");
+
+        assertEquals(0, answer.status(), answer.err());
+        // by hand: 0.5 % of 22.8 V + 2 x 10 mV = 0.134 V; /sqrt(3) = 77.4 mV; JCGM 100:2008, 4.3.7
+        assertTrue(answer.out().contains("134 mV") && answer.out().contains("77.4 mV"), answer.out());
+    }
+
+    @Test
+    void should_format_without_changing_meaning_and_only_look_when_asked() throws IOException {
+        Path file = file("FanNoise.procedure", CLEAN);
+
+        assertEquals(1, call("format", "--look", file).status());
+        assertEquals(CLEAN, Files.readString(file));
+        assertEquals(0, call("format", file).status());
+        assertEquals(0, call("format", "--look", file).status());
+        assertEquals(0, call("check", file).status());
+    }
+
+    @Test
+    void should_leave_a_text_alone_that_it_cannot_read() throws IOException {
+        Path file = file("Broken.procedure", "procedure Broken \"x\" check {{{ \"");
+
+        assertEquals(1, call("format", file).status());
+        assertEquals("procedure Broken \"x\" check {{{ \"", Files.readString(file));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"frobnicate", "check", "check nowhere.procedure", "publish nowhere --into x", "check --least much x",
+        "check --on tomorrow x", "explain no-such-rule", "explain nowhere.procedure Step", "publish x", "--what"})
+    void should_answer_a_wrong_call_in_one_sentence_and_with_2(String line) {
+        Answer answer = call((Object[]) line.split(" "));
+
+        assertEquals(2, answer.status(), answer.out() + answer.err());
+        assertEquals(1, answer.err().strip().lines().count(), answer.err());
+        assertTrue(answer.err().startsWith("faultwright: "), answer.err());
+    }
+
+    @Test
+    void should_refuse_an_unknown_form_and_a_file_for_a_folder() throws IOException {
+        Path file = file("FanNoise.procedure", CLEAN);
+
+        assertTrue(call("publish", file, "--into", folder, "--as", "card-stone").err().contains("choose from card-pdf"));
+        assertEquals(2, call("publish", file, "--into", file).status());
+    }
+
+    @Test
+    void should_survive_hostile_files() throws IOException {
+        Files.write(folder.resolve("Binary.procedure"), new byte[] {0, 1, 2, (byte) 0xff, (byte) 0xfe, '"', '{', 0});
+        file("Empty.procedure", "");
+        file("Deep.procedure", "procedure D \"d\" decide X \"x\" { compute " + "(".repeat(20_000));
+        file("Long.procedure", "procedure L \"" + "x".repeat(100_000) + "\"");
+        file("../FanNoise.procedure".replace("../", ""), CLEAN);
+
+        Answer answer = call("check", folder);
+
+        assertEquals(1, answer.status());
+        assertTrue(answer.out().lines().allMatch(line -> line.length() < 2000), "long lines are shortened");
+        assertTrue(answer.out().contains("5 files checked"), answer.out().substring(Math.max(0, answer.out().length() - 300)));
+    }
+
+    @Test
+    void should_check_and_publish_the_demo() {
+        Path demo = demo();
+
+        Answer checked = call("check", demo);
+        assertEquals(0, checked.status(), checked.out());
+        Answer published = call("publish", demo, "--into", folder.resolve("demo"), "--as", "tree-json");
+        assertEquals(0, published.status(), published.err());
+        assertTrue(List.of(folder.resolve("demo").toFile().list()).size() >= 8);
+    }
+
+    private static Path demo() {
+        Path up = Path.of("").toAbsolutePath();
+        while (!Files.isDirectory(up.resolve("procedures-demo"))) {
+            up = up.getParent();
+        }
+        return up.resolve("procedures-demo");
+    }
+}

@@ -1,0 +1,102 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.commandline;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleIndex;
+import org.faultwright.analysis.RulePage;
+import org.faultwright.analysis.RulePages;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Step;
+import org.faultwright.quantity.measure.BudgetLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "explain", mixinStandardHelpOptions = true, sortOptions = false,
+        description = {"Explains a rule, or the limits of a measurement with every number behind them.",
+            "  faultwright explain                     lists the rules",
+            "  faultwright explain hole-between-bands  shows the page of a rule",
+            "  faultwright explain FILE STEP           shows the budget of a measurement"})
+final class ExplainCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "WHAT", arity = "0..2", description = "A rule, or a file and the name of a step in it.")
+    private List<String> what = List.of();
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        switch (what.size()) {
+            case 0 -> list(out);
+            case 1 -> rule(what.get(0), out);
+            default -> step(Path.of(what.get(0)), what.get(1), out);
+        }
+        return Faultwright.CLEAN;
+    }
+
+    private static void list(PrintWriter out) {
+        RuleIndex.byGroup().forEach((group, headers) -> {
+            out.println(group.title());
+            int widest = headers.stream().mapToInt(header -> header.id().length()).max().orElse(0);
+            for (RuleHeader header : headers) {
+                out.printf("  %-" + widest + "s  %s%n", header.id(), header.summary());
+            }
+            out.println();
+        });
+    }
+
+    private static void rule(String id, PrintWriter out) {
+        Optional<RulePage> page = RulePages.page(id);
+        if (page.isEmpty()) {
+            if (Files.exists(Path.of(id))) {
+                throw new CannotProceed("Name a step of " + id + " as well, such as: faultwright explain " + id + " HeadSupply.");
+            }
+            List<String> near = RuleIndex.near(id);
+            throw new CannotProceed("There is no rule '" + id + "'"
+                    + (near.isEmpty() ? "; faultwright explain lists them." : "; did you mean " + near.get(0) + "?"));
+        }
+        out.println(page.get().markdown());
+    }
+
+    private static void step(Path file, String name, PrintWriter out) {
+        if (!Files.isReadable(file)) {
+            throw new CannotProceed("There is no readable file " + file + "; check the spelling and where you are.");
+        }
+        Document document = new Checking(Optional.empty()).read(file);
+        Step step = document.graphs().stream().flatMap(graph -> graph.steps().stream())
+                .filter(one -> one.name().text().equals(name)).findFirst()
+                .orElseThrow(() -> new CannotProceed("There is no step '" + name + "' in " + file + "."));
+        if (!(step instanceof Step.Measure measure)) {
+            throw new CannotProceed(name + " measures nothing; name a measure step.");
+        }
+        LimitStudy study = LimitStudy.of(document, measure).orElseThrow(() -> new CannotProceed(name
+                + " has no limit that can be held against an instrument; see faultwright check " + file + "."));
+        out.println(name + "  " + step.title());
+        study.explain().forEach(line -> out.println(text(line)));
+        study.problems().forEach(problem -> out.println("  " + problem));
+    }
+
+    private static String text(BudgetLine line) {
+        StringBuilder text = new StringBuilder(String.format("  %-34s %s", line.label(), line.value()));
+        if (!line.formula().isBlank()) {
+            text.append(System.lineSeparator()).append(" ".repeat(37)).append(line.formula());
+        }
+        if (!line.clause().isBlank()) {
+            text.append(line.formula().isBlank() ? System.lineSeparator() + " ".repeat(37) : "  ")
+                    .append('[').append(line.clause()).append(']');
+        }
+        return text.toString();
+    }
+}

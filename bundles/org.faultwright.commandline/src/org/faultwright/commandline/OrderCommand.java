@@ -1,0 +1,83 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.commandline;
+
+import java.io.PrintWriter;
+import java.math.RoundingMode;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.OrderStudy;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.quantity.Exact;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "order", mixinStandardHelpOptions = true, sortOptions = false,
+        description = "Holds the order of the steps against the best one by the fault table and the times.")
+final class OrderCommand implements Callable<Integer> {
+    private static final Exact SECONDS_IN_A_MINUTE = Exact.of(60);
+
+    @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders with files ending in .procedure.")
+    private List<Path> named;
+
+    @Option(names = "--write", description = "Change the text to the better order; comments stay.")
+    private boolean write;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        Checking checking = new Checking(Optional.empty());
+        boolean better = false;
+        for (Path file : ProcedureFiles.below(named)) {
+            if (checking.read(file) instanceof Procedure procedure) {
+                better |= study(file, procedure, out);
+                out.flush();
+            }
+        }
+        return better ? Faultwright.FINDINGS : Faultwright.CLEAN;
+    }
+
+    /** @return whether there is a better order that has not been written */
+    private boolean study(Path file, Procedure procedure, PrintWriter out) {
+        OrderStudy study = OrderStudy.in(new Subject(procedure, Optional.empty())).orElseThrow();
+        if (study.best().isEmpty()) {
+            out.println(procedure.name() + ": not studied, because " + String.join("; ", study.notStudied()) + ".");
+            return false;
+        }
+        OrderStudy.Comparison found = study.best().get();
+        if (found.saving().signum() == 0) {
+            out.println(procedure.name() + ": " + minutes(found.before()) + " on average; no better order"
+                    + (found.isBest() ? "." : " found; none takes less than " + minutes(found.bound()) + "."));
+            return false;
+        }
+        out.println(procedure.name() + ": " + minutes(found.before()) + " on average, " + minutes(found.after())
+                + " in the better order, " + minutes(found.saving()) + " saved. " + found.reason());
+        Optional<Fix> fix = study.fix(changed -> new Checker().check(changed));
+        if (fix.isEmpty()) {
+            out.println("  The text cannot be changed to it without new findings; change it by hand.");
+            return true;
+        }
+        if (write) {
+            Texts.replace(file, fix.get().applied());
+            out.println("  " + file + " changed.");
+        }
+        return !write;
+    }
+
+    private static String minutes(Exact seconds) {
+        return seconds.dividedBy(SECONDS_IN_A_MINUTE).toDecimal(2).setScale(1, RoundingMode.HALF_UP).toPlainString() + " min";
+    }
+}

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.rules.AcDcMixed;
 import org.faultwright.analysis.rules.AlreadySet;
 import org.faultwright.analysis.rules.AmbiguityGroup;
+import org.faultwright.analysis.rules.BetterOrder;
 import org.faultwright.analysis.rules.CalibrationExpired;
 import org.faultwright.analysis.rules.CategoryTooLow;
 import org.faultwright.analysis.rules.ChangedAfterRelease;
@@ -206,6 +207,7 @@ public final class RuleSet {
                 new StepTellsNothing(),
                 new OutcomeAlreadyKnown(),
                 new MissingTime(),
+                new BetterOrder(),
                 new ConclusionWithoutFinding());
     }
 

@@ -53,6 +53,7 @@ final class AskingPart {
     private final Map<Integer, Map<Integer, Exit>> exits = new TreeMap<>();
     private final Map<Integer, Set<List<Integer>>> exitSetUps = new HashMap<>();
     private final Map<Integer, BitSet> possibleAt = new LinkedHashMap<>();
+    private final Map<Integer, Set<List<Integer>>> testSetUps = new HashMap<>();
     private TestTree authors;
     private Exact cost = Exact.ZERO;
 
@@ -145,6 +146,7 @@ final class AskingPart {
         }
         movers.addAll(passed);
         needs.putIfAbsent(at, tree.step(at).frame().needs().isEmpty() ? left(passed) : tree.step(at).frame().needs());
+        testSetUps.computeIfAbsent(at, t -> new HashSet<>()).add(now);
         return ask(at, weights, now, waiting, asked);
     }
 
@@ -238,6 +240,11 @@ final class AskingPart {
     /** The set-ups in which the author leaves the part there. */
     Set<List<Integer>> exitSetUps(int entry) {
         return exitSetUps.getOrDefault(entry, Set.of());
+    }
+
+    /** The set-ups in which the author asks this test, by step number. */
+    Set<List<Integer>> testSetUps(int test) {
+        return testSetUps.getOrDefault(test, Set.of());
     }
 
     /** The faults still possible when the author asks this test, by step number; none where no fault comes to it. */

@@ -12,7 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.measurement.Formulas;
 import org.faultwright.procedure.Fault;
@@ -29,6 +34,7 @@ import org.faultwright.quantity.measure.Expression;
  * whatever that costs.
  */
 public final class OrderStudy {
+    private static final int MOST_TRIALS = 6;
     private static final Exact UNLIKELY = Exact.ratio(1, 1_000_000);
 
     /**
@@ -51,39 +57,55 @@ public final class OrderStudy {
         }
     }
 
+    private final Procedure procedure;
     private final FaultWalks walks;
     private final Tree tree;
     private final Bench bench;
     private final Times times;
     private final PresumedTable presumed;
-    private Optional<Proposal> best = Optional.empty();
+    private final Optional<Exact> whole;
+    private final Optional<Proposal> best;
     private final Set<String> reasons = new LinkedHashSet<>();
+
+    /** An order that has been tried in the text, and the change that puts it there. */
+    public record Verified(Comparison comparison, Fix fix) {
+    }
 
     /** What a change of the text is made from. */
     record Proposal(AskingPart part, PartSetUps setUps, TestTree better, Comparison comparison) {
     }
 
     private OrderStudy(Subject subject) {
+        this.procedure = subject.procedure().orElseThrow();
         this.walks = FaultWalks.in(subject).orElseThrow();
         this.tree = walks.tree();
         this.bench = new Bench(subject.scope());
         this.times = new Times(subject.scope());
         this.presumed = new PresumedTable(walks.table());
-        Optional<Exact> whole = TimeStudy.in(subject).orElseThrow().inAll().expected();
+        this.whole = TimeStudy.in(subject).orElseThrow().inAll().expected();
         if (walks.table().size() < 2 || whole.isEmpty() || tree.begin().isEmpty()
                 || !walks.all().stream().allMatch(FaultWalk::isComplete)) {
             reasons.add(walks.table().size() < 2 ? "there are fewer than two faults" : "its ways have no end");
-            return;
+            this.best = Optional.empty();
+        } else {
+            this.best = best(Set.of());
         }
-        roots().forEach(root -> {
+    }
+
+    private Optional<Proposal> best(Set<Integer> asWritten) {
+        Optional<Proposal> best = Optional.empty();
+        for (int root : roots()) {
             try {
-                study(root, whole.get()).filter(found -> best.isEmpty()
-                        || found.comparison().saving().compareTo(best.get().comparison().saving()) > 0)
-                        .ifPresent(found -> best = Optional.of(found));
+                Optional<Proposal> found = study(root, asWritten);
+                if (found.isPresent() && (best.isEmpty()
+                        || found.get().comparison().saving().compareTo(best.get().comparison().saving()) > 0)) {
+                    best = found;
+                }
             } catch (AskingPart.NotStudied notStudied) {
                 reasons.add(notStudied.getMessage());
             }
-        });
+        }
+        return best;
     }
 
     /** The study of a subject that is a procedure, computed once. */
@@ -98,6 +120,54 @@ public final class OrderStudy {
     /** The best order found, also where the author's own is as good; absent where none could be studied. */
     public Optional<Comparison> best() {
         return best.map(Proposal::comparison);
+    }
+
+    /**
+     * The best order that can be written into the text without a new error or warning, with the changes that do so. An
+     * order that fails is tried again with the step in question kept in the set-up that the author asks it in.
+     *
+     * @param check the findings of a procedure, with which an order is judged
+     */
+    public Optional<Verified> verified(Function<Procedure, List<Finding>> check) {
+        List<Finding> before = List.of();
+        Set<Integer> asWritten = new HashSet<>();
+        for (int i = 0; i <= MOST_TRIALS; i++) {
+            Optional<Proposal> found = i == 0 ? best : best(asWritten);
+            if (found.filter(proposal -> proposal.comparison().saving().signum() > 0).isEmpty()) {
+                return Optional.empty();
+            }
+            Rerouting rerouting = new Rerouting(procedure, this, found.get());
+            if (!rerouting.works()) {
+                return Optional.empty();
+            }
+            ReroutedText text = new ReroutedText(procedure, rerouting);
+            before = i == 0 ? check.apply(procedure) : before;
+            List<Finding> worse = worse(before, check.apply(text.changed()));
+            if (worse.isEmpty()) {
+                return Optional.of(new Verified(found.get().comparison(), new Fix("Ask in the better order", text.edits())));
+            }
+            Set<Integer> blamed = new HashSet<>();
+            worse.forEach(finding -> blamed.addAll(rerouting.blamed(finding.path())));
+            if (!asWritten.addAll(blamed)) {
+                return Optional.empty();
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Errors and warnings of rules that now find more of them. Their places have moved, so that they are counted. */
+    private static List<Finding> worse(List<Finding> before, List<Finding> after) {
+        Map<String, Long> allowed = counted(before);
+        Map<String, Long> now = counted(after);
+        Set<String> known = before.stream().map(Finding::message).collect(Collectors.toSet());
+        return after.stream().filter(finding -> finding.severity() != Severity.ADVICE
+                && now.get(finding.rule()) > allowed.getOrDefault(finding.rule(), 0L)
+                && !known.contains(finding.message())).toList();
+    }
+
+    private static Map<String, Long> counted(List<Finding> findings) {
+        return findings.stream().filter(finding -> finding.severity() != Severity.ADVICE)
+                .collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
     }
 
     /** Why parts were not studied, each as the end of a sentence that begins "The order was not studied because". */
@@ -123,7 +193,7 @@ public final class OrderStudy {
         return roots.isEmpty() ? List.of(begin) : List.copyOf(roots);
     }
 
-    private Optional<Proposal> study(int root, Exact whole) throws AskingPart.NotStudied {
+    private Optional<Proposal> study(int root, Set<Integer> asWritten) throws AskingPart.NotStudied {
         Map<Fault, Exact> arriving = arriving(root);
         if (arriving.size() < 2) {
             return Optional.empty();
@@ -135,9 +205,7 @@ public final class OrderStudy {
         if (entries.size() < 2 || arriving.size() > TestProblem.MOST || part.tests().size() > TestProblem.MOST) {
             return Optional.empty();
         }
-        SetUpChanges changes = new SetUpChanges(bench, times, IntStream.range(0, tree.size())
-                .mapToObj(step -> SetUpChanges.mover(tree.step(step), walks)).flatMap(Optional::stream).toList());
-        PartSetUps setUps = new PartSetUps(part, tree, bench, times, changes, entries);
+        PartSetUps setUps = new PartSetUps(part, tree, bench, times, changes(part), entries, asWritten);
         for (int entry : entries) {
             if (!part.exitSetUps(entry).stream().allMatch(there -> setUps.isRight(entry, there))) {
                 throw new AskingPart.NotStudied("what " + tree.step(entry).name() + " and the steps after it need is not there"
@@ -146,7 +214,15 @@ public final class OrderStudy {
         }
         TestProblem problem = problem(part, setUps, entries, List.copyOf(arriving.values()));
         TestSequencer.Result result = TestSequencer.solve(problem);
-        return isAllowed(result, problem) ? Optional.of(compared(part, setUps, result, whole)) : Optional.empty();
+        return isAllowed(result, problem) ? Optional.of(compared(part, setUps, result)) : Optional.empty();
+    }
+
+    /** Those that the author uses in this part come first. */
+    private SetUpChanges changes(AskingPart part) {
+        List<Integer> order = IntStream.concat(part.movers().stream().mapToInt(Integer::intValue),
+                IntStream.range(0, tree.size()).filter(step -> !part.movers().contains(step))).boxed().toList();
+        return new SetUpChanges(bench, times, order.stream().map(step -> SetUpChanges.mover(tree.step(step), walks))
+                .flatMap(Optional::stream).toList());
     }
 
     /** The faults that come to a step before anything has been repaired, with how often they do. */
@@ -222,12 +298,13 @@ public final class OrderStudy {
         return ((TestTree.Left) order).faults().stream().map(problem.goals()::get).distinct().count() <= 1;
     }
 
-    private Proposal compared(AskingPart part, PartSetUps setUps, TestSequencer.Result result, Exact whole) {
+    private Proposal compared(AskingPart part, PartSetUps setUps, TestSequencer.Result result) {
         boolean better = result.cost().compareTo(part.cost()) < 0;
         TestTree order = better ? result.tree() : part.authors();
-        Exact rest = whole.minus(part.cost());
+        Exact all = whole.orElseThrow();
+        Exact rest = all.minus(part.cost());
         OrderedTests shown = OrderedTests.of(order, part, tree);
-        Comparison comparison = new Comparison(whole, better ? rest.plus(result.cost()) : whole,
+        Comparison comparison = new Comparison(all, better ? rest.plus(result.cost()) : all,
                 rest.plus(result.bound().min(part.cost())), result.isBest(), OrderedTests.of(part.authors(), part, tree), shown,
                 presumptions(part), better ? new OrderReason(part, tree, times, walks.table()).of(order) : "");
         return new Proposal(part, setUps, order, comparison);

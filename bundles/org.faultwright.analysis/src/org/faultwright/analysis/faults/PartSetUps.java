@@ -32,12 +32,18 @@ final class PartSetUps implements SetUps {
     private final Times times;
     private final SetUpChanges changes;
     private final List<Integer> entries;
+    private final Set<Integer> asWritten;
     private final List<List<Integer>> setUps = new ArrayList<>();
     private final Map<List<Integer>, Integer> numbers = new HashMap<>();
     private final Map<List<Object>, Boolean> right = new HashMap<>();
 
-    /** @param entries the step that each goal goes on to */
-    PartSetUps(AskingPart part, Tree tree, Bench bench, Times times, SetUpChanges changes, List<Integer> entries) {
+    /**
+     * @param entries the step that each goal goes on to
+     * @param asWritten steps that are only come to in a set-up in which the author comes to them
+     */
+    PartSetUps(AskingPart part, Tree tree, Bench bench, Times times, SetUpChanges changes, List<Integer> entries,
+            Set<Integer> asWritten) {
+        this.asWritten = asWritten;
         this.part = part;
         this.tree = tree;
         this.bench = bench;
@@ -64,13 +70,14 @@ final class PartSetUps implements SetUps {
 
     /** The changes before a test; absent where it cannot be got ready. */
     Optional<SetUpChanges.Way> before(List<Integer> setUp, int test) {
-        return changes.to(setUp, to -> bench.holds(to, part.needs(part.tests().get(test)))
-                && bench.holds(to, step(test).frame().needs()));
+        int step = part.tests().get(test);
+        return changes.to(setUp, to -> asWritten.contains(step) ? part.testSetUps(step).contains(to)
+                : bench.holds(to, part.needs(step)) && bench.holds(to, step(test).frame().needs()));
     }
 
     /** The changes before going on to this step; absent where no set-up that can be come to is right for it. */
     Optional<SetUpChanges.Way> goingOn(List<Integer> setUp, int entry) {
-        return changes.to(setUp, to -> isRight(entry, to));
+        return changes.to(setUp, to -> asWritten.contains(entry) ? part.exitSetUps(entry).contains(to) : isRight(entry, to));
     }
 
     @Override

@@ -38,6 +38,7 @@ final class SetUpChanges {
     private final List<Mover> movers;
     private final Map<List<Integer>, List<Way>> known = new HashMap<>();
 
+    /** @param movers of equally quick ones the first is taken */
     SetUpChanges(Bench bench, Times times, List<Mover> movers) {
         this.bench = bench;
         this.times = times;
@@ -72,7 +73,8 @@ final class SetUpChanges {
         List<Way> settled = new ArrayList<>();
         Set<List<Integer>> done = new HashSet<>();
         PriorityQueue<Way> open = new PriorityQueue<>(Comparator.comparing(Way::time)
-                .thenComparingInt(way -> way.movers().size()));
+                .thenComparingInt(way -> way.movers().size())
+                .thenComparingInt(way -> way.movers().stream().mapToInt(movers::indexOf).sum()));
         open.add(new Way(List.of(), Exact.ZERO, from));
         while (!open.isEmpty() && settled.size() < MOST_SET_UPS) {
             Way way = open.remove();

@@ -4,16 +4,19 @@
  */
 package org.faultwright.analysis.faults;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.faultwright.analysis.Fix;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
-import org.faultwright.procedure.SourceText;
 
 /** Adds entries to a list of what steps show and takes them out again, commas and all. */
 final class ShowingText {
+    private static final String SHOWS = "shows";
+
     private ShowingText() {
     }
 
@@ -33,20 +36,85 @@ final class ShowingText {
         return new Fix.Edit(new SourceRange(last.source(), last.end(), 0), ", " + entry);
     }
 
-    /** One of several entries, with the comma that parts it from the next or, if it is the last, from the one before. */
+    /** As {@link #without} for one entry. */
     static Fix.Edit removing(List<Showing> entries, SourceRange entry) {
-        int place = 0;
-        while (entries.get(place).at() != entry) {
-            place++;
+        return without(entries, showing -> showing.at() == entry).get(0);
+    }
+
+    /** Takes entries out, each with the comma that parts it from a neighbour, or with its word {@code shows}. */
+    static List<Fix.Edit> without(List<Showing> entries, Predicate<Showing> leaving) {
+        List<Fix.Edit> edits = new ArrayList<>();
+        clauses(entries).forEach(clause -> edits.addAll(withoutInClause(clause, leaving)));
+        return edits;
+    }
+
+    /** The entries that stand in one list each: in a fault the word {@code shows} may come again. */
+    private static List<List<Showing>> clauses(List<Showing> entries) {
+        List<List<Showing>> clauses = new ArrayList<>();
+        for (int i = 0; i < entries.size(); i++) {
+            if (i == 0 || between(entries.get(i - 1).at(), entries.get(i).at()).contains(SHOWS)) {
+                clauses.add(new ArrayList<>());
+            }
+            clauses.get(clauses.size() - 1).add(entries.get(i));
         }
-        SourceText source = entry.source();
-        int from = entry.offset();
-        int to = entry.end();
-        if (place + 1 < entries.size()) {
-            to = entries.get(place + 1).at().offset();
-        } else if (place > 0) {
-            from = entries.get(place - 1).at().end();
+        return clauses;
+    }
+
+    private static String between(SourceRange one, SourceRange next) {
+        return one.source().content().substring(one.end(), Math.max(one.end(), next.offset()));
+    }
+
+    private static List<Fix.Edit> withoutInClause(List<Showing> clause, Predicate<Showing> leaving) {
+        List<Fix.Edit> edits = new ArrayList<>();
+        int kept = -1;
+        for (int i = 0; i < clause.size(); i++) {
+            if (!leaving.test(clause.get(i))) {
+                kept = i;
+                continue;
+            }
+            int first = i;
+            while (i + 1 < clause.size() && leaving.test(clause.get(i + 1))) {
+                i++;
+            }
+            int from = clause.get(first).at().offset();
+            int to = clause.get(i).at().end();
+            String text = clause.get(i).at().source().content();
+            if (i + 1 < clause.size()) {
+                to = behindComma(text, to, clause.get(i + 1).at().offset());
+                from = to < text.length() && isLineEnd(text.charAt(to)) ? withoutBlanksBefore(text, from) : from;
+            } else {
+                from = kept >= 0 ? clause.get(kept).at().end() : keyword(clause.get(first).at());
+            }
+            edits.add(new Fix.Edit(new SourceRange(clause.get(first).at().source(), from, to - from), ""));
         }
-        return new Fix.Edit(new SourceRange(source, from, to - from), "");
+        return edits;
+    }
+
+    /** Behind the comma and the blanks that follow, but on the same line. */
+    private static int behindComma(String text, int from, int next) {
+        int comma = text.indexOf(',', from);
+        int to = comma < 0 || comma >= next ? next : comma + 1;
+        while (to < next && (text.charAt(to) == ' ' || text.charAt(to) == '\t')) {
+            to++;
+        }
+        return to;
+    }
+
+    private static boolean isLineEnd(char c) {
+        return c == '\n' || c == '\r';
+    }
+
+    private static int withoutBlanksBefore(String text, int offset) {
+        int from = offset;
+        while (from > 0 && (text.charAt(from - 1) == ' ' || text.charAt(from - 1) == '\t')) {
+            from--;
+        }
+        return from;
+    }
+
+    /** Where the word before a list begins, if one stands there. */
+    private static int keyword(SourceRange first) {
+        String before = first.source().content().substring(0, first.offset()).stripTrailing();
+        return before.endsWith(SHOWS) ? before.length() - SHOWS.length() : first.offset();
     }
 }

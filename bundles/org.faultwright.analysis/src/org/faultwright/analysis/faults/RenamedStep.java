@@ -1,0 +1,49 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.faults;
+
+import java.util.List;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Step;
+
+/** The same step under another name, with other outcomes. */
+record RenamedStep(Name name, List<Outcome> outcomes) implements Step.Cases<Step> {
+    @Override
+    public Step check(Step.Check step) {
+        return new Step.Check(name, step.title(), step.frame(), outcomes, step.at());
+    }
+
+    @Override
+    public Step observe(Step.Observe step) {
+        return new Step.Observe(name, step.title(), step.indicator(), step.frame(), outcomes, step.at());
+    }
+
+    @Override
+    public Step measure(Step.Measure step) {
+        return new Step.Measure(name, step.title(), step.kind(), step.point(), step.against(), step.instrument(),
+                step.range(), step.sensor(), step.expects(), step.allowing(), step.spread(), step.frame(), outcomes, step.at());
+    }
+
+    @Override
+    public Step act(Step.Act step) {
+        return new Step.Act(name, step.title(), step.wipes(), step.repairs(), step.frame(), outcomes, step.at());
+    }
+
+    @Override
+    public Step decide(Step.Decide step) {
+        return new Step.Decide(name, step.title(), step.compute(), step.expects(), step.frame(), outcomes, step.at());
+    }
+
+    @Override
+    public Step perform(Step.Perform step) {
+        return new Step.Perform(name, step.title(), step.routine(), step.frame(), outcomes, step.at());
+    }
+
+    @Override
+    public Step conclude(Step.Conclude step) {
+        return step;
+    }
+}

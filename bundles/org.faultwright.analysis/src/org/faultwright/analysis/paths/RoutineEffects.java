@@ -7,6 +7,7 @@ package org.faultwright.analysis.paths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Name;
@@ -33,10 +34,10 @@ public final class RoutineEffects {
         return routine;
     }
 
-    /** The exits that can be come to, and then always with this value. */
+    /** The exits that can be come to, and then always with this value; none where the routine needs another itself. */
     public List<Name> exitsWith(Name value) {
         return routine.exits().stream().filter(exit -> {
-            if (!runs.stream().allMatch(Exploration::isComplete)) {
+            if (!runs.stream().allMatch(run -> run.isComplete() && isFreeOfNeeds(run))) {
                 return false;
             }
             List<Name> left = runs.stream().flatMap(run -> left(run, exit).stream()).toList();
@@ -54,6 +55,12 @@ public final class RoutineEffects {
             }
         }
         return values;
+    }
+
+    private boolean isFreeOfNeeds(Exploration run) {
+        Condition followed = followed(run.map());
+        return IntStream.range(0, run.size())
+                .allMatch(state -> run.valueOnComing(state, followed) == run.valueWithNeedsMet(state, followed));
     }
 
     private Exploration run(Procedure alone) {

@@ -25,6 +25,8 @@ import org.faultwright.procedure.StepGraph;
 final class StepMapBuilder {
     /** Routines that perform routines can double with every level; past this many places they are left closed. */
     static final int MOST_PLACES = 50_000;
+    /** So are routines that stand deeper than this in one another. */
+    static final int MOST_LEVELS = 100;
 
     private final Procedure procedure;
     private final Scope scope;
@@ -63,6 +65,10 @@ final class StepMapBuilder {
             this.outer = outer;
         }
 
+        int level() {
+            return outer.map(frame -> frame.level() + 1).orElse(0);
+        }
+
         boolean isInside(StepGraph other) {
             for (Optional<Frame> frame = Optional.of(this); frame.isPresent(); frame = frame.get().outer) {
                 if (frame.get().graph == other) {
@@ -94,7 +100,8 @@ final class StepMapBuilder {
 
     private Place open(Step step, Frame frame) {
         Optional<Routine> routine = toWriteOut(step, frame);
-        boolean fits = routine.map(found -> promised + found.steps().size() <= MOST_PLACES).orElse(false);
+        boolean fits = routine.map(found -> promised + found.steps().size() <= MOST_PLACES).orElse(false)
+                && frame.level() < MOST_LEVELS;
         Place place = place(step, frame.caller, Optional.empty(), fits);
         if (fits) {
             promised += routine.get().steps().size();

@@ -46,7 +46,7 @@ public final class StateBoundReached implements Rule {
                             "Let fewer conditions force it."));
             paths.map().tooLarge().stream().filter(paths::reaches).findFirst().ifPresent(place ->
                     findings.report(PlaceText.at(place), place.label() + " and the routines inside it are not looked"
-                            + " into: written out, they would make more than 50 000 steps.",
+                            + " into: written out, they would make more than 50 000 steps or stand more than 100 levels deep.",
                             "Let fewer routines perform others."));
         });
     }

@@ -10,10 +10,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.faultwright.analysis.Checker;
-import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.OrderStudy;
+import org.faultwright.analysis.rules.BetterOrder;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.quantity.Exact;
 import picocli.CommandLine.Command;
@@ -52,26 +51,25 @@ final class OrderCommand implements Callable<Integer> {
 
     /** @return whether there is a better order that has not been written */
     private boolean study(Path file, Procedure procedure, PrintWriter out) {
-        OrderStudy study = OrderStudy.in(new Subject(procedure, Optional.empty())).orElseThrow();
+        Subject subject = new Subject(procedure, Optional.empty());
+        OrderStudy study = OrderStudy.in(subject).orElseThrow();
         if (study.best().isEmpty()) {
             out.println(procedure.name() + ": not studied, because " + String.join("; ", study.notStudied()) + ".");
             return false;
         }
-        OrderStudy.Comparison found = study.best().get();
-        if (found.saving().signum() == 0) {
-            out.println(procedure.name() + ": " + minutes(found.before()) + " on average; no better order"
-                    + (found.isBest() ? "." : " found; none takes less than " + minutes(found.bound()) + "."));
+        OrderStudy.Comparison best = study.best().get();
+        Optional<OrderStudy.Verified> verified = BetterOrder.verified(subject);
+        if (verified.isEmpty()) {
+            out.println(procedure.name() + ": " + minutes(best.before()) + " on average; no better order"
+                    + (best.saving().signum() == 0 && best.isBest() ? "."
+                            : " that the text can be changed to without new findings."));
             return false;
         }
+        OrderStudy.Comparison found = verified.get().comparison();
         out.println(procedure.name() + ": " + minutes(found.before()) + " on average, " + minutes(found.after())
                 + " in the better order, " + minutes(found.saving()) + " saved. " + found.reason());
-        Optional<Fix> fix = study.fix(changed -> new Checker().check(changed));
-        if (fix.isEmpty()) {
-            out.println("  The text cannot be changed to it without new findings; change it by hand.");
-            return true;
-        }
         if (write) {
-            Texts.replace(file, fix.get().applied());
+            Texts.replace(file, verified.get().fix().applied());
             out.println("  " + file + " changed.");
         }
         return !write;

@@ -35,21 +35,21 @@ public final class BetterOrder implements Rule {
     private static final Exact LEAST_SAVING = Exact.of(60);
     private static final Exact LEAST_SHARE = Exact.ratio(1, 10);
 
-    /** What was found worth proposing, once for each subject. */
-    private record Proposed(Optional<OrderStudy.Verified> order) {
+    /** What was found, once for each subject. */
+    private record Tried(Optional<OrderStudy.Verified> order) {
     }
 
     @Override
     public void check(Subject subject, Findings findings) {
-        proposed(subject).ifPresent(found -> report(found, findings));
+        OrderStudy.in(subject).filter(study -> study.best().filter(BetterOrder::isWorthIt).isPresent())
+                .flatMap(study -> verified(subject)).filter(found -> isWorthIt(found.comparison()))
+                .ifPresent(found -> report(found, findings));
     }
 
-    /** The order that is proposed, tried against all other rules; absent where none saves at least a tenth and a minute. */
-    public static Optional<OrderStudy.Verified> proposed(Subject subject) {
-        return subject.shared(Proposed.class, s -> new Proposed(OrderStudy.in(s)
-                .filter(study -> study.best().filter(BetterOrder::isWorthIt).isPresent())
-                .flatMap(study -> study.verified(procedure -> otherFindings(s, procedure)))
-                .filter(found -> isWorthIt(found.comparison())))).order();
+    /** The best order that saves anything, tried against all other rules; absent where there is none. */
+    public static Optional<OrderStudy.Verified> verified(Subject subject) {
+        return subject.shared(Tried.class, s -> new Tried(OrderStudy.in(s)
+                .flatMap(study -> study.verified(procedure -> otherFindings(s, procedure))))).order();
     }
 
     private static boolean isWorthIt(OrderStudy.Comparison found) {

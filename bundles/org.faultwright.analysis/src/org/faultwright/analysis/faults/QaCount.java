@@ -1,0 +1,157 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.faults;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.PathReport;
+import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Quantity;
+
+/** Counts what a {@link QaSummary} tells. Steps of the procedure's own routines count with its own. */
+final class QaCount {
+    private final Subject subject;
+    private final Procedure procedure;
+    private final List<Step> steps;
+
+    QaCount(Subject subject, Procedure procedure) {
+        this.subject = subject;
+        this.procedure = procedure;
+        this.steps = procedure.graphs().stream().map(StepGraph::steps).flatMap(List::stream).toList();
+    }
+
+    QaSummary summary(List<Finding> findings) {
+        ExampleCoverage coverage = ExampleCoverage.in(subject).orElseThrow();
+        TimeStudy times = TimeStudy.in(subject).orElseThrow();
+        Map<Severity, Integer> bySeverity = new EnumMap<>(Severity.class);
+        findings.forEach(finding -> bySeverity.merge(finding.severity(), 1, Integer::sum));
+        return new QaSummary(bySeverity, mostFirst(findings.stream().map(Finding::rule)), units(), limits(), codes(),
+                ProcedurePaths.of(subject).filter(paths -> paths.map().begin().isPresent()).map(PathReport::of),
+                faults(times), Ambiguity.in(subject).orElseThrow().groups(), Testability.in(subject),
+                share(coverage.runs().stream().filter(ExampleRun::passes).count(), coverage.runs().size()),
+                share(coverage.tried().size(), coverage.tried().size() + coverage.untried().size()),
+                share(coverage.reached().size(), coverage.reached().size() + coverage.unreached().size()),
+                notes(), times.inAll(), times.untimed().size());
+    }
+
+    private static QaSummary.Share share(long some, int all) {
+        return new QaSummary.Share((int) some, all);
+    }
+
+    private static Map<String, Integer> mostFirst(Stream<String> names) {
+        Map<String, Integer> counted = new LinkedHashMap<>();
+        names.forEach(name -> counted.merge(name, 1, Integer::sum));
+        return counted.entrySet().stream().sorted(Map.Entry.<String, Integer>comparingByValue().reversed()
+                .thenComparing(Map.Entry.comparingByKey()))
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, LinkedHashMap::new));
+    }
+
+    private Map<String, Integer> units() {
+        Stream<Quantity> inSteps = steps.stream().flatMap(step -> quantities(step).stream());
+        Stream<Quantity> carried = procedure.own().points().stream().flatMap(point -> Stream.concat(
+                point.carries().map(carries -> carries.upTo().value()).stream(),
+                point.sourceResistance().map(Written::value).stream()));
+        Stream<Quantity> shown = Stream.concat(procedure.faults().stream().map(Fault::shows),
+                procedure.examples().stream().map(Example::shows)).flatMap(List::stream)
+                .map(Showing::possible).flatMap(List::stream).flatMap(possible -> possible.reading().stream());
+        Stream<Quantity> allowed = procedure.examples().stream().flatMap(example -> example.within().stream()).map(Written::value);
+        return mostFirst(Stream.of(inSteps, carried, shown, allowed).flatMap(Function.identity())
+                .map(quantity -> quantity.unit().symbol()).filter(symbol -> !symbol.isEmpty()));
+    }
+
+    private static List<Quantity> quantities(Step step) {
+        List<Quantity> found = new ArrayList<>(step.frame().takes().map(Written::value).stream().toList());
+        expected(step).ifPresent(expected -> found.addAll(expected.limit().value().quantities()));
+        bands(step).forEach(band -> found.addAll(band.limit().value().quantities()));
+        if (step instanceof Step.Measure measure) {
+            measure.range().ifPresent(range -> found.add(range.value()));
+            measure.spread().ifPresent(spread -> found.add(spread.value()));
+            measure.allowing().forEach(part -> found.add(part.halfWidth().value()));
+        }
+        return found;
+    }
+
+    private static Optional<Step.Expectation> expected(Step step) {
+        return step instanceof Step.Measure measure ? measure.expects()
+                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
+    }
+
+    private static List<Outcome.Band> bands(Step step) {
+        return step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
+                .map(Outcome.Band.class::cast).toList();
+    }
+
+    private QaSummary.Share limits() {
+        int all = 0;
+        int sourced = 0;
+        for (Step step : steps) {
+            int here = expected(step).map(e -> 1).orElse(0) + bands(step).size();
+            boolean source = step.frame().source().isPresent() || expected(step).flatMap(Step.Expectation::source).isPresent();
+            all += here;
+            sourced += source ? here : 0;
+        }
+        return share(sourced, all);
+    }
+
+    private QaSummary.Share codes() {
+        int all = 0;
+        int own = 0;
+        for (Step step : steps) {
+            Optional<Indicator> indicator = step instanceof Step.Observe observe
+                    ? observe.indicator().flatMap(subject.scope()::indicator) : Optional.empty();
+            List<String> keys = step.outcomes().stream().map(Outcome::key).toList();
+            List<String> patterns = indicator.map(Indicator::codes).orElse(List.of()).stream()
+                    .map(code -> code.pattern().text()).toList();
+            all += patterns.size();
+            own += (int) patterns.stream().filter(keys::contains).count();
+        }
+        return share(own, all);
+    }
+
+    private List<QaSummary.FaultLine> faults(TimeStudy times) {
+        FaultWalks walks = FaultWalks.in(subject).orElseThrow();
+        Ambiguity ambiguity = Ambiguity.in(subject).orElseThrow();
+        List<ExampleRun> runs = ExampleCoverage.in(subject).orElseThrow().runs();
+        return IntStream.range(0, walks.table().size()).mapToObj(i -> {
+            Fault fault = walks.table().faults().get(i);
+            boolean tried = runs.stream().anyMatch(run -> run.passes()
+                    && run.example().of().filter(of -> of.text().equals(fault.name().text())).isPresent());
+            return new QaSummary.FaultLine(fault, walks.table().weight(i), walks.of(fault).reachesFinding(),
+                    ambiguity.groupSize(fault), tried, times.of(fault));
+        }).toList();
+    }
+
+    private List<QaSummary.NoteUse> notes() {
+        Map<String, List<Name>> read = steps.stream().flatMap(step -> step.frame().warns().stream())
+                .collect(Collectors.groupingBy(Name::text, LinkedHashMap::new, Collectors.toList()));
+        List<QaSummary.NoteUse> used = new ArrayList<>();
+        read.values().forEach(names -> subject.scope().note(names.get(0))
+                .ifPresent(note -> used.add(new QaSummary.NoteUse(note, names.size()))));
+        used.sort(Comparator.comparing((QaSummary.NoteUse use) -> use.note().word()));
+        return List.copyOf(used);
+    }
+}

@@ -20,7 +20,6 @@ import org.faultwright.analysis.paths.Exploration;
 import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Way;
-import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 
@@ -58,14 +57,10 @@ public final class UnreachableOutcome implements Rule {
     private static void report(Exploration states, List<Way> ways, Findings findings) {
         Outcome outcome = ways.get(0).outcome().orElseThrow();
         Outcome.Repeat repeat = outcome.repeat().orElseThrow();
-        String result = "The result " + outcome.key() + " of " + ways.get(0).from().step().name() + " never leads to ";
-        if (ways.stream().noneMatch(states::isTaken)) {
-            findings.report(outcome.target().map(Name::at).orElse(outcome.at()),
-                    result + outcome.target().map(Name::text).orElse("its target") + ": it may be taken 0 times.",
-                    "Allow it at least once, or let it lead to " + repeat.otherwise() + " at once.");
-        } else if (ways.stream().noneMatch(states::isTakenOtherwise)) {
+        if (ways.stream().noneMatch(states::isTakenOtherwise)) {
             findings.report(repeat.otherwise().at(),
-                    result + repeat.otherwise() + ": it cannot come " + (repeat.atMost() + 1L) + " times in one run.",
+                    "The result " + outcome.key() + " of " + ways.get(0).from().step().name() + " never leads to "
+                            + repeat.otherwise() + ": it cannot come " + (repeat.atMost() + 1L) + " times in one run.",
                     "Leave the bound out, or lead back to the step where the repeat is meant.",
                     Removal.of("Leave the bound out", repeat.at()));
         }

@@ -5,7 +5,6 @@
 package org.faultwright.language;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,6 +20,9 @@ import org.faultwright.procedure.SourceText;
 /** Finds what {@code uses} names, and what that uses in turn. Each library is read once as long as its text stays. */
 final class Libraries {
     private static final int MOST_KEPT = 256;
+
+    /** More than any bench has; an endless chain of libraries must end somewhere. */
+    private static final int MOST_USED = 200;
 
     private final LibraryFinder finder;
     private final SingleTexts texts;
@@ -47,10 +49,11 @@ final class Libraries {
                 library.decides(), library.problems(), library.at());
     }
 
+    /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */
     private List<Library> closure(Document document) {
         Map<String, Library> found = new LinkedHashMap<>();
         Deque<Document> toDo = new ArrayDeque<>(List.of(document));
-        while (!toDo.isEmpty()) {
+        while (!toDo.isEmpty() && found.size() < MOST_USED) {
             Document user = toDo.poll();
             for (Name use : user.uses()) {
                 find(use, user).filter(library -> !library.source().name().equals(document.source().name()))
@@ -58,12 +61,12 @@ final class Libraries {
                         .ifPresent(toDo::add);
             }
         }
-        return new ArrayList<>(found.values());
+        return List.copyOf(found.values());
     }
 
     private Optional<Library> find(Name use, Document user) {
-        return finder.find(use.text(), user.source().name()).map(this::read)
-                .flatMap(document -> document instanceof Library library ? Optional.of(library) : Optional.empty());
+        Optional<SourceText> text = finder.find(use.text(), user.source().name());
+        return text.map(this::read).flatMap(read -> read instanceof Library library ? Optional.of(library) : Optional.empty());
     }
 
     private Document read(SourceText text) {

@@ -5,6 +5,7 @@
 package org.faultwright.language;
 
 import java.util.List;
+import org.eclipse.xtext.parser.ParseException;
 import org.faultwright.language.parsing.PlainParser;
 import org.faultwright.language.translation.Translator;
 import org.faultwright.procedure.Document;
@@ -17,21 +18,25 @@ final class SingleTexts {
     /** Longer than any procedure: 8 MB. */
     static final int LONGEST = 8 * 1024 * 1024;
 
+    private static final String TOO_DEEP = "Here an expression is nested too deeply or has too many terms to be read; split it up.";
+
     private final PlainParser parser = new PlainParser();
 
+    /** Whatever the text, a document comes back. */
     Document read(SourceText text) {
         if (text.content().length() > LONGEST) {
-            return unread(text, "This text has " + text.content().length() / (1024 * 1024)
-                    + " MB, more than the 8 MB that can be read; is it a procedure at all?");
+            return unread(text, 0, "This text is longer than the 8 MB that are read; is it a procedure at all?");
         }
         try {
             return Translator.translate(text, parser.parse(text.content()));
         } catch (StackOverflowError tooDeep) {
-            return unread(text, "Parentheses or terms are nested too deeply to be read; split the expression up.");
+            return unread(text, Nesting.deepest(text.content()), TOO_DEEP);
+        } catch (ParseException stopped) {
+            return unread(text, 0, "This text cannot be read (" + stopped.getMessage() + "); report this with the text.");
         }
     }
 
-    private static Document unread(SourceText text, String message) {
-        return Translator.nothing(text, List.of(new ReadingProblem(message, new SourceRange(text, 0, 0))));
+    private static Document unread(SourceText text, int offset, String message) {
+        return Translator.nothing(text, List.of(new ReadingProblem(message, new SourceRange(text, offset, 0))));
     }
 }

@@ -16,11 +16,14 @@ final class TextFile {
     private TextFile() {
     }
 
-    /** Of a file that is too long to be a procedure, just enough to say so. */
     static SourceText read(Path file) throws IOException {
+        return read(file, file.toString());
+    }
+
+    /** Of a file that is too long to be a procedure, just enough to say so. */
+    static SourceText read(Path file, String name) throws IOException {
         try (InputStream bytes = Files.newInputStream(file)) {
-            return new SourceText(file.toString(),
-                    new String(bytes.readNBytes(4 * SingleTexts.LONGEST), StandardCharsets.UTF_8));
+            return new SourceText(name, new String(bytes.readNBytes(4 * SingleTexts.LONGEST), StandardCharsets.UTF_8));
         }
     }
 }

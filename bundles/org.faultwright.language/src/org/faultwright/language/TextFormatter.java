@@ -5,6 +5,7 @@
 package org.faultwright.language;
 
 import org.eclipse.xtext.parser.IParseResult;
+import org.eclipse.xtext.parser.ParseException;
 import org.faultwright.language.formatting.Layout;
 import org.faultwright.language.parsing.PlainParser;
 
@@ -27,7 +28,7 @@ public final class TextFormatter {
             IParseResult parsed = PARSER.parse(content);
             return parsed.hasSyntaxErrors() || parsed.getRootASTElement() == null ? content
                     : Layout.of(content, parsed.getRootNode());
-        } catch (StackOverflowError tooDeep) {
+        } catch (StackOverflowError | ParseException unreadable) {
             return content;
         }
     }

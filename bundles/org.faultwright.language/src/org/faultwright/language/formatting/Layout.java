@@ -24,7 +24,7 @@ public final class Layout {
 
     /** The text laid out, with the line ends it had. A text that would lose or gain a word comes back as it was. */
     public static String of(String content, ICompositeNode root) {
-        Layout layout = new Layout(Words.of(root));
+        Layout layout = new Layout(Words.of(content, root));
         layout.fill();
         Columns.align(layout.lines);
         String text = layout.text();

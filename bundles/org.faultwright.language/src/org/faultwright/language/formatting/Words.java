@@ -15,13 +15,14 @@ final class Words {
     private Words() {
     }
 
-    static List<Word> of(ICompositeNode root) {
+    static List<Word> of(String content, ICompositeNode root) {
         Items items = new Items(root);
         List<Word> words = new ArrayList<>();
         int newlines = 0;
         boolean spaced = false;
         for (ILeafNode leaf : root.getLeafNodes()) {
-            String text = leaf.getText();
+            // not the leaf's own text, which it looks up through all its parents
+            String text = content.substring(leaf.getTotalOffset(), leaf.getTotalEndOffset());
             boolean comment = text.startsWith("//") || text.startsWith("/*");
             if (leaf.isHidden() && !comment) {
                 newlines += newlines(text);

@@ -17,6 +17,7 @@ import org.eclipse.xtext.XtextPackage;
 import org.eclipse.xtext.nodemodel.impl.NodeModelBuilder;
 import org.eclipse.xtext.parser.DefaultEcoreElementFactory;
 import org.eclipse.xtext.parser.IParseResult;
+import org.eclipse.xtext.parser.ParseException;
 import org.eclipse.xtext.parser.antlr.AntlrTokenDefProvider;
 import org.eclipse.xtext.parser.antlr.AntlrTokenToStringConverter;
 import org.eclipse.xtext.parser.antlr.IUnorderedGroupHelper;
@@ -96,6 +97,20 @@ public final class PlainParser {
 
     /** @throws StackOverflowError if the text nests too deeply */
     public IParseResult parse(String text) {
-        return parser.parse(new StringReader(text));
+        try {
+            return parser.parse(new StringReader(text));
+        } catch (ParseException wrapped) {
+            throw unwrapped(wrapped);
+        }
+    }
+
+    /** The parser wraps whatever stops it several times over. */
+    private static ParseException unwrapped(ParseException wrapped) {
+        for (Throwable cause = wrapped; cause != null; cause = cause.getCause()) {
+            if (cause instanceof StackOverflowError tooDeep) {
+                throw tooDeep;
+            }
+        }
+        return wrapped;
     }
 }

@@ -12,7 +12,15 @@ public final class Quoted {
     }
 
     public static String words(String words) {
-        String line = words.strip().replaceAll("\\s+", " ");
-        return "'" + (line.length() <= LONGEST ? line : line.substring(0, LONGEST) + "…") + "'";
+        StringBuilder line = new StringBuilder();
+        words.strip().codePoints().limit(LONGEST + 1L).forEach(c -> {
+            if (Character.isISOControl(c) && !Character.isWhitespace(c)) {
+                line.append(String.format("U+%04X", c));
+            } else {
+                line.appendCodePoint(Character.isWhitespace(c) ? ' ' : c);
+            }
+        });
+        String shown = line.toString().replaceAll(" +", " ");
+        return "'" + (shown.length() <= LONGEST ? shown : shown.substring(0, LONGEST) + "…") + "'";
     }
 }

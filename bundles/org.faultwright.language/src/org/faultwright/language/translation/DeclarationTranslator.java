@@ -125,7 +125,7 @@ final class DeclarationTranslator {
     }
 
     private String only(EObject written, EStructuralFeature feature, String what) {
-        return passage.single(written, feature, what).map(Passage::words).orElse("");
+        return passage.single(written, feature, what).map(passage::words).orElse("");
     }
 
     private Routine routine(RoutineText written) {

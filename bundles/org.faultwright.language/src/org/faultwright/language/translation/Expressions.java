@@ -30,7 +30,12 @@ final class Expressions extends TextSwitch<Optional<Expression>> {
     }
 
     Optional<Written<Expression>> expression(ExpressionText written) {
-        return of(written).map(expression -> new Written<>(expression, passage.range(written)));
+        try {
+            return of(written).map(expression -> new Written<>(expression, passage.range(written)));
+        } catch (StackOverflowError tooDeep) {
+            passage.problem(passage.range(written), "This expression has too many terms to be read; split it up.");
+            return Optional.empty();
+        }
     }
 
     private Optional<Expression> of(ExpressionText written) {

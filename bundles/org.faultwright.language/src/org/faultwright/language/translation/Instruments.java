@@ -65,7 +65,7 @@ final class Instruments {
                 quantities.quantity(written.getInputCapacitance()).map(Written::value),
                 value(written.getBurden(), "The burden"), value(written.getLowestFrequency(), "The bandwidth"),
                 value(written.getHighestFrequency(), "The bandwidth"), written.isTrueRms(),
-                passage.node(written, RANGE_TEXT__SENSOR).map(Sensor::named).orElse("")), passage.range(written)));
+                passage.node(written, RANGE_TEXT__SENSOR).map(passage::words).map(SensorName::of).orElse("")), passage.range(written)));
     }
 
     private Optional<Quantity> value(List<org.faultwright.language.text.QuantityText> written, String what) {

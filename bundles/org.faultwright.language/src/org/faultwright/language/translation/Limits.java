@@ -57,7 +57,7 @@ final class Limits {
                 && !saysRange(written);
     }
 
-    private static boolean hasDigit(LimitText written) {
+    private boolean hasDigit(LimitText written) {
         return spelling(written).chars().anyMatch(Character::isDigit);
     }
 
@@ -115,7 +115,7 @@ final class Limits {
         return quantities.quantity(written).map(Written::value);
     }
 
-    private static String spelling(LimitText written) {
-        return Passage.words(NodeModelUtils.findActualNodeFor(written));
+    private String spelling(LimitText written) {
+        return passage.words(NodeModelUtils.findActualNodeFor(written));
     }
 }

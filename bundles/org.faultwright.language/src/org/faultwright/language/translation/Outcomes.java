@@ -59,7 +59,7 @@ final class Outcomes {
 
     private Outcome.Head result(INode node, boolean codes) {
         Name words = parts.passage.name(node);
-        boolean code = node.getText().strip().startsWith("\"") || codes && !words.text().equals("none");
+        boolean code = parts.passage.source().content().startsWith("\"", node.getOffset()) || codes && !words.text().equals("none");
         return code ? new Outcome.Code(words) : new Outcome.Word(ResultWords.plain(words));
     }
 

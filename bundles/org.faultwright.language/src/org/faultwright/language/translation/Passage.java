@@ -118,11 +118,11 @@ final class Passage {
 
     /** The text of a feature, or an empty one. */
     String textOrNone(EObject element, EStructuralFeature feature) {
-        return node(element, feature).map(Passage::words).orElse("");
+        return node(element, feature).map(this::words).orElse("");
     }
 
     /** The words as written, comments left out and each gap as one space; of a quoted text what stands in it. */
-    static String words(INode node) {
+    String words(INode node) {
         StringBuilder words = new StringBuilder();
         boolean gap = false;
         for (ILeafNode leaf : node.getLeafNodes()) {
@@ -132,7 +132,8 @@ final class Passage {
                 if (gap && words.length() > 0) {
                     words.append(' ');
                 }
-                words.append(leaf.getText());
+                // not the leaf's own text, which it looks up through all its parents
+                words.append(source.content(), leaf.getTotalOffset(), leaf.getTotalEndOffset());
                 gap = false;
             }
         }

@@ -6,6 +6,7 @@ package org.faultwright.language.translation;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.parsing.Quoted;
 import org.faultwright.language.text.TextPackage;
@@ -15,6 +16,7 @@ import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityText;
 import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.measure.Sensor;
 
 /** Numbers and quantities, exact. */
 final class Quantities {
@@ -24,9 +26,26 @@ final class Quantities {
         this.passage = passage;
     }
 
+    /** With a sensor, what that sensor gives: {@code 100 degC on Pt100} is a resistance. */
     Optional<Written<Quantity>> quantity(org.faultwright.language.text.QuantityText written) {
         return Optional.ofNullable(written).flatMap(text -> passage.node(text, TextPackage.Literals.QUANTITY_TEXT__TEXT))
-                .map(node -> new Written<>(quantity(node), passage.range(written)));
+                .map(this::quantity).map(quantity -> passage.node(written, TextPackage.Literals.QUANTITY_TEXT__SENSOR)
+                        .map(sensor -> onSensor(quantity, sensor)).orElse(quantity))
+                .map(quantity -> new Written<>(quantity, passage.range(written)));
+    }
+
+    private Quantity onSensor(Quantity temperature, INode sensor) {
+        String name = SensorName.of(passage.words(sensor));
+        Optional<Sensor> known = Sensor.named(name);
+        if (known.isEmpty()) {
+            passage.problem(passage.range(sensor), Quoted.words(name) + " is no sensor with a standard characteristic; write one of "
+                    + Sensor.all().stream().map(Sensor::name).collect(Collectors.joining(", ")) + ".");
+            return temperature;
+        }
+        Sensor.Converted signal = known.get().signal(temperature);
+        signal.problem().ifPresent(problem -> passage.problem(passage.range(sensor), problem));
+        String spelling = temperature.spelling() + " on " + passage.words(sensor);
+        return signal.value().map(value -> new Quantity(value.value(), value.unit(), spelling)).orElse(temperature);
     }
 
     Optional<Written<Quantity>> single(List<org.faultwright.language.text.QuantityText> written, String what) {
@@ -38,7 +57,7 @@ final class Quantities {
         if (node.getLength() == 0) {
             return new Quantity(Exact.ZERO, Unit.MISSING, "");
         }
-        QuantityText.Reading reading = QuantityText.read(Passage.words(node));
+        QuantityText.Reading reading = QuantityText.read(passage.words(node));
         reading.problem().ifPresent(problem -> passage.problem(passage.range(node), problem));
         return reading.quantity();
     }
@@ -50,7 +69,7 @@ final class Quantities {
 
     /** A whole number from 1 up to a million. */
     Optional<Written<Integer>> whole(INode node, String what) {
-        String text = Passage.words(node);
+        String text = passage.words(node);
         SourceRange at = passage.range(node);
         if (text.matches("[0-9]{1,7}")) {
             int value = Integer.parseInt(text);

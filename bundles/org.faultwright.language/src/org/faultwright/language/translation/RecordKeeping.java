@@ -44,9 +44,9 @@ final class RecordKeeping {
                 passage.node(written, REVISION_TEXT__STATUS)
                         .flatMap(node -> parts.vocabulary.oneOf(Revision.Status.values(), node, "status of a revision"))
                         .orElse(Revision.Status.DRAFT),
-                passage.node(written, REVISION_TEXT__BY).map(Passage::words),
+                passage.node(written, REVISION_TEXT__BY).map(passage::words),
                 parts.vocabulary.day(written, REVISION_TEXT__DATED).map(Written::value),
-                passage.node(written, REVISION_TEXT__DIGEST).map(Passage::words), passage.range(written));
+                passage.node(written, REVISION_TEXT__DIGEST).map(passage::words), passage.range(written));
     }
 
     Optional<Written<DecisionRule>> decides(List<DecidesText> written) {
@@ -57,7 +57,7 @@ final class RecordKeeping {
     private Optional<DecisionRule> rule(DecidesText written) {
         Optional<INode> word = passage.node(written, DECIDES_TEXT__RULE);
         Optional<Exact> percent = passage.node(written, DECIDES_TEXT__PERCENT).map(parts.quantities::number);
-        String name = word.map(Passage::words).orElse("");
+        String name = word.map(passage::words).orElse("");
         if (name.equals("risk") && percent.isPresent() && inRange(percent.get())) {
             return Optional.of(new DecisionRule.ByRisk(percent.get()));
         }

@@ -16,6 +16,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityText;
+import org.faultwright.quantity.Unit;
 
 /** What steps show, in a fault's signature or in an example. */
 final class Showings {
@@ -49,11 +50,11 @@ final class Showings {
     }
 
     /** A number with a unit. A code such as {@code 3 blinks} is none, as no unit is called blinks. */
-    private static Optional<Quantity> reading(INode node) {
-        String written = Passage.words(node);
+    private Optional<Quantity> reading(INode node) {
+        String written = passage.words(node);
         boolean number = written.matches("[-\u2212]?[0-9].*|R[0-9]+");
         return number ? Optional.of(QuantityText.read(written)).filter(reading -> reading.problem().isEmpty()
-                && !reading.quantity().unit().status().equals(org.faultwright.quantity.Unit.Status.UNKNOWN))
+                && reading.quantity().unit().status() != Unit.Status.UNKNOWN)
                 .map(QuantityText.Reading::quantity) : Optional.empty();
     }
 }

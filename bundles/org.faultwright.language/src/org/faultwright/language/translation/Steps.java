@@ -83,7 +83,7 @@ final class Steps extends TextSwitch<Step> {
                 passage.name(written, MEASURE_TEXT__POINT), passage.name(written, MEASURE_TEXT__AGAINST),
                 passage.name(written, MEASURE_TEXT__INSTRUMENT), parts.quantities.quantity(written.getRange()),
                 passage.node(written, MEASURE_TEXT__SENSOR)
-                        .map(node -> new Written<>(Sensor.named(node), passage.range(node))),
+                        .map(node -> new Written<>(SensorName.of(passage.words(node)), passage.range(node))),
                 expectation(written.getExpects(), frame), contributions(written),
                 parts.quantities.single(written.getSpread(), "The spread"), frame, outcomes(written), at(written));
     }

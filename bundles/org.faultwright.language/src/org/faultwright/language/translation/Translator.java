@@ -43,6 +43,11 @@ public final class Translator {
 
     public static Document translate(SourceText source, IParseResult parsed) {
         Translator translator = new Translator(source);
+        int undecoded = source.content().indexOf('\uFFFD');
+        if (undecoded >= 0) {
+            translator.passage.problem(new SourceRange(source, undecoded, 1),
+                    "From here on the file is not in UTF-8; save it as UTF-8 and check this place.");
+        }
         for (INode error : parsed.getSyntaxErrors()) {
             SyntaxProblem.report(translator.passage, error);
         }

@@ -38,7 +38,7 @@ final class UnreadWords {
     /** Within the braces of a step or declaration. */
     void withinBraces(EObject element, EStructuralFeature feature) {
         for (INode node : passage.nodes(element, feature)) {
-            if (Passage.words(node).equals("->")) {
+            if (passage.words(node).equals("->")) {
                 passage.unreadable(passage.range(node), arrow(node));
             } else {
                 report(node, LanguageWords.LINES, "does not belong here");
@@ -47,7 +47,7 @@ final class UnreadWords {
     }
 
     private void report(INode node, List<String> known, String what) {
-        String word = Passage.words(node).split("\\s+|,", 2)[0];
+        String word = passage.words(node).split("\\s+|,", 2)[0];
         SourceRange at = new SourceRange(passage.source(), node.getOffset(), Math.min(word.length(), node.getLength()));
         passage.unreadable(at, LanguageSigns.advice(word).or(() -> misplaced(word)).orElseGet(() -> Quoted.words(word) + " " + what
                 + LanguageWords.near(known, word).map(near -> "; did you mean " + near + "?").orElse("; correct it or delete it.")));

@@ -35,7 +35,7 @@ final class Vocabulary {
     }
 
     private Optional<QuantityKind> kind(INode node) {
-        String words = Passage.words(node);
+        String words = passage.words(node);
         Optional<QuantityKind> known = QuantityKind.inWords(words).or(() -> QuantityKind.inWords(words + " rms"));
         if (known.isEmpty() && node.getLength() > 0) {
             passage.problem(passage.range(node), unknownKind(words));
@@ -57,7 +57,7 @@ final class Vocabulary {
         if (form.isEmpty()) {
             return QuantityKind.DC_VOLTAGE;
         }
-        String words = Passage.words(form.get());
+        String words = passage.words(form.get());
         switch (words) {
             case "dc":
                 return QuantityKind.DC_VOLTAGE;
@@ -73,9 +73,9 @@ final class Vocabulary {
 
     List<Written<Hazard>> hazards(EObject element, EStructuralFeature feature) {
         return passage.nodes(element, feature).stream().flatMap(node -> {
-            Optional<Hazard> hazard = Hazard.named(Passage.words(node));
+            Optional<Hazard> hazard = Hazard.named(passage.words(node));
             if (hazard.isEmpty()) {
-                passage.problem(passage.range(node), Quoted.words(Passage.words(node)) + " is no hazard that the language knows; write one of "
+                passage.problem(passage.range(node), Quoted.words(passage.words(node)) + " is no hazard that the language knows; write one of "
                         + listed(Arrays.stream(Hazard.values()).map(Hazard::word).toList()) + ".");
             }
             return hazard.map(known -> new Written<>(known, passage.range(node))).stream();
@@ -88,7 +88,7 @@ final class Vocabulary {
     }
 
     <E extends Enum<E>> Optional<E> oneOf(E[] known, INode node, String what) {
-        String word = Passage.words(node);
+        String word = passage.words(node);
         Optional<E> found = Arrays.stream(known).filter(one -> lower(one).equals(word)).findFirst();
         if (found.isEmpty()) {
             passage.problem(passage.range(node), Quoted.words(word) + " is no " + what + "; write one of "
@@ -107,7 +107,7 @@ final class Vocabulary {
     }
 
     Optional<Written<LocalDate>> day(EObject element, EStructuralFeature feature) {
-        return passage.node(element, feature).flatMap(node -> day(Passage.words(node), node)
+        return passage.node(element, feature).flatMap(node -> day(passage.words(node), node)
                 .map(day -> new Written<>(day, passage.range(node))));
     }
 

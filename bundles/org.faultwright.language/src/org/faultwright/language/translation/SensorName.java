@@ -4,15 +4,12 @@
  */
 package org.faultwright.language.translation;
 
-import org.eclipse.xtext.nodemodel.INode;
-
 /** The name of a temperature sensor: {@code K} where {@code type K} is written. */
-final class Sensor {
-    private Sensor() {
+final class SensorName {
+    private SensorName() {
     }
 
-    static String named(INode node) {
-        String words = Passage.words(node);
+    static String of(String words) {
         return words.startsWith("type ") ? words.substring("type ".length()) : words;
     }
 }

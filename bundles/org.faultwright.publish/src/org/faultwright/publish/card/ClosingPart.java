@@ -23,10 +23,15 @@ final class ClosingPart {
         PreparePart.row(section, "Check that each is so", ends.stream()
                 .map(condition -> Words.named(condition) + " " + condition.ends().get().text()).toList());
         Tag table = section.add("table", "sign");
-        table.add("thead").add("tr").say("th", "", "Signed by").say("th", "", "Name").say("th", "", "Date");
+        Tag names = table.add("thead").add("tr");
+        for (String name : List.of("Signed by", "Name", "Date")) {
+            names.add("th").set("scope", "col").text(name);
+        }
         Tag rows = table.add("tbody");
         for (String who : List.of("Technician", "Checked by")) {
-            rows.add("tr").say("th", "", who).say("td", "", "").say("td", "", "");
+            Tag row = rows.add("tr");
+            row.add("th").set("scope", "row").text(who);
+            row.say("td", "", "").say("td", "", "");
         }
         plan.steps().flatMap(step -> LimitZones.of(plan.procedure(), step).stream()).map(LimitZones::convention)
                 .distinct().forEach(words -> section.say("p", "small", words));

@@ -34,7 +34,10 @@ public final class HtmlText {
     }
 
     private static void write(Node node, StringBuilder html, String sheet) {
-        if (node instanceof Element element) {
+        if (node instanceof Element run && run.getTagName().equals("span") && run.getAttributes().getLength() == 0) {
+            // Only the print needs runs of words to be elements.
+            children(run, html, sheet);
+        } else if (node instanceof Element element) {
             String name = element.getTagName();
             if (OWN_LINE.contains(name) && html.charAt(html.length() - 1) != '\n') {
                 html.append('\n');
@@ -43,9 +46,7 @@ public final class HtmlText {
             attributes(element, html);
             html.append('>');
             if (!VOID.contains(name)) {
-                for (Node child = element.getFirstChild(); child != null; child = child.getNextSibling()) {
-                    write(child, html, sheet);
-                }
+                children(element, html, sheet);
                 if (name.equals("head")) {
                     html.append("\n<style>").append(sheet).append("</style>\n");
                 }
@@ -53,6 +54,12 @@ public final class HtmlText {
             }
         } else {
             escape(node.getNodeValue(), html);
+        }
+    }
+
+    private static void children(Element element, StringBuilder html, String sheet) {
+        for (Node child = element.getFirstChild(); child != null; child = child.getNextSibling()) {
+            write(child, html, sheet);
         }
     }
 

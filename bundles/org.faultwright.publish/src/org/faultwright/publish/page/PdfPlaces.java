@@ -9,6 +9,7 @@ import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.render.Box;
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
@@ -28,10 +29,22 @@ final class PdfPlaces {
     private PdfPlaces() {
     }
 
-    /** @param places ids in the page by name */
-    static void name(PDDocument pdf, PdfBoxRenderer renderer, Map<String, String> places) throws IOException {
+    /** The ids of places that no page can hold. */
+    static List<String> longerThanAPage(PDDocument pdf, PdfBoxRenderer renderer, Map<String, String> places) {
+        float room = pdf.getPage(0).getMediaBox().getHeight() - MARGIN_TOP - MARGIN_BOTTOM;
+        Map<String, PagePosition<Box>> found = positions(renderer);
+        return places.values().stream().filter(id -> found.containsKey(id) && found.get(id).getHeight() > room).toList();
+    }
+
+    private static Map<String, PagePosition<Box>> positions(PdfBoxRenderer renderer) {
         Map<String, PagePosition<Box>> found = new HashMap<>();
         renderer.findPagePositionsByID(Pattern.compile("")).forEach(position -> found.put(position.getId(), position));
+        return found;
+    }
+
+    /** @param places ids in the page by name */
+    static void name(PDDocument pdf, PdfBoxRenderer renderer, Map<String, String> places) throws IOException {
+        Map<String, PagePosition<Box>> found = positions(renderer);
         Map<String, PDPageDestination> names = new TreeMap<>();
         places.forEach((name, id) -> {
             PagePosition<Box> position = found.get(id);

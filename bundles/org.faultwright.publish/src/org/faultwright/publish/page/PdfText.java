@@ -14,6 +14,7 @@ import java.awt.color.ICC_Profile;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.faultwright.publish.PlainText;
@@ -40,8 +41,16 @@ public final class PdfText {
         if (keepToFont(page.body().node())) {
             page.body().say("p", "small", PlainText.STAND_IN + " stands for a character that the font of this print lacks.");
         }
+        return print(page, stamp, places, draft);
+    }
+
+    private static byte[] print(Page page, PdfStamp stamp, Map<String, String> places, boolean draft) {
         try (PdfBoxRenderer renderer = builder(page).buildPdfRenderer();
                 PDDocument pdf = renderer.createPDFKeepOpen()) {
+            List<String> tooLong = PdfPlaces.longerThanAPage(pdf, renderer, places);
+            if (tooLong.stream().filter(page::startsOnItsOwnPage).count() > 0) {
+                return print(page, stamp, places, draft);
+            }
             PdfPlaces.name(pdf, renderer, places);
             PdfLinks.describe(pdf);
             if (draft) {

@@ -42,19 +42,28 @@ public final class Tag {
 
     /** Adds an element that holds only words. @return this one */
     public Tag say(String name, String style, String words) {
-        add(name, style).text(words);
+        add(name, style).verbatim(PlainText.line(words));
         return this;
     }
 
     /** Adds words; control characters and their like are taken out. */
     public Tag text(String words) {
-        element.appendChild(element.getOwnerDocument().createTextNode(PlainText.line(words)));
-        return this;
+        return run(PlainText.line(words));
     }
 
     /** Adds a space between words that are marked up apart. */
     public Tag space() {
-        element.appendChild(element.getOwnerDocument().createTextNode(" "));
+        return run(" ");
+    }
+
+    /**
+     * Each run of words has an element of its own. Else the print would first set all the words that stand
+     * directly in a paragraph and then those in its elements, and be read aloud in that order.
+     */
+    private Tag run(String words) {
+        Element span = element.getOwnerDocument().createElement("span");
+        span.appendChild(element.getOwnerDocument().createTextNode(words));
+        element.appendChild(span);
         return this;
     }
 
@@ -90,9 +99,9 @@ public final class Tag {
         return this;
     }
 
-    /** Adds a style sheet of ours as it stands. */
-    void verbatim(String style) {
-        element.appendChild(element.getOwnerDocument().createTextNode(style));
+    /** Adds a text node as it stands. */
+    void verbatim(String text) {
+        element.appendChild(element.getOwnerDocument().createTextNode(text));
     }
 
     Element node() {

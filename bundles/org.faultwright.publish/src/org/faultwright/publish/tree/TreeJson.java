@@ -5,6 +5,10 @@
 package org.faultwright.publish.tree;
 
 import com.google.gson.JsonArray;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -31,6 +35,18 @@ public final class TreeJson implements ProcedureExport {
     /** The address that names the schema; the schema itself is a resource of this bundle. */
     public static final String SCHEMA = "https://faultwright.org/schema/procedure-tree-1.json";
     private static final String SCHEMA_VERSION = "1.0";
+
+    /** The schema that trees follow, JSON Schema 2020-12. */
+    public static String schema() {
+        try (InputStream in = TreeJson.class.getResourceAsStream("procedure-tree-1.schema.json")) {
+            if (in == null) {
+                throw new IllegalStateException("the schema is missing from the bundle");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
 
     @Override
     public String name() {

@@ -11,7 +11,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
@@ -21,6 +23,8 @@ import org.faultwright.procedure.SourceText;
 
 /** Procedures to publish: one with every feature of the language, the demo procedures, and whatever a test writes. */
 public final class Samples {
+    private static final Map<Path, Publication> DEMOS = new ConcurrentHashMap<>();
+
     private Samples() {
     }
 
@@ -49,7 +53,12 @@ public final class Samples {
         }
     }
 
+    /** Read and checked once. */
     public static Publication demo(Path file) {
+        return DEMOS.computeIfAbsent(file, Samples::read);
+    }
+
+    private static Publication read(Path file) {
         try {
             return allowed((Procedure) ProcedureReader.overFiles().read(file));
         } catch (IOException unreadable) {

@@ -20,8 +20,6 @@ import dev.harrel.jsonschema.ValidatorFactory;
 import dev.harrel.jsonschema.providers.GsonNode;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -38,15 +36,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Trees before two judges from different hands, both for JSON Schema 2020-12. */
 class TreeJsonTest {
-    private static final String SCHEMA = schema();
-
-    private static String schema() {
-        try (InputStream in = TreeJson.class.getResourceAsStream("procedure-tree-1.schema.json")) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
-        }
-    }
+    private static final String SCHEMA = TreeJson.schema();
 
     private static List<String> firstJudge(String json) {
         JsonSchema schema = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(SCHEMA);

@@ -1,0 +1,179 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CardContentTest {
+    private static final Publication EVERYTHING = Samples.everything();
+    private static final CardText CARD = CardText.of(EVERYTHING);
+
+    static Stream<Publication> published() {
+        return Stream.concat(Stream.of(EVERYTHING), Samples.demos().stream().map(Samples::demo));
+    }
+
+    private static void assertSays(CardText card, String words) {
+        assertTrue(card.says(words), "not on the card: " + words);
+    }
+
+    @ParameterizedTest
+    @MethodSource("published")
+    void should_print_every_step_limit_note_and_conclusion(Publication publication) {
+        CardText card = CardText.of(publication);
+        Procedure procedure = publication.procedure();
+        int steps = 0;
+        for (StepGraph graph : procedure.graphs()) {
+            for (Step step : graph.steps()) {
+                steps++;
+                assertSays(card, step.title());
+                limits(step).forEach(limit -> assertSays(card, limit));
+                step.frame().hint().map(Written::value).ifPresent(hint -> assertSays(card, hint));
+                step.frame().warns().stream().flatMap(name -> procedure.scope().note(name).stream())
+                        .forEach(note -> assertNote(card, note));
+                if (step instanceof Step.Conclude conclude) {
+                    conclude.report().map(Written::value).ifPresent(report -> assertSays(card, report));
+                }
+            }
+        }
+        assertTrue(steps > 10);
+        procedure.complaints().forEach(complaint -> assertSays(card, complaint.value()));
+        assertSays(card, publication.digest());
+        assertSays(card, publication.revision());
+    }
+
+    private static Stream<String> limits(Step step) {
+        Stream<String> bands = step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
+                .map(head -> ((Outcome.Band) head).limit().value().spelling());
+        return Stream.concat(Result.expected(step).stream().map(limit -> limit.spelling()), bands);
+    }
+
+    private static void assertNote(CardText card, Note note) {
+        List.of(note.word().name(), note.hazard(), note.consequence(), note.avoid())
+                .forEach(words -> assertSays(card, words));
+    }
+
+    @ParameterizedTest
+    @MethodSource("published")
+    void should_print_notes_and_the_caution_before_the_first_step(Publication publication) {
+        CardText card = CardText.of(publication);
+        int first = card.position("Start at step 1");
+        assertTrue(first > 0);
+        int caution = card.position("Local codes, the maker's instructions and licensed practice come first");
+        assertTrue(caution > 0 && caution < first);
+        int notes = 0;
+        Procedure procedure = publication.procedure();
+        for (StepGraph graph : procedure.graphs()) {
+            for (Step step : graph.steps()) {
+                for (Note note : step.frame().warns().stream().flatMap(n -> procedure.scope().note(n).stream()).toList()) {
+                    int at = card.position(note.avoid());
+                    assertTrue(at > 0 && at < first, note.name().text());
+                    notes++;
+                }
+            }
+        }
+        assertTrue(notes > 0);
+    }
+
+    @Test
+    void should_leave_out_notes_that_no_step_warns_of() {
+        assertFalse(CARD.says("This note is warned of nowhere."));
+    }
+
+    @Test
+    void should_print_the_gravest_note_first() {
+        assertTrue(CARD.position("DANGER") < CARD.position("WARNING"));
+        assertTrue(CARD.position("WARNING") < CARD.position("CAUTION"));
+        assertTrue(CARD.position("CAUTION") < CARD.position("NOTICE"));
+    }
+
+    /** ANSI Z535.6: the alert symbol stands with danger, warning and caution, and not with notice. */
+    @Test
+    void should_print_the_alert_symbol_where_people_can_be_hurt_and_nowhere_else() {
+        for (String word : List.of("DANGER", "WARNING", "CAUTION")) {
+            assertFalse(CARD.all().replace("\u26A0" + word, "").contains(word), word);
+            assertTrue(CARD.all().contains("\u26A0" + word), word);
+        }
+        assertTrue(CARD.all().contains("NOTICE"));
+        assertFalse(CARD.all().contains("\u26A0NOTICE"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {
+        "Ednor W3 warming plate, boards W3-1, W3-2",
+        "Hand-held multimeter: resistance, range 600 ohm",
+        "calibrated until 2027-03-31",
+        "screwdriver set", "heat paste", "Bleed lead, 1 kohm 50 W",
+        "The unit comes in like this", "Bulk capacitors present",
+        "12 V +10 % -5 % that is 11.4 V to 13.2 V",
+        "E 05: Stored programs lost",
+        "This proves: Bulk capacitors absent",
+        "at most 2 times, then",
+        "back with: still charged",
+        "abs(reading 10 \u2212 12 V) \u00F7 12 V",
+        "Follow routine A, Switch off, open, prove it dead; then come back here.",
+        "Remedy done at steps",
+        "Hand on Senior technician",
+        "Wipes stored programs",
+        "Where C7, plus side (up to 14 V dc), against Screw at J1 (up to 0.1 V dc)",
+        "Source: Ednor W3 circuit, sheet 1, dated 2024-05-06",
+        "Check that each is so",
+        "Technician", "Checked by" })
+    void should_say(String words) {
+        assertSays(CARD, words);
+    }
+
+    /**
+     * 12 V + 10 % is 13.2 V. There the meter is uncertain by 0.5 % of 13.2 V + 2 × 10 mV = 86 mV and the probe by
+     * 10 mV, both rectangular: U = 2 √(86² + 10²)/√3 mV = 99.97 mV (JCGM 100:2008, 4.3.7, 5.1.2 and 6.2, by hand). So
+     * accepted up to 13.10 V, rejected from 13.30 V.
+     */
+    @Test
+    void should_print_the_zones_of_a_guarded_limit_with_the_convention() {
+        assertSays(CARD, "within: 11.49 V to 13.1 V");
+        assertSays(CARD, "at least 13.3 V");
+        assertSays(CARD, "13.11 V to 13.29 V");
+        assertSays(CARD, "(ISO 14253-1)");
+        assertSays(CARD, "k = 2");
+        assertSays(CARD, "(JCGM 100:2008, 4.3.7 and 6.2)");
+    }
+
+    @Test
+    void should_say_draft_in_the_head_of_a_draft() {
+        CardText draft = CardText.of(Samples.text("procedure P revision 2 draft conclude End \"End\" { finds nothing }"));
+        assertTrue(draft.says("Revision 2, draft"));
+        assertTrue(draft.says("Draft: neither reviewed nor released."));
+        assertFalse(CARD.says("neither reviewed nor released"));
+    }
+
+    @Test
+    void should_list_open_errors_before_anything_else() {
+        Publication broken = Samples.text("procedure P check A \"Is it?\" { yes -> Nowhere no -> End }"
+                + " conclude End \"End\" { finds nothing }");
+        assertTrue(broken.hasErrors());
+        CardText card = CardText.of(broken);
+        int open = card.position("Draft with open errors: do not work by this");
+        assertTrue(open > 0 && open < card.position("Read this before anything else"));
+        broken.of(org.faultwright.analysis.Severity.ERROR).forEach(finding -> assertSays(card, finding.message()));
+        assertTrue(card.pages().stream().allMatch(page -> page.contains("DRAFT")));
+        assertEquals(-1, CARD.position("Draft with open errors"));
+    }
+}

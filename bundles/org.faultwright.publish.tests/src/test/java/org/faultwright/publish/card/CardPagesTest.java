@@ -1,0 +1,81 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripperByArea;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+import org.faultwright.publish.plan.Plan;
+import org.junit.jupiter.api.Test;
+
+class CardPagesTest {
+    private static final Publication EVERYTHING = Samples.everything();
+    private static final byte[] CARD = Samples.publish("card-pdf", EVERYTHING).bytes();
+
+    @Test
+    void should_draw_every_page_at_the_size_asked_for() throws IOException {
+        CardPages pages = CardPages.render(CARD, 60);
+        assertEquals(CardText.of(CARD).pages().size(), pages.pictures().size());
+        for (BufferedImage picture : pages.pictures()) {
+            // ISO 216: A4 is 210 mm × 297 mm
+            assertEquals(210 / 25.4 * 60, picture.getWidth(), 1);
+            assertEquals(297 / 25.4 * 60, picture.getHeight(), 1);
+            assertTrue(ink(picture) > 500, "ink: " + ink(picture));
+        }
+        assertEquals(pages.pictures().get(0).getWidth() * 2.0, CardPages.page(CARD, 0, 120).getWidth(), 2);
+    }
+
+    private static long ink(BufferedImage picture) {
+        return java.util.Arrays.stream(picture.getRGB(0, 0, picture.getWidth(), picture.getHeight(), null, 0,
+                picture.getWidth())).filter(pixel -> (pixel & 0xFFFFFF) != 0xFFFFFF).count();
+    }
+
+    @Test
+    void should_know_where_each_step_stands() throws IOException {
+        CardPages pages = CardPages.render(CARD, 72);
+        Plan plan = new Plan(EVERYTHING);
+        assertEquals(plan.places().keySet(), pages.places().keySet());
+        assertTrue(pages.places().containsKey("ProveDead/Bleed"));
+        try (PDDocument pdf = Loader.loadPDF(CARD)) {
+            plan.steps().forEach(step -> {
+                String path = pages.places().keySet().stream()
+                        .filter(name -> name.equals(step.name().text()) || name.endsWith("/" + step.name().text()))
+                        .findFirst().orElseThrow();
+                String words = CardText.even(text(pdf, pages.places().get(path)));
+                assertTrue(words.startsWith(CardText.even(plan.label(step) + step.title())), path + ": " + words);
+                step.outcomes().forEach(outcome -> outcome.target().ifPresent(target -> assertTrue(
+                        words.contains(target.text()) || words.contains("back"), path + ": " + words)));
+            });
+        }
+    }
+
+    /** At 72 dots to the inch a pixel is a point. */
+    private static String text(PDDocument pdf, CardPages.Place place) {
+        try {
+            PDFTextStripperByArea stripper = new PDFTextStripperByArea();
+            stripper.setSortByPosition(true);
+            Rectangle2D area = place.area();
+            stripper.addRegion("step", new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth(), area.getHeight()));
+            stripper.extractRegions(pdf.getPage(place.page()));
+            return stripper.getTextForRegion("step");
+        } catch (IOException damaged) {
+            throw new AssertionError(damaged);
+        }
+    }
+
+    @Test
+    void should_refuse_what_is_no_pdf() {
+        assertThrows(IOException.class, () -> CardPages.render(new byte[] { 1, 2, 3 }, 72));
+    }
+}

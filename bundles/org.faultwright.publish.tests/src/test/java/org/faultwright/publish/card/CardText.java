@@ -1,0 +1,75 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+
+/** What a reader of the printed card reads, page by page, white space evened out. */
+final class CardText {
+    private static final Map<Publication, CardText> PRINTED = new ConcurrentHashMap<>();
+
+    private final List<String> pages;
+
+    private CardText(List<String> pages) {
+        this.pages = pages;
+    }
+
+    /** Printed once. */
+    static CardText of(Publication publication) {
+        return PRINTED.computeIfAbsent(publication, CardText::print);
+    }
+
+    private static CardText print(Publication publication) {
+        return of(Samples.publish("card-pdf", publication).bytes());
+    }
+
+    static CardText of(byte[] pdf) {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            List<String> pages = new ArrayList<>();
+            for (int page = 1; page <= document.getNumberOfPages(); page++) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setSortByPosition(false);
+                stripper.setStartPage(page);
+                stripper.setEndPage(page);
+                pages.add(even(stripper.getText(document)));
+            }
+            return new CardText(pages);
+        } catch (IOException damaged) {
+            throw new UncheckedIOException(damaged);
+        }
+    }
+
+    /** Without white space: where a line ends is the printer's business. */
+    static String even(String text) {
+        return text.replaceAll("\\s+", "").replace("\uFB01", "fi").replace("\uFB02", "fl").replace("\uFB00", "ff")
+                .replace("\uFB03", "ffi").replace("\uFB04", "ffl");
+    }
+
+    List<String> pages() {
+        return pages;
+    }
+
+    String all() {
+        return String.join("", pages);
+    }
+
+    boolean says(String words) {
+        return all().contains(even(words));
+    }
+
+    int position(String words) {
+        return all().indexOf(even(words));
+    }
+}

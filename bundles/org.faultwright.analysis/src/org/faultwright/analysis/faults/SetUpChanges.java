@@ -30,7 +30,7 @@ final class SetUpChanges {
     }
 
     /** A way from one set-up to another. */
-    record Way(List<Mover> movers, Exact time, List<Integer> to) {
+    record Way(List<Integer> from, List<Mover> movers, Exact time, List<Integer> to) {
     }
 
     private final Bench bench;
@@ -75,7 +75,7 @@ final class SetUpChanges {
         PriorityQueue<Way> open = new PriorityQueue<>(Comparator.comparing(Way::time)
                 .thenComparingInt(way -> way.movers().size())
                 .thenComparingInt(way -> way.movers().stream().mapToInt(movers::indexOf).sum()));
-        open.add(new Way(List.of(), Exact.ZERO, from));
+        open.add(new Way(from, List.of(), Exact.ZERO, from));
         while (!open.isEmpty() && settled.size() < MOST_SET_UPS) {
             Way way = open.remove();
             if (!done.add(way.to())) {
@@ -86,7 +86,7 @@ final class SetUpChanges {
                 bench.after(way.to(), mover.step(), mover.goesOn()).filter(to -> !done.contains(to)).ifPresent(to -> {
                     List<Mover> longer = new ArrayList<>(way.movers());
                     longer.add(mover);
-                    open.add(new Way(List.copyOf(longer), way.time().plus(time(mover)), to));
+                    open.add(new Way(from, List.copyOf(longer), way.time().plus(time(mover)), to));
                 });
             }
         }

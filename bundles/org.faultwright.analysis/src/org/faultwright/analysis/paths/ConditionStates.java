@@ -60,7 +60,8 @@ public final class ConditionStates {
         return states.isComplete();
     }
 
-    boolean countsRepeats() {
+    /** Whether bounds were kept; if not, a path shown may take a bounded way too often. */
+    public boolean countsRepeats() {
         return states.countsRepeats();
     }
 

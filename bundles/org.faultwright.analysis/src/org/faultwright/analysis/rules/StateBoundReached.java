@@ -11,6 +11,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.ConditionStates;
 import org.faultwright.analysis.paths.Exploration;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.SourceRange;
@@ -38,17 +39,27 @@ public final class StateBoundReached implements Rule {
                         + " states, so they were taken as open: no path is missed, but one shown may repeat too often.",
                         "Use smaller bounds, or fewer of them in one loop.");
             }
-            paths.map().conditions().stream().flatMap(condition -> paths.states(condition).stream())
-                    .filter(states -> paths.isComplete() && !states.isComplete())
-                    .forEach(states -> findings.report(at, "The conditions that force " + states.condition().name()
-                            + " make more than " + spaced(Exploration.MOST_STATES)
-                            + " states; nothing is claimed about the values not met.",
-                            "Let fewer conditions force it."));
+            if (paths.isComplete()) {
+                paths.map().conditions().stream().flatMap(condition -> paths.states(condition).stream())
+                        .forEach(states -> check(paths, states, at, findings));
+            }
             paths.map().tooLarge().stream().filter(paths::reaches).findFirst().ifPresent(place ->
                     findings.report(PlaceText.at(place), place.label() + " and the routines inside it are not looked"
                             + " into: written out, they would make more than 50 000 steps or stand more than 100 levels deep.",
                             "Let fewer routines perform others."));
         });
+    }
+
+    private static void check(ProcedurePaths paths, ConditionStates states, SourceRange at, Findings findings) {
+        String name = states.condition().name().text();
+        if (!states.isComplete()) {
+            findings.report(at, "The conditions that force " + name + " make more than " + spaced(Exploration.MOST_STATES)
+                    + " states; nothing is claimed about the values not met.", "Let fewer conditions force it.");
+        } else if (paths.countsRepeats() && !states.countsRepeats()) {
+            findings.report(at, "The values of " + name + " and the bounds on repeats make more than "
+                    + spaced(Exploration.MOST_STATES) + " states, so for it the bounds were taken as open: no path is"
+                    + " missed, but one shown may repeat too often.", "Use smaller bounds, or fewer of them in one loop.");
+        }
     }
 
     private static String spaced(int number) {

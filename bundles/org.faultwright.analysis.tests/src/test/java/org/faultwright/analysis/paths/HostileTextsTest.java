@@ -33,7 +33,7 @@ class HostileTextsTest {
         for (Rule rule : RULES) {
             String text = RulePages.page(rule.header().id()).orElseThrow().bad();
             List<String> words = List.of(text.split("(?<=\\s)"));
-            for (int i = 0; i < 30; i++) {
+            for (int i = 0; i < 12; i++) {
                 int from = random.nextInt(words.size());
                 int to = Math.min(words.size(), from + 1 + random.nextInt(6));
                 assertNoFailure(String.join("", words.subList(0, from)) + String.join("", words.subList(to, words.size())));
@@ -41,7 +41,7 @@ class HostileTextsTest {
                 checked += 2;
             }
         }
-        assertTrue(checked >= 60 * 16, "checked " + checked);
+        assertTrue(checked >= 24 * 16, "checked " + checked);
     }
 
     private static List<Finding> assertNoFailure(String text) {
@@ -74,6 +74,24 @@ class HostileTextsTest {
                 """);
         assertTrue(found.stream().anyMatch(one -> one.rule().equals("state-bound-reached")), found.toString());
         assertTrue(found.stream().anyMatch(one -> one.rule().equals("left-open")), found.toString());
+    }
+
+    @Test
+    void should_say_so_where_bounds_can_be_counted_but_not_together_with_a_condition() {
+        String text = """
+                procedure P "p"
+                condition A { a, b } condition B { a, b } condition C { a, b } condition D { a, b }
+                condition E { a, b } becomes b with A b becomes b with B b becomes b with C b becomes b with D b
+                check S "s" { yes -> T at most 230 times, else End no -> T proving A a set -> T proving A b
+                    aside -> T proving B a along -> T proving B b }
+                check T "t" { yes -> S at most 230 times, else End no -> S proving C a set -> S proving C b
+                    aside -> S proving D a along -> S proving D b other -> U }
+                check U "u" { yes -> S proving E a no -> S }
+                conclude End "e" { finds nothing }
+                """;
+        assertEquals(List.of("The values of E and the bounds on repeats make more than 2 000 000 states, so for it the bounds"
+                + " were taken as open: no path is missed, but one shown may repeat too often."),
+                Texts.messages("state-bound-reached", text));
     }
 
     @Test

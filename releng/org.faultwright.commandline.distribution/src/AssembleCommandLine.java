@@ -128,7 +128,9 @@ class AssembleCommandLine {
         List<List<String>> commands = new ArrayList<>(List.of(List.of("--help")));
         if (Files.isDirectory(procedures)) {
             commands.add(List.of("check", procedures.toString()));
-            commands.add(List.of("publish", procedures.toString(), "--into", work.resolve("published").toString()));
+            // one card loads every class that the others need too
+            String first = sorted(procedures, ".procedure").get(0).toString();
+            commands.add(List.of("publish", first, "--into", work.resolve("published").toString()));
         }
         Set<String> classes = new LinkedHashSet<>();
         for (List<String> command : commands) {

@@ -10,11 +10,15 @@ import java.util.stream.Collectors;
 import org.faultwright.publish.card.CardHtml;
 import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.index.IndexHtml;
+import org.faultwright.publish.quality.QualityHtml;
+import org.faultwright.publish.quality.QualityJson;
+import org.faultwright.publish.quality.QualityPdf;
 import org.faultwright.publish.tree.TreeJson;
 
 /** Every export there is, in the order of a listing. */
 public final class Exports {
-    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson(), new IndexHtml());
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson(), new IndexHtml(), new QualityHtml(),
+            new QualityPdf(), new QualityJson());
 
     private Exports() {
     }

@@ -11,6 +11,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
+import org.faultwright.publish.page.RunningLines;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
@@ -27,7 +28,8 @@ final class BenchCard {
                 + publication.procedure().name().text() + ", " + publication.revision());
         Tag body = page.body();
         if (medium == Medium.PAPER) {
-            running(page, publication);
+            RunningLines.add(page, publication.title(), publication.revision(),
+                    (publication.hasErrors() ? "DRAFT \u00B7 " : "") + "SHA-256 " + publication.digest());
             bookmarks(page, plan);
         } else if (publication.hasErrors()) {
             body.add("div", "watermark").set("aria-hidden", "true").text("DRAFT");
@@ -40,15 +42,6 @@ final class BenchCard {
         plan.sections().forEach(section -> steps(main, plan, section));
         ClosingPart.add(main, plan, used);
         return page;
-    }
-
-    private static void running(Page page, Publication publication) {
-        Tag head = page.body().add("div", "runhead");
-        head.say("span", "right", publication.revision());
-        head.say("b", "", publication.title());
-        Tag foot = page.body().add("div", "runfoot");
-        foot.add("span", "right pages");
-        foot.say("span", "", (publication.hasErrors() ? "DRAFT \u00B7 " : "") + "SHA-256 " + publication.digest());
     }
 
     private static void bookmarks(Page page, Plan plan) {

@@ -102,6 +102,16 @@ class ExportsTest {
     }
 
     @ParameterizedTest
+    @MethodSource("folderExports")
+    void should_publish_a_folder_of_broken_and_empty_texts_and_none(FolderExport export) {
+        ProcedureFolder bad = new ProcedureFolder("", List.of(Samples.text("procedure Broken check A \"?\" { yes -> }"
+                + " perform C by NoSuch { x -> A } fault F { shows A maybe } example \"x\" { A 3 V ends at Nowhere }"),
+                Samples.text("procedure Empty")), Set.of());
+        assertTrue(export.publish(bad).bytes().length > 200);
+        assertTrue(export.publish(new ProcedureFolder("none", List.of(), Set.of())).bytes().length > 100);
+    }
+
+    @ParameterizedTest
     @MethodSource("procedureExports")
     void should_publish_a_procedure_without_steps(ProcedureExport export) {
         assertTrue(export.publish(Samples.text("procedure Empty")).bytes().length > 200);

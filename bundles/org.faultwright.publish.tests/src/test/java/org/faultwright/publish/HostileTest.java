@@ -24,6 +24,8 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSObject;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
@@ -78,10 +80,11 @@ class HostileTest {
         assertHarmless(Samples.publish("card-html", HOSTILE).bytes());
     }
 
-    @Test
-    void should_show_hostile_words_in_an_index_as_words() throws Exception {
-        FolderExport index = (FolderExport) Exports.named("index-html").orElseThrow();
-        assertHarmless(index.publish(new ProcedureFolder(Hostile.WORDS, List.of(HOSTILE), Set.of("Hostile.html"))).bytes());
+    @ParameterizedTest
+    @ValueSource(strings = { "index-html", "quality-html" })
+    void should_show_hostile_words_in_a_page_of_a_folder_as_words(String export) throws Exception {
+        FolderExport page = (FolderExport) Exports.named(export).orElseThrow();
+        assertHarmless(page.publish(new ProcedureFolder(Hostile.WORDS, List.of(HOSTILE), Set.of("Hostile.html"))).bytes());
     }
 
     @Test

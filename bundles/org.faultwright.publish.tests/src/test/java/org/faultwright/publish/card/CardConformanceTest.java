@@ -10,13 +10,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
+import org.faultwright.publish.Exports;
+import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.Hostile;
+import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
 import org.verapdf.pdfa.Foundries;
@@ -53,6 +58,15 @@ class CardConformanceTest {
         assertEquals(List.of(), failed);
         assertTrue(result.isCompliant());
         assertTrue(result.getTotalAssertions() > 1000, "assertions: " + result.getTotalAssertions());
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = { "PDFA_2_A", "PDFUA_1" })
+    void should_print_quality_reports_that_conform(PDFAFlavour flavour) throws Exception {
+        FolderExport export = (FolderExport) Exports.named("quality-pdf").orElseThrow();
+        byte[] pdf = export.publish(new ProcedureFolder("Slipway", List.of(Samples.everything(), Hostile.publication()),
+                Set.of())).bytes();
+        assertTrue(validate(pdf, flavour).isCompliant());
     }
 
     private static ValidationResult validate(byte[] pdf, PDFAFlavour flavour) throws Exception {

@@ -1,0 +1,115 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.quality;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Set;
+import org.faultwright.publish.Exports;
+import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Published;
+import org.faultwright.publish.Samples;
+import org.junit.jupiter.api.Test;
+
+class QualityReportTest {
+    private static final Publication BROKEN = Samples.text("procedure Broken \"Broken one\" check A \"?\" { yes -> Nowhere }");
+
+    private static Published report(String export, Publication... publications) {
+        return ((FolderExport) Exports.named(export).orElseThrow())
+                .publish(new ProcedureFolder("Slipway", List.of(publications), Set.of()));
+    }
+
+    private static String words(Published page) {
+        return new String(page.bytes(), StandardCharsets.UTF_8).replaceAll("(?s)<style>.*</style>", " ")
+                .replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
+    }
+
+    private static JsonObject json(Publication... publications) {
+        return JsonParser.parseString(new String(report("quality-json", publications).bytes(), StandardCharsets.UTF_8))
+                .getAsJsonObject();
+    }
+
+    private static JsonObject procedure(JsonObject report, int index) {
+        return report.getAsJsonArray("procedures").get(index).getAsJsonObject();
+    }
+
+    private static String share(JsonObject procedure, String key) {
+        return procedure.getAsJsonObject(key).get("some") + " of " + procedure.getAsJsonObject(key).get("all");
+    }
+
+    /** Counted by hand in EdnorColdPlate.procedure. */
+    @Test
+    void should_count_what_can_be_counted_by_hand() {
+        JsonObject everything = procedure(json(Samples.everything()), 0);
+        assertEquals("11 of 11", share(everything, "limitsWithSource"));
+        assertEquals("2 of 2", share(everything, "codesWithResult"));
+        assertEquals("2 of 2", share(everything, "examplesThatPass"));
+        assertEquals("2 of 4", share(everything, "conclusionsTried"));
+        assertEquals(3, everything.getAsJsonArray("faults").size());
+        // weights 12.5, 3 and 5
+        assertEquals(12.5 / 20.5, everything.getAsJsonArray("faults").get(0).getAsJsonObject().get("share").getAsDouble(), 1e-12);
+        assertEquals(0, everything.getAsJsonObject("findings").get("error").getAsInt());
+    }
+
+    @Test
+    void should_put_the_procedure_with_most_to_mend_first() {
+        JsonObject report = json(Samples.everything(), BROKEN);
+        assertEquals("Broken", procedure(report, 0).get("id").getAsString());
+        assertTrue(report.getAsJsonObject("findings").get("error").getAsInt() > 0);
+    }
+
+    @Test
+    void should_say_in_sentences_what_to_look_at_first() {
+        String page = words(report("quality-html", Samples.everything(), BROKEN));
+        int first = page.indexOf("Look at first");
+        assertTrue(first > 0);
+        String rest = page.substring(first, page.indexOf("Each procedure"));
+        assertTrue(rest.contains("Broken one:"), rest);
+        assertTrue(rest.contains("the first in line 1:"), rest);
+        assertTrue(rest.contains("No example is a case of Sensor open, Heating element open."), rest);
+    }
+
+    @Test
+    void should_say_so_when_there_is_nothing_to_look_at() {
+        Publication good = Samples.demo(Samples.demos().stream()
+                .filter(file -> file.toString().contains("HavendyneColdIron")).findFirst().orElseThrow());
+        String page = words(report("quality-html", good));
+        assertTrue(page.contains("No error is open, the steps find every fault"), page.substring(0, 2000));
+        assertEquals("HavendyneColdIron.quality.html", report("quality-html", good).fileName());
+    }
+
+    @Test
+    void should_list_every_finding_in_the_details() {
+        String page = words(report("quality-html", BROKEN));
+        assertFalse(BROKEN.findings().isEmpty());
+        BROKEN.findings().forEach(finding -> {
+            assertTrue(page.contains(finding.rule()), finding.rule());
+            assertTrue(page.contains(finding.message().replace("&", "&amp;")), finding.message());
+        });
+    }
+
+    @Test
+    void should_say_the_caution_and_declare_nothing_free_of_danger() {
+        for (String export : List.of("quality-html", "quality-json")) {
+            assertTrue(new String(report(export, Samples.everything()).bytes(), StandardCharsets.UTF_8)
+                    .contains("licensed practice come first"), export);
+        }
+    }
+
+    @Test
+    void should_report_on_an_empty_folder() {
+        assertTrue(words(report("quality-html")).contains("0 procedures"));
+        assertEquals("quality.pdf", report("quality-pdf").fileName());
+        assertFalse(json().has("procedures"));
+    }
+}

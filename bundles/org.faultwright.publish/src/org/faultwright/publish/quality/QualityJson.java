@@ -1,0 +1,122 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.quality;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.faults.Ambiguity;
+import org.faultwright.analysis.faults.QaSummary;
+import org.faultwright.analysis.faults.Testability;
+import org.faultwright.analysis.faults.TimeStudy;
+import org.faultwright.analysis.paths.PathReport;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Name;
+import org.faultwright.publish.Caution;
+import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.Published;
+import org.faultwright.publish.quality.QualityReport.Line;
+import org.faultwright.publish.tree.Json;
+import org.faultwright.quantity.Exact;
+
+/** The figures of the quality report for other programs. Numbers that are not counts are decimal strings; times are seconds. */
+public final class QualityJson implements FolderExport {
+    @Override
+    public String name() {
+        return "quality-json";
+    }
+
+    @Override
+    public String title() {
+        return "Quality report, JSON";
+    }
+
+    @Override
+    public Published publish(ProcedureFolder folder) {
+        QualityReport report = QualityReport.of(folder);
+        Json json = new Json().put("schemaVersion", "1.0").put("caution", Caution.SENTENCES)
+                .put("title", report.title()).put("findings", severities(Map.of(
+                        Severity.ERROR, report.count(Severity.ERROR), Severity.WARNING, report.count(Severity.WARNING),
+                        Severity.ADVICE, report.count(Severity.ADVICE))))
+                .putAll("procedures", report.lines(), QualityJson::procedure);
+        return new Published(report.fileName(".json"), "application/json", json.bytes());
+    }
+
+    private static Json procedure(Line line) {
+        QaSummary summary = line.summary();
+        return new Json().put("id", line.publication().procedure().name().text())
+                .put("title", line.publication().title())
+                .put("status", line.publication().status().name().toLowerCase(Locale.ROOT))
+                .put("digest", "sha256:" + line.publication().digest())
+                .putTexts("attention", Attention.to(line))
+                .put("findings", severities(summary.bySeverity())).put("findingsByRule", counts(summary.byRule()))
+                .put("unitsWritten", counts(summary.units()))
+                .put("limitsWithSource", share(summary.limits())).put("codesWithResult", share(summary.codes()))
+                .put("examplesThatPass", share(summary.examples())).put("resultsTried", share(summary.outcomes()))
+                .put("conclusionsTried", share(summary.conclusions()))
+                .put("paths", summary.paths().map(QualityJson::paths))
+                .putAll("faults", summary.faults(), QualityJson::fault)
+                .putAll("notToldApart", summary.groups(), QualityJson::group)
+                .put("testability", summary.testability().map(QualityJson::testability))
+                .putAll("notesRead", summary.notes(), use -> new Json().put("note", use.note().name().text())
+                        .put("word", use.note().word().name().toLowerCase(Locale.ROOT)).put("steps", use.steps()))
+                .put("times", times(summary.times())).put("stepsWithoutTime", summary.untimed());
+    }
+
+    private static Json severities(Map<Severity, Integer> counts) {
+        Json json = new Json();
+        for (Severity severity : Severity.values()) {
+            json.put(severity.name().toLowerCase(Locale.ROOT), counts.getOrDefault(severity, 0));
+        }
+        return json;
+    }
+
+    private static Json counts(Map<String, Integer> counts) {
+        Json json = new Json();
+        counts.forEach(json::put);
+        return json;
+    }
+
+    private static Json share(QaSummary.Share share) {
+        return new Json().put("some", share.some()).put("all", share.all());
+    }
+
+    private static Json paths(PathReport paths) {
+        return new Json().put("steps", paths.steps()).put("stepsReached", paths.stepsReached())
+                .put("results", paths.outcomes()).put("resultsTaken", paths.outcomesTaken())
+                .put("states", paths.states()).put("allStates", paths.complete()).put("boundsCounted", paths.exact())
+                .putTexts("always", paths.always().stream().map(Name::text).toList())
+                .putText("sequences", paths.paths().map(Object::toString))
+                .putText("slowestSeconds", paths.worstSeconds().map(Exact::toString));
+    }
+
+    private static Json fault(QaSummary.FaultLine fault) {
+        return new Json().put("id", fault.fault().name().text()).put("share", fault.weight().toString())
+                .put("found", fault.isFound()).put("groupSize", fault.groupSize()).put("example", fault.hasExample())
+                .put("times", times(fault.times()));
+    }
+
+    private static Json group(Ambiguity.Group group) {
+        return new Json().putTexts("faults", names(group.faults())).put("acknowledged", group.acknowledged());
+    }
+
+    private static List<String> names(List<Fault> faults) {
+        return faults.stream().map(fault -> fault.name().text()).toList();
+    }
+
+    private static Json testability(Testability found) {
+        return new Json().put("detected", found.detected().toString()).put("isolatedToOne", found.isolated(1).toString())
+                .put("isolatedToTwo", found.isolated(2).toString());
+    }
+
+    private static Json times(TimeStudy.Figure figure) {
+        Optional<String> expected = figure.expected().map(Exact::toString);
+        return new Json().putText("expectedSeconds", expected).putText("worstSeconds", figure.worst().map(Exact::toString))
+                .put("sharesAssumed", figure.assumed());
+    }
+}

@@ -1,0 +1,126 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.quality;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.faults.Figures;
+import org.faultwright.analysis.faults.QaSummary;
+import org.faultwright.analysis.faults.TimeStudy;
+import org.faultwright.procedure.Revision;
+import org.faultwright.publish.Caution;
+import org.faultwright.publish.page.Medium;
+import org.faultwright.publish.page.Page;
+import org.faultwright.publish.page.RunningLines;
+import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.quality.QualityReport.Line;
+
+/** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
+final class QualityPage {
+    private QualityPage() {
+    }
+
+    static Page of(QualityReport report, Medium medium) {
+        String title = "Quality of " + report.title();
+        Page page = new Page(medium, title, "Completeness, units and findings of the procedures of " + report.title());
+        if (medium == Medium.PAPER) {
+            RunningLines.add(page, title, procedures(report), "SHA-256 " + report.digest());
+        }
+        Tag main = page.body().add("main", "quality");
+        main.say("p", "what", "Quality report");
+        main.say("h1", "", report.title());
+        main.say("p", "", procedures(report) + ": " + statuses(report) + ".");
+        figures(main, report);
+        attention(main, report);
+        overview(main, report);
+        main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
+                + " free of danger.");
+        report.lines().forEach(line -> new QualityDetail(line).add(main));
+        return page;
+    }
+
+    private static String procedures(QualityReport report) {
+        return report.lines().size() == 1 ? "1 procedure" : report.lines().size() + " procedures";
+    }
+
+    private static String statuses(QualityReport report) {
+        return Stream.of(Revision.Status.RELEASED, Revision.Status.REVIEWED, Revision.Status.DRAFT)
+                .map(status -> report.lines().stream().filter(line -> line.publication().status() == status).count()
+                        + " " + status.name().toLowerCase(java.util.Locale.ROOT))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static void figures(Tag main, QualityReport report) {
+        Tag table = main.add("table", "figures");
+        Tag names = table.add("thead").add("tr");
+        Tag values = table.add("tbody").add("tr");
+        figure(names, values, "open errors", String.valueOf(report.count(Severity.ERROR)));
+        figure(names, values, "warnings", String.valueOf(report.count(Severity.WARNING)));
+        figure(names, values, "faults found by the steps", share(report.total(Line::faultsFound)));
+        figure(names, values, "examples go as they say", share(report.total(line -> line.summary().examples())));
+        figure(names, values, "results tried by an example", share(report.total(line -> line.summary().outcomes())));
+        figure(names, values, "limits with a source", share(report.total(line -> line.summary().limits())));
+    }
+
+    private static void figure(Tag names, Tag values, String name, String value) {
+        names.add("th").set("scope", "col").text(name);
+        values.add("td").text(value);
+    }
+
+    private static String share(QaSummary.Share share) {
+        return share.all() == 0 ? "none" : share.some() + "/" + share.all();
+    }
+
+    private static void attention(Tag main, QualityReport report) {
+        main.say("h2", "", "Look at first");
+        List<Line> with = report.lines().stream().filter(line -> !Attention.to(line).isEmpty()).toList();
+        if (with.isEmpty()) {
+            main.say("p", "", "No error is open, the steps find every fault, every result has been tried by an example,"
+                    + " and every limit names its source.");
+            return;
+        }
+        Tag list = main.add("ul", "attention");
+        for (Line line : with) {
+            list.add("li").say("b", "", line.publication().title() + ":").space()
+                    .text(String.join(" ", Attention.to(line)));
+        }
+    }
+
+    private static void overview(Tag main, QualityReport report) {
+        main.say("h2", "", "Each procedure");
+        Tag table = main.add("table", "list overview");
+        Tag head = table.add("thead").add("tr");
+        for (String column : List.of("Procedure", "Status", "Errors, warnings, advice", "Faults found",
+                "Told apart", "Results tried", "Endings tried", "Limits sourced", "Time expected, worst")) {
+            head.add("th", column.equals("Procedure") ? "wide" : "").set("scope", "col").text(column);
+        }
+        Tag rows = table.add("tbody");
+        for (Line line : report.lines()) {
+            QaSummary summary = line.summary();
+            Tag row = rows.add("tr");
+            row.add("th").set("scope", "row").text(line.publication().title());
+            row.say("td", "", line.publication().revision());
+            row.say("td", line.count(Severity.ERROR) > 0 ? "open" : "", line.count(Severity.ERROR) + ", "
+                    + line.count(Severity.WARNING) + ", " + line.count(Severity.ADVICE));
+            row.say("td", "", share(line.faultsFound()));
+            row.say("td", "", summary.testability().map(found -> Figures.percent(found.isolated(1))).orElse("none"));
+            row.say("td", "", share(summary.outcomes()));
+            row.say("td", "", share(summary.conclusions()));
+            row.say("td", "", share(summary.limits()));
+            row.say("td", "", expected(summary.times()) + ", " + worst(summary.times()));
+        }
+    }
+
+    static String expected(TimeStudy.Figure figure) {
+        return figure.expected().map(Figures::minutes).map(time -> figure.assumed() ? "about " + time : time)
+                .orElse("without end");
+    }
+
+    static String worst(TimeStudy.Figure figure) {
+        return figure.worst().map(Figures::minutes).orElse("without end");
+    }
+}

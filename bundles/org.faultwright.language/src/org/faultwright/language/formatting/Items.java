@@ -34,17 +34,27 @@ final class Items {
             "FaultText", Set.of("weight", "shows", "remedy", "hazards"), "RoutineText", Set.of("exits"),
             "ExampleText", Set.of("ends"), "NoteText", Set.of("covers", "hazard", "consequence", "avoid"));
 
+    /** Rules for words that have no place; they only keep the rest of a broken text readable. */
+    private static final Set<String> UNREAD = Set.of("UnreadWords", "StrayWord", "ProcedureWord");
+
     private final Map<Integer, Item> byOffset = new HashMap<>();
+    private boolean whole = true;
 
     Items(ICompositeNode root) {
         BidiTreeIterator<INode> nodes = root.getAsTreeIterable().iterator();
         while (nodes.hasNext()) {
             INode node = nodes.next();
+            whole &= !(node.getGrammarElement() instanceof RuleCall call) || !UNREAD.contains(call.getRule().getName());
             Item item = item(node);
             if (item != Item.NONE && node.getLength() > 0) {
                 byOffset.merge(node.getOffset(), item, (first, second) -> first);
             }
         }
+    }
+
+    /** Whether every word has its place in the language. */
+    boolean isWhole() {
+        return whole;
     }
 
     Item at(int offset) {

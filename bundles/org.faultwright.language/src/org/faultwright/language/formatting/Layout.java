@@ -24,7 +24,11 @@ public final class Layout {
 
     /** The text laid out, with the line ends it had. A text that would lose or gain a word comes back as it was. */
     public static String of(String content, ICompositeNode root) {
-        Layout layout = new Layout(Words.of(content, root));
+        Items items = new Items(root);
+        if (!items.isWhole()) {
+            return content;
+        }
+        Layout layout = new Layout(Words.of(content, root, items));
         layout.fill();
         Columns.align(layout.lines);
         String text = layout.text();

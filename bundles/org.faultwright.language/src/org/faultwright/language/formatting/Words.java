@@ -15,8 +15,7 @@ final class Words {
     private Words() {
     }
 
-    static List<Word> of(String content, ICompositeNode root) {
-        Items items = new Items(root);
+    static List<Word> of(String content, ICompositeNode root, Items items) {
         List<Word> words = new ArrayList<>();
         int newlines = 0;
         boolean spaced = false;

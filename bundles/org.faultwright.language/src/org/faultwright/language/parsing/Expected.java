@@ -44,7 +44,7 @@ final class Expected {
             case "RULE_ID", "RULE_RCODED":
                 return "Expected " + word(place) + ".";
             case "EOF":
-                return Quoted.words(place.found()) + " cannot stand here; delete it.";
+                return Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.";
             default:
                 return "Expected '" + sign + "' " + after(place) + ".";
         }
@@ -53,7 +53,7 @@ final class Expected {
     /** One of several things was expected: name the part of the language they make up. */
     String part(Place place) {
         String rule = rule().map(AbstractRule::getName).orElse("");
-        if (rule.equals("DocumentText") || node == null || node.getParent() == null) {
+        if (place.before().isEmpty()) {
             return start(place);
         }
         if (rule.equals("Name")) {
@@ -62,7 +62,7 @@ final class Expected {
         return feature().flatMap(LanguageParts::ofFeature).filter(what -> !rule.equals("QuantityText"))
                 .or(() -> LanguageParts.ofRule(rule))
                 .map(what -> "Expected " + what + " " + after(place) + ".")
-                .orElseGet(() -> Quoted.words(place.found()) + " does not fit " + after(place) + ".");
+                .orElseGet(() -> Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.");
     }
 
     private static String start(Place place) {
@@ -108,6 +108,9 @@ final class Expected {
         String what = owner();
         if (place.isEnd()) {
             return "The text ends before " + what + " is closed; put a } at its end.";
+        }
+        if (LanguageWords.DECLARATIONS.contains(place.found())) {
+            return "This " + place.found() + " begins before " + what + " is closed; put a } before it.";
         }
         String sentence = Quoted.words(place.found()) + " does not belong in " + what;
         return LanguageWords.near(LanguageWords.LINES, place.found()).map(near -> sentence + "; did you mean " + near + "?")

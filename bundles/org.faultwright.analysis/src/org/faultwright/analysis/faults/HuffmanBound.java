@@ -48,11 +48,6 @@ public final class HuffmanBound {
         return length;
     }
 
-    /** The entropy of weights that sum to 1, in bit (Shannon 1948). */
-    public static double entropy(double[] weights) {
-        return Arrays.stream(weights).filter(w -> w > 0).map(w -> -w * Math.log(w) / Math.log(2)).sum();
-    }
-
     /**
      * The cost of so many tests on average, were they always the cheapest.
      *

@@ -293,6 +293,20 @@ final class SearchSpace {
         return false;
     }
 
+    /** What a test tells of the goals still possible, in bit. */
+    double gain(long mask, int circumstance, int test) {
+        Circumstance now = circumstances.get(circumstance);
+        double[][] weights = new double[can[test].length][confirming.length];
+        for (long rest = mask; rest != 0; rest &= rest - 1) {
+            int fault = Long.numberOfTrailingZeros(rest);
+            for (int outcome = 0; outcome < weights.length; outcome++) {
+                double shown = outcome < share[test][fault].length ? share[test][fault][outcome] : 0;
+                weights[outcome][goal[fault]] += weight(fault, now) * shown;
+            }
+        }
+        return InformationGain.of(weights);
+    }
+
     /**
      * The checks in question, where each test that helps tells one fault from all the others and no test does more;
      * empty where this is not so.
@@ -304,10 +318,10 @@ final class SearchSpace {
         Map<Integer, CheckOrder.Single> cheapest = new TreeMap<>();
         for (long rest = tests; rest != 0; rest &= rest - 1) {
             int test = Long.numberOfTrailingZeros(rest);
-            long first = can[test][outcomeOf(test, Long.numberOfTrailingZeros(mask))] & mask;
+            long first = shownWith(test, mask, mask);
             long other = mask & ~first;
             long one = Long.bitCount(first) == 1 ? first : other;
-            if (Long.bitCount(one) != 1) {
+            if (Long.bitCount(one) != 1 || shownWith(test, other, mask) != other) {
                 return List.of();
             }
             int fault = Long.numberOfTrailingZeros(one);
@@ -317,12 +331,13 @@ final class SearchSpace {
         return List.copyOf(cheapest.values());
     }
 
-    private int outcomeOf(int test, int fault) {
+    /** The faults that show what the first of some faults shows, where each shows one thing only. */
+    private long shownWith(int test, long some, long mask) {
         int outcome = 0;
-        while ((can[test][outcome] >> fault & 1) == 0) {
+        while ((can[test][outcome] >> Long.numberOfTrailingZeros(some) & 1) == 0) {
             outcome++;
         }
-        return outcome;
+        return can[test][outcome] & mask;
     }
 
     /** What telling the rest apart costs at least: the larger of the Huffman bound and the tests that must be asked anyway. */
@@ -364,8 +379,10 @@ final class SearchSpace {
         double[] useful = new double[can.length];
         int count = 0;
         int digits = 2;
+        // A test asked for another reason may part two faults by chance.
+        long anyway = plain ? 0 : confirming(mask) | everNeeded;
         for (int t = 0; t < can.length; t++) {
-            if ((asked >> t & 1) == 0 && tellsApart(t, mask)) {
+            if ((asked >> t & 1) == 0 && ((anyway >> t & 1) != 0 || tellsApart(t, mask))) {
                 useful[count++] = leastCost[t];
                 digits = Math.max(digits, can[t].length);
             }

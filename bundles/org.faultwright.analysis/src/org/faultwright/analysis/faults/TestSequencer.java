@@ -198,8 +198,19 @@ public final class TestSequencer {
         }
         int[] order = byPromise(mask, circumstance, tests);
         int tried = depth < TRIED_DEPTH ? Math.min(TRIED, order.length) : 1;
-        return IntStream.range(0, tried).mapToObj(i -> near(mask, circumstance, depth, order[i]))
+        IntStream candidates = IntStream.range(0, tried).map(i -> order[i]);
+        // The bound says little where few tests help; what a test tells for its cost is a second opinion.
+        if (depth < TRIED_DEPTH) {
+            candidates = IntStream.concat(candidates, IntStream.of(mostTelling(mask, circumstance, order))).distinct();
+        }
+        return candidates.mapToObj(test -> near(mask, circumstance, depth, test))
                 .min(Comparator.comparingDouble(Near::cost)).orElseThrow();
+    }
+
+    /** The test with the largest gain of information for its cost. */
+    private int mostTelling(long mask, int circumstance, int[] tests) {
+        return IntStream.of(tests).boxed().max(Comparator.comparingDouble(test -> space.gain(mask, circumstance, test)
+                / space.cost(mask, circumstance, test))).orElseThrow();
     }
 
     private Near near(long mask, int circumstance, int depth, int test) {

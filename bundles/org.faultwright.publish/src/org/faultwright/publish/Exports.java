@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.publish.card.CardHtml;
 import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.chart.ChartSvg;
 import org.faultwright.publish.index.IndexHtml;
 import org.faultwright.publish.quality.QualityHtml;
 import org.faultwright.publish.quality.QualityJson;
@@ -17,7 +18,7 @@ import org.faultwright.publish.tree.TreeJson;
 
 /** Every export there is, in the order of a listing. */
 public final class Exports {
-    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson(), new IndexHtml(), new QualityHtml(),
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson(), new ChartSvg(), new IndexHtml(), new QualityHtml(),
             new QualityPdf(), new QualityJson());
 
     private Exports() {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Step;
+import org.faultwright.publish.PlainText;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
@@ -80,7 +81,7 @@ final class BenchCard {
         Tag from = heading.add("p", "from");
         from.text(plan.callers(section).size() == 1 ? "From step" : "From steps").space();
         NotesPart.links(from, plan, plan.callers(section));
-        from.text(". It ends with: " + section.graph().exits().stream().map(exit -> Words.result(exit.text()))
+        from.text(". It ends with: " + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text()))
                 .collect(Collectors.joining(", ")) + ".");
     }
 

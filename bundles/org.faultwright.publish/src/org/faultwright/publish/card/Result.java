@@ -13,6 +13,7 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
+import org.faultwright.publish.PlainText;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
@@ -30,7 +31,7 @@ record Result(String word, String detail) {
     static Result of(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
         if (outcome.head() instanceof Outcome.Band band) {
             String limit = band.limit().value().spelling();
-            return band.label().map(label -> new Result(Words.result(label.text()), limit))
+            return band.label().map(label -> new Result(PlainText.phrase(label.text()), limit))
                     .orElse(new Result(limit, ""));
         }
         if (outcome.head() instanceof Outcome.Code code) {
@@ -38,7 +39,7 @@ record Result(String word, String detail) {
         }
         boolean toldApart = step.outcomes().stream().anyMatch(other -> other.key().equals(Step.DOUBTFUL));
         String byZone = zones.filter(known -> toldApart).map(known -> known.readings(outcome.key())).orElse("");
-        return new Result(Words.result(outcome.key()), byZone.isEmpty() ? readings(step, outcome.key()) : byZone);
+        return new Result(PlainText.phrase(outcome.key()), byZone.isEmpty() ? readings(step, outcome.key()) : byZone);
     }
 
     private static String meaning(Step step, String pattern, Scope scope) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
+import org.faultwright.publish.PlainText;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
@@ -69,7 +70,7 @@ final class ResultTable {
             into.link(plan.anchor(step.get()), "way", "Go to step " + label).say("b", "", Words.ARROW + " " + label);
             into.space().say("span", "name", target.text());
         } else if (section.graph().isExit(target)) {
-            into.say("b", "", "back").space().text("with: " + Words.result(target.text()));
+            into.say("b", "", "back").space().text("with: " + PlainText.phrase(target.text()));
         } else {
             into.text(Words.ARROW + " " + target.text() + " (not found)");
         }

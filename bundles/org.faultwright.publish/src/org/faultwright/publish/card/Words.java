@@ -64,18 +64,6 @@ final class Words {
         });
     }
 
-    /** A result word as it is read: {@code stillCharged} becomes {@code still charged}; codes and phrases stay. */
-    static String result(String word) {
-        StringBuilder split = new StringBuilder(word.length() + 4);
-        for (int i = 0; i < word.length(); i++) {
-            char c = word.charAt(i);
-            boolean hump = i > 0 && Character.isUpperCase(c) && Character.isLowerCase(word.charAt(i - 1));
-            boolean abbreviation = i + 1 < word.length() && !Character.isLowerCase(word.charAt(i + 1));
-            split.append(hump ? " " : "").append(hump && !abbreviation ? Character.toLowerCase(c) : c);
-        }
-        return split.toString();
-    }
-
     static String title(Step step) {
         return step.title().isBlank() ? step.name().text() : step.title();
     }

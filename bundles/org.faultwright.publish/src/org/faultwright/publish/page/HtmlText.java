@@ -72,6 +72,12 @@ public final class HtmlText {
         }
     }
 
+    static String escaped(String text) {
+        StringBuilder escaped = new StringBuilder(text.length() + 8);
+        escape(text, escaped);
+        return escaped.toString();
+    }
+
     private static void escape(String text, StringBuilder html) {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);

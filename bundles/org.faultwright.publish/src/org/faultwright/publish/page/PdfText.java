@@ -45,8 +45,8 @@ public final class PdfText {
     }
 
     private static byte[] print(Page page, PdfStamp stamp, Map<String, String> places, boolean draft) {
-        try (PdfBoxRenderer renderer = builder(page).buildPdfRenderer();
-                PDDocument pdf = renderer.createPDFKeepOpen()) {
+        try (PDDocument pdf = new PDDocument(); PdfBoxRenderer renderer = builder(page, pdf).buildPdfRenderer()) {
+            renderer.createPDFWithoutClosing();
             List<String> tooLong = PdfPlaces.longerThanAPage(pdf, renderer, places);
             if (tooLong.stream().filter(page::startsOnItsOwnPage).count() > 0) {
                 return print(page, stamp, places, draft);
@@ -65,9 +65,10 @@ public final class PdfText {
         }
     }
 
-    private static PdfRendererBuilder builder(Page page) {
+    private static PdfRendererBuilder builder(Page page, PDDocument pdf) throws IOException {
         return new PdfRendererBuilder()
                 .withW3cDocument(page.document(), null)
+                .usePDDocument(pdf)
                 .withProducer("Faultwright")
                 .usePdfUaAccessibility(true)
                 .usePdfAConformance(PdfAConformance.PDFA_2_A)
@@ -77,10 +78,8 @@ public final class PdfText {
                 // A card is made of what it holds: nothing is fetched from anywhere.
                 .useExternalResourceAccessControl((address, type) -> false,
                         ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI)
-                .useFont(PrintFonts.supplier(PrintFonts.REGULAR), PrintFonts.FAMILY, 400,
-                        PdfRendererBuilder.FontStyle.NORMAL, true)
-                .useFont(PrintFonts.supplier(PrintFonts.BOLD), PrintFonts.FAMILY, 700,
-                        PdfRendererBuilder.FontStyle.NORMAL, true);
+                .useFont(PrintFonts.regular(pdf), PrintFonts.FAMILY, 400, PdfRendererBuilder.FontStyle.NORMAL, true)
+                .useFont(PrintFonts.bold(pdf), PrintFonts.FAMILY, 700, PdfRendererBuilder.FontStyle.NORMAL, true);
     }
 
     /** Puts a stand-in for every character without a glyph. @return whether there was one */

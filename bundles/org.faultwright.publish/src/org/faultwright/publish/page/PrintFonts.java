@@ -4,8 +4,7 @@
  */
 package org.faultwright.publish.page;
 
-import com.openhtmltopdf.extend.FSSupplier;
-import java.io.ByteArrayInputStream;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -13,13 +12,15 @@ import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.faultwright.publish.PlainText;
 
 /** The one family that everything on paper is set in, in two weights. Its licence lies beside the files. */
 final class PrintFonts {
     static final String FAMILY = "Bench";
-    static final byte[] REGULAR = read("DejaVuSansCondensed.ttf");
-    static final byte[] BOLD = read("DejaVuSansCondensed-Bold.ttf");
+    private static final byte[] REGULAR = read("DejaVuSansCondensed.ttf");
+    private static final byte[] BOLD = read("DejaVuSansCondensed-Bold.ttf");
 
     private PrintFonts() {
     }
@@ -30,8 +31,19 @@ final class PrintFonts {
         static final CmapLookup LOOKUP = lookup(FONT);
     }
 
-    static FSSupplier<InputStream> supplier(byte[] font) {
-        return () -> new ByteArrayInputStream(font);
+    static PDFontSupplier regular(PDDocument pdf) throws IOException {
+        return supplier(pdf, REGULAR);
+    }
+
+    static PDFontSupplier bold(PDDocument pdf) throws IOException {
+        return supplier(pdf, BOLD);
+    }
+
+    /** Embedded as far as it is used. Without ligatures: who searches a card for "fitted" shall find it. */
+    private static PDFontSupplier supplier(PDDocument pdf, byte[] bytes) throws IOException {
+        TrueTypeFont font = parse(bytes);
+        font.setEnableGsub(false);
+        return new PDFontSupplier(PDType0Font.load(pdf, font, true));
     }
 
     static TrueTypeFont bold() {

@@ -53,8 +53,7 @@ final class CardText {
 
     /** Without white space: where a line ends is the printer's business. */
     static String even(String text) {
-        return text.replaceAll("\\s+", "").replace("\uFB01", "fi").replace("\uFB02", "fl").replace("\uFB00", "ff")
-                .replace("\uFB03", "ffi").replace("\uFB04", "ffl");
+        return text.replaceAll("\\s+", "");
     }
 
     List<String> pages() {

@@ -54,7 +54,8 @@ final class Blocks {
     }
 
     private static int lengthOfLine(List<Word> words, int open, int close) {
-        int from = open;
+        // an opening brace is put behind the word before it, whatever its author did
+        int from = Math.max(0, open - 1);
         while (from > 0 && words.get(from).newlines() == 0 && !words.get(from).begins()) {
             from--;
         }

@@ -98,7 +98,7 @@ public final class PlainParser {
     /** @throws StackOverflowError if the text nests too deeply */
     public IParseResult parse(String text) {
         try {
-            return parser.parse(new StringReader(text));
+            return parser.parse(new StringReader(new MissingTargets(text).filled()));
         } catch (ParseException wrapped) {
             throw unwrapped(wrapped);
         }

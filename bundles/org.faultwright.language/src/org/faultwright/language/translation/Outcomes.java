@@ -35,9 +35,18 @@ final class Outcomes {
 
     /** An outcome whose head could not be read is left out; that has been reported. */
     private Optional<Outcome> outcome(OutcomeText written, boolean codes) {
-        Optional<Name> target = parts.passage.name(written, OUTCOME_TEXT__TARGET);
+        Optional<Name> target = target(written);
         return head(written.getHead(), codes).map(head -> new Outcome(head, target, repeat(written),
                 parts.settings.all(written.getProves()), parts.passage.range(written)));
+    }
+
+    /** The parser puts a name in at the line end where a target is missing. */
+    private Optional<Name> target(OutcomeText written) {
+        Optional<INode> node = parts.passage.node(written, OUTCOME_TEXT__TARGET);
+        Optional<INode> missing = node.filter(name -> parts.passage.words(name).isBlank() && name.getLength() > 0);
+        missing.ifPresent(name -> parts.passage.unreadable(new SourceRange(parts.passage.source(), name.getOffset(), 0),
+                "Expected the name of the next step after '->'."));
+        return missing.isPresent() ? Optional.empty() : node.map(parts.passage::name);
     }
 
     private Optional<Outcome.Head> head(HeadText written, boolean codes) {

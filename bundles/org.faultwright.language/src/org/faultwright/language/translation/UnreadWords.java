@@ -47,7 +47,7 @@ final class UnreadWords {
     }
 
     private void report(INode node, List<String> known, String what) {
-        String word = passage.words(node).split("\\s+|,", 2)[0];
+        String word = passage.words(node).strip().split("\\s+|(?<!^),", 2)[0];
         SourceRange at = new SourceRange(passage.source(), node.getOffset(), Math.min(word.length(), node.getLength()));
         passage.unreadable(at, LanguageSigns.advice(word).or(() -> misplaced(word)).orElseGet(() -> Quoted.words(word) + " " + what
                 + LanguageWords.near(known, word).map(near -> "; did you mean " + near + "?").orElse("; correct it or delete it.")));

@@ -260,16 +260,26 @@ public final class DraftTree {
                 : writer.place(ends.handOn(), List.of());
     }
 
+    /** Steps that the order does without are written too, so that what the table says of them has a place. */
     private void unused() {
-        List<String> unused = procedure.steps().stream().map(step -> step.name().text())
-                .filter(name -> writer.namesOf(steps.step(name).orElseThrow()).isEmpty()).toList();
-        unused.stream().map(name -> procedure.steps().stream().filter(step -> step.name().text().equals(name)).findFirst()
-                .orElseThrow()).filter(step -> step.outcomes().isEmpty() && !(step instanceof Step.Conclude)).forEach(step -> {
-                    Step lacking = steps.step(step.name().text()).orElseThrow();
-                    writer.place(lacking, lacking.outcomes().stream().map(o -> writer.place(ends.handOn(), List.of())).toList());
-                });
+        List<Step> unused = steps.all().stream().filter(step -> !(step instanceof Step.Conclude) && isNamed(step)
+                && writer.namesOf(step).isEmpty()).toList();
+        unused.stream().filter(step -> !isWhole(step)).forEach(step -> writer.place(step,
+                step.outcomes().stream().map(outcome -> writer.place(ends.handOn(), List.of())).toList()));
         if (!unused.isEmpty()) {
-            remarks.add("The draft does not need " + String.join(", ", unused) + ".");
+            remarks.add("The draft does not need " + String.join(", ", unused.stream().map(step -> step.name().text()).toList())
+                    + ".");
         }
+    }
+
+    private boolean isNamed(Step step) {
+        String name = step.name().text();
+        return procedure.step(step.name()).isPresent() || procedure.faults().stream().anyMatch(fault ->
+                fault.shows().stream().anyMatch(showing -> showing.step().text().equals(name))
+                        || fault.remedies().stream().anyMatch(remedy -> remedy.text().equals(name)));
+    }
+
+    private boolean isWhole(Step step) {
+        return procedure.step(step.name()).filter(written -> !written.outcomes().isEmpty()).isPresent();
     }
 }

@@ -23,8 +23,8 @@ import org.faultwright.quantity.Exact;
  * on every way and everything is put back at the end.
  */
 final class PartSetUps implements SetUps {
-    /** Stands for what cannot be done: no order that needs it is ever the best. */
-    static final Exact NEVER = Exact.of(1_000_000_000L);
+    /** Stands, in seconds, for what cannot be done: no order that needs it is ever the best. */
+    static final Exact NEVER = Exact.of(1_000_000_000_000L);
 
     private final AskingPart part;
     private final Tree tree;

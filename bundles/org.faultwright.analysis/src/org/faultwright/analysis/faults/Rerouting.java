@@ -186,7 +186,8 @@ final class Rerouting {
         Stream<Integer> all = tree.used().stream().boxed().flatMap(step -> tree.arrows(step).stream()).map(Tree.Arrow::to);
         return Stream.concat(inPart, all).filter(to -> to != Tree.NOWHERE && !belongsToPart(to)).filter(to -> {
             int end = tree.straightOn(to);
-            return end != Tree.NOWHERE && tree.step(end) instanceof Step.Conclude conclude && conclude.refersTo().isPresent();
+            return end != Tree.NOWHERE && tree.step(end) instanceof Step.Conclude conclude && conclude.refersTo().isPresent()
+                    && conclude.finds().isEmpty();
         }).findFirst();
     }
 

@@ -1,0 +1,183 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.faults;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.Texts;
+import org.faultwright.analysis.rules.BetterOrder;
+import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceText;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class OrderStudyTest {
+    private static final Path DEMO = Path.of("..", "..", "procedures-demo");
+
+    /** The slow one first; CONDITIONS, FIRST and SECOND are filled in. */
+    private static final String BOX = """
+            procedure Box "Box is dead"
+            condition Supply "Supply" { off, on } live when on starts off ends off
+            condition Cover "Cover" { fitted, removed } starts fitted ends fitted
+            fault Fuse "Fuse" { weight 10 shows See dead, Slow bad, Quick good, Third good }
+            fault Jack "Jack" { weight 60 shows See dead, Slow good, Quick bad, Third good }
+            fault Board "Board" { weight 30 shows See dead, Slow good, Quick good, Third bad }
+            check See "Dead?" { confirms complaint takes 1 min dead -> FIRST alive -> Nothing }
+            act Lift "Lift the cover" { leaves Cover removed takes 2 min then -> LIFTED }
+            check Slow "Slow?" { SLOWNEEDS takes 20 min bad -> FuseBad good -> Quick }
+            check Quick "Quick?" { QUICKNEEDS takes 1 min bad -> JackBad good -> Third }
+            check Third "Third?" { takes 5 min bad -> BoardBad good -> Passed }
+            act Shut "Fit the cover" { leaves Cover fitted takes 2 min then -> Nothing }
+            perform FuseBad "Close up" by CloseUp { takes 1 min closed -> FuseFound }
+            perform JackBad "Close up" by CloseUp { takes 1 min closed -> JackFound }
+            perform BoardBad "Close up" by CloseUp { takes 1 min closed -> BoardFound }
+            perform Passed "Close up" by CloseUp { takes 1 min closed -> HandedOn }
+            routine CloseUp "Close up" { exits closed act Fit "Fit" { leaves Cover fitted takes 1 min then -> closed } }
+            conclude FuseFound "Fuse" { finds Fuse refers to "x" }
+            conclude JackFound "Jack" { finds Jack refers to "x" }
+            conclude BoardFound "Board" { finds Board refers to "x" }
+            conclude HandedOn "Other" { refers to "x" }
+            conclude Nothing "Works" { finds nothing }
+            """;
+
+    private static String box(String first, String lifted, String slow, String quick) {
+        return BOX.replace("FIRST", first).replace("LIFTED", lifted).replace("SLOWNEEDS", slow).replace("QUICKNEEDS", quick);
+    }
+
+    private static OrderStudy.Comparison best(String text) {
+        return OrderStudy.of(Texts.procedure(text)).best().orElseThrow();
+    }
+
+    private static String lines(OrderedTests order) {
+        return String.join("|", order.lines());
+    }
+
+    @Test
+    void should_put_the_quick_and_telling_test_first() {
+        OrderStudy.Comparison found = best(box("Slow", "Slow", "", ""));
+
+        assertEquals("Slow|  bad|    Fuse: FuseBad|  good|    Quick|      bad|        Jack: JackBad|      good|        Third|"
+                + "          bad|            Board: BoardBad", lines(found.authors()));
+        assertEquals("Quick|  bad|    Jack: JackBad|  good|    Third|      bad|        Board: BoardBad|      good|        Slow|"
+                + "          bad|            Fuse: FuseBad", lines(found.better()));
+        // 1 min to see it, then 20 min for all, 1 min for 90 %, 5 min for 30 %, and 1 min to close: 24.4 min.
+        assertEquals("24.4 min", Figures.minutes(found.before()));
+        // 1 min for all, 5 min for 40 %, 20 min for 10 %.
+        assertEquals("7 min", Figures.minutes(found.after()));
+        assertTrue(found.isBest());
+        assertEquals("Quick first settles 60 % of the cases in 1 min.", found.reason());
+        assertEquals(List.of(), found.presumed());
+    }
+
+    @Test
+    void should_leave_alone_what_confirms_the_complaint_and_an_order_that_is_best() {
+        OrderStudy.Comparison found = best(box("Quick", "Slow", "", "").replace("good -> Quick", "good -> Passed")
+                .replace("bad -> BoardBad good -> Passed", "bad -> BoardBad good -> Slow"));
+
+        assertEquals(0, found.saving().signum());
+        assertEquals(lines(found.authors()), lines(found.better()));
+    }
+
+    /** The quick test needs the cover off: it has to wait for both others, though it would save a quarter of an hour. */
+    @Test
+    void should_never_propose_to_open_earlier_than_it_must_be() {
+        OrderStudy.Comparison found = best(box("Slow", "Quick", "", "with Cover removed").replace("good -> Quick", "good -> Lift"));
+
+        assertTrue(lines(found.better()).startsWith("Third|"), lines(found.better()));
+        assertTrue(lines(found.better()).indexOf("Slow") < lines(found.better()).indexOf("Quick"), lines(found.better()));
+    }
+
+    @Test
+    void should_count_the_time_to_open_and_open_on_the_new_way() {
+        String text = box("Lift", "Slow", "with Cover removed", "");
+        OrderStudy.Comparison found = best(text);
+
+        assertEquals("26.4 min", Figures.minutes(found.before()));
+        assertEquals("7.2 min", Figures.minutes(found.after()), "opening is needed in one case out of ten only");
+        Procedure changed = Texts.procedure(BetterOrder.verified(new Subject(Texts.procedure(text), Optional.empty()))
+                .orElseThrow().fix().applied());
+        assertEquals("dead->Quick, alive->Nothing", outcomes(changed, "See"));
+        assertEquals("bad->BoardBad, good->Lift", outcomes(changed, "Third"));
+        assertEquals("done->Slow", outcomes(changed, "Lift"));
+        assertEquals("bad->FuseBad, good->Passed", outcomes(changed, "Slow"));
+        assertEquals(found.after(), OrderStudy.of(changed).best().orElseThrow().before());
+    }
+
+    private static String outcomes(Procedure procedure, String step) {
+        return procedure.steps().stream().filter(s -> s.name().text().equals(step)).flatMap(s -> s.outcomes().stream())
+                .map(o -> o.key() + "->" + o.target().orElseThrow()).collect(Collectors.joining(", "));
+    }
+
+    @Test
+    void should_name_what_it_takes_for_granted() {
+        OrderStudy.Comparison found = best(box("Slow", "Slow", "", "").replace("Slow bad, Quick good, Third good", "Slow bad, Quick good")
+                .replace("Slow good, Quick bad, Third good", "Slow good, Quick bad"));
+
+        assertEquals(List.of("Third good"), found.presumed());
+        assertEquals("7 min", Figures.minutes(found.after()));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            good -> Quick }          | good -> Quick at most 2 times, else Passed } | Slow counts how often it is asked
+            good -> Passed }         | good -> Quick }                              | ''
+            Slow good, Quick bad     | Slow good or bad, Quick bad                  | Jack goes on to different steps as things stand
+            """)
+    void should_say_why_an_order_is_not_studied(String written, String instead, String reason) {
+        OrderStudy study = OrderStudy.of(Texts.procedure(box("Slow", "Slow", "", "").replace(written, instead)));
+
+        assertEquals(reason.isEmpty() ? List.of() : List.of(reason), study.notStudied());
+    }
+
+    @Test
+    void should_write_the_better_order_of_the_demo_without_a_new_finding() throws IOException {
+        Path file = DEMO.resolve("LundavikTillDrawer.procedure");
+        Procedure till = (Procedure) ProcedureReader.overFiles().read(file);
+
+        OrderStudy.Verified found = BetterOrder.verified(new Subject(till, Optional.empty())).orElseThrow();
+
+        Procedure changed = (Procedure) ProcedureReader.overFiles().read(new SourceText(file.toString(), found.fix().applied()));
+        assertEquals(List.of(), changed.problems());
+        assertEquals(Set.of(Severity.ADVICE), severities(new Checker().check(changed)));
+        assertEquals(List.of(), Texts.findings("better-order", changed));
+        assertEquals(Figures.minutes(found.comparison().after()), Figures.minutes(TimeStudy.of(changed).inAll().expected().orElseThrow()));
+        assertTrue(found.comparison().reason().startsWith("KeyLook first settles 45 % of the cases"), found.comparison().reason());
+        assertEquals(comments(till), comments(changed), "comments stay");
+        assertEquals(till.examples().size(), ExampleCoverage.of(changed).runs().stream().filter(ExampleRun::passes).count());
+    }
+
+    private static Set<Severity> severities(List<Finding> findings) {
+        return findings.stream().map(Finding::severity).collect(Collectors.toSet());
+    }
+
+    private static List<String> comments(Procedure procedure) {
+        return procedure.source().content().lines().map(String::strip).filter(line -> line.startsWith("//")).sorted().toList();
+    }
+
+    /** What needs a dead unit is not moved to where it is live: the order is put together again, or not proposed. */
+    @Test
+    void should_judge_an_order_with_every_other_rule() {
+        Procedure box = Texts.procedure(box("Slow", "Slow", "", ""));
+        OrderStudy study = OrderStudy.of(box);
+        Finding objection = new Finding("left-open", Severity.ERROR, box.name().at(), "Objected.", "Objected.", List.of(), List.of());
+
+        assertTrue(study.verified(procedure -> List.of()).isPresent());
+        assertTrue(study.verified(procedure -> procedure == box ? List.of() : List.of(objection)).isEmpty());
+        assertTrue(study.verified(procedure -> List.of(objection)).isPresent(), "it was there before");
+    }
+}

@@ -14,14 +14,15 @@ import java.util.stream.IntStream;
 import org.faultwright.quantity.Exact;
 
 /**
- * Finds an order of tests with the least expected cost. Up to a number of states the search looks at every
+ * Finds an order of tests with the least expected cost. Up to an amount of work the search looks at every
  * order that could be better (depth first over what is still possible, each state once, cut off by the
  * Huffman bound), so that the result is the best there is. Beyond, the order follows the bound one test
  * ahead, and is stated with its distance from the bound.
  */
 public final class TestSequencer {
-    /** States looked at before the search settles for a near result. */
-    public static final int MOST_STATES = 1_300_000;
+    /** Outcomes looked at before the search settles for a near result: a second or two of work. */
+    public static final int MOST_OUTCOMES = 12_000_000;
+    private static final int MOST_STATES = 1_300_000;
     private static final double ROUNDING = 1e-12;
     /** How many tests, and down to which depth, the near search follows to the end before it decides. */
     private static final int TRIED = 4;
@@ -42,19 +43,22 @@ public final class TestSequencer {
     private boolean gaveUp;
     private boolean drawing;
 
-    private TestSequencer(TestProblem problem, int mostStates) {
+    private int outcomesLeft;
+
+    private TestSequencer(TestProblem problem, int mostOutcomes) {
         this.space = new SearchSpace(problem);
-        this.values = new SearchMemory(mostStates);
-        this.bounds = new SearchMemory(mostStates);
+        this.values = new SearchMemory(MOST_STATES);
+        this.bounds = new SearchMemory(MOST_STATES);
+        this.outcomesLeft = mostOutcomes;
     }
 
     public static Result solve(TestProblem problem) {
-        return solve(problem, MOST_STATES);
+        return solve(problem, MOST_OUTCOMES);
     }
 
-    /** @param mostStates how many states may be looked at; 0 for a near result at once */
-    public static Result solve(TestProblem problem, int mostStates) {
-        return new TestSequencer(problem, mostStates).solve();
+    /** @param mostOutcomes how many outcomes may be looked at; 0 for a near result at once */
+    public static Result solve(TestProblem problem, int mostOutcomes) {
+        return new TestSequencer(problem, mostOutcomes).solve();
     }
 
     private Result solve() {
@@ -72,7 +76,7 @@ public final class TestSequencer {
         if (known >= 0) {
             return values.value(known);
         }
-        if (gaveUp || values.isFull() && !drawing) {
+        if (gaveUp || (values.isFull() || outcomesLeft <= 0) && !drawing) {
             gaveUp = true;
             return 0;
         }
@@ -124,6 +128,7 @@ public final class TestSequencer {
 
     private double boundAfter(long mask, int circumstance, int test) {
         double sum = 0;
+        outcomesLeft -= space.outcomes(test);
         for (int outcome = 0; outcome < space.outcomes(test); outcome++) {
             long left = space.after(mask, test, outcome);
             if (left != 0) {

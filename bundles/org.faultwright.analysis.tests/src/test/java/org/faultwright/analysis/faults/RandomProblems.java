@@ -74,8 +74,7 @@ final class RandomProblems {
         private final int[] needs;
         private final int[] times;
         private final int[] change = {1 + random.nextInt(5), 1 + random.nextInt(5)};
-        private final int[] left = {random.nextInt(4), random.nextInt(4), random.nextInt(4), random.nextInt(4),
-                random.nextInt(4), random.nextInt(4)};
+        private final int[] left = random.ints(24, 0, 4).toArray();
 
         Switches(int tests) {
             needs = IntStream.range(0, tests).map(t -> random.nextInt(4)).toArray();

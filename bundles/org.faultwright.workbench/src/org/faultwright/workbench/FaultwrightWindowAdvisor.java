@@ -14,6 +14,9 @@ import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
 import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
 import org.eclipse.ui.application.WorkbenchWindowAdvisor;
+import org.eclipse.ui.internal.WorkbenchPlugin;
+import org.eclipse.ui.internal.registry.ActionSetRegistry;
+import org.eclipse.ui.internal.registry.IActionSetDescriptor;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
@@ -32,8 +35,17 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         return new FaultwrightBars(configurer);
     }
 
+    /** Tools that platform bundles bring along for programmers; there is no public way to leave them out. */
+    private static void withoutForeignTools() {
+        ActionSetRegistry registry = WorkbenchPlugin.getDefault().getActionSetRegistry();
+        for (IActionSetDescriptor set : registry.getActionSets()) {
+            registry.removeExtension(set.getConfigurationElement().getDeclaringExtension(), new Object[] {set});
+        }
+    }
+
     @Override
     public void preWindowOpen() {
+        withoutForeignTools();
         IWorkbenchWindowConfigurer window = getWindowConfigurer();
         window.setInitialSize(new Point(1500, 960));
         window.setTitle("Faultwright");

@@ -4,10 +4,13 @@
  */
 package org.faultwright.language.parsing;
 
+import com.google.inject.Provider;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
+import org.apache.log4j.Level;
+import org.apache.log4j.Logger;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.emf.ecore.resource.ResourceSet;
@@ -18,9 +21,11 @@ import org.eclipse.xtext.nodemodel.impl.NodeModelBuilder;
 import org.eclipse.xtext.parser.DefaultEcoreElementFactory;
 import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.parser.ParseException;
+import org.eclipse.xtext.parser.antlr.AbstractInternalAntlrParser;
 import org.eclipse.xtext.parser.antlr.AntlrTokenDefProvider;
 import org.eclipse.xtext.parser.antlr.AntlrTokenToStringConverter;
 import org.eclipse.xtext.parser.antlr.IUnorderedGroupHelper;
+import org.eclipse.xtext.parser.antlr.Lexer;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.eclipse.xtext.resource.impl.BinaryGrammarResourceFactoryImpl;
 import org.eclipse.xtext.service.GrammarProvider;
@@ -37,6 +42,11 @@ import org.faultwright.language.text.TextPackage;
 public final class PlainParser {
     private static final String GRAMMAR = "org.faultwright.language.Procedure";
 
+    static {
+        // It times every text it reads; where nobody has set logging up, that ends in a warning on standard error.
+        Logger.getLogger(AbstractInternalAntlrParser.class).setLevel(Level.WARN);
+    }
+
     private final ProcedureParser parser = new Assembled();
 
     /** Holds the one grammar, loaded when it is first needed. */
@@ -46,7 +56,7 @@ public final class PlainParser {
 
     private static final class FromClassPath extends GrammarProvider {
         FromClassPath() {
-            super(GRAMMAR, XtextResourceSet::new);
+            super(GRAMMAR, new ResourceSets());
         }
 
         @Override
@@ -63,6 +73,28 @@ public final class PlainParser {
                 throw new UncheckedIOException("the grammar is missing from the class path", missing);
             }
             return (Grammar) resource.getContents().get(0);
+        }
+    }
+
+    private static final class ResourceSets implements Provider<XtextResourceSet> {
+        @Override
+        public XtextResourceSet get() {
+            return new XtextResourceSet();
+        }
+    }
+
+    /** A class rather than a method reference: to resolve that would link the lexer and keep it out of a class-data archive. */
+    private static final class Lexers implements Provider<Lexer> {
+        @Override
+        public Lexer get() {
+            return new InternalProcedureLexer();
+        }
+    }
+
+    private static final class NoGroups implements Provider<IUnorderedGroupHelper> {
+        @Override
+        public IUnorderedGroupHelper get() {
+            return new IUnorderedGroupHelper.Null();
         }
     }
 
@@ -83,8 +115,8 @@ public final class PlainParser {
             tokens.setAntlrTokenFileProvider(new ProcedureAntlrTokenFileProvider());
             setElementFactory(elements);
             setTokenDefProvider(tokens);
-            setLexerProvider(InternalProcedureLexer::new);
-            setUnorderedGroupHelper(IUnorderedGroupHelper.Null::new);
+            setLexerProvider(new Lexers());
+            setUnorderedGroupHelper(new NoGroups());
             setSyntaxErrorProvider(new SyntaxMessages());
             setGrammarAccess(Loaded.GRAMMAR_ACCESS);
         }

@@ -7,6 +7,7 @@ package org.faultwright.language.translation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.eclipse.emf.ecore.EAttribute;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
@@ -67,7 +68,9 @@ final class Passage {
     }
 
     List<INode> nodes(EObject element, EStructuralFeature feature) {
-        return NodeModelUtils.findNodesForFeature(element, feature);
+        // references stay unset until they are linked, which never happens here
+        boolean absent = feature instanceof EAttribute && !element.eIsSet(feature);
+        return absent ? List.of() : NodeModelUtils.findNodesForFeature(element, feature);
     }
 
     Optional<INode> node(EObject element, EStructuralFeature feature) {

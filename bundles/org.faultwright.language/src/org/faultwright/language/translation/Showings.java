@@ -6,6 +6,7 @@ package org.faultwright.language.translation;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.text.PossibleText;
 import org.faultwright.language.text.ShowingText;
@@ -20,6 +21,8 @@ import org.faultwright.quantity.Unit;
 
 /** What steps show, in a fault's signature or in an example. */
 final class Showings {
+    private static final Pattern NUMBER = Pattern.compile("[-\u2212]?[0-9].*|R[0-9]+");
+
     private final Passage passage;
     private final Quantities quantities;
 
@@ -52,8 +55,7 @@ final class Showings {
     /** A number with a unit. A code such as {@code 3 blinks} is none, as no unit is called blinks. */
     private Optional<Quantity> reading(INode node) {
         String written = passage.words(node);
-        boolean number = written.matches("[-\u2212]?[0-9].*|R[0-9]+");
-        return number ? Optional.of(QuantityText.read(written)).filter(reading -> reading.problem().isEmpty()
+        return NUMBER.matcher(written).matches() ? Optional.of(QuantityText.read(written)).filter(reading -> reading.problem().isEmpty()
                 && reading.quantity().unit().status() != Unit.Status.UNKNOWN)
                 .map(QuantityText.Reading::quantity) : Optional.empty();
     }

@@ -6,6 +6,7 @@ package org.faultwright.publish;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
@@ -87,6 +88,6 @@ public final class Publication {
     }
 
     private static String words(Revision.Status status) {
-        return status.name().toLowerCase(java.util.Locale.ROOT);
+        return status.name().toLowerCase(Locale.ROOT);
     }
 }

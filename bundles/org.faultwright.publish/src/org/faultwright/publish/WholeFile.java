@@ -5,11 +5,14 @@
 package org.faultwright.publish;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFilePermissions;
 
 /** Writes a file whole or not at all: a reader never meets half of one, and an old one stays until the new one stands. */
 public final class WholeFile {
@@ -51,15 +54,15 @@ public final class WholeFile {
     /** A temporary file is made for its owner alone, but a card is there to be read. */
     private static void readableLikeOthers(Path part) throws IOException {
         if (part.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-            Files.setPosixFilePermissions(part, java.nio.file.attribute.PosixFilePermissions.fromString("rw-r--r--"));
+            Files.setPosixFilePermissions(part, PosixFilePermissions.fromString("rw-r--r--"));
         }
     }
 
     private static String reason(Path folder, Exception refused) {
-        if (refused instanceof java.nio.file.FileAlreadyExistsException || refused instanceof NotDirectoryException) {
+        if (refused instanceof FileAlreadyExistsException || refused instanceof NotDirectoryException) {
             return "a file of that name is in the way";
         }
-        if (refused instanceof java.nio.file.AccessDeniedException || refused instanceof SecurityException
+        if (refused instanceof AccessDeniedException || refused instanceof SecurityException
                 || Files.isDirectory(folder) && !Files.isWritable(folder)) {
             return "not allowed";
         }

@@ -48,7 +48,7 @@ final class BenchCard {
     private static void bookmarks(Page page, Plan plan) {
         Tag marks = page.head().add("bookmarks");
         plan.steps().forEach(step -> marks.add("bookmark").set("href", "#" + plan.anchor(step)).set("name",
-                org.faultwright.publish.PlainText.line(plan.label(step) + " " + Words.title(step))));
+                PlainText.line(plan.label(step) + " " + Words.title(step))));
     }
 
     private static void steps(Tag main, Plan plan, Section section) {

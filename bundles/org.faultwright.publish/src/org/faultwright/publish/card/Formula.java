@@ -5,7 +5,6 @@
 package org.faultwright.publish.card;
 
 import java.util.stream.Collectors;
-import org.faultwright.procedure.Step;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.quantity.Expression;
 

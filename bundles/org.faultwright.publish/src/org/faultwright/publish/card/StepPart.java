@@ -5,6 +5,7 @@
 package org.faultwright.publish.card;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Hazard;
@@ -55,9 +56,9 @@ final class StepPart {
         String more = Stream.of(
                 frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"),
-                step instanceof Step.Act act ? act.repairs().map(at -> "repair") : java.util.Optional.<String>empty(),
+                step instanceof Step.Act act ? act.repairs().map(at -> "repair") : Optional.<String>empty(),
                 frame.takes().map(time -> "about " + time.value().spelling()))
-                .flatMap(java.util.Optional::stream).collect(Collectors.joining(" \u00B7 "));
+                .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
         if (!more.isEmpty()) {
             facts.text("\u00B7 " + more).space();
         }

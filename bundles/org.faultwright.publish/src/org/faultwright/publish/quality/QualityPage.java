@@ -5,6 +5,7 @@
 package org.faultwright.publish.quality;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Severity;
@@ -50,7 +51,7 @@ final class QualityPage {
     private static String statuses(QualityReport report) {
         return Stream.of(Revision.Status.RELEASED, Revision.Status.REVIEWED, Revision.Status.DRAFT)
                 .map(status -> report.lines().stream().filter(line -> line.publication().status() == status).count()
-                        + " " + status.name().toLowerCase(java.util.Locale.ROOT))
+                        + " " + status.name().toLowerCase(Locale.ROOT))
                 .collect(Collectors.joining(", "));
     }
 

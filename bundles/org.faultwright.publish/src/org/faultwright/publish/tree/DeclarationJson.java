@@ -18,7 +18,6 @@ import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Accuracy;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.MeterRange;
-import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
 
 /** What steps refer to by name. */

@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TimeZone;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,7 +66,7 @@ class ExportsTest {
     }
 
     /** In another place of the world, where dates, numbers and capitals are written otherwise. */
-    private static byte[] elsewhere(java.util.function.Supplier<byte[]> publish) {
+    private static byte[] elsewhere(Supplier<byte[]> publish) {
         Locale locale = Locale.getDefault();
         TimeZone zone = TimeZone.getDefault();
         try {

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.faultwright.analysis.Severity;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
@@ -172,7 +173,7 @@ class CardContentTest {
         CardText card = CardText.of(broken);
         int open = card.position("Draft with open errors: do not work by this");
         assertTrue(open > 0 && open < card.position("Read this before anything else"));
-        broken.of(org.faultwright.analysis.Severity.ERROR).forEach(finding -> assertSays(card, finding.message()));
+        broken.of(Severity.ERROR).forEach(finding -> assertSays(card, finding.message()));
         assertTrue(card.pages().stream().allMatch(page -> page.contains("DRAFT")));
         assertEquals(-1, CARD.position("Draft with open errors"));
     }

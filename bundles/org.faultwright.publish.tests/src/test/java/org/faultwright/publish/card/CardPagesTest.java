@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.util.Arrays;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripperByArea;
@@ -37,7 +38,7 @@ class CardPagesTest {
     }
 
     private static long ink(BufferedImage picture) {
-        return java.util.Arrays.stream(picture.getRGB(0, 0, picture.getWidth(), picture.getHeight(), null, 0,
+        return Arrays.stream(picture.getRGB(0, 0, picture.getWidth(), picture.getHeight(), null, 0,
                 picture.getWidth())).filter(pixel -> (pixel & 0xFFFFFF) != 0xFFFFFF).count();
     }
 

@@ -24,6 +24,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
@@ -31,6 +32,7 @@ import org.fhir.ucum.UcumEssenceService;
 import org.fhir.ucum.UcumException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -94,8 +96,8 @@ class TreeJsonTest {
         assertFalse(secondJudge(json).isEmpty(), what);
     }
 
-    static Stream<org.junit.jupiter.params.provider.Arguments> spoiled() {
-        Map<String, java.util.function.Consumer<JsonObject>> ways = Map.of(
+    static Stream<Arguments> spoiled() {
+        Map<String, Consumer<JsonObject>> ways = Map.of(
                 "a member nobody knows", tree -> tree.addProperty("surprise", 1),
                 "no caution", tree -> tree.remove("caution"),
                 "a limit as a number", tree -> limit(tree).getAsJsonObject("upper").addProperty("value", 13.2),
@@ -111,7 +113,7 @@ class TreeJsonTest {
         return ways.entrySet().stream().map(way -> {
             JsonObject tree = tree();
             way.getValue().accept(tree);
-            return org.junit.jupiter.params.provider.Arguments.of(way.getKey(), tree.toString());
+            return Arguments.of(way.getKey(), tree.toString());
         });
     }
 

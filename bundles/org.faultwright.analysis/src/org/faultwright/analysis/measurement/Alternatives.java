@@ -18,6 +18,8 @@ import org.faultwright.quantity.QuantityKind;
 /** Other instruments of the bench that would do better in a step. */
 public final class Alternatives {
     private static final int MOST = 3;
+    /** More instruments than any bench has; beyond them a list of thousands would cost more than its proposals are worth. */
+    private static final int TRIED = 64;
 
     private record Rated(Name name, Exact ratio) {
     }
@@ -31,12 +33,12 @@ public final class Alternatives {
                 .map(Instrument::name).limit(MOST).toList();
     }
 
-    /** The instruments whose test uncertainty ratio at the step's limits is at least so much, the best first; at most three. */
+    /** The instruments whose test uncertainty ratio at the step's limits is at least so much, the best first; at most three of the nearest 64. */
     public static List<Name> deciding(Step.Measure step, Exact ratio, Subject subject) {
         LimitStudies studies = new LimitStudies(subject.document());
         return subject.scope().instruments().stream()
                 .filter(other -> step.kind().isPresent() && !RangeFinder.ranges(step, step.kind().get().value(), other).isEmpty())
-                .flatMap(other -> studies.of(using(step, other.name())).filter(study -> study.problems().isEmpty())
+                .limit(TRIED).flatMap(other -> studies.of(using(step, other.name())).filter(study -> study.problems().isEmpty())
                         .flatMap(LimitStudy::ratio).map(found -> new Rated(other.name(), found)).stream())
                 .filter(rated -> rated.ratio().compareTo(ratio) >= 0)
                 .sorted(Comparator.comparing(Rated::ratio).reversed().thenComparing(rated -> rated.name().text()))

@@ -5,7 +5,13 @@
 package org.faultwright.language;
 
 import org.eclipse.xtext.conversion.IValueConverterService;
+import org.eclipse.xtext.linking.ILinkingDiagnosticMessageProvider;
 import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
+import org.eclipse.xtext.scoping.IScopeProvider;
+import org.eclipse.xtext.validation.IResourceValidator;
+import org.faultwright.language.editing.FindingsValidator;
+import org.faultwright.language.editing.NamesInReach;
+import org.faultwright.language.editing.QuietLinking;
 import org.faultwright.language.parsing.SyntaxMessages;
 import org.faultwright.language.parsing.TextValues;
 
@@ -18,5 +24,18 @@ public class ProcedureRuntimeModule extends AbstractProcedureRuntimeModule {
 
     public Class<? extends ISyntaxErrorMessageProvider> bindISyntaxErrorMessageProvider() {
         return SyntaxMessages.class;
+    }
+
+    @Override
+    public Class<? extends IScopeProvider> bindIScopeProvider() {
+        return NamesInReach.class;
+    }
+
+    public Class<? extends ILinkingDiagnosticMessageProvider.Extended> bindILinkingDiagnosticMessageProvider() {
+        return QuietLinking.class;
+    }
+
+    public Class<? extends IResourceValidator> bindIResourceValidator() {
+        return FindingsValidator.class;
     }
 }

@@ -7,8 +7,11 @@ package org.faultwright.analysis.faults;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -35,6 +38,8 @@ final class Bench {
 
     private final Scope scope;
     private final List<Condition> conditions;
+    /** What each outcome, by identity, leaves of each set-up: routines are long and are asked about often. */
+    private final Map<Outcome, Map<List<Integer>, Optional<Set<List<Integer>>>>> left = new IdentityHashMap<>();
 
     Bench(Scope scope) {
         this.scope = scope;
@@ -88,7 +93,9 @@ final class Bench {
     /** Values that other conditions force, followed until nothing changes any more. */
     private List<Integer> forced(List<Integer> setUp) {
         List<Integer> changed = new ArrayList<>(setUp);
-        for (int round = 0; round <= conditions.size(); round++) {
+        List<Integer> before = List.of();
+        for (int round = 0; round <= conditions.size() && !changed.equals(before); round++) {
+            before = List.copyOf(changed);
             for (int i = 0; i < conditions.size(); i++) {
                 Condition condition = conditions.get(i);
                 Optional<Integer> value = condition.becomes().stream().filter(becomes -> isKnown(becomes.when())
@@ -121,6 +128,16 @@ final class Bench {
     }
 
     private Optional<Set<List<Integer>>> all(List<Integer> setUp, Step step, Outcome outcome, int depth) {
+        Map<List<Integer>, Optional<Set<List<Integer>>>> known = left.computeIfAbsent(outcome, o -> new HashMap<>());
+        Optional<Set<List<Integer>>> before = known.get(setUp);
+        if (before == null) {
+            before = find(setUp, step, outcome, depth);
+            known.put(setUp, before);
+        }
+        return before;
+    }
+
+    private Optional<Set<List<Integer>>> find(List<Integer> setUp, Step step, Outcome outcome, int depth) {
         if (!holds(setUp, step.frame().needs())) {
             return Optional.empty();
         }

@@ -25,10 +25,6 @@ final class Duration {
     private final Times times;
     private final BitSet towardsGoal;
     private final Predicate<StateGraph.Move> goal;
-    private final boolean open;
-    private final Optional<Exact> expected;
-    private final Optional<Exact> worst;
-    private final List<PathStep> worstPath;
 
     /** @param goal the moves that reach what the time is counted to */
     Duration(StateGraph all, Times times, Predicate<StateGraph.Move> goal) {
@@ -36,31 +32,35 @@ final class Duration {
         this.times = times;
         this.goal = goal;
         this.towardsGoal = towardsGoal();
-        boolean[] shared = new boolean[1];
-        this.expected = all.size() == 0 || !all.isComplete() ? Optional.empty() : expected(shared);
-        this.open = shared[0];
+    }
+
+    private boolean isUsable() {
+        return all.size() > 0 && all.isComplete();
+    }
+
+    /**
+     * In seconds.
+     *
+     * @param seconds absent where it may go on for ever
+     * @param assumed whether shares were taken that nobody states
+     */
+    record Expected(Optional<Exact> seconds, boolean assumed) {
+    }
+
+    Expected expected() {
+        boolean[] assumed = new boolean[1];
+        Optional<Exact> seconds = isUsable() ? expected(assumed) : Optional.empty();
+        return new Expected(seconds, assumed[0]);
+    }
+
+    /** In seconds, with the longest way; the time is absent where nothing bounds it. */
+    record Worst(Optional<Exact> seconds, List<PathStep> path) {
+    }
+
+    Worst worst() {
         List<PathStep> path = new ArrayList<>();
-        this.worst = all.size() == 0 || !all.isComplete() ? Optional.empty() : worst(path);
-        this.worstPath = List.copyOf(path);
-    }
-
-    /** In seconds; absent where it may go on for ever. */
-    Optional<Exact> expected() {
-        return expected;
-    }
-
-    /** In seconds; absent where nothing bounds it. */
-    Optional<Exact> worst() {
-        return worst;
-    }
-
-    List<PathStep> worstPath() {
-        return worstPath;
-    }
-
-    /** Whether the expected time rests on results whose shares nobody states. */
-    boolean isOpen() {
-        return open;
+        Optional<Exact> seconds = isUsable() ? worst(path) : Optional.empty();
+        return new Worst(seconds, List.copyOf(path));
     }
 
     private BitSet towardsGoal() {

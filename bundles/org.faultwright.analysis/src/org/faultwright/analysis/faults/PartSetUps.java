@@ -36,6 +36,9 @@ final class PartSetUps implements SetUps {
     private final List<List<Integer>> setUps = new ArrayList<>();
     private final Map<List<Integer>, Integer> numbers = new HashMap<>();
     private final Map<List<Object>, Boolean> right = new HashMap<>();
+    /** By set-up and test, and by these and the outcome: the search asks for the same again and again. */
+    private final Map<Integer, Optional<SetUpChanges.Way>> ready = new HashMap<>();
+    private final Map<Integer, Integer> next = new HashMap<>();
 
     /**
      * @param entries the step that each goal goes on to
@@ -75,6 +78,10 @@ final class PartSetUps implements SetUps {
                 : bench.holds(to, part.needs(step)) && bench.holds(to, step(test).frame().needs()));
     }
 
+    private Optional<SetUpChanges.Way> ready(int setUp, int test) {
+        return ready.computeIfAbsent(setUp << 6 | test, key -> before(setUps.get(setUp), test));
+    }
+
     /** The changes before going on to this step; absent where no set-up that can be come to is right for it. */
     Optional<SetUpChanges.Way> goingOn(List<Integer> setUp, int entry) {
         return changes.to(setUp, to -> asWritten.contains(entry) ? part.exitSetUps(entry).contains(to) : isRight(entry, to));
@@ -87,7 +94,7 @@ final class PartSetUps implements SetUps {
 
     @Override
     public Exact cost(int setUp, int test) {
-        return before(setUps.get(setUp), test).map(way -> way.time().plus(leastCost(test))).orElse(NEVER);
+        return ready(setUp, test).map(way -> way.time().plus(leastCost(test))).orElse(NEVER);
     }
 
     @Override
@@ -97,7 +104,7 @@ final class PartSetUps implements SetUps {
 
     @Override
     public int after(int setUp, int test, int outcome) {
-        return number(after(setUps.get(setUp), test, outcome));
+        return next.computeIfAbsent((setUp << 6 | test) << 6 | outcome, key -> number(after(setUps.get(setUp), test, outcome)));
     }
 
     List<Integer> after(List<Integer> setUp, int test, int outcome) {
@@ -112,8 +119,7 @@ final class PartSetUps implements SetUps {
 
     @Override
     public long exposure(int setUp, int test) {
-        List<Integer> now = setUps.get(setUp);
-        return before(now, test).map(way -> bench.exposed(now, way.to())).orElse(-1L);
+        return ready(setUp, test).map(way -> bench.exposed(setUps.get(setUp), way.to())).orElse(-1L);
     }
 
     /** Whether all that can follow from this step on has what it needs and is put back in the end. */

@@ -38,6 +38,7 @@ public final class TestSequencer {
     }
 
     private final SearchSpace space;
+    private final SearchEstimate estimate;
     private final SearchMemory values;
     private final SearchMemory bounds;
     private boolean gaveUp;
@@ -47,6 +48,7 @@ public final class TestSequencer {
 
     private TestSequencer(TestProblem problem, int mostOutcomes) {
         this.space = new SearchSpace(problem);
+        this.estimate = new SearchEstimate(space);
         this.values = new SearchMemory(MOST_STATES);
         this.bounds = new SearchMemory(MOST_STATES);
         this.outcomesLeft = mostOutcomes;
@@ -62,12 +64,12 @@ public final class TestSequencer {
     }
 
     private Result solve() {
-        long all = space.all();
+        long all = space.bits().all();
         value(all, space.start());
         drawing = !gaveUp;
         TestTree tree = gaveUp ? near(all, space.start(), 0).tree() : best(all, space.start());
         Exact cost = CostOfTree.of(space.problem(), tree);
-        Exact bound = gaveUp ? Exact.of(space.bound(all, space.start())).min(cost) : cost;
+        Exact bound = gaveUp ? Exact.of(estimate.bound(all, space.start())).min(cost) : cost;
         return new Result(tree, cost, bound, !gaveUp);
     }
 
@@ -106,7 +108,7 @@ public final class TestSequencer {
 
     /** Where all that is left are checks for one fault each, their order is known without a search. */
     private Optional<CheckOrder.Checks> checks(long mask, int circumstance, long tests) {
-        List<CheckOrder.Single> singles = space.singles(mask, tests);
+        List<CheckOrder.Single> singles = estimate.singles(mask, tests);
         double checked = singles.stream().mapToDouble(CheckOrder.Single::weight).sum();
         return singles.size() < 2 ? Optional.empty() : Optional.of(CheckOrder.best(singles,
                 space.weight(mask, circumstance) - checked, singles.size() == Long.bitCount(mask)));
@@ -139,14 +141,14 @@ public final class TestSequencer {
     }
 
     private double bound(long mask, int circumstance) {
-        if ((mask & mask - 1) == 0 && space.isPlain()) {
+        if ((mask & mask - 1) == 0 && space.bits().isPlain()) {
             return 0;
         }
         int known = bounds.find(mask, circumstance);
         if (known >= 0) {
             return bounds.value(known);
         }
-        double bound = space.bound(mask, circumstance);
+        double bound = estimate.bound(mask, circumstance);
         if (!bounds.isFull()) {
             bounds.put(mask, circumstance, bound, -1);
         }
@@ -177,7 +179,7 @@ public final class TestSequencer {
         value(mask, circumstance);
         int test = values.test(values.find(mask, circumstance));
         if (test < 0) {
-            return new TestTree.Left(space.originals(mask));
+            return new TestTree.Left(space.bits().originals(mask));
         }
         Map<Integer, TestTree> next = new TreeMap<>();
         for (int outcome = 0; outcome < space.outcomes(test); outcome++) {
@@ -195,7 +197,7 @@ public final class TestSequencer {
     private Near near(long mask, int circumstance, int depth) {
         long tests = space.admissible(mask, circumstance);
         if (tests == 0) {
-            return new Near(new TestTree.Left(space.originals(mask)), space.finish(mask, circumstance));
+            return new Near(new TestTree.Left(space.bits().originals(mask)), space.finish(mask, circumstance));
         }
         Optional<CheckOrder.Checks> checks = checks(mask, circumstance, tests);
         if (checks.isPresent()) {
@@ -214,7 +216,7 @@ public final class TestSequencer {
 
     /** The test with the largest gain of information for its cost. */
     private int mostTelling(long mask, int circumstance, int[] tests) {
-        return IntStream.of(tests).boxed().max(Comparator.comparingDouble(test -> space.gain(mask, circumstance, test)
+        return IntStream.of(tests).boxed().max(Comparator.comparingDouble(test -> estimate.gain(mask, circumstance, test)
                 / space.cost(mask, circumstance, test))).orElseThrow();
     }
 

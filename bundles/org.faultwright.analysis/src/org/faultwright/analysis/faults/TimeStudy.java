@@ -64,7 +64,9 @@ public final class TimeStudy {
     }
 
     private static Figure figure(Duration duration) {
-        return new Figure(duration.expected(), duration.worst(), duration.worstPath(), duration.isOpen());
+        Duration.Expected expected = duration.expected();
+        Duration.Worst worst = duration.worst();
+        return new Figure(expected.seconds(), worst.seconds(), worst.path(), expected.assumed());
     }
 
     private Figure inAll(FaultTable table) {

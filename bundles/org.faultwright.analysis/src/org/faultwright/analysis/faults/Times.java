@@ -103,7 +103,8 @@ final class Times {
         Map<String, Time> found = new HashMap<>();
         for (Name exit : routine.exits()) {
             Duration duration = new Duration(all, inside, move -> move.to().isEmpty() && leavesBy(all, move, exit));
-            found.put(exit.text(), new Time(duration.expected().orElse(Exact.ZERO), duration.worst()));
+            found.put(exit.text(), new Time(duration.expected().seconds().orElse(Exact.ZERO),
+                    duration.worst().seconds()));
         }
         untimed.addAll(inside.untimed());
         return found;

@@ -33,12 +33,16 @@ public final class Alternatives {
                 .map(Instrument::name).limit(MOST).toList();
     }
 
-    /** The instruments whose test uncertainty ratio at the step's limits is at least so much, the best first; at most three of the nearest 64. */
+    /**
+     * The instruments whose test uncertainty ratio at the step's limits is at least so much, the best first; at most
+     * three of the nearest 64.
+     */
     public static List<Name> deciding(Step.Measure step, Exact ratio, Subject subject) {
         LimitStudies studies = new LimitStudies(subject.document());
         return subject.scope().instruments().stream()
-                .filter(other -> step.kind().isPresent() && !RangeFinder.ranges(step, step.kind().get().value(), other).isEmpty())
-                .limit(TRIED).flatMap(other -> studies.of(using(step, other.name())).filter(study -> study.problems().isEmpty())
+                .filter(other -> step.kind().isPresent())
+                .filter(other -> !RangeFinder.ranges(step, step.kind().get().value(), other).isEmpty()).limit(TRIED)
+                .flatMap(other -> studies.of(using(step, other.name())).filter(study -> study.problems().isEmpty())
                         .flatMap(LimitStudy::ratio).map(found -> new Rated(other.name(), found)).stream())
                 .filter(rated -> rated.ratio().compareTo(ratio) >= 0)
                 .sorted(Comparator.comparing(Rated::ratio).reversed().thenComparing(rated -> rated.name().text()))

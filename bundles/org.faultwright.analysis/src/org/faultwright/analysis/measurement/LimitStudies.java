@@ -103,7 +103,8 @@ public final class LimitStudies {
     /** From the lowest to the highest end of any limit. */
     static Interval around(List<Written<Limit>> limits, QuantityKind kind) {
         List<Exact> ends = limits.stream().map(limit -> limit.value().interval(kind))
-                .flatMap(interval -> Stream.of(interval.lower(), interval.upper()).flatMap(Optional::stream)).map(Bound::value).sorted().toList();
+                .flatMap(interval -> Stream.of(interval.lower(), interval.upper()).flatMap(Optional::stream))
+                .map(Bound::value).sorted().toList();
         return ends.isEmpty() ? Interval.EVERYTHING
                 : Interval.from(Bound.including(ends.get(0)), Bound.including(ends.get(ends.size() - 1)));
     }

@@ -61,7 +61,8 @@ public record LimitStudy(Step.Measure step, QuantityKind kind, Instrument instru
 
     /** The numbers in the order in which they were computed, with their formulas and the clauses behind them. */
     public List<BudgetLine> explain() {
-        List<BudgetLine> lines = new ArrayList<>(List.of(new BudgetLine("instrument", name(), "", "the step"), choice.explain()));
+        List<BudgetLine> lines = new ArrayList<>(List.of(new BudgetLine("instrument", name(), "", "the step"),
+                choice.explain()));
         for (StudiedLimit limit : limits) {
             if (limits.size() > 1) {
                 lines.add(new BudgetLine("limit", limit.limit().value().spelling(), "", "the step"));

@@ -19,7 +19,7 @@ final class RangeFinder {
     private RangeFinder() {
     }
 
-    /** The range the author named, else the smallest that holds the limits; absent when the instrument reads no such kind. */
+    /** The range named, else the smallest that holds the limits; absent when the instrument reads no such kind. */
     static Optional<ChosenRange> choose(Step.Measure step, QuantityKind kind, Instrument instrument, Interval limits) {
         List<MeterRange> ranges = ranges(step, kind, instrument);
         RangeChoice smallest = RangeChoice.smallest(ranges, kind, limits);
@@ -34,7 +34,8 @@ final class RangeFinder {
     /** The ranges that read this kind with the step's sensor. */
     static List<MeterRange> ranges(Step.Measure step, QuantityKind kind, Instrument instrument) {
         return instrument.ranges().stream().map(Written::value).filter(range -> range.kind() == kind)
-                .filter(range -> step.sensor().map(sensor -> range.sensor().isEmpty() || range.sensor().equals(sensor.value())).orElse(true))
+                .filter(range -> step.sensor().isEmpty() || range.sensor().isEmpty()
+                        || range.sensor().equals(step.sensor().get().value()))
                 .toList();
     }
 }

@@ -54,7 +54,8 @@ public final class AcDcMixed implements Rule {
         QuantityKind there = carried.get().kind();
         boolean ripple = there == QuantityKind.DC_VOLTAGE && !expectsMoreThanRipple(step, measured, carried.get());
         if (measured != there && !ripple) {
-            findings.report(step.kind().get().at(), step.name() + " measures " + measured.words() + " at " + step.point().get()
+            findings.report(step.kind().get().at(), step.name() + " measures " + measured.words() + " at "
+                    + step.point().get()
                     + ", which carries " + carried.get().upTo().value() + " of " + there.words() + ".",
                     "Measure " + there.words() + " there, or correct what the point carries.");
         }

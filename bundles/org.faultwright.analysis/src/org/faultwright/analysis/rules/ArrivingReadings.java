@@ -51,7 +51,8 @@ final class ArrivingReadings {
                 return true;
             }
             if (step != earlier && seen.add(step)) {
-                step.outcomes().stream().flatMap(ArrivingReadings::targets).flatMap(name -> graph.step(name).stream()).forEach(waiting::add);
+                step.outcomes().stream().flatMap(ArrivingReadings::targets).flatMap(name -> graph.step(name).stream())
+                        .forEach(waiting::add);
             }
         }
         return false;
@@ -70,8 +71,10 @@ final class ArrivingReadings {
         Optional<Interval> expected = Expected.of(step).map(expectation -> expectation.limit().value().interval(kind));
         return switch (outcome.key()) {
             case Step.WITHIN -> expected.orElse(Interval.EVERYTHING);
-            case Step.BELOW -> expected.flatMap(Interval::lower).map(low -> Interval.below(low.opposite())).orElse(Interval.EVERYTHING);
-            case Step.ABOVE -> expected.flatMap(Interval::upper).map(high -> Interval.above(high.opposite())).orElse(Interval.EVERYTHING);
+            case Step.BELOW -> expected.flatMap(Interval::lower).map(low -> Interval.below(low.opposite()))
+                    .orElse(Interval.EVERYTHING);
+            case Step.ABOVE -> expected.flatMap(Interval::upper).map(high -> Interval.above(high.opposite()))
+                    .orElse(Interval.EVERYTHING);
             default -> Interval.EVERYTHING;
         };
     }

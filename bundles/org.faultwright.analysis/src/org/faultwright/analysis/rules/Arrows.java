@@ -41,7 +41,8 @@ final class Arrows {
     Arrows(StepGraph graph) {
         this.graph = graph;
         // Of two steps with one name the first alone can be reached.
-        graph.steps().stream().filter(step -> numbers.putIfAbsent(step.name().text(), numbers.size()) == null).forEach(step -> {
+        graph.steps().stream().filter(step -> numbers.putIfAbsent(step.name().text(), numbers.size()) == null)
+                .forEach(step -> {
             steps.add(step);
             leaving.add(new ArrayList<>());
             arriving.add(new ArrayList<>());

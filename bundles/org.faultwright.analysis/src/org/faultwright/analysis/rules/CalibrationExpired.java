@@ -28,7 +28,8 @@ public final class CalibrationExpired implements Rule {
     public void check(Subject subject, Findings findings) {
         subject.today().ifPresent(today -> Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument()
                 .flatMap(subject.scope()::instrument).filter(instrument -> expired(instrument, today))
-                .ifPresent(instrument -> findings.report(step.instrument().get().at(), "The calibration of " + instrument.name()
+                .ifPresent(instrument -> findings.report(step.instrument().get().at(), "The calibration of "
+                + instrument.name()
                         + " ran out on " + instrument.calibrationDue().get().value() + ".",
                         "Have it calibrated and enter the new day, or use another instrument."))));
     }

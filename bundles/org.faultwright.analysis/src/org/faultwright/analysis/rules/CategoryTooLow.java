@@ -50,11 +50,15 @@ public final class CategoryTooLow implements Rule {
 
     private static void report(Step.Measure step, Instrument instrument, Point point, Subject subject, Findings findings) {
         List<Name> others = subject.scope().instruments().stream().filter(other -> category(other) >= category(point))
-                .filter(other -> step.kind().isEmpty() || other.ranges().stream().anyMatch(range -> range.value().kind() == step.kind().get().value()))
+                .filter(other -> step.kind().isEmpty() || other.ranges().stream()
+                .anyMatch(range -> range.value().kind() == step.kind().get().value()))
                 .map(Instrument::name).limit(3).toList();
-        String own = category(instrument) == 0 ? "is stated for no measurement category" : "is stated for category " + category(instrument);
-        findings.report(step.instrument().get().at(), instrument.name() + " " + own + ", and " + point.name() + " belongs to category "
-                + category(point) + ".", others.isEmpty() ? "Use an instrument and leads of at least the point's category, as its maker states it."
+        String own = category(instrument) == 0 ? "is stated for no measurement category" : "is stated for category "
+                + category(instrument);
+        findings.report(step.instrument().get().at(), instrument.name() + " " + own + ", and " + point.name()
+                + " belongs to category "
+                + category(point) + ".", others.isEmpty()
+                ? "Use an instrument and leads of at least the point's category, as its maker states it."
                         : "Use " + InstrumentFixes.listed(others) + " with leads of the same category.",
                 InstrumentFixes.use(step, others));
     }

@@ -37,7 +37,8 @@ public final class ChangedAfterRelease implements Rule {
 
     private static void report(Revision revision, Findings findings) {
         String next = "revision " + (revision.number() + 1) + " draft";
-        findings.report(revision.at(), "The text or one of its libraries was changed after revision " + revision.number() + " got its digest.",
+        findings.report(revision.at(), "The text or one of its libraries was changed after revision "
+                + revision.number() + " got its digest.",
                 "Go on as a draft of the next revision, or bring back the text that was released.",
                 Fix.replacing("Make it " + next, revision.at(), next));
     }

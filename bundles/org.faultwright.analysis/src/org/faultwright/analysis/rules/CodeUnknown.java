@@ -41,7 +41,8 @@ public final class CodeUnknown implements Rule {
             boolean named = outcome.head() instanceof Outcome.Word || outcome.head() instanceof Outcome.Code;
             String code = outcome.key();
             if (named && !code.equals(NONE) && !codes.contains(code)) {
-                List<String> free = codes.stream().filter(one -> step.outcomes().stream().noneMatch(o -> o.key().equals(one))).toList();
+                List<String> free = codes.stream().filter(one -> step.outcomes().stream()
+                        .noneMatch(o -> o.key().equals(one))).toList();
                 Fix[] fixes = NearNames.of(code, free).stream()
                         .map(near -> Fix.replacing("Write " + near, outcome.head().at(), written(near))).toArray(Fix[]::new);
                 findings.report(outcome.head().at(), "The table of " + indicator.name() + " has no code " + code + ".",

@@ -49,7 +49,8 @@ public final class DivisionByZeroPossible implements Rule {
         Map<String, Interval> values = new HashMap<>();
         formula.readings().forEach(name -> values.put(name, ArrivingReadings.at(step, name, graph)));
         divisor(formula, values).ifPresent(divisor -> findings.report(step.compute().get().at(), step.name() + " divides by "
-                + divisor + ", which can be zero when it is reached.", "Let an earlier step lead elsewhere when that reading is at or near zero."));
+                + divisor + ", which can be zero when it is reached.",
+                "Let an earlier step lead elsewhere when that reading is at or near zero."));
     }
 
     /** The first divisor in reading order that can be zero. */

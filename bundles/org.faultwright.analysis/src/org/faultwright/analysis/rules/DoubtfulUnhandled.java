@@ -38,7 +38,8 @@ public final class DoubtfulUnhandled implements Rule {
     public void check(Subject subject, Findings findings) {
         for (LimitStudy study : LimitStudies.of(subject)) {
             boolean handled = Results.byKey(study.step(), Step.DOUBTFUL).isPresent() || study.step().outcomes().isEmpty();
-            study.expected().filter(limit -> !handled && limit.budget().ratio().isPresent() && !limit.budget().zones().doubtful().isEmpty())
+            study.expected().filter(limit -> !handled && limit.budget().ratio().isPresent())
+                    .filter(limit -> !limit.budget().zones().doubtful().isEmpty())
                     .ifPresent(limit -> report(study, limit, subject, findings));
         }
     }
@@ -46,15 +47,19 @@ public final class DoubtfulUnhandled implements Rule {
     private static void report(LimitStudy study, StudiedLimit limit, Subject subject, Findings findings) {
         Unit unit = study.range().upTo().unit();
         Zones shown = limit.budget().zones().shown(study.range().resolution().difference(), unit.offset());
-        String zones = shown.doubtful().stream().map((Interval zone) -> IntervalText.of(zone, unit)).collect(Collectors.joining(" and of "));
+        String zones = shown.doubtful().stream().map((Interval zone) -> IntervalText.of(zone, unit))
+                .collect(Collectors.joining(" and of "));
         if (zones.isEmpty()) {
             return;
         }
         Step.Measure step = study.step();
-        Optional<String> target = subject.graphs().stream().filter((StepGraph graph) -> graph.steps().contains(step)).findFirst()
+        Optional<String> target = subject.graphs().stream().filter((StepGraph graph) -> graph.steps().contains(step))
+                .findFirst()
                 .flatMap(EscapeTarget::in);
         findings.report(limit.limit().at(), "A reading of " + zones + " at " + step.name() + " is too near the limit for "
-                + study.instrument().name() + " to decide.", "Add the outcome doubtful, for instance to measure again with a finer instrument.",
-                target.stream().map(to -> Insertion.outcome("Let doubtful lead to " + to, step, "doubtful -> " + to)).toArray(Fix[]::new));
+                + study.instrument().name() + " to decide.",
+                "Add the outcome doubtful, for instance to measure again with a finer instrument.",
+                target.stream().map(to -> Insertion.outcome("Let doubtful lead to " + to, step, "doubtful -> " + to))
+                .toArray(Fix[]::new));
     }
 }

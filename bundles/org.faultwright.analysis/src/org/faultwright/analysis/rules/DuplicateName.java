@@ -79,7 +79,8 @@ public final class DuplicateName implements Rule {
             Name before = first.putIfAbsent(name.text(), name);
             if (before != null && !name.text().isEmpty()) {
                 String free = free(name.text(), names);
-                findings.report(name.at(), "There is another " + kind + " named " + name + " in line " + before.at().line() + ".",
+                findings.report(name.at(), "There is another " + kind + " named " + name + " in line "
+                        + before.at().line() + ".",
                         "Give one of them another name; whatever refers to " + name + " means the first.",
                         Fix.replacing("Rename this one to " + free, name.at(), free));
             }

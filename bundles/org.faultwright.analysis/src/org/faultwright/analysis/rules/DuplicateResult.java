@@ -57,7 +57,8 @@ public final class DuplicateResult implements Rule {
         for (Indicator.Code code : indicator.codes()) {
             Indicator.Code before = first.putIfAbsent(code.pattern().text(), code);
             if (before != null) {
-                findings.report(code.pattern().at(), indicator.name() + " gives the code " + code.pattern() + " two entries.",
+                findings.report(code.pattern().at(), indicator.name() + " gives the code " + code.pattern()
+                        + " two entries.",
                         "Keep the one that its document states: \"" + before.meaning() + "\" or \"" + code.meaning() + "\".",
                         Removal.of("Remove this one", code.at()));
             }

@@ -31,7 +31,8 @@ public final class EmptyOutcomes implements Rule {
                         "Say where each of its results leads, as in: yes -> NextStep.");
             }
             step.outcomes().stream().filter(outcome -> outcome.target().isEmpty()).map(Outcome::head)
-                    .forEach(head -> findings.report(head.at(), "The result " + head.key() + " of " + step.name() + " leads nowhere.",
+                    .forEach(head -> findings.report(head.at(), "The result " + head.key() + " of " + step.name()
+                    + " leads nowhere.",
                             "Name the step it leads to."));
         }
     }

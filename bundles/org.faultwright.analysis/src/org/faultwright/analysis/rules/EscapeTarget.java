@@ -15,7 +15,8 @@ final class EscapeTarget {
 
     /** The first conclusion that hands the unit on to somebody else. */
     static Optional<String> in(StepGraph graph) {
-        return graph.steps().stream().filter(step -> step instanceof Step.Conclude conclude && conclude.refersTo().isPresent())
+        return graph.steps().stream()
+                .filter(step -> step instanceof Step.Conclude conclude && conclude.refersTo().isPresent())
                 .map(step -> step.name().text()).findFirst();
     }
 }

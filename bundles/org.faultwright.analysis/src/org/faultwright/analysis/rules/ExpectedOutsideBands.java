@@ -36,7 +36,8 @@ public final class ExpectedOutsideBands implements Rule {
         for (Readings readings : Readings.of(subject)) {
             Optional<Written<Limit>> expected = Expected.of(readings.step()).map(Step.Expectation::limit);
             boolean handled = readings.takesTheRest() || Results.byKey(readings.step(), Step.WITHIN).isPresent();
-            if (expected.isPresent() && !handled && expected.get().value().quantities().stream().allMatch(end -> end.unit().isKnown()
+            if (expected.isPresent() && !handled && expected.get().value().quantities().stream()
+                    .allMatch(end -> end.unit().isKnown()
                     && end.dimension().equals(readings.bands().get(0).limit().value().quantities().get(0).dimension()))) {
                 check(readings, expected.get(), findings);
             }

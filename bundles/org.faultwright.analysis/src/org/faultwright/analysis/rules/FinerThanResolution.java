@@ -41,8 +41,9 @@ public final class FinerThanResolution implements Rule {
     private static void check(LimitStudy study, StudiedLimit limit, Exact step, Findings findings) {
         Limit written = limit.limit().value();
         Optional<Quantity> finer = written.quantities().stream().filter(quantity -> !isShown(quantity, step)).findFirst();
-        finer.ifPresent(quantity -> findings.report(limit.limit().at(), quantity + " lies between two readings of " + study.instrument().name()
-                + ", which shows steps of " + study.range().resolution() + " in its range up to " + study.range().upTo() + ".",
+        finer.ifPresent(quantity -> findings.report(limit.limit().at(), quantity + " lies between two readings of "
+                + study.instrument().name() + ", which shows steps of " + study.range().resolution()
+                + " in its range up to " + study.range().upTo() + ".",
                 "Round the limit to what can be read, or use a finer range."));
     }
 

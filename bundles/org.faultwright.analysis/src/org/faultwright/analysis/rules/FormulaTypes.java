@@ -67,9 +67,11 @@ final class FormulaTypes {
     private static Optional<QuantityKind> standIn(DimensionCheck check) {
         Optional<Dimension> dimension = check.dimension().filter(known -> check.form() != DimensionCheck.Form.LEVEL);
         if (dimension.isPresent() && dimension.get().equals(Dimension.TEMPERATURE)) {
-            return Optional.of(check.form() == DimensionCheck.Form.PLAIN ? QuantityKind.TEMPERATURE_DIFFERENCE : QuantityKind.TEMPERATURE);
+            return Optional.of(check.form() == DimensionCheck.Form.PLAIN ? QuantityKind.TEMPERATURE_DIFFERENCE
+                    : QuantityKind.TEMPERATURE);
         }
-        return Arrays.stream(QuantityKind.values()).filter(kind -> dimension.filter(kind.dimension()::equals).isPresent()).findFirst();
+        return Arrays.stream(QuantityKind.values()).filter(kind -> dimension.filter(kind.dimension()::equals)
+                .isPresent()).findFirst();
     }
 
     /** One sentence for each place where dc, rms and peak values are added or compared. */
@@ -101,7 +103,8 @@ final class FormulaTypes {
 
     private Set<QuantityKind> electric(Expression.Reading reading) {
         return steps.get(reading.name()) instanceof Step.Measure measure
-                ? measure.kind().map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent()).stream().collect(Collectors.toSet())
+                ? measure.kind().map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent()).stream()
+                .collect(Collectors.toSet())
                 : Set.of();
     }
 
@@ -115,7 +118,8 @@ final class FormulaTypes {
         parts.forEach(part -> kinds.addAll(electric(part, mixtures)));
         boolean oneDimension = kinds.stream().map(QuantityKind::dimension).distinct().count() == 1;
         if (kinds.size() > 1 && oneDimension) {
-            mixtures.add("Readings of " + kinds.stream().map(QuantityKind::words).collect(Collectors.joining(" and ")) + " are " + done + ".");
+            mixtures.add("Readings of " + kinds.stream().map(QuantityKind::words)
+                    .collect(Collectors.joining(" and ")) + " are " + done + ".");
         }
         return kinds;
     }

@@ -58,7 +58,8 @@ public final class HoleBetweenBands implements Rule {
         Optional<BandEnd> next = hole.above().isEmpty() ? Optional.empty()
                 : BandEnd.lower(readings.bands().get(hole.above().getAsInt()), readings.kind());
         boolean known = hole.above().isEmpty() || next.isPresent();
-        return known ? BandEnd.rewrite(band, BandEnd.lower(band, readings.kind()), next.map(BandEnd::opposite)) : Optional.empty();
+        return known ? BandEnd.rewrite(band, BandEnd.lower(band, readings.kind()), next.map(BandEnd::opposite))
+                : Optional.empty();
     }
 
     private static Optional<Fix> downwards(Readings readings, Bands.Hole hole) {
@@ -69,7 +70,8 @@ public final class HoleBetweenBands implements Rule {
         Optional<BandEnd> next = hole.below().isEmpty() ? Optional.empty()
                 : BandEnd.upper(readings.bands().get(hole.below().getAsInt()), readings.kind());
         boolean known = hole.below().isEmpty() || next.isPresent();
-        return known ? BandEnd.rewrite(band, next.map(BandEnd::opposite), BandEnd.upper(band, readings.kind())) : Optional.empty();
+        return known ? BandEnd.rewrite(band, next.map(BandEnd::opposite), BandEnd.upper(band, readings.kind()))
+                : Optional.empty();
     }
 
     /** A value in the hole that reads well. */

@@ -29,7 +29,8 @@ public final class IncompleteNote implements Rule {
         for (Note note : subject.document().own().notes()) {
             List<String> missing = missing(note);
             if (!missing.isEmpty()) {
-                findings.report(note.name().at(), "The note " + note.name() + " does not say " + String.join(" or ", missing) + ".",
+                findings.report(note.name().at(), "The note " + note.name() + " does not say "
+                        + String.join(" or ", missing) + ".",
                         "Write all three in short sentences: hazard, consequence and avoid.");
             }
         }

@@ -46,7 +46,8 @@ public final class InputRatingTooLow implements Rule {
         Optional<Quantity> carried = point.carries().map(carries -> carries.upTo().value())
                 .filter(voltage -> voltage.fits(QuantityKind.DC_VOLTAGE));
         if (carried.isPresent() && carried.get().base().absolute().compareTo(rated.base()) > 0) {
-            findings.report(step.instrument().get().at(), point.name() + " can carry " + carried.get() + ", and " + instrument.name()
+            findings.report(step.instrument().get().at(), point.name() + " can carry " + carried.get() + ", and "
+                    + instrument.name()
                     + " is rated for " + rated + ".", "Use an instrument or a probe that its maker rates for this voltage.");
         }
     }

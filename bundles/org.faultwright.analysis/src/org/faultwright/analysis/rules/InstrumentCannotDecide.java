@@ -50,9 +50,11 @@ public final class InstrumentCannotDecide implements Rule {
         Unit unit = limit.limit().value().quantities().get(0).unit();
         List<Name> better = Alternatives.deciding(study.step(), ENOUGH, subject);
         Severity severity = ratio.compareTo(Exact.ONE) < 0 ? Severity.ERROR : Severity.WARNING;
-        findings.report(severity, limit.limit().at(), study.instrument().name() + " in its range up to " + study.range().upTo()
+        findings.report(severity, limit.limit().at(), study.instrument().name() + " in its range up to "
+                + study.range().upTo()
                 + " reads " + study.step().name() + " to ±" + ValueText.significant(expanded, unit, 2, RoundingMode.UP)
-                + " (U = 2u, u = a/√3), and the limit is " + ratio.toDecimal(2, RoundingMode.DOWN).toPlainString() + " times as wide as that.",
+                + " (U = 2u, u = a/√3), and the limit is " + ratio.toDecimal(2, RoundingMode.DOWN).toPlainString()
+                + " times as wide as that.",
                 better.isEmpty() ? "Use an instrument at least four times finer than the limit, or widen the limit."
                         : "Use " + InstrumentFixes.listed(better) + ", or widen the limit.",
                 InstrumentFixes.use(study.step(), better));

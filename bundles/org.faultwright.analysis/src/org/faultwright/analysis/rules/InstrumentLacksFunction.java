@@ -41,24 +41,29 @@ public final class InstrumentLacksFunction implements Rule {
 
     private static void check(Step.Measure step, Instrument instrument, Subject subject, Findings findings) {
         QuantityKind kind = step.kind().get().value();
-        List<MeterRange> ranges = instrument.ranges().stream().map(Written::value).filter(range -> range.kind() == kind).toList();
+        List<MeterRange> ranges = instrument.ranges().stream().map(Written::value)
+                .filter(range -> range.kind() == kind).toList();
         Optional<String> sensor = step.sensor().map(Written::value);
-        boolean reads = ranges.stream().anyMatch(range -> sensor.isEmpty() || range.sensor().isEmpty() || range.sensor().equals(sensor.get()));
+        boolean reads = ranges.stream().anyMatch(range -> sensor.isEmpty() || range.sensor().isEmpty()
+                || range.sensor().equals(sensor.get()));
         if (reads) {
             return;
         }
         List<Name> others = Alternatives.reading(step, kind, subject);
         String what = ranges.isEmpty() ? kind.words() : kind.words() + " on " + sensor.orElseThrow();
         findings.report(step.instrument().get().at(), instrument.name() + " does not read " + what + ", which "
-                + step.name() + " measures.", others.isEmpty() ? "Name an instrument that does, or add the range to " + instrument.name() + "."
+                + step.name() + " measures.", others.isEmpty() ? "Name an instrument that does, or add the range to "
+                + instrument.name() + "."
                         : "Use " + InstrumentFixes.listed(others) + ".",
-                Stream.concat(Stream.of(InstrumentFixes.use(step, others)), kin(step, kind, instrument)).toArray(Fix[]::new));
+                Stream.concat(Stream.of(InstrumentFixes.use(step, others)), kin(step, kind, instrument))
+                .toArray(Fix[]::new));
     }
 
     /** What the instrument reads instead: rms where peak is meant, or dc where ac is. */
     private static Stream<Fix> kin(Step.Measure step, QuantityKind kind, Instrument instrument) {
         return instrument.ranges().stream().map(range -> range.value().kind()).distinct()
-                .filter(other -> other != kind && (kind.isVoltage() && other.isVoltage() || kind.isCurrent() && other.isCurrent()))
+                .filter(other -> other != kind && (kind.isVoltage() && other.isVoltage() || kind.isCurrent()
+                && other.isCurrent()))
                 .map(other -> Fix.replacing("Measure " + other.words() + " instead", step.kind().get().at(), other.words()));
     }
 }

@@ -32,7 +32,8 @@ public final class InstrumentNotNamed implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         Steps.of(subject, Step.Measure.class).filter(step -> step.instrument().isEmpty() && step.kind().isPresent())
-                .filter(step -> step.expects().isPresent() || step.outcomes().stream().anyMatch(outcome -> outcome.head() instanceof Outcome.Band))
+                .filter(step -> step.expects().isPresent() || step.outcomes().stream()
+                .anyMatch(outcome -> outcome.head() instanceof Outcome.Band))
                 .forEach(step -> report(step, subject, findings));
     }
 
@@ -41,8 +42,10 @@ public final class InstrumentNotNamed implements Rule {
         SourceRange last = Stream.of(step.against(), step.point()).flatMap(name -> name.stream()).map(Name::at).findFirst()
                 .orElseGet(() -> step.sensor().map(sensor -> sensor.at()).orElse(step.kind().get().at()));
         SourceRange behind = new SourceRange(last.source(), last.end(), 0);
-        findings.report(step.kind().get().at(), step.name() + " has a limit and names no instrument, so that nothing tells whether it can be decided.",
-                known.isEmpty() ? "Add: using, and the name of an instrument." : "Add: using " + InstrumentFixes.listed(known) + ".",
+        findings.report(step.kind().get().at(), step.name()
+                + " has a limit and names no instrument, so that nothing tells whether it can be decided.",
+                known.isEmpty() ? "Add: using, and the name of an instrument." : "Add: using "
+                + InstrumentFixes.listed(known) + ".",
                 known.stream().map(name -> Fix.replacing("Use " + name, behind, " using " + name)).toArray(Fix[]::new));
     }
 }

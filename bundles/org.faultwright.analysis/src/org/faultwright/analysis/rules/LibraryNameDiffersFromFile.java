@@ -36,7 +36,8 @@ public final class LibraryNameDiffersFromFile implements Rule {
             Fix[] fixes = stem.matches("[\\p{L}_][\\p{L}\\p{N}_]*")
                     ? new Fix[] {Fix.replacing("Name the library " + stem, library.name().at(), stem)} : new Fix[0];
             findings.report(library.name().at(), "The library " + name + " stands in the file " + file + ".",
-                    "Name the file " + name + ENDING + ", where \"uses " + name + "\" looks for it, or name the library as its file.",
+                    "Name the file " + name + ENDING + ", where \"uses " + name
+                    + "\" looks for it, or name the library as its file.",
                     fixes);
         }
     }

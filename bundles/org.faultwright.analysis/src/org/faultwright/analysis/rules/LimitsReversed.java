@@ -31,7 +31,8 @@ public final class LimitsReversed implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        StatedLimits.of(subject).stream().filter(StatedLimits.Stated::isComparable).forEach(stated -> check(stated, findings));
+        StatedLimits.of(subject).stream().filter(StatedLimits.Stated::isComparable)
+                .forEach(stated -> check(stated, findings));
         subject.document().own().instruments().forEach(instrument -> instrument.ranges()
                 .forEach(range -> bandwidth(range, findings)));
     }
@@ -39,8 +40,10 @@ public final class LimitsReversed implements Rule {
     private static void check(StatedLimits.Stated stated, Findings findings) {
         if (stated.limit().value() instanceof Limit.Between between
                 && between.lower().base(stated.kind()).compareTo(between.upper().base(stated.kind())) > 0) {
-            findings.report(stated.limit().at(), "The limit of " + stated.of().name() + " runs from " + between.lower() + " down to "
-                    + between.upper() + " and takes in no value.", "Write the lower end first.", swap(stated.limit(), between));
+            findings.report(stated.limit().at(), "The limit of " + stated.of().name() + " runs from "
+                    + between.lower() + " down to "
+                    + between.upper() + " and takes in no value.", "Write the lower end first.",
+                    swap(stated.limit(), between));
         }
     }
 

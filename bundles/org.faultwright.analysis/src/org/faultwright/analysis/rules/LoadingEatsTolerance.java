@@ -46,11 +46,15 @@ public final class LoadingEatsTolerance implements Rule {
         Unit ohm = Units.named("ohm");
         String own = load.range().kind().isVoltage() ? "the input resistance " : "the burden ";
         String what = limit.budget().limits().width().isPresent() ? " % of the tolerance." : " % of the limit.";
-        findings.report(limit.limit().at(), "With the source resistance " + ValueText.significant(load.source(), ohm, 3, RoundingMode.HALF_UP)
-                + " and " + own + ValueText.significant(load.instrument(), ohm, 3, RoundingMode.HALF_UP) + " of " + study.instrument().name()
-                + ", " + study.step().name() + " reads low by " + ValueText.significant(load.error().absolute(), unit, 2, RoundingMode.HALF_UP)
+        findings.report(limit.limit().at(), "With the source resistance "
+                + ValueText.significant(load.source(), ohm, 3, RoundingMode.HALF_UP)
+                + " and " + own + ValueText.significant(load.instrument(), ohm, 3, RoundingMode.HALF_UP) + " of "
+                + study.instrument().name()
+                + ", " + study.step().name() + " reads low by "
+                + ValueText.significant(load.error().absolute(), unit, 2, RoundingMode.HALF_UP)
                 + ", which is " + share.times(100).toDecimal(0, RoundingMode.HALF_UP).toPlainString() + what,
-                load.range().kind().isVoltage() ? "Use an instrument with a higher input resistance, or state the limit as this instrument reads it."
+                load.range().kind().isVoltage()
+                ? "Use an instrument with a higher input resistance, or state the limit as this instrument reads it."
                         : "Use a range with a smaller burden, or state the limit as this instrument reads it.");
     }
 }

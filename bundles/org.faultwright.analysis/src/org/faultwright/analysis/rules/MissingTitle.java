@@ -49,7 +49,8 @@ public final class MissingTitle implements Rule {
             boolean empty = !title.isEmpty() || standsEmpty(behind);
             findings.report(name.at(), name + " has no title to print.",
                     "Say in a few words, in quotation marks after the name, what a technician should read.",
-                    empty ? new Fix[0] : new Fix[] {Fix.replacing("Add the title \"" + proposed + "\"", behind, " \"" + proposed + "\"")});
+                    empty ? new Fix[0] : new Fix[] {Fix.replacing("Add the title \"" + proposed + "\"", behind,
+                            " \"" + proposed + "\"")});
         }
     }
 

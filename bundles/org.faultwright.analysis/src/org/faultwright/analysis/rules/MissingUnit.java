@@ -33,7 +33,8 @@ public final class MissingUnit implements Rule {
         boolean fixable = !unit.isEmpty() && stated.place().get().isPresent();
         Fix[] fixes = fixable ? new Fix[] {Fix.replacing("Add the unit " + unit, stated.at(),
                 stated.at().text() + " " + unit)} : new Fix[0];
-        findings.report(stated.at(), stated.quantity().spelling() + " has no unit, and " + stated.wanted().what() + " needs one.",
+        findings.report(stated.at(), stated.quantity().spelling() + " has no unit, and " + stated.wanted().what()
+                + " needs one.",
                 unit.isEmpty() ? "Write the unit behind the number." : "Write the unit behind the number, as in "
                         + stated.quantity().spelling() + " " + unit + ".", fixes);
     }

@@ -34,9 +34,11 @@ public final class NoConclusion implements Rule {
     private static void procedure(Procedure procedure, Findings findings) {
         Name name = procedure.name();
         if (procedure.steps().isEmpty()) {
-            findings.report(name.at(), (name.text().isEmpty() ? "This text" : name.text()) + " has no step.", "Add the first check, and a conclusion for it to lead to.");
+            findings.report(name.at(), (name.text().isEmpty() ? "This text" : name.text()) + " has no step.",
+                    "Add the first check, and a conclusion for it to lead to.");
         } else if (procedure.steps().stream().noneMatch(Step.Conclude.class::isInstance)) {
-            findings.report(name.at(), name + " has no conclusion.", "Add one, as in: conclude Repaired \"Repaired\" { finds SomeFault }.");
+            findings.report(name.at(), name + " has no conclusion.",
+                    "Add one, as in: conclude Repaired \"Repaired\" { finds SomeFault }.");
         }
     }
 

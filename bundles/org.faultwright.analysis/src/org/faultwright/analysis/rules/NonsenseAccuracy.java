@@ -62,7 +62,8 @@ public final class NonsenseAccuracy implements Rule {
         }
         if (halfWidth.times(2).compareTo(width) >= 0) {
             return Optional.of("At its upper end the range up to " + range.upTo() + " is uncertain by "
-                    + halfWidth.times(100).dividedBy(width).toDecimal(0, RoundingMode.HALF_UP).toPlainString() + " % of the range.");
+                    + halfWidth.times(100).dividedBy(width).toDecimal(0, RoundingMode.HALF_UP).toPlainString()
+                    + " % of the range.");
         }
         return Optional.empty();
     }

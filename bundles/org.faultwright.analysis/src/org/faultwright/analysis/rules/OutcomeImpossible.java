@@ -39,9 +39,11 @@ public final class OutcomeImpossible implements Rule {
             for (Outcome outcome : step.outcomes()) {
                 boolean measured = step instanceof Step.Measure || step instanceof Step.Decide;
                 if (outcome.head() instanceof Outcome.Band && !measured) {
-                    findings.report(outcome.head().at(), step.name() + " reads no quantity, so that none of its results is a range.",
+                    findings.report(outcome.head().at(), step.name()
+                            + " reads no quantity, so that none of its results is a range.",
                             "Make it a measurement, or name the result in a word.");
-                } else if (possible.isPresent() && (outcome.head() instanceof Outcome.Word || outcome.head() instanceof Outcome.Code)
+                } else if (possible.isPresent() && (outcome.head() instanceof Outcome.Word
+                        || outcome.head() instanceof Outcome.Code)
                         && !possible.get().contains(outcome.key())) {
                     report(step, outcome, possible.get(), findings);
                 }
@@ -50,7 +52,8 @@ public final class OutcomeImpossible implements Rule {
     }
 
     private static void report(Step step, Outcome outcome, List<String> possible, Findings findings) {
-        List<String> free = possible.stream().filter(word -> step.outcomes().stream().noneMatch(o -> o.key().equals(word))).toList();
+        List<String> free = possible.stream().filter(word -> step.outcomes().stream()
+                .noneMatch(o -> o.key().equals(word))).toList();
         Fix[] fixes = NearNames.of(outcome.key(), free).stream()
                 .map(near -> Fix.replacing("Write " + near, outcome.head().at(), near)).toArray(Fix[]::new);
         findings.report(outcome.head().at(), step.name() + " cannot have the result " + outcome.key() + ".",

@@ -50,8 +50,10 @@ public final class OutcomesIncomplete implements Rule {
 
     private static void expected(Step step, Written<Limit> limit, Findings findings) {
         for (String result : missing(step, limit.value())) {
-            findings.report(limit.at(), "A reading " + words(result) + " " + limit.value().spelling() + " at " + step.name() + " leads nowhere.",
-                    "Say where the result " + result + " leads" + (result.equals(Step.WITHIN) ? "." : ", or join the two ways out as outside."),
+            findings.report(limit.at(), "A reading " + words(result) + " " + limit.value().spelling() + " at "
+                    + step.name() + " leads nowhere.",
+                    "Say where the result " + result + " leads"
+                    + (result.equals(Step.WITHIN) ? "." : ", or join the two ways out as outside."),
                     fixes(step, result));
         }
     }

@@ -37,7 +37,8 @@ public final class OverlappingBands implements Rule {
         Readings.Band first = readings.bands().get(overlap.first());
         Readings.Band second = readings.bands().get(overlap.second());
         Unit unit = readings.unit(overlap.second());
-        findings.report(second.limit().at(), first.name() + " and " + second.name() + " of " + readings.step().name() + " both take "
+        findings.report(second.limit().at(), first.name() + " and " + second.name() + " of " + readings.step().name()
+                + " both take "
                 + IntervalText.of(overlap.values(), unit) + ".", "A reading of " + ExampleReading.in(overlap.values(), unit)
                 + " leads to " + Readings.target(first.outcome()) + " and to " + Readings.target(second.outcome())
                 + ": let one band end where the other begins.", apart(readings, overlap));

@@ -26,7 +26,8 @@ public final class PercentageOfZero implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         StatedLimits.of(subject).stream().filter(stated -> applies(stated.limit().value()))
-                .forEach(stated -> findings.report(stated.limit().at(), "A percentage of " + stated.limit().value().nominal().get()
+                .forEach(stated -> findings.report(stated.limit().at(), "A percentage of " + stated.limit().value()
+                .nominal().get()
                         + " is nothing, so that the limit of " + stated.of().name() + " is not what it seems.",
                         "Write the tolerance as an amount, as in 0 V +/- 20 mV."));
     }

@@ -80,7 +80,8 @@ public final class RangeExceeded implements Rule {
                     step.range().get().value()).range();
             if (reads && named.isEmpty()) {
                 findings.report(step.range().get().at(), instrument.name() + " has no " + kind.words() + " range up to "
-                        + step.range().get().value() + ".", "Name one that it has, or leave the choice to the limit.", withoutRange(step));
+                        + step.range().get().value() + ".", "Name one that it has, or leave the choice to the limit.",
+                        withoutRange(step));
             }
         });
     }
@@ -103,8 +104,10 @@ public final class RangeExceeded implements Rule {
                             && named.value().base().equals(range.upTo().base())).orElse(true))
                     .map(MeterRange::upTo).max((one, other) -> one.base().compareTo(other.base()));
             largest.filter(upTo -> upTo.base().compareTo(worst) < 0).ifPresent(upTo -> findings.report(
-                    step.instrument().get().at(), point.get().name() + " can carry " + carried.get().upTo().value() + ", and the "
-                            + (step.range().isPresent() ? "range" : "largest range") + " of " + instrument.name() + " ends at " + upTo + ".",
+                    step.instrument().get().at(), point.get().name() + " can carry " + carried.get().upTo().value()
+                    + ", and the "
+                            + (step.range().isPresent() ? "range" : "largest range") + " of " + instrument.name()
+                            + " ends at " + upTo + ".",
                     "Use a range or an instrument that shows the worst voltage too.",
                     step.range().isPresent() ? new Fix[] {withoutRange(step)} : new Fix[0]));
         });

@@ -55,12 +55,14 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
 
     private static Optional<Readings> read(Step step, QuantityKind kind, Interval shown) {
         List<Outcome> ranges = step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Band).toList();
-        List<Quantity> ends = ranges.stream().flatMap(outcome -> ((Outcome.Band) outcome.head()).limit().value().quantities().stream()).toList();
+        List<Quantity> ends = ranges.stream().flatMap(outcome -> ((Outcome.Band) outcome.head()).limit().value()
+                .quantities().stream()).toList();
         boolean comparable = !ends.isEmpty() && ends.stream().allMatch(end -> end.unit().isKnown()
                 && end.unit().isLogarithmic() == ends.get(0).unit().isLogarithmic()
                 && end.dimension().equals(ends.get(0).dimension()));
         boolean meant = step instanceof Step.Decide || ends.stream().allMatch(end -> end.fits(kind));
-        return comparable && meant ? Optional.of(new Readings(step, ranges.stream().map(outcome -> band(outcome, kind)).toList(), shown, kind))
+        return comparable && meant ? Optional.of(new Readings(step, ranges.stream()
+                .map(outcome -> band(outcome, kind)).toList(), shown, kind))
                 : Optional.empty();
     }
 
@@ -74,12 +76,14 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
         QuantityKind kind = step.kind().get().value();
         Optional<Exact> least = step.instrument().flatMap(subject.scope()::instrument).stream()
                 .flatMap(instrument -> lowest(instrument, kind)).reduce(Exact::min);
-        return least.or(() -> naturalLeast(kind)).map(low -> Interval.above(Bound.including(low))).orElse(Interval.EVERYTHING);
+        return least.or(() -> naturalLeast(kind)).map(low -> Interval.above(Bound.including(low)))
+                .orElse(Interval.EVERYTHING);
     }
 
     private static Stream<Exact> lowest(Instrument instrument, QuantityKind kind) {
         return instrument.ranges().stream().map(Written::value)
-                .filter(range -> range.kind() == kind && range.upTo().fits(kind) && range.from().map(from -> from.fits(kind)).orElse(true))
+                .filter(range -> range.kind() == kind && range.upTo().fits(kind) && range.from()
+                .map(from -> from.fits(kind)).orElse(true))
                 .map(MeterRange::shown).map(shown -> shown.lower().get().value());
     }
 

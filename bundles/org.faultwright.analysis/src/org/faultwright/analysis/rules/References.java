@@ -53,7 +53,8 @@ public final class References {
     private void libraries() {
         Map<String, Name> known = byText(subject.document().libraries().stream().map(Library::name));
         // Which libraries there are is not known: nobody searches whole trees of folders.
-        subject.document().uses().forEach(name -> found.add(new Reference(name, Reference.Kind.LIBRARY, known.containsKey(name.text()),
+        subject.document().uses().forEach(name -> found.add(new Reference(name, Reference.Kind.LIBRARY,
+                known.containsKey(name.text()),
                 Optional.ofNullable(known.get(name.text())), List::of)));
     }
 
@@ -156,7 +157,8 @@ public final class References {
 
         @Override
         public Void observe(Step.Observe step) {
-            step.indicator().ifPresent(name -> declared(name, Reference.Kind.INDICATOR, scope.indicator(name), scope::indicators));
+            step.indicator().ifPresent(name -> declared(name, Reference.Kind.INDICATOR, scope.indicator(name),
+                    scope::indicators));
             return null;
         }
 
@@ -164,7 +166,8 @@ public final class References {
         public Void measure(Step.Measure step) {
             step.point().ifPresent(References.this::point);
             step.against().ifPresent(References.this::point);
-            step.instrument().ifPresent(name -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name), scope::instruments));
+            step.instrument().ifPresent(name -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name),
+                    scope::instruments));
             return null;
         }
 

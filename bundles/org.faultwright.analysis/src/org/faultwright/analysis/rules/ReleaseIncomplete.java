@@ -45,13 +45,15 @@ public final class ReleaseIncomplete implements Rule {
             missing.add("when");
         }
         if (!missing.isEmpty()) {
-            findings.report(revision.at(), "Revision " + revision.number() + " is " + status + ", and does not say " + String.join(" or ", missing) + ".",
+            findings.report(revision.at(), "Revision " + revision.number() + " is " + status + ", and does not say "
+                    + String.join(" or ", missing) + ".",
                     "Add: by \"name\" dated 2026-01-31.");
         }
         if (revision.status() == Revision.Status.RELEASED && revision.digest().isEmpty()) {
             SourceRange behind = new SourceRange(revision.at().source(), revision.at().end(), 0);
             findings.report(revision.at(), "Revision " + revision.number() + " is released without the digest of its text.",
-                    "Add the digest, so that a later change shows.", Fix.replacing("Add the digest of the text as it stands", behind,
+                    "Add the digest, so that a later change shows.",
+                    Fix.replacing("Add the digest of the text as it stands", behind,
                             " digest \"" + ContentDigest.of(document) + "\""));
         }
     }

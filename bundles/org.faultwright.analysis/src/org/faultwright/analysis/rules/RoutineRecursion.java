@@ -36,8 +36,10 @@ public final class RoutineRecursion implements Rule {
                 if (performed.isPresent() && performs(performed.get(), routine, subject.scope(), new HashSet<>())) {
                     Step.Perform perform = (Step.Perform) step;
                     findings.report(perform.routine().get().at(), routine.name() + " performs "
-                            + (performed.get() == routine ? "itself" : performed.get().name() + ", which performs " + routine.name() + " again")
-                            + " in " + step.name() + ".", "Write the steps that are to be repeated as a bounded loop instead.");
+                            + (performed.get() == routine ? "itself" : performed.get().name() + ", which performs "
+                            + routine.name() + " again")
+                            + " in " + step.name() + ".",
+                            "Write the steps that are to be repeated as a bounded loop instead.");
                 }
             }
         }

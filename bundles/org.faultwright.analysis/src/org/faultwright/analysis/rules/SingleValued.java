@@ -28,7 +28,8 @@ public final class SingleValued implements Rule {
             boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
                     || step instanceof Step.Decide;
             if (asks && step.outcomes().size() == 1) {
-                findings.report(step.name().at(), step.name() + " has the single outcome " + step.outcomes().get(0).key() + ".",
+                findings.report(step.name().at(), step.name() + " has the single outcome " + step.outcomes().get(0)
+                        .key() + ".",
                         "Say what else can come of it, or make it an act.");
             }
         }

@@ -28,17 +28,20 @@ public final class SpreadMissing implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        boolean byRisk = subject.procedure().map(procedure -> procedure.decisionRule() instanceof DecisionRule.ByRisk).orElse(false);
+        boolean byRisk = subject.procedure().map(procedure -> procedure.decisionRule() instanceof DecisionRule.ByRisk)
+                .orElse(false);
         if (byRisk) {
             LimitStudies.of(subject).forEach(study -> study.expected()
-                    .filter(limit -> limit.budget().rule() instanceof Guarded).ifPresent(limit -> report(study, limit, findings)));
+                    .filter(limit -> limit.budget().rule() instanceof Guarded)
+                    .ifPresent(limit -> report(study, limit, findings)));
         }
     }
 
     private static void report(LimitStudy study, StudiedLimit limit, Findings findings) {
         boolean stated = study.step().spread().isPresent();
         findings.report(limit.limit().at(), study.step().name() + " is to be decided by risk, and "
-                + (stated ? "the spread of good units and the limit do not give one." : "the spread of good units is not stated."),
+                + (stated ? "the spread of good units and the limit do not give one."
+                : "the spread of good units is not stated."),
                 "Add the standard deviation of good units, as in: spread 0.1 V; until then the guard band is the whole uncertainty.");
     }
 }

@@ -44,7 +44,8 @@ final class StatedQuantities {
     }
 
     private void point(Point point) {
-        point.carries().ifPresent(carries -> add(carries.upTo(), Wanted.of("the voltage at " + point.name(), carries.kind())));
+        point.carries().ifPresent(carries -> add(carries.upTo(),
+                Wanted.of("the voltage at " + point.name(), carries.kind())));
         point.sourceResistance().ifPresent(written -> add(written,
                 Wanted.of("the source resistance of " + point.name(), QuantityKind.RESISTANCE)));
     }
@@ -52,7 +53,8 @@ final class StatedQuantities {
     private void instrument(Instrument instrument) {
         String of = " of " + instrument.name();
         instrument.rated().ifPresent(written -> add(written, Wanted.of("the rated voltage" + of, QuantityKind.DC_VOLTAGE)));
-        instrument.validAt().ifPresent(written -> addLimit(written, Wanted.of("the ambient temperature" + of, QuantityKind.TEMPERATURE)));
+        instrument.validAt().ifPresent(written -> addLimit(written,
+                Wanted.of("the ambient temperature" + of, QuantityKind.TEMPERATURE)));
         instrument.calibrationEvery().ifPresent(written -> add(written,
                 Wanted.of("the calibration interval" + of, "d", Dimension.TIME)));
         instrument.ranges().forEach(written -> range(of, written));
@@ -135,12 +137,14 @@ final class StatedQuantities {
         for (int i = 0; i < ends.size(); i++) {
             Quantity end = ends.get(i);
             int index = i;
-            Optional<Unit> other = ends.stream().filter(one -> one != end).map(Quantity::unit).filter(Unit::isKnown).findFirst();
+            Optional<Unit> other = ends.stream().filter(one -> one != end).map(Quantity::unit).filter(Unit::isKnown)
+                    .findFirst();
             found.add(new Stated(end, () -> Words.of(limit, index), limit.at(), wanted, other));
         }
     }
 
     private void add(Quantity quantity, SourceRange whole, String keyword, Wanted wanted, Optional<Unit> neighbour) {
-        found.add(new Stated(quantity, () -> new Words(whole).after(keyword).next(quantity.spelling()), whole, wanted, neighbour));
+        found.add(new Stated(quantity, () -> new Words(whole).after(keyword).next(quantity.spelling()), whole,
+                wanted, neighbour));
     }
 }

@@ -30,7 +30,8 @@ public final class ToleranceBeyondNominal implements Rule {
         for (StatedLimits.Stated stated : StatedLimits.of(subject)) {
             if (stated.limit().value() instanceof Limit.AroundNominal around && around.written().value().signum() != 0
                     && around.minus() instanceof Tolerance.Percent minus && minus.percent().compareTo(HUNDRED) >= 0) {
-                findings.report(stated.limit().at(), around.written() + " less " + minus.percent() + " % of it leaves no voltage, current"
+                findings.report(stated.limit().at(), around.written() + " less " + minus.percent()
+                        + " % of it leaves no voltage, current"
                         + " or resistance at all, so that zero keeps the limit of " + stated.of().name() + ".",
                         "Check the percentage, or write a one-sided limit such as: at most " + around.written() + ".");
             }

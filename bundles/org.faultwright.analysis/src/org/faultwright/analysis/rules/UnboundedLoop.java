@@ -64,7 +64,8 @@ public final class UnboundedLoop implements Rule {
             }
         }
         LinkedList<Arrows.Arrow> round = new LinkedList<>();
-        for (Arrows.Arrow arrow = reachedBy.get(start); round.isEmpty() || arrow.to() != start; arrow = reachedBy.get(arrow.from())) {
+        for (Arrows.Arrow arrow = reachedBy.get(start); round.isEmpty()
+                || arrow.to() != start; arrow = reachedBy.get(arrow.from())) {
             round.addFirst(arrow);
         }
         return round;
@@ -72,11 +73,13 @@ public final class UnboundedLoop implements Rule {
 
     private static void report(List<Arrows.Arrow> round, Arrows arrows, StepGraph graph, Findings findings) {
         List<PathStep> path = new ArrayList<>();
-        round.forEach(arrow -> path.add(new PathStep(arrows.step(arrow.from()).name().text(), arrow.outcome().key(), arrow.outcome().at())));
+        round.forEach(arrow -> path.add(new PathStep(arrows.step(arrow.from()).name().text(), arrow.outcome().key(),
+                arrow.outcome().at())));
         Arrows.Arrow back = round.get(round.size() - 1);
         String start = arrows.step(back.to()).name().text();
         path.add(new PathStep(start, "", arrows.step(back.to()).name().at()));
-        findings.report(back.outcome().head().at(), "The result " + back.outcome().key() + " of " + arrows.step(back.from()).name()
+        findings.report(back.outcome().head().at(), "The result " + back.outcome().key() + " of "
+                + arrows.step(back.from()).name()
                 + " leads back to " + start + ", and nothing bounds how often.",
                 "Bound it, as in: at most 2 times, else the step that gives up.", path, bound(back, graph));
     }
@@ -88,7 +91,8 @@ public final class UnboundedLoop implements Rule {
             return new Fix[0];
         }
         SourceRange target = outcome.target().get().at();
-        return new Fix[] {Fix.replacing("Go on to " + escape.get() + " after 2 times", new SourceRange(target.source(), target.end(), 0),
+        return new Fix[] {Fix.replacing("Go on to " + escape.get() + " after 2 times",
+                new SourceRange(target.source(), target.end(), 0),
                 " at most 2 times, else " + escape.get())};
     }
 }

@@ -40,7 +40,8 @@ public final class UnreachableStep implements Rule {
             Step step = arrows.step(number);
             if (!step.name().text().isEmpty()) {
                 findings.report(step.name().at(), "No way from " + arrows.step(first).name() + ", where " + graph.name()
-                        + " begins, leads to " + step.name() + ".", "Let a result lead to it, or remove it.", removal(step, references));
+                        + " begins, leads to " + step.name() + ".", "Let a result lead to it, or remove it.",
+                        removal(step, references));
             }
         }
     }
@@ -48,7 +49,8 @@ public final class UnreachableStep implements Rule {
     /** Only where nothing else would then name a step that is gone. */
     private static Fix[] removal(Step step, List<Reference> references) {
         boolean named = references.stream().anyMatch(reference -> reference.name().text().equals(step.name().text())
-                && (reference.name().at().offset() < step.at().offset() || reference.name().at().offset() >= step.at().end()));
+                && (reference.name().at().offset() < step.at().offset() || reference.name().at().offset() >= step.at()
+                .end()));
         return named ? new Fix[0] : new Fix[] {Removal.of("Remove " + step.name(), step.at())};
     }
 }

@@ -36,14 +36,16 @@ public final class UnreadableText implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         for (ReadingProblem problem : subject.document().problems()) {
-            findings.report(problem.at(), problem.message(), "Correct or remove these words; what stands around them was still checked.",
+            findings.report(problem.at(), problem.message(),
+                    "Correct or remove these words; what stands around them was still checked.",
                     fixes(problem));
         }
     }
 
     /** Words of a fixed list that are near what is written, where the message names that list. */
     private static Fix[] fixes(ReadingProblem problem) {
-        List<String> listed = FIXED_WORDS.stream().filter(word -> problem.message().matches("(?s).*\\b" + word + "\\b.*")).toList();
+        List<String> listed = FIXED_WORDS.stream().filter(word -> problem.message()
+                .matches("(?s).*\\b" + word + "\\b.*")).toList();
         return NearNames.of(problem.at().text(), listed).stream()
                 .map(near -> Fix.replacing("Write " + near, problem.at(), near)).toArray(Fix[]::new);
     }
@@ -51,7 +53,8 @@ public final class UnreadableText implements Rule {
     private static List<String> fixedWords() {
         Stream<String> lower = Stream.<Enum<?>[]>of(SignalWord.values(), Revision.Status.values()).flatMap(Arrays::stream)
                 .map(word -> word.name().toLowerCase(Locale.ROOT));
-        return Stream.of(Arrays.stream(Hazard.values()).map(Hazard::word), Arrays.stream(QuantityKind.values()).map(QuantityKind::words), lower)
+        return Stream.of(Arrays.stream(Hazard.values()).map(Hazard::word), Arrays.stream(QuantityKind.values())
+                .map(QuantityKind::words), lower)
                 .flatMap(words -> words).toList();
     }
 }

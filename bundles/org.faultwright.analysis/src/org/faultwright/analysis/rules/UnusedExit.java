@@ -30,10 +30,12 @@ public final class UnusedExit implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         for (Routine routine : subject.document().own().routines()) {
-            Set<String> used = routine.steps().stream().flatMap(step -> step.outcomes().stream()).flatMap(UnusedExit::targets)
+            Set<String> used = routine.steps().stream().flatMap(step -> step.outcomes().stream())
+                    .flatMap(UnusedExit::targets)
                     .map(Name::text).collect(Collectors.toSet());
             routine.exits().stream().filter(exit -> !used.contains(exit.text())).forEach(exit -> findings.report(exit.at(),
-                    "No step of " + routine.name() + " leads to its exit " + exit + ".", "Let a result lead to it, or remove it from the exits."));
+                    "No step of " + routine.name() + " leads to its exit " + exit + ".",
+                    "Let a result lead to it, or remove it from the exits."));
         }
     }
 

@@ -39,7 +39,8 @@ public final class WrongDimension implements Rule {
         Fix[] fixes = place.isPresent() && !unit.isEmpty() && stated.quantity().value().isDecimal()
                 ? new Fix[] {Fix.replacing("Write " + number + " " + unit, place.get(), number + " " + unit)} : new Fix[0];
         findings.report(stated.at(), stated.quantity().spelling() + " is " + DimensionWords.of(stated.quantity()) + ", and "
-                + wanted.what() + " is " + meant + ".", "Write " + meant + (unit.isEmpty() ? "." : ", as in " + number + " " + unit + "."),
+                + wanted.what() + " is " + meant + ".", "Write " + meant
+                + (unit.isEmpty() ? "." : ", as in " + number + " " + unit + "."),
                 fixes);
     }
 }

@@ -26,7 +26,8 @@ public final class ZeroWidthTolerance implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        StatedLimits.of(subject).stream().filter(StatedLimits.Stated::isComparable).forEach(stated -> check(stated, findings));
+        StatedLimits.of(subject).stream().filter(StatedLimits.Stated::isComparable)
+                .forEach(stated -> check(stated, findings));
     }
 
     private static void check(StatedLimits.Stated stated, Findings findings) {

@@ -24,8 +24,10 @@ import org.junit.jupiter.api.Test;
 class BrokenTextsTest {
     private static final int TEXTS = 300;
     private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|[\\p{L}_][\\p{L}\\p{N}_]*|[0-9.]+|->|\\.\\.|\\+/-|[^\\s]");
-    private static final List<String> STRAY = List.of("{", "}", "\"", "->", "..", "at most", "under", "over", "9", "0", "-1", "1e60",
-            "ohm", "V", "degC", "%", "dB", "Nowhere", "else", "measure", "expects", "with", "on", ",", "(", ")", "\u0000", "é", "\uD83D\uDD25");
+    private static final List<String> STRAY = List.of("{", "}", "\"", "->", "..", "at most", "under", "over", "9",
+            "0", "-1", "1e60",
+            "ohm", "V", "degC", "%", "dB", "Nowhere", "else", "measure", "expects", "with", "on", ",", "(", ")",
+            "\u0000", "é", "\uD83D\uDD25");
     private static String good;
 
     @BeforeAll
@@ -45,7 +47,8 @@ class BrokenTextsTest {
             assertTrue(!finding.rule().equals("rule-failed"), () -> how + ": " + finding.message() + "\n" + text);
             assertTrue(finding.at().offset() >= 0 && finding.at().end() <= text.length(), () -> how + ": " + finding);
             for (Fix fix : finding.fixes()) {
-                fix.edits().forEach(edit -> assertTrue(edit.at().offset() >= 0 && edit.at().end() <= text.length(), () -> how + ": " + finding));
+                fix.edits().forEach(edit -> assertTrue(edit.at().offset() >= 0 && edit.at().end() <= text.length(),
+                        () -> how + ": " + finding));
                 assertTrue(!fix.applied().equals(text), () -> how + ": a fix changes nothing: " + finding);
             }
         }
@@ -54,7 +57,8 @@ class BrokenTextsTest {
     @Test
     void should_have_a_text_that_can_be_read_to_begin_with() {
         assertEquals(List.of(), findings(good).stream().filter(finding -> finding.rule().equals("unreadable-text")
-                || finding.rule().equals("unknown-name") || finding.rule().equals("rule-failed")).map(Finding::message).toList());
+                || finding.rule().equals("unknown-name") || finding.rule().equals("rule-failed"))
+                .map(Finding::message).toList());
     }
 
     @Test
@@ -99,6 +103,7 @@ class BrokenTextsTest {
 
     @Test
     void should_find_the_same_in_the_same_text() {
-        assertEquals(findings(good).stream().map(Finding::toString).toList(), findings(good).stream().map(Finding::toString).toList());
+        assertEquals(findings(good).stream().map(Finding::toString).toList(), findings(good).stream()
+                .map(Finding::toString).toList());
     }
 }

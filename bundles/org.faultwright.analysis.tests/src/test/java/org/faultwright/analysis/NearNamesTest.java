@@ -15,7 +15,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class NearNamesTest {
     /** The first three are the usual examples of textbooks on edit distance; "ca" to "abc" tells the restricted form (3) from the full one (2). */
     @ParameterizedTest
-    @CsvSource({"kitten, sitting, 3", "saturday, sunday, 3", "intention, execution, 5", "ca, abc, 3", "'', abc, 3", "heads, haeds, 1"})
+    @CsvSource({"kitten, sitting, 3", "saturday, sunday, 3", "intention, execution, 5", "ca, abc, 3", "'', abc, 3",
+            "heads, haeds, 1"})
     void should_count_slips(String one, String other, int slips) {
         assertEquals(slips, NearNames.slips(one, other));
         assertEquals(slips, NearNames.slips(other, one));

@@ -139,10 +139,13 @@ class RuleExamplesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"HeadSupply, Head supply", "PSUOutput, PSUOutput", "Rail3V3, Rail3 V3", "look_again, look again", "C41, C41"})
+    @CsvSource({"HeadSupply, Head supply", "PSUOutput, PSUOutput", "Rail3V3, Rail3 V3", "look_again, look again",
+            "C41, C41"})
     void should_propose_a_title_that_reads_like_words(String name, String title) {
-        String text = "procedure P \"P\" check " + name + " { yes -> Done no -> Done } conclude Done \"Done\" { finds nothing }";
-        assertEquals(List.of("Add the title \"" + title + "\""), Texts.findings("missing-title", text).get(0).fixes().stream()
+        String text = "procedure P \"P\" check " + name
+                + " { yes -> Done no -> Done } conclude Done \"Done\" { finds nothing }";
+        assertEquals(List.of("Add the title \"" + title + "\""), Texts.findings("missing-title", text).get(0).fixes()
+                .stream()
                 .map(Fix::title).toList());
     }
 
@@ -177,7 +180,8 @@ class RuleExamplesTest {
     @Test
     void should_propose_the_unit_of_the_other_end_first() {
         String text = step("measure V \"V\" { dc voltage using HandMeter 1 mV .. 5 -> Done }");
-        assertEquals(List.of("Add the unit mV"), Texts.findings("missing-unit", text).get(0).fixes().stream().map(Fix::title).toList());
+        assertEquals(List.of("Add the unit mV"), Texts.findings("missing-unit", text).get(0).fixes().stream()
+                .map(Fix::title).toList());
     }
 
     @Test
@@ -405,8 +409,10 @@ class RuleExamplesTest {
                 conclude Done "Done" { finds nothing }
                 """);
         assertEquals(List.of(), Texts.findings("calibration-expired", document));
-        assertEquals(1, Texts.findings("calibration-expired", document, Optional.of(java.time.LocalDate.of(2001, 2, 1))).size());
-        assertEquals(0, Texts.findings("calibration-expired", document, Optional.of(java.time.LocalDate.of(2001, 1, 31))).size());
+        assertEquals(1, Texts.findings("calibration-expired", document,
+                Optional.of(java.time.LocalDate.of(2001, 2, 1))).size());
+        assertEquals(0, Texts.findings("calibration-expired", document,
+                Optional.of(java.time.LocalDate.of(2001, 1, 31))).size());
     }
 
     @Test

@@ -152,7 +152,8 @@ class RulePagesTest {
     Stream<DynamicTest> should_write_findings_as_sentences() {
         return RuleSet.all().stream().map(rule -> DynamicTest.dynamicTest(rule.header().id(), () -> {
             for (Finding finding : findings(rule, page(rule).bad())) {
-                assertTrue(finding.message().endsWith(".") || rule.header().id().equals("unreadable-text"), finding.message());
+                assertTrue(finding.message().endsWith(".") || rule.header().id().equals("unreadable-text"),
+                        finding.message());
                 assertTrue(finding.advice().endsWith("."), finding.advice());
                 assertEquals(rule.header().id(), finding.rule());
             }

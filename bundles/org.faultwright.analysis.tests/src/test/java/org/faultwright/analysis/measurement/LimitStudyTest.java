@@ -57,9 +57,12 @@ class LimitStudyTest {
      * university physics laboratory's note on digital multimeters.
      */
     @ParameterizedTest
-    @CsvSource({"40 V, 10 mV, 2.5 % of reading + 3 digits, 32.00 V, 0.83", "200 V, 0.1 V, 1 % of reading + 2 digits, 100.0 V, 1.2"})
-    void should_read_the_half_width_off_the_accuracy_statement(String upTo, String resolution, String accuracy, String limit, double half) {
-        LimitStudy study = studied("instrument I \"I\" { dc voltage up to " + upTo + " resolution " + resolution + " accuracy " + accuracy + " }\n",
+    @CsvSource({"40 V, 10 mV, 2.5 % of reading + 3 digits, 32.00 V, 0.83",
+            "200 V, 0.1 V, 1 % of reading + 2 digits, 100.0 V, 1.2"})
+    void should_read_the_half_width_off_the_accuracy_statement(String upTo, String resolution, String accuracy,
+    String limit, double half) {
+        LimitStudy study = studied("instrument I \"I\" { dc voltage up to " + upTo + " resolution " + resolution
+                + " accuracy " + accuracy + " }\n",
                 "dc voltage using I expects at most " + limit + " within -> Done above -> Done");
         assertEquals(half, halfWidth(study, 0), 1e-12);
     }
@@ -75,7 +78,8 @@ class LimitStudyTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"expects 5 V +/- 5 %, 6 V", "expects 5.9 V +/- 5 %, 60 V", "expects 24 V +/- 5 %, 60 V", "expects at most 6 V, 6 V",
+    @CsvSource({"expects 5 V +/- 5 %, 6 V", "expects 5.9 V +/- 5 %, 60 V", "expects 24 V +/- 5 %, 60 V",
+            "expects at most 6 V, 6 V",
             "under 2 V -> Done 2 V .. 7 V, 60 V", "expects -5 V +/- 5 %, 6 V"})
     void should_choose_the_smallest_range_that_holds_the_limits(String limit, String upTo) {
         String ending = limit.contains("->") ? " -> Done" : " within -> Done outside -> Done";
@@ -86,7 +90,8 @@ class LimitStudyTest {
 
     @Test
     void should_use_the_range_that_the_author_names() {
-        LimitStudy study = studied(BENCH, "dc voltage using HandMeter range 60 V expects 5 V +/- 5 % within -> Done outside -> Done");
+        LimitStudy study = studied(BENCH,
+                "dc voltage using HandMeter range 60 V expects 5 V +/- 5 % within -> Done outside -> Done");
         assertEquals("60 V", study.range().upTo().spelling());
         assertTrue(study.choice().named());
     }
@@ -101,9 +106,11 @@ class LimitStudyTest {
     @Test
     void should_widen_the_uncertainty_by_what_the_step_allows_for() {
         LimitStudy plain = studied(BENCH, "dc voltage using HandMeter expects at most 24 V within -> Done above -> Done");
-        LimitStudy wider = studied(BENCH, "dc voltage using HandMeter expects at most 24 V allowing 0.2 V for \"probe\" within -> Done above -> Done");
+        LimitStudy wider = studied(BENCH,
+                "dc voltage using HandMeter expects at most 24 V allowing 0.2 V for \"probe\" within -> Done above -> Done");
         double instrument = halfWidth(plain, 0);
-        assertEquals(Math.sqrt((instrument * instrument + 0.2 * 0.2) / 3), wider.limits().get(0).budget().ends().get(0).standard().doubleValue(), 1e-9);
+        assertEquals(Math.sqrt((instrument * instrument + 0.2 * 0.2) / 3), wider.limits().get(0).budget().ends()
+                .get(0).standard().doubleValue(), 1e-9);
     }
 
     /**
@@ -121,7 +128,8 @@ class LimitStudyTest {
 
     @Test
     void should_add_the_source_resistances_of_both_points() {
-        LimitStudy study = studied(BENCH + "point A \"A\" source resistance 60 kohm\npoint B \"B\" source resistance 40 kohm\n",
+        LimitStudy study = studied(BENCH
+                + "point A \"A\" source resistance 60 kohm\npoint B \"B\" source resistance 40 kohm\n",
                 "dc voltage at A against B using HandMeter expects at most 5 V within -> Done above -> Done");
         assertEquals(4.9505, study.limits().get(0).loading().orElseThrow().reading().doubleValue(), 5e-6);
         assertEquals(100_000, study.limits().get(0).loading().orElseThrow().source().doubleValue(), 1e-9);
@@ -129,17 +137,22 @@ class LimitStudyTest {
 
     @Test
     void should_guard_the_limits_where_the_house_says_so() {
-        String procedure = measuring("uses House\n", "dc voltage using HandMeter expects 24 V +/- 5 % within -> Done outside -> Done");
-        LimitStudy study = study(Texts.document(procedure, Map.of("House", "library House \"House\" decides guarded\n" + BENCH))).orElseThrow();
+        String procedure = measuring("uses House\n",
+                "dc voltage using HandMeter expects 24 V +/- 5 % within -> Done outside -> Done");
+        LimitStudy study = study(Texts.document(procedure, Map.of("House",
+                "library House \"House\" decides guarded\n" + BENCH))).orElseThrow();
         LimitUncertainty upper = study.limits().get(0).budget().ends().get(1);
         assertTrue(study.expected().orElseThrow().budget().rule() instanceof DecisionRule.Guarded);
-        assertEquals(Exact.of("25.2").minus(upper.expanded()), study.expected().orElseThrow().budget().zones().accept().upper().orElseThrow().value());
+        assertEquals(Exact.of("25.2").minus(upper.expanded()), study.expected().orElseThrow().budget().zones()
+                .accept().upper().orElseThrow().value());
     }
 
     @Test
     void should_let_the_procedure_overrule_the_house() {
-        String procedure = measuring("uses House\ndecides simple\n", "dc voltage using HandMeter expects 24 V +/- 5 % within -> Done outside -> Done");
-        LimitStudy study = study(Texts.document(procedure, Map.of("House", "library House \"House\" decides guarded\n" + BENCH))).orElseThrow();
+        String procedure = measuring("uses House\ndecides simple\n",
+                "dc voltage using HandMeter expects 24 V +/- 5 % within -> Done outside -> Done");
+        LimitStudy study = study(Texts.document(procedure, Map.of("House",
+                "library House \"House\" decides guarded\n" + BENCH))).orElseThrow();
         assertTrue(study.expected().orElseThrow().budget().rule() instanceof DecisionRule.Simple);
     }
 
@@ -155,8 +168,10 @@ class LimitStudyTest {
 
     @Test
     void should_study_every_band() {
-        LimitStudy study = studied(BENCH, "dc voltage using HandMeter under 2 V -> Done 2 V .. 5 V -> Done over 5 V -> Done");
-        assertEquals(List.of("under 2 V", "2 V .. 5 V", "over 5 V"), study.limits().stream().map(limit -> limit.limit().value().spelling()).toList());
+        LimitStudy study = studied(BENCH,
+                "dc voltage using HandMeter under 2 V -> Done 2 V .. 5 V -> Done over 5 V -> Done");
+        assertEquals(List.of("under 2 V", "2 V .. 5 V", "over 5 V"), study.limits().stream()
+                .map(limit -> limit.limit().value().spelling()).toList());
         assertEquals(Optional.empty(), study.expected());
         assertEquals(2, study.limits().get(1).budget().ends().size());
     }
@@ -175,8 +190,10 @@ class LimitStudyTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"dc voltage expects 5 V +/- 5 %", "dc voltage using Nobody expects 5 V +/- 5 %", "resistance using HandMeter expects 5 ohm +/- 5 %",
-            "dc voltage using HandMeter expects 5 ohm +/- 5 %", "dc voltage using HandMeter", "dc voltage using HandMeter expects 5 V .. 4 V"})
+    @CsvSource({"dc voltage expects 5 V +/- 5 %", "dc voltage using Nobody expects 5 V +/- 5 %",
+            "resistance using HandMeter expects 5 ohm +/- 5 %",
+            "dc voltage using HandMeter expects 5 ohm +/- 5 %", "dc voltage using HandMeter",
+            "dc voltage using HandMeter expects 5 V .. 4 V"})
     void should_say_nothing_where_there_is_nothing_to_study(String body) {
         assertEquals(Optional.empty(), study(measuring(BENCH, body + " within -> Done outside -> Done")));
     }
@@ -189,8 +206,10 @@ class LimitStudyTest {
                     temperature on Pt100  from -50 degC up to 250 degC  resolution 0.1 degC accuracy 0.2 degC
                 }
                 """;
-        LimitStudy onK = studied(bench, "temperature on type K using T expects at most 100 degC within -> Done above -> Done");
-        LimitStudy onPlatinum = studied(bench, "temperature on Pt100 using T expects at most 100 degC within -> Done above -> Done");
+        LimitStudy onK = studied(bench,
+                "temperature on type K using T expects at most 100 degC within -> Done above -> Done");
+        LimitStudy onPlatinum = studied(bench,
+                "temperature on Pt100 using T expects at most 100 degC within -> Done above -> Done");
         // 1 % of 100 degC and 2 degC: a percentage of a temperature is one of the number shown
         assertEquals(3.0, halfWidth(onK, 0), 1e-12);
         assertEquals(0.2, halfWidth(onPlatinum, 0), 1e-12);

@@ -37,22 +37,26 @@ class DecisionTablesTest {
     private static final Pattern INTERVAL = Pattern.compile("([\\[(])(-?[0-9.]+?|-inf)\\.\\.(-?[0-9.]+?|\\+inf)([\\])])");
 
     /** The tables are written in quarters, so that eighths tell all intervals apart. */
-    private static final List<Exact> EIGHTHS = IntStream.rangeClosed(-24, 96).mapToObj(eighths -> Exact.ratio(eighths, 8)).toList();
+    private static final List<Exact> EIGHTHS = IntStream.rangeClosed(-24, 96)
+            .mapToObj(eighths -> Exact.ratio(eighths, 8)).toList();
 
     private record Case(List<String> bands, String gaps, String overlaps) {
         String procedure() {
             String lines = bands.stream().map(Case::words).collect(Collectors.joining(" -> Done\n", "", " -> Done\n"));
-            return "procedure Split \"Split\" measure Split \"Split\" { dc voltage\n" + lines + "}\nconclude Done \"Done\" { finds nothing }";
+            return "procedure Split \"Split\" measure Split \"Split\" { dc voltage\n" + lines
+                    + "}\nconclude Done \"Done\" { finds nothing }";
         }
 
         private static String words(String band) {
             if (band.startsWith("<") || band.startsWith(">")) {
                 String end = band.replaceAll("[<>= ]", "") + " V";
-                return (band.startsWith("<=") ? "at most " : band.startsWith("<") ? "under " : band.startsWith(">=") ? "at least " : "over ") + end;
+                return (band.startsWith("<=") ? "at most " : band.startsWith("<") ? "under " : band.startsWith(">=")
+                        ? "at least " : "over ") + end;
             }
             Matcher ends = INTERVAL.matcher(band);
             assertTrue(ends.matches(), band);
-            return (ends.group(1).equals("(") ? "over " : "") + ends.group(2) + " V .. " + (ends.group(4).equals(")") ? "under " : "")
+            return (ends.group(1).equals("(") ? "over " : "") + ends.group(2) + " V .. "
+                    + (ends.group(4).equals(")") ? "under " : "")
                     + ends.group(3) + " V";
         }
     }
@@ -61,7 +65,8 @@ class DecisionTablesTest {
         try (InputStream file = DecisionTablesTest.class.getResourceAsStream("decision-tables.txt")) {
             return new String(file.readAllBytes(), StandardCharsets.UTF_8).lines().filter(line -> !line.startsWith("#"))
                     .map(line -> line.split("\\|", -1))
-                    .map(parts -> new Case(Arrays.stream(parts[0].split(";")).map(String::strip).toList(), parts[1], parts[2])).toList();
+                    .map(parts -> new Case(Arrays.stream(parts[0].split(";")).map(String::strip).toList(), parts[1],
+                    parts[2])).toList();
         }
     }
 
@@ -81,7 +86,8 @@ class DecisionTablesTest {
         for (Case table : cases) {
             List<String> expected = intervals(table.gaps()).stream()
                     .map(gap -> "No band of Split takes " + IntervalText.of(gap, Units.named("V")) + ".").sorted().toList();
-            List<String> found = Texts.findings("hole-between-bands", table.procedure()).stream().map(Finding::message).sorted().toList();
+            List<String> found = Texts.findings("hole-between-bands", table.procedure()).stream()
+                    .map(Finding::message).sorted().toList();
             assertEquals(expected, found, table.bands().toString());
         }
     }
@@ -95,8 +101,10 @@ class DecisionTablesTest {
             List<Exact> found = inAny(readings.partition().overlaps().stream().map(Bands.Overlap::values).toList());
             assertTrue(found.containsAll(inAny(expected)), table.bands().toString());
             // The library leaves out a single shared value where a third rule begins beside it; counting does not.
-            assertEquals(EIGHTHS.stream().filter(value -> holding(value, readings) > 1).toList(), found, table.bands().toString());
-            assertEquals(expected.isEmpty(), Texts.findings("overlapping-bands", table.procedure()).isEmpty(), table.bands().toString());
+            assertEquals(EIGHTHS.stream().filter(value -> holding(value, readings) > 1).toList(), found, table.bands()
+                    .toString());
+            assertEquals(expected.isEmpty(), Texts.findings("overlapping-bands", table.procedure()).isEmpty(),
+                    table.bands().toString());
         }
     }
 
@@ -117,7 +125,8 @@ class DecisionTablesTest {
                 for (Finding finding : before) {
                     for (String fixed : finding.fixes().stream().map(fix -> fix.applied()).toList()) {
                         List<String> left = Texts.findings(rule, fixed).stream().map(Finding::message).toList();
-                        assertTrue(Stream.of(finding.message()).noneMatch(left::contains), () -> finding.message() + "\n" + fixed);
+                        assertTrue(Stream.of(finding.message()).noneMatch(left::contains), () -> finding.message()
+                                + "\n" + fixed);
                         tried++;
                     }
                 }

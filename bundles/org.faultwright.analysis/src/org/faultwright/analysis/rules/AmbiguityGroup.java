@@ -48,8 +48,8 @@ public final class AmbiguityGroup implements Rule {
             return Listing.names(unused) + " would: lead to it.";
         }
         List<String> silent = ambiguity.silentForSome(group).stream().map(step -> step.name().text()).toList();
-        return silent.isEmpty() ? "Add a step that does, or one conclusion that finds all of them."
+        return silent.isEmpty() ? "Add a step that does, or one conclusion that finds them together."
                 : "Say what all of them show at " + Listing.some(silent, MOST_NAMED) + ", add a step that tells them apart, or one"
-                        + " conclusion that finds all of them.";
+                        + " conclusion that finds them together.";
     }
 }

@@ -47,9 +47,9 @@ public final class FaultMissesConclusion implements Rule {
                 .map(step -> step.name().text()).toList();
         Optional<String> next = parting.leadsTo().map(step -> step.name().text());
         String shows = parting.outcome().isEmpty() ? "what it shows at " + parting.at().name()
-                : parting.outcome() + ", which it shows at " + parting.at().name();
-        findings.report(fault.name().at(), fault.name() + " never comes to " + Listing.or(finding) + ": " + shows + ", leads to "
-                + next.orElse("no step") + ", and no way from there does.",
+                : "it shows " + parting.outcome() + " at " + parting.at().name() + ", which";
+        findings.report(fault.name().at(), fault.name() + " never comes to " + Listing.or(finding) + ": " + shows + " leads "
+                + next.map(step -> "to " + step).orElse("nowhere") + ".",
                 "Lead that result to where " + fault.name() + " is found, or correct what it shows.", path(parting));
     }
 

@@ -45,7 +45,7 @@ public final class OutcomeUntried implements Rule {
         String counts = coverage.runs().isEmpty() ? " for " + outcomes + " outcomes and " + ends + " conclusions"
                 : " of " + outcomes + " outcomes and " + coverage.reached().size() + " of " + ends + " conclusions";
         Fix[] fixes = MissingExamples.fix(subject, coverage).stream().toArray(Fix[]::new);
-        findings.report(subject.document().name().at(), examples + counts + "; none takes " + Listing.some(missing, MOST_NAMED)
+        findings.report(subject.document().name().at(), examples + counts + "; not tried: " + Listing.some(missing, MOST_NAMED)
                 + ".", "Add an example for each, so that every way has been tried on paper.", fixes);
     }
 }

@@ -68,7 +68,7 @@ public final class FaultWalks {
         int to = outcome.target().map(target -> tree.number(target.text()).orElse(Tree.NOWHERE)).orElse(Tree.NOWHERE);
         int end = to == Tree.NOWHERE ? to : tree.straightOn(to);
         return end != Tree.NOWHERE && tree.step(end) instanceof Step.Conclude conclude
-                && (conclude.findsNothing().isPresent() || conclude.refersTo().isPresent());
+                && conclude.finds().isEmpty() && (conclude.findsNothing().isPresent() || conclude.refersTo().isPresent());
     }
 
     List<StateGraph.Behaviour> behaviours() {

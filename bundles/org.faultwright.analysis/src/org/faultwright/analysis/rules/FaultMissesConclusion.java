@@ -34,22 +34,32 @@ public final class FaultMissesConclusion implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        FaultWalks.in(subject).ifPresent(walks -> walks.all().stream().filter(FaultWalk::isComplete).forEach(walk -> {
-            walk.parting().ifPresent(parting -> never(subject.procedure().orElseThrow(), walk.fault(), parting, findings));
+        FaultWalks.in(subject).filter(walks -> subject.procedure().flatMap(Procedure::first).isPresent())
+                .ifPresent(walks -> walks.all().stream().filter(FaultWalk::isComplete).forEach(walk -> {
+            if (walk.isConcluded() && !walk.reachesFinding()) {
+                never(subject.procedure().orElseThrow(), walk, findings);
+            }
             walk.endings().stream().filter(ending -> walk.reachesFinding() && ending.known() && !ending.finds())
                     .forEach(ending -> sometimes(walk.fault(), ending, findings));
         }));
     }
 
-    private static void never(Procedure procedure, Fault fault, FaultWalk.Parting parting, Findings findings) {
+    private static void never(Procedure procedure, FaultWalk walk, Findings findings) {
+        Fault fault = walk.fault();
         List<String> finding = procedure.steps().stream().filter(step -> step instanceof Step.Conclude conclude
                 && conclude.finds().stream().map(Name::text).anyMatch(fault.name().text()::equals))
                 .map(step -> step.name().text()).toList();
+        String never = fault.name() + " never comes to " + Listing.or(finding) + ": ";
+        if (walk.parting().isEmpty()) {
+            findings.report(fault.name().at(), never + "no way leads there.",
+                    "Lead what " + fault.name() + " shows to where it is found.");
+            return;
+        }
+        FaultWalk.Parting parting = walk.parting().get();
         Optional<String> next = parting.leadsTo().map(step -> step.name().text());
         String shows = parting.outcome().isEmpty() ? "what it shows at " + parting.at().name()
                 : "it shows " + parting.outcome() + " at " + parting.at().name() + ", which";
-        findings.report(fault.name().at(), fault.name() + " never comes to " + Listing.or(finding) + ": " + shows + " leads "
-                + next.map(step -> "to " + step).orElse("nowhere") + ".",
+        findings.report(fault.name().at(), never + shows + " leads " + next.map(step -> "to " + step).orElse("nowhere") + ".",
                 "Lead that result to where " + fault.name() + " is found, or correct what it shows.", path(parting));
     }
 

@@ -64,7 +64,8 @@ final class DraftChanges {
                 .map(end -> new Setting(condition.name(), end, here)));
         return Stream.concat(needed, ending).collect(Collectors.toMap(setting -> setting.condition() + " " + setting.value(),
                 setting -> setting, (one, other) -> one, LinkedHashMap::new)).values().stream()
-                .filter(setting -> procedure.scope().condition(setting.condition()).filter(condition -> condition.charged().isEmpty()
+                .filter(setting -> procedure.scope().condition(setting.condition())
+                        .filter(condition -> condition.charged().isEmpty()
                         && condition.has(setting.value())).isPresent());
     }
 
@@ -86,7 +87,8 @@ final class DraftChanges {
         String value = wanted.value().text();
         String name = steps.free("Set" + condition.name() + Character.toUpperCase(value.charAt(0)) + value.substring(1));
         String title = condition.title().isBlank() ? DraftSteps.title(condition.name().text()) : condition.title();
-        Step step = steps.made(name, () -> new Step.Act(new Name(name, here), title + ": " + value, Optional.empty(), Optional.empty(),
+        Step step = steps.made(name, () -> new Step.Act(new Name(name, here), title + ": " + value,
+                Optional.empty(), Optional.empty(),
                 DraftSteps.frame(List.of(), List.of(wanted)), DraftSteps.outcomes(List.of(Step.DONE), here), here));
         return new SetUpChanges.Mover(step, step.outcomes().get(0));
     }

@@ -19,7 +19,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 
-/** The steps at both ends of a draft: what confirms the complaint, what verifies a repair, the conclusions. Declared ones first. */
+/** The steps at both ends of a draft: what confirms the complaint and verifies a repair, the conclusions; those declared first. */
 final class DraftEndings {
     private final Procedure procedure;
     private final DraftSteps steps;
@@ -37,7 +37,8 @@ final class DraftEndings {
     }
 
     Step confirmation() {
-        return declaredConfirmation().orElseGet(() -> steps.made("confirm", () -> new Step.Check(new Name(steps.free("SeeIt"), here),
+        return declaredConfirmation().orElseGet(() -> steps.made("confirm", () -> new Step.Check(
+                new Name(steps.free("SeeIt"), here),
                 "Do you see the complaint yourself?", confirmingFrame(), DraftSteps.outcomes(List.of("yes", "no"), here), here)));
     }
 
@@ -54,7 +55,8 @@ final class DraftEndings {
         return declared.orElseGet(() -> steps.made("try " + act.name(), () -> {
             StepFrame plain = StepFrame.PLAIN;
             StepFrame seen = declaredConfirmation().map(Step::frame).orElse(plain);
-            StepFrame frame = new StepFrame(seen.needs(), plain.leaves(), seen.warns(), plain.handles(), seen.takes(), plain.tools(),
+            StepFrame frame = new StepFrame(seen.needs(), plain.leaves(), seen.warns(), plain.handles(), seen.takes(),
+                    plain.tools(),
                     plain.hazards(), plain.confirms(), Optional.of(here), plain.source(), plain.hint());
             return new Step.Check(new Name(steps.free("Try" + act.name()), here), "Is the complaint gone?", frame,
                     DraftSteps.outcomes(List.of("yes", "no"), here), here);

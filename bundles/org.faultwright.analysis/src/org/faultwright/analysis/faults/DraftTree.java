@@ -130,7 +130,8 @@ public final class DraftTree {
         boolean silent = table.isSilentAbout(confirm);
         for (int i = 0; i < confirm.outcomes().size(); i++) {
             Outcome outcome = confirm.outcomes().get(i);
-            boolean goesOn = silent ? i == 0 : faults.stream().anyMatch(f -> table.cell(f, confirm).outcomes().contains(outcome.key()));
+            boolean goesOn = silent ? i == 0 : faults.stream()
+                    .anyMatch(fault -> table.cell(fault, confirm).outcomes().contains(outcome.key()));
             List<Integer> after = bench.after(seen, confirm, outcome).orElse(seen);
             targets.add(goesOn ? realise(order, after) : putBack(after, ends.notSeen(), 0));
         }

@@ -49,7 +49,8 @@ final class DraftWriter {
         }
         String own = step.name().text();
         boolean first = placed.stream().noneMatch(one -> one.step() == step);
-        String name = first && (steps.isCreated(own) || steps.step(own).filter(s -> s == step).isPresent()) ? own : steps.free(own);
+        boolean itself = steps.isCreated(own) || steps.step(own).filter(declared -> declared == step).isPresent();
+        String name = first && itself ? own : steps.free(own);
         Placed fresh = new Placed(step, name, List.copyOf(targets));
         placed.add(fresh);
         if (!name.equals(own)) {

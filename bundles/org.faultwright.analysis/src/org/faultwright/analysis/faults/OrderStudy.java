@@ -162,10 +162,6 @@ public final class OrderStudy {
         return List.copyOf(reasons);
     }
 
-    Optional<Proposal> proposal() {
-        return best;
-    }
-
     FaultWalks walks() {
         return walks;
     }

@@ -78,7 +78,8 @@ final class QaCount {
         Stream<Quantity> shown = Stream.concat(procedure.faults().stream().map(Fault::shows),
                 procedure.examples().stream().map(Example::shows)).flatMap(List::stream)
                 .map(Showing::possible).flatMap(List::stream).flatMap(possible -> possible.reading().stream());
-        Stream<Quantity> allowed = procedure.examples().stream().flatMap(example -> example.within().stream()).map(Written::value);
+        Stream<Quantity> allowed = procedure.examples().stream().flatMap(example -> example.within().stream())
+                .map(Written::value);
         return mostFirst(Stream.of(inSteps, carried, shown, allowed).flatMap(Function.identity())
                 .map(quantity -> quantity.unit().symbol()).filter(symbol -> !symbol.isEmpty()));
     }

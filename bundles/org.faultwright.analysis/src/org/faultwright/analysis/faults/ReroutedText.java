@@ -239,7 +239,8 @@ final class ReroutedText {
     /** What the example, or the fault it is a case of, says of a step or of the step it is a copy of. */
     private Optional<Showing.Possible> known(Example example, Step step, Procedure before) {
         String original = copiesOf.entrySet().stream().filter(entry -> entry.getValue().stream()
-                .anyMatch(copy -> copy.name().equals(step.name().text()))).map(Map.Entry::getKey).findFirst().orElse(step.name().text());
+                .anyMatch(copy -> copy.name().equals(step.name().text()))).map(Map.Entry::getKey).findFirst()
+                .orElse(step.name().text());
         Optional<Showing.Possible> said = example.shows().stream().filter(showing -> showing.step().text().equals(original))
                 .flatMap(showing -> showing.possible().stream()).findFirst();
         PresumedTable table = new PresumedTable(FaultTable.of(before));

@@ -42,7 +42,6 @@ final class Rerouting {
     record Placed(int original, String name, Map<Integer, String> targets, Set<Integer> faults) {
     }
 
-    private final OrderStudy.Proposal proposal;
     private final AskingPart part;
     private final PartSetUps setUps;
     private final Tree tree;
@@ -57,7 +56,6 @@ final class Rerouting {
     private boolean works = true;
 
     Rerouting(Procedure procedure, OrderStudy study, OrderStudy.Proposal proposal) {
-        this.proposal = proposal;
         this.part = proposal.part();
         this.setUps = proposal.setUps();
         this.walks = study.walks();
@@ -282,10 +280,6 @@ final class Rerouting {
 
     Tree tree() {
         return tree;
-    }
-
-    OrderStudy.Proposal proposal() {
-        return proposal;
     }
 
     FaultWalks walks() {

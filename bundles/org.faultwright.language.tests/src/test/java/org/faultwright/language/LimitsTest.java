@@ -50,7 +50,7 @@ class LimitsTest {
         return bound.value().toDecimal(new MathContext(12)).stripTrailingZeros().toPlainString();
     }
 
-    /** IEC 60751, table of Pt100 resistances: 138.51 ohm at 100 degC, 100.00 ohm at 0 degC (rounded to two places). */
+    /** Table of Pt100 resistances in IEC 60751, rounded to two places there; the four values are quoted from memory. */
     @ParameterizedTest
     @CsvSource({"100,138.51", "0,100.00", "-50,80.31", "400,247.09"})
     void should_turn_a_temperature_on_a_sensor_into_what_the_sensor_gives(String celsius, String ohm) {

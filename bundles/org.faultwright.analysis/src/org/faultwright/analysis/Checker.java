@@ -13,7 +13,8 @@ import org.faultwright.procedure.Document;
 
 /** Runs rules over a document. A rule that crashes is reported by its id; the others go on. */
 public final class Checker {
-    private static final Comparator<Finding> READING_ORDER = Comparator
+    /** By file, place, severity, rule and words. */
+    public static final Comparator<Finding> READING_ORDER = Comparator
             .comparing((Finding finding) -> finding.at().source().name())
             .thenComparingInt(finding -> finding.at().offset())
             .thenComparing(Finding::severity)

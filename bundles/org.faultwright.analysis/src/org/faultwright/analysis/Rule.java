@@ -13,4 +13,9 @@ public interface Rule {
 
     /** Looks at the subject and reports; never throws for anything an author can write. */
     void check(Subject subject, Findings findings);
+
+    /** Whether it searches for something rather than looks it up, so that an editor waits for a pause in writing. */
+    default boolean isSearch() {
+        return false;
+    }
 }

@@ -226,4 +226,14 @@ public final class RuleSet {
                 new ReleaseIncomplete(),
                 new ChangedAfterRelease());
     }
+
+    /** Those that an editor can run at every key. */
+    public static List<Rule> quick() {
+        return ALL.stream().filter(rule -> !rule.isSearch()).toList();
+    }
+
+    /** Those that an editor runs in a pause. */
+    public static List<Rule> searches() {
+        return ALL.stream().filter(Rule::isSearch).toList();
+    }
 }

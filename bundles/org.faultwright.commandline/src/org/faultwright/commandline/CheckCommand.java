@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Severity;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -40,13 +41,16 @@ final class CheckCommand implements Callable<Integer> {
             description = "Hold calibration dates against this day, such as 2026-11-25; without it they are left alone.")
     private LocalDate today;
 
+    @Option(names = "--quick", description = "Leave out the search for a better order, which takes longest.")
+    private boolean quick;
+
     @Spec
     private CommandSpec spec;
 
     @Override
     public Integer call() throws IOException {
         List<Path> files = ProcedureFiles.below(named);
-        Checking checking = new Checking(Optional.ofNullable(today));
+        Checking checking = new Checking(quick ? RuleSet.quick() : RuleSet.all(), Optional.ofNullable(today));
         PrintWriter out = spec.commandLine().getOut();
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();

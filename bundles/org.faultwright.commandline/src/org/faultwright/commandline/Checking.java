@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
@@ -25,7 +26,11 @@ final class Checking {
     private final Checker checker;
 
     Checking(Optional<LocalDate> today) {
-        checker = new Checker(RuleSet.all(), today);
+        this(RuleSet.all(), today);
+    }
+
+    Checking(List<Rule> rules, Optional<LocalDate> today) {
+        checker = new Checker(rules, today);
     }
 
     Document read(Path file) {

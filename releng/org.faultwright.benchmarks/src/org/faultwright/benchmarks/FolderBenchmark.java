@@ -8,15 +8,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.RuleSet;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.language.parsing.PlainParser;
 import org.faultwright.procedure.Document;
 
 /**
  * One piece of work over a folder, for one fresh process to be timed:
- * {@code make FOLDER FILES STEPS}, {@code parse FOLDER}, {@code read FOLDER} or {@code check FOLDER}.
+ * {@code make FOLDER FILES STEPS}, {@code parse FOLDER}, {@code read FOLDER}, {@code quick FOLDER} or {@code check FOLDER}.
  */
 public final class FolderBenchmark {
     private FolderBenchmark() {
@@ -29,8 +31,9 @@ public final class FolderBenchmark {
             case "make" -> make(folder, Integer.parseInt(arguments[2]), Integer.parseInt(arguments[3]));
             case "parse" -> parse(files(folder));
             case "read" -> read(files(folder));
-            case "check" -> check(files(folder));
-            default -> throw new IllegalArgumentException("make, parse, read or check, not " + arguments[0]);
+            case "quick" -> check(files(folder), new Checker(RuleSet.quick(), Optional.empty()));
+            case "check" -> check(files(folder), new Checker());
+            default -> throw new IllegalArgumentException("make, parse, read, quick or check, not " + arguments[0]);
         };
         System.out.printf("%s %.2f s (%d)%n", arguments[0], (System.nanoTime() - start) / 1e9, result);
     }
@@ -65,9 +68,8 @@ public final class FolderBenchmark {
         return problems;
     }
 
-    private static long check(List<Path> files) throws IOException {
+    private static long check(List<Path> files, Checker checker) throws IOException {
         ProcedureReader reader = ProcedureReader.overFiles();
-        Checker checker = new Checker();
         long findings = 0;
         for (Path file : files) {
             Document document = reader.read(file);

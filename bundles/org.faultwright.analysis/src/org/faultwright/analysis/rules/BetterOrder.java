@@ -40,6 +40,11 @@ public final class BetterOrder implements Rule {
     }
 
     @Override
+    public boolean isSearch() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         OrderStudy.in(subject).filter(study -> study.best().filter(BetterOrder::isWorthIt).isPresent())
                 .flatMap(study -> verified(subject)).filter(found -> isWorthIt(found.comparison()))

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleSet;
@@ -28,7 +29,8 @@ public final class EditingServices {
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
-    private final Checker checker;
+    private final Checker quick;
+    private final Checker searches;
 
     public EditingServices() {
         this(Optional.empty());
@@ -36,27 +38,43 @@ public final class EditingServices {
 
     /** @param today the day that calibration dates are held against; absent leaves them alone */
     public EditingServices(Optional<LocalDate> today) {
-        checker = new Checker(RuleSet.all(), today);
+        quick = new Checker(RuleSet.quick(), today);
+        searches = new Checker(RuleSet.searches(), today);
     }
 
     /**
-     * Reads and checks a text as it now stands in the editor.
+     * Reads and checks a text as it now stands in the editor, with the rules that are quick enough for every key.
      *
      * @param file the path of its file, by which libraries are found
      */
     public OpenText update(String file, String content) {
         SourceText source = new SourceText(file, content);
         beingEdited.put(key(file), source);
-        return read(source);
+        return readQuickly(source);
     }
 
-    /** Reads and checks a text without keeping it. */
+    /** Reads a text and checks it with every rule, without keeping it. */
     public OpenText read(SourceText source) {
+        return withSearches(readQuickly(source));
+    }
+
+    /** The same text with what the rules find that take longer; for a pause in writing. */
+    public OpenText withSearches(OpenText text) {
+        synchronized (text.subject()) {
+            List<Finding> more = ofFile(text.source(), searches.check(text.subject()));
+            List<Finding> all = Stream.concat(text.findings().stream(), more.stream()).sorted(Checker.READING_ORDER).toList();
+            return new OpenText(text.document(), text.subject(), all);
+        }
+    }
+
+    private OpenText readQuickly(SourceText source) {
         Document document = reader.read(source);
-        Subject subject = checker.subject(document);
-        List<Finding> own = checker.check(subject).stream()
-                .filter(finding -> finding.at().source().name().equals(source.name())).toList();
-        return new OpenText(document, subject, own);
+        Subject subject = quick.subject(document);
+        return new OpenText(document, subject, ofFile(source, quick.check(subject)));
+    }
+
+    private static List<Finding> ofFile(SourceText source, List<Finding> findings) {
+        return findings.stream().filter(finding -> finding.at().source().name().equals(source.name())).toList();
     }
 
     /** The text is no longer being edited; from now on its file counts. */

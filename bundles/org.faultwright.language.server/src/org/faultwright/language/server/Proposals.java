@@ -186,7 +186,8 @@ public final class Proposals {
                 ? Optional.of(QuantityKind.TIME)
                 : enclosing().filter(Step.Measure.class::isInstance).flatMap(step -> ((Step.Measure) step).kind())
                         .map(written -> written.value());
-        List<String> fitting = kind.map(Units::of).orElseGet(Units::all).stream().map(Units::spelling).toList();
+        List<String> fitting = kind.map(Units::of).orElseGet(Units::all).stream().map(Units::spelling)
+                .filter(spelling -> !Character.isDigit(spelling.codePointAt(0))).toList();
         fitting.forEach(unit -> add(unit, kind.map(QuantityKind::words).orElse("unit"), "unit", unit));
     }
 

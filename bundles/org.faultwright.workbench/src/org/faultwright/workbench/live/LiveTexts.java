@@ -14,8 +14,13 @@ import org.eclipse.core.filebuffers.FileBuffers;
 import org.eclipse.core.filebuffers.ITextFileBuffer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.IDocument;
 import org.faultwright.language.server.EditingServices;
+import org.faultwright.language.server.OpenText;
 
 /** The texts open in editors, read and checked after each change, away from the window's thread. */
 public final class LiveTexts {
@@ -24,6 +29,7 @@ public final class LiveTexts {
     private final EditingServices services = new EditingServices(Optional.of(java.time.LocalDate.now()));
     private final Map<IDocument, LiveText> open = new ConcurrentHashMap<>();
     private final List<Consumer<LiveText>> listeners = new CopyOnWriteArrayList<>();
+    private final Searching searching = new Searching();
 
     private LiveTexts() {
     }
@@ -40,9 +46,42 @@ public final class LiveTexts {
     public void check(IDocument document) {
         file(document).ifPresent(file -> {
             LiveText live = new LiveText(file, document, services.update(path(file), document.get()));
-            open.put(document, live);
-            listeners.forEach(listener -> listener.accept(live));
+            tell(live);
+            searching.inAPause(live);
         });
+    }
+
+    private void tell(LiveText live) {
+        open.put(live.document(), live);
+        listeners.forEach(listener -> listener.accept(live));
+    }
+
+    /** Runs the rules that take longer once nobody has written for a moment. */
+    private final class Searching extends Job {
+        private static final int MILLISECONDS_OF_PAUSE = 1_500;
+        private volatile LiveText latest;
+
+        Searching() {
+            super("Looking for a better order");
+            setSystem(true);
+            setPriority(DECORATE);
+        }
+
+        void inAPause(LiveText live) {
+            latest = live;
+            cancel();
+            schedule(MILLISECONDS_OF_PAUSE);
+        }
+
+        @Override
+        protected IStatus run(IProgressMonitor monitor) {
+            LiveText live = latest;
+            OpenText more = services.withSearches(live.text());
+            if (open.get(live.document()) == live && !more.findings().equals(live.text().findings())) {
+                tell(new LiveText(live.file(), live.document(), more));
+            }
+            return Status.OK_STATUS;
+        }
     }
 
     /** The last answer about a document; absent before the first. */

@@ -253,6 +253,14 @@ class FaultwrightTest {
         assertTrue(List.of(folder.resolve("demo").toFile().list()).size() >= 8);
     }
 
+    @Test
+    void should_leave_out_the_search_for_a_better_order_when_in_a_hurry() {
+        Path slow = demo().resolve("LundavikTillDrawer.procedure");
+
+        assertTrue(call("check", slow).out().contains("better-order"));
+        assertFalse(call("check", "--quick", slow).out().contains("better-order"));
+    }
+
     private static Path demo() {
         Path up = Path.of("").toAbsolutePath();
         while (!Files.isDirectory(up.resolve("procedures-demo"))) {

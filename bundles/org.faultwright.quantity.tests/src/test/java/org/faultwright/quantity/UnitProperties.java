@@ -14,6 +14,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.BigRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Scale;
 
@@ -42,10 +43,13 @@ class UnitProperties {
         assertEquals(both.base().minus(one.base()), other.difference());
     }
 
+    /** Numbers with more digits than any instrument shows are refused when read; QuantityTextTest holds that. */
     @Property(tries = 300)
-    void should_keep_a_quantity_when_it_is_printed_and_read(@ForAll("units") Unit unit, @ForAll @Scale(6) BigDecimal number) {
+    void should_keep_a_quantity_when_it_is_printed_and_read(@ForAll("units") Unit unit,
+            @ForAll @Scale(6) @BigRange(min = "-1e30", max = "1e30") BigDecimal number) {
         Quantity written = Quantity.of(Exact.of(number), unit);
-        if (!unit.symbol().equals("1")) {
+        // behind a number, a unit that begins with one, such as 1/s, reads as a second number; Hz and rpm say the same
+        if (!Character.isDigit(unit.symbol().charAt(0))) {
             assertEquals(written.base(), QuantityText.read(written.spelling()).quantity().base(), written.spelling());
         }
     }

@@ -14,8 +14,8 @@ public interface Rule {
     /** Looks at the subject and reports; never throws for anything an author can write. */
     void check(Subject subject, Findings findings);
 
-    /** Whether it searches for something rather than looks it up, so that an editor waits for a pause in writing. */
-    default boolean isSearch() {
+    /** Whether it studies every fault or searches for an order, so that an editor waits for a pause in writing. */
+    default boolean takesLong() {
         return false;
     }
 }

@@ -229,11 +229,11 @@ public final class RuleSet {
 
     /** Those that an editor can run at every key. */
     public static List<Rule> quick() {
-        return ALL.stream().filter(rule -> !rule.isSearch()).toList();
+        return ALL.stream().filter(rule -> !rule.takesLong()).toList();
     }
 
     /** Those that an editor runs in a pause. */
-    public static List<Rule> searches() {
-        return ALL.stream().filter(Rule::isSearch).toList();
+    public static List<Rule> forAPause() {
+        return ALL.stream().filter(Rule::takesLong).toList();
     }
 }

@@ -41,7 +41,7 @@ final class CheckCommand implements Callable<Integer> {
             description = "Hold calibration dates against this day, such as 2026-11-25; without it they are left alone.")
     private LocalDate today;
 
-    @Option(names = "--quick", description = "Leave out the search for a better order, which takes longest.")
+    @Option(names = "--quick", description = "Leave out what takes longest: what is studied over all faults, and the search for a better order.")
     private boolean quick;
 
     @Spec

@@ -30,6 +30,11 @@ public final class AmbiguityGroup implements Rule {
     private static final int MOST_NAMED = 3;
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         Optional<FaultTable> table = FaultTable.in(subject);
         Ambiguity.in(subject).ifPresent(ambiguity -> ambiguity.groups().stream()

@@ -40,7 +40,7 @@ public final class BetterOrder implements Rule {
     }
 
     @Override
-    public boolean isSearch() {
+    public boolean takesLong() {
         return true;
     }
 

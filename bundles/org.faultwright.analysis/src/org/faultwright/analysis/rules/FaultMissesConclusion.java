@@ -33,6 +33,11 @@ public final class FaultMissesConclusion implements Rule {
     }
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         FaultWalks.in(subject).filter(walks -> subject.procedure().flatMap(Procedure::first).isPresent())
                 .ifPresent(walks -> walks.all().stream().filter(FaultWalk::isComplete).forEach(walk -> {

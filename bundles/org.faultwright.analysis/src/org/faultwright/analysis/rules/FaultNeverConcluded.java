@@ -23,6 +23,11 @@ public final class FaultNeverConcluded implements Rule {
     }
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         FaultWalks.in(subject).ifPresent(walks -> walks.all().stream().filter(walk -> !walk.isConcluded())
                 .forEach(walk -> findings.report(walk.fault().name().at(), "No conclusion finds " + walk.fault().name() + ".",

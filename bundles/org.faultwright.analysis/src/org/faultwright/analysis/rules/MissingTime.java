@@ -27,6 +27,11 @@ public final class MissingTime implements Rule {
     private static final int MOST_NAMED = 5;
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         TimeStudy.in(subject).ifPresent(study -> report(subject, study.untimed(), findings));
     }

@@ -23,6 +23,11 @@ public final class OutcomeAlreadyKnown implements Rule {
     }
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         StepWorth.in(subject).ifPresent(worth -> worth.knownBefore().forEach((step, outcome) -> findings.report(step.name().at(),
                 "Every fault still possible at " + step.name() + " shows " + outcome + " there.",

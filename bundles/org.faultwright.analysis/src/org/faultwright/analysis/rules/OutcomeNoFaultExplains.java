@@ -28,6 +28,11 @@ public final class OutcomeNoFaultExplains implements Rule {
     }
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         FaultWalks.in(subject).filter(OutcomeNoFaultExplains::saysEnough).ifPresent(walks -> walks.table().steps().stream()
                 .filter(step -> isQuestion(step) && !walks.judgesRepair(step) && !walks.table().isSilentAbout(step))

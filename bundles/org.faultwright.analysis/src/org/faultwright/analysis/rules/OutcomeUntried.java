@@ -29,6 +29,11 @@ public final class OutcomeUntried implements Rule {
     private static final int MOST_NAMED = 4;
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         ExampleCoverage.in(subject).filter(coverage -> !coverage.isComplete())
                 .ifPresent(coverage -> report(subject, coverage, findings));

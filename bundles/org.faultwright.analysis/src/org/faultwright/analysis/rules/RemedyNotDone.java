@@ -26,6 +26,11 @@ public final class RemedyNotDone implements Rule {
     }
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         FaultWalks.in(subject).ifPresent(walks -> walks.all().stream().filter(FaultWalk::isComplete)
                 .filter(walk -> hasRemedy(walk.fault(), subject.procedure().orElseThrow()))

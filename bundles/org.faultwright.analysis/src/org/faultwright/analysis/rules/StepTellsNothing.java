@@ -23,6 +23,11 @@ public final class StepTellsNothing implements Rule {
     }
 
     @Override
+    public boolean takesLong() {
+        return true;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         StepWorth.in(subject).ifPresent(worth -> worth.tellingNothing().forEach(step -> findings.report(step.name().at(),
                 "Whatever " + step.name() + " shows, the same faults remain possible wherever it is asked.",

@@ -30,7 +30,7 @@ public final class EditingServices {
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
     private final Checker quick;
-    private final Checker searches;
+    private final Checker forAPause;
 
     public EditingServices() {
         this(Optional.empty());
@@ -39,7 +39,7 @@ public final class EditingServices {
     /** @param today the day that calibration dates are held against; absent leaves them alone */
     public EditingServices(Optional<LocalDate> today) {
         quick = new Checker(RuleSet.quick(), today);
-        searches = new Checker(RuleSet.searches(), today);
+        forAPause = new Checker(RuleSet.forAPause(), today);
     }
 
     /**
@@ -55,13 +55,13 @@ public final class EditingServices {
 
     /** Reads a text and checks it with every rule, without keeping it. */
     public OpenText read(SourceText source) {
-        return withSearches(readQuickly(source));
+        return withEveryRule(readQuickly(source));
     }
 
     /** The same text with what the rules find that take longer; for a pause in writing. */
-    public OpenText withSearches(OpenText text) {
+    public OpenText withEveryRule(OpenText text) {
         synchronized (text.subject()) {
-            List<Finding> more = ofFile(text.source(), searches.check(text.subject()));
+            List<Finding> more = ofFile(text.source(), forAPause.check(text.subject()));
             List<Finding> all = Stream.concat(text.findings().stream(), more.stream()).sorted(Checker.READING_ORDER).toList();
             return new OpenText(text.document(), text.subject(), all);
         }

@@ -29,7 +29,7 @@ public final class LiveTexts {
     private final EditingServices services = new EditingServices(Optional.of(java.time.LocalDate.now()));
     private final Map<IDocument, LiveText> open = new ConcurrentHashMap<>();
     private final List<Consumer<LiveText>> listeners = new CopyOnWriteArrayList<>();
-    private final Searching searching = new Searching();
+    private final Studying studying = new Studying();
 
     private LiveTexts() {
     }
@@ -47,7 +47,7 @@ public final class LiveTexts {
         file(document).ifPresent(file -> {
             LiveText live = new LiveText(file, document, services.update(path(file), document.get()));
             tell(live);
-            searching.inAPause(live);
+            studying.inAPause(live);
         });
     }
 
@@ -57,12 +57,12 @@ public final class LiveTexts {
     }
 
     /** Runs the rules that take longer once nobody has written for a moment. */
-    private final class Searching extends Job {
-        private static final int MILLISECONDS_OF_PAUSE = 1_500;
+    private final class Studying extends Job {
+        private static final int MILLISECONDS_OF_PAUSE = 700;
         private volatile LiveText latest;
 
-        Searching() {
-            super("Looking for a better order");
+        Studying() {
+            super("Studying faults and order");
             setSystem(true);
             setPriority(DECORATE);
         }
@@ -76,7 +76,7 @@ public final class LiveTexts {
         @Override
         protected IStatus run(IProgressMonitor monitor) {
             LiveText live = latest;
-            OpenText more = services.withSearches(live.text());
+            OpenText more = services.withEveryRule(live.text());
             if (open.get(live.document()) == live && !more.findings().equals(live.text().findings())) {
                 tell(new LiveText(live.file(), live.document(), more));
             }

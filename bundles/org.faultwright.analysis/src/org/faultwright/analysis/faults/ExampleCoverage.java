@@ -34,7 +34,7 @@ public final class ExampleCoverage {
     private final Times times;
 
     private ExampleCoverage(Subject subject, Procedure procedure) {
-        this.tree = FaultWalks.in(subject).orElseThrow().tree();
+        this.tree = Tree.in(subject, procedure);
         this.times = new Times(subject.scope());
         this.runs = procedure.examples().stream().map(example -> new ExampleRun(tree, times, example)).toList();
         Set<Tree.Arrow> taken = new HashSet<>();

@@ -22,8 +22,8 @@ public final class FaultWalks {
     private final List<StateGraph.Behaviour> behaviours;
     private final List<FaultWalk> walks;
 
-    private FaultWalks(Procedure procedure, FaultTable table) {
-        this.tree = new Tree(procedure);
+    private FaultWalks(Procedure procedure, Tree tree, FaultTable table) {
+        this.tree = tree;
         this.table = table;
         BitSet judges = Repairs.judges(tree, table, procedure.scope());
         int[] questionsLeft = Repairs.questionsLeft(tree);
@@ -37,7 +37,7 @@ public final class FaultWalks {
     /** The walks in a subject that is a procedure, computed once. */
     public static Optional<FaultWalks> in(Subject subject) {
         return subject.procedure().map(procedure -> subject.shared(FaultWalks.class,
-                s -> new FaultWalks(procedure, FaultTable.in(s).orElseThrow())));
+                s -> new FaultWalks(procedure, Tree.in(s, procedure), FaultTable.in(s).orElseThrow())));
     }
 
     public static FaultWalks of(Procedure procedure) {

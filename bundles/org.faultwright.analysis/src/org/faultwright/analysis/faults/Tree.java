@@ -16,9 +16,11 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.Components;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 
@@ -53,6 +55,11 @@ public final class Tree {
     private final List<List<Arrow>> arrows = new ArrayList<>();
     private final int counters;
     private final Components loops;
+
+    /** The tree of a subject's procedure, computed once. */
+    static Tree in(Subject subject, Procedure procedure) {
+        return subject.shared(Tree.class, s -> new Tree(procedure));
+    }
 
     Tree(StepGraph graph) {
         this.graph = graph;

@@ -1,0 +1,178 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.jface.text.BadLocationException;
+import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.contentassist.ICompletionProposal;
+import org.eclipse.jface.text.contentassist.ICompletionProposalExtension2;
+import org.eclipse.jface.text.source.Annotation;
+import org.eclipse.jface.text.source.IAnnotationModel;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.texteditor.ITextEditor;
+import org.faultwright.analysis.Finding;
+import org.faultwright.language.server.Renaming;
+import org.faultwright.workbench.card.CardView;
+import org.faultwright.workbench.editor.CompletionProcessor;
+import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.editor.FindingMark;
+import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.shelf.Folders;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** Writing in the real window. */
+@ExtendWith(KeepPicture.class)
+class WritingTest {
+    private ITextEditor editor;
+    private IDocument document;
+
+    @BeforeEach
+    void open_the_demo() throws CoreException {
+        IFile file = Folders.demo().getFile("CalderFaintLabels.procedure");
+        editor = Editors.open(file).orElseThrow();
+        document = Editors.document(editor).orElseThrow();
+        Waiting.until("the demo is checked", () -> ActiveText.get().place().filter(place -> place.live().document() == document)
+                .isPresent());
+    }
+
+    @AfterEach
+    void leave_it_as_it_was() {
+        page().closeAllEditors(false);
+    }
+
+    @Test
+    void should_open_the_demo_without_an_error() {
+        assertEquals(List.of(), marks("org.faultwright.workbench.error"));
+        assertEquals("CalderFaintLabels", live().text().document().name().text());
+    }
+
+    @Test
+    void should_mark_an_error_while_it_is_typed_and_take_the_mark_away_when_it_is_fixed() throws BadLocationException {
+        int at = document.get().indexOf("blank -> LampCode");
+        document.replace(at + "blank -> ".length(), "LampCode".length(), "LampCoed");
+        Waiting.until("the misspelt step is marked", () -> !marks("org.faultwright.workbench.error").isEmpty());
+        Finding finding = ((FindingMark) marks("org.faultwright.workbench.error").get(0)).finding();
+
+        assertEquals("unknown-name", finding.rule());
+        assertTrue(Fixing.apply(finding.fixes().get(0), document));
+
+        Waiting.until("the mark is gone", () -> marks("org.faultwright.workbench.error").isEmpty());
+        assertTrue(document.get().startsWith("blank -> LampCode", at));
+    }
+
+    @Test
+    void should_write_a_whole_measurement_with_its_blanks() throws BadLocationException {
+        int end = document.getLength();
+        document.replace(end, 0, "\nmeas");
+        ITextViewer viewer = editor.getAdapter(ITextViewer.class);
+        ICompletionProposal proposal = proposal(viewer, document.getLength(), "measure");
+
+        ((ICompletionProposalExtension2) proposal).apply(viewer, '\n', 0, document.getLength());
+
+        String written = document.get().substring(end);
+        assertTrue(written.contains("expects 24 V +/- 5 %") && written.contains("within -> "), written);
+        assertEquals("Name", document.get(proposal.getSelection(document).x, proposal.getSelection(document).y));
+    }
+
+    @Test
+    void should_rename_a_step_with_its_arrows_and_examples() {
+        LiveText before = live();
+        int at = document.get().indexOf("observe LampCode") + "observe ".length();
+        int named = count("LampCode");
+
+        Fixing.apply(Renaming.rename(before.text(), at, "BlinkCode"), document);
+
+        assertEquals(0, count("LampCode"));
+        assertEquals(named, count("BlinkCode"));
+        Waiting.until("the renamed text is checked", () -> live().text().content().contains("BlinkCode"));
+        assertEquals(List.of(), marks("org.faultwright.workbench.error"));
+    }
+
+    @Test
+    void should_show_the_card_and_follow_the_cursor() {
+        CardView card = (CardView) page().findView(CardView.ID);
+        Waiting.untilPresent("the card is made", card::pages);
+
+        int at = document.get().indexOf("observe LampCode");
+        editor.selectAndReveal(at, 0);
+
+        Waiting.until("the step at the cursor is marked", () -> card.marked().equals(Optional.of("LampCode")));
+        assertTrue(card.pages().orElseThrow().pictures().size() > 3);
+    }
+
+    @Test
+    void should_stay_alive_with_a_megabyte_of_garbage() throws CoreException {
+        IProject project = Folders.demo();
+        IFile file = project.getFile("Garbage.procedure");
+        byte[] garbage = "{ } -> \" 4k7 measure ((( ".repeat(40_000).getBytes(StandardCharsets.UTF_8);
+        file.create(new ByteArrayInputStream(garbage), true, new NullProgressMonitor());
+        try {
+            ITextEditor opened = Editors.open(file).orElseThrow();
+            IDocument text = Editors.document(opened).orElseThrow();
+
+            LiveText checked = Waiting.untilPresent("the garbage is read", () -> LiveTexts.get().of(text));
+
+            assertTrue(checked.text().findings().stream().anyMatch(finding -> finding.rule().equals("unreadable-text")));
+            assertTrue(checked.text().findings().stream().noneMatch(finding -> finding.rule().equals("rule-failed")));
+        } finally {
+            page().closeAllEditors(false);
+            file.delete(true, new NullProgressMonitor());
+        }
+    }
+
+    private static ICompletionProposal proposal(ITextViewer viewer, int offset, String label) {
+        for (ICompletionProposal proposal : new CompletionProcessor().computeCompletionProposals(viewer, offset)) {
+            if (proposal.getDisplayString().startsWith(label)) {
+                return proposal;
+            }
+        }
+        throw new AssertionError("no proposal " + label);
+    }
+
+    private int count(String word) {
+        return document.get().split("\\b" + word + "\\b", -1).length - 1;
+    }
+
+    private LiveText live() {
+        return LiveTexts.get().of(document).orElseThrow();
+    }
+
+    private List<Annotation> marks(String type) {
+        IAnnotationModel model = editor.getDocumentProvider().getAnnotationModel(editor.getEditorInput());
+        List<Annotation> marks = new ArrayList<>();
+        for (Iterator<Annotation> all = model.getAnnotationIterator(); all.hasNext();) {
+            Annotation mark = all.next();
+            if (mark.getType().equals(type)) {
+                marks.add(mark);
+            }
+        }
+        return marks;
+    }
+
+    private static IWorkbenchPage page() {
+        return PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
+    }
+}

@@ -1,0 +1,32 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.help;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.eclipse.ui.PlatformUI;
+import org.faultwright.workbench.KeepPicture;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** The help in the window. */
+@ExtendWith(KeepPicture.class)
+class HelpTest {
+    @Test
+    void should_have_a_page_for_every_topic() {
+        assertTrue(HelpTopics.ids().size() > 80, "the rules are among the topics");
+        for (String id : HelpTopics.ids()) {
+            assertTrue(HelpTopics.page(id).filter(page -> page.length() > 200).isPresent(), id);
+        }
+    }
+
+    @Test
+    void should_show_the_page_of_a_rule() {
+        HelpView.showRule("hole-between-bands");
+
+        HelpView view = (HelpView) PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView(HelpView.ID);
+        assertTrue(view.shownText().contains("hole-between-bands"), view.shownText());
+    }
+}

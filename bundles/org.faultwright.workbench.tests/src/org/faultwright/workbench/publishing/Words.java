@@ -1,0 +1,27 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.publishing;
+
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Label;
+
+/** Reads what a dialog says. */
+final class Words {
+    private Words() {
+    }
+
+    static String of(Composite composite) {
+        StringBuilder words = new StringBuilder();
+        for (Control child : composite.getChildren()) {
+            if (child instanceof Label label) {
+                words.append(label.getText()).append(' ');
+            } else if (child instanceof Composite inner) {
+                words.append(of(inner));
+            }
+        }
+        return words.toString();
+    }
+}

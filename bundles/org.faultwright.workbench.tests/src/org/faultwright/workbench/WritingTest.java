@@ -127,7 +127,7 @@ class WritingTest {
     void should_stay_alive_with_a_megabyte_of_garbage() throws CoreException {
         IProject project = Folders.demo();
         IFile file = project.getFile("Garbage.procedure");
-        byte[] garbage = "{ } -> \" 4k7 measure ((( ".repeat(40_000).getBytes(StandardCharsets.UTF_8);
+        byte[] garbage = ("{ } -> \" 4k7 measure ((( ".repeat(4) + "\n").repeat(10_000).getBytes(StandardCharsets.UTF_8);
         file.create(new ByteArrayInputStream(garbage), true, new NullProgressMonitor());
         try {
             ITextEditor opened = Editors.open(file).orElseThrow();
@@ -137,6 +137,21 @@ class WritingTest {
 
             assertTrue(checked.text().findings().stream().anyMatch(finding -> finding.rule().equals("unreadable-text")));
             assertTrue(checked.text().findings().stream().noneMatch(finding -> finding.rule().equals("rule-failed")));
+        } finally {
+            page().closeAllEditors(false);
+            file.delete(true, new NullProgressMonitor());
+        }
+    }
+
+    @Test
+    void should_stay_alive_with_a_line_of_many_thousand_words() throws CoreException {
+        IFile file = Folders.demo().getFile("LongLine.procedure");
+        byte[] line = ("procedure LongLine " + "4k7 measure ".repeat(3_000)).getBytes(StandardCharsets.UTF_8);
+        file.create(new ByteArrayInputStream(line), true, new NullProgressMonitor());
+        try {
+            IDocument text = Editors.document(Editors.open(file).orElseThrow()).orElseThrow();
+
+            Waiting.untilPresent("the line is read", () -> LiveTexts.get().of(text));
         } finally {
             page().closeAllEditors(false);
             file.delete(true, new NullProgressMonitor());

@@ -27,6 +27,8 @@ public final class ColouringReconciler extends PresentationReconciler {
         setRepairer(painter, IDocument.DEFAULT_CONTENT_TYPE);
     }
 
+    private static final int LONGEST_COLOURED_LINE = 2_000;
+
     private static final class Painter implements IPresentationDamager, IPresentationRepairer {
         private IDocument document;
 
@@ -62,7 +64,7 @@ public final class ColouringReconciler extends PresentationReconciler {
                 for (Colouring.Stretch stretch : stretches) {
                     int start = Math.max(damage.getOffset(), from + stretch.offset());
                     int length = Math.min(end, from + stretch.offset() + stretch.length()) - start;
-                    if (length > 0) {
+                    if (length > 0 && isShort(start)) {
                         presentation.addStyleRange(range(start, length, Colours.of(stretch.kind())));
                     }
                 }
@@ -70,6 +72,11 @@ public final class ColouringReconciler extends PresentationReconciler {
                 // the document has changed since; it will be coloured again
                 presentation.clear();
             }
+        }
+
+        /** The window system takes minutes to lay out a line of many thousand coloured words; such a line stays plain. */
+        private boolean isShort(int offset) throws BadLocationException {
+            return document.getLineInformationOfOffset(offset).getLength() <= LONGEST_COLOURED_LINE;
         }
 
         /** Where the comment around an offset begins, or the offset itself. */

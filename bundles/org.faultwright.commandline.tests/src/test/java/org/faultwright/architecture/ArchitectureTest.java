@@ -36,7 +36,7 @@ class ArchitectureTest {
             "publish", Set.of("quantity", "procedure", "analysis"),
             "language", Set.of("quantity", "procedure", "analysis"),
             "language.server", Set.of("quantity", "procedure", "analysis", "language"),
-            "commandline", Set.of("quantity", "procedure", "analysis", "publish", "language"),
+            "commandline", Set.of("quantity", "procedure", "analysis", "publish", "language", "language.server"),
             "workbench", Set.of("quantity", "procedure", "analysis", "publish", "language", "language.server"));
 
     private static final Set<String> PLAIN = Set.of("quantity", "procedure", "analysis", "publish");

@@ -1,0 +1,221 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.Pipe;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import org.eclipse.lsp4j.CodeActionContext;
+import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.CompletionParams;
+import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DidChangeTextDocumentParams;
+import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.HoverParams;
+import org.eclipse.lsp4j.InitializeParams;
+import org.eclipse.lsp4j.MessageActionItem;
+import org.eclipse.lsp4j.MessageParams;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.RenameParams;
+import org.eclipse.lsp4j.ShowMessageRequestParams;
+import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
+import org.eclipse.lsp4j.TextDocumentIdentifier;
+import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.TextEdit;
+import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
+import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.launch.LSPLauncher;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.eclipse.lsp4j.services.LanguageServer;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** An editor of LSP4J's making talks to the server through two pipes, as a real one does through its streams. */
+@Timeout(60)
+class ProcedureLanguageServerTest {
+    private static final String ADDRESS = Path.of("Fan.procedure").toAbsolutePath().toUri().toString();
+    private static final String TEXT = """
+            procedure Fan "Fan rattles"
+            instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits }
+            point P "TP1"
+            begin at Listen
+            check Listen "Does it rattle?" {
+                yes -> Volts
+                no  -> Quiet
+            }
+            measure Volts "Rail" {
+                dc voltage at P using Meter
+                expects 24 V +/- 5 %
+                within  -> Quiet
+                outside -> Quiet
+            }
+            conclude Quiet "Quiet" { finds nothing }
+            """;
+
+    private final Editor editor = new Editor();
+    private CompletableFuture<Integer> served;
+    private LanguageServer server;
+
+    private static final class Editor implements LanguageClient {
+        private final BlockingQueue<PublishDiagnosticsParams> told = new ArrayBlockingQueue<>(100);
+
+        @Override
+        public void publishDiagnostics(PublishDiagnosticsParams diagnostics) {
+            told.add(diagnostics);
+        }
+
+        List<Diagnostic> next() throws InterruptedException {
+            return told.poll(30, TimeUnit.SECONDS).getDiagnostics();
+        }
+
+        @Override
+        public void telemetryEvent(Object object) {
+            throw new AssertionError("nothing is counted");
+        }
+
+        @Override
+        public void showMessage(MessageParams message) {
+            throw new AssertionError(message.getMessage());
+        }
+
+        @Override
+        public CompletableFuture<MessageActionItem> showMessageRequest(ShowMessageRequestParams request) {
+            throw new AssertionError(request.getMessage());
+        }
+
+        @Override
+        public void logMessage(MessageParams message) {
+            throw new AssertionError(message.getMessage());
+        }
+    }
+
+    @BeforeEach
+    void connect() throws IOException, ExecutionException, InterruptedException {
+        Pipe toServerPipe = Pipe.open();
+        Pipe toEditorPipe = Pipe.open();
+        InputStream toServer = Channels.newInputStream(toServerPipe.source());
+        InputStream toEditor = Channels.newInputStream(toEditorPipe.source());
+        OutputStream fromEditor = Channels.newOutputStream(toServerPipe.sink());
+        OutputStream fromServer = Channels.newOutputStream(toEditorPipe.sink());
+        served = new CompletableFuture<>();
+        daemon(() -> served.complete(ProcedureLanguageServer.serve(toServer, fromServer))).start();
+        Launcher<LanguageServer> launcher = LSPLauncher.createClientLauncher(editor, toEditor, fromEditor,
+                Executors.newCachedThreadPool(ProcedureLanguageServerTest::daemon), message -> message);
+        launcher.startListening();
+        server = launcher.getRemoteProxy();
+        assertTrue(server.initialize(new InitializeParams()).get().getCapabilities().getHoverProvider().getLeft());
+        server.getTextDocumentService().didOpen(new DidOpenTextDocumentParams(new TextDocumentItem(ADDRESS, "procedure", 1, TEXT)));
+    }
+
+    private static Thread daemon(Runnable work) {
+        Thread thread = new Thread(work, "editor");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    @AfterEach
+    void leave() throws ExecutionException, InterruptedException {
+        if (!served.isDone()) {
+            server.shutdown().get();
+            server.exit();
+        }
+    }
+
+    @Test
+    void should_tell_what_it_finds_and_take_it_back() throws InterruptedException, ExecutionException {
+        assertTrue(codes(editor.next()).stream().noneMatch("unknown-name"::equals));
+
+        change(TEXT.replace("no  -> Quiet", "no  -> Quite"));
+        Diagnostic unknown = editor.next().stream().filter(one -> one.getCode().getLeft().equals("unknown-name")).findFirst()
+                .orElseThrow();
+
+        assertEquals(new Range(new Position(6, 11), new Position(6, 16)), unknown.getRange());
+        var fixes = server.getTextDocumentService().codeAction(new CodeActionParams(new TextDocumentIdentifier(ADDRESS),
+                unknown.getRange(), new CodeActionContext(List.of(unknown)))).get();
+        TextEdit edit = fixes.get(0).getRight().getEdit().getChanges().get(ADDRESS).get(0);
+        assertEquals("Quiet", edit.getNewText());
+        assertEquals(unknown.getRange(), edit.getRange());
+
+        change(TEXT);
+        assertTrue(codes(editor.next()).stream().noneMatch("unknown-name"::equals));
+    }
+
+    @Test
+    void should_explain_a_limit_with_its_numbers() throws InterruptedException, ExecutionException {
+        editor.next();
+        var hover = server.getTextDocumentService().hover(new HoverParams(new TextDocumentIdentifier(ADDRESS), new Position(10, 13)))
+                .get();
+
+        // by hand: 0.5 % of 22.8 V + 2 x 10 mV = 0.134 V; JCGM 100:2008, 4.3.7
+        assertTrue(hover.getContents().getRight().getValue().contains("134 mV"), hover.toString());
+    }
+
+    @Test
+    void should_propose_steps_behind_an_arrow() throws InterruptedException, ExecutionException {
+        editor.next();
+        var items = server.getTextDocumentService().completion(new CompletionParams(new TextDocumentIdentifier(ADDRESS),
+                new Position(6, 11))).get().getLeft();
+
+        assertTrue(items.stream().anyMatch(item -> item.getLabel().equals("Quiet")), items.toString());
+    }
+
+    @Test
+    void should_rename_every_use_and_refuse_a_word_of_the_language() throws InterruptedException, ExecutionException {
+        editor.next();
+        Position onVolts = new Position(8, 9);
+        var edit = server.getTextDocumentService().rename(new RenameParams(new TextDocumentIdentifier(ADDRESS), onVolts, "RailVolts"))
+                .get();
+        assertEquals(2, edit.getChanges().get(ADDRESS).size());
+
+        ExecutionException refused = org.junit.jupiter.api.Assertions.assertThrows(ExecutionException.class, () -> server
+                .getTextDocumentService().rename(new RenameParams(new TextDocumentIdentifier(ADDRESS), onVolts, "measure")).get());
+        assertTrue(refused.getMessage().contains("cannot be a name"), refused.getMessage());
+    }
+
+    @Test
+    void should_list_the_parts() throws InterruptedException, ExecutionException {
+        editor.next();
+        var symbols = server.getTextDocumentService().documentSymbol(new DocumentSymbolParams(new TextDocumentIdentifier(ADDRESS))).get();
+
+        assertEquals(List.of("Meter", "P", "Listen", "Volts", "Quiet"),
+                symbols.stream().map(symbol -> symbol.getRight().getName()).toList());
+    }
+
+    @Test
+    void should_end_well_when_the_editor_says_goodbye() throws Exception {
+        editor.next();
+        server.shutdown().get();
+        server.exit();
+
+        assertEquals(0, served.get(30, TimeUnit.SECONDS));
+    }
+
+    private static List<String> codes(List<Diagnostic> diagnostics) {
+        return diagnostics.stream().map(one -> one.getCode().getLeft()).toList();
+    }
+
+    private void change(String text) {
+        server.getTextDocumentService().didChange(new DidChangeTextDocumentParams(
+                new VersionedTextDocumentIdentifier(ADDRESS, 2), List.of(new TextDocumentContentChangeEvent(text))));
+    }
+}

@@ -1,0 +1,128 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.eclipse.lsp4j.CodeActionKind;
+import org.eclipse.lsp4j.CodeActionOptions;
+import org.eclipse.lsp4j.CompletionOptions;
+import org.eclipse.lsp4j.DidChangeConfigurationParams;
+import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
+import org.eclipse.lsp4j.InitializeParams;
+import org.eclipse.lsp4j.InitializeResult;
+import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.ServerInfo;
+import org.eclipse.lsp4j.TextDocumentSyncKind;
+import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.launch.LSPLauncher;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.eclipse.lsp4j.services.LanguageClientAware;
+import org.eclipse.lsp4j.services.LanguageServer;
+import org.eclipse.lsp4j.services.TextDocumentService;
+import org.eclipse.lsp4j.services.WorkspaceService;
+
+/** The editing services for any editor that speaks the Language Server Protocol 3.17. */
+public final class ProcedureLanguageServer implements LanguageServer, LanguageClientAware, WorkspaceService {
+    private final ServedTexts texts = new ServedTexts(new EditingServices());
+    private final CompletableFuture<Integer> ended = new CompletableFuture<>();
+    private volatile boolean shutDown;
+
+    /**
+     * Serves one editor until it says goodbye or the stream ends.
+     *
+     * @return 0 when it said goodbye as the protocol asks, else 1
+     */
+    public static int serve(InputStream in, OutputStream out) {
+        ProcedureLanguageServer server = new ProcedureLanguageServer();
+        ExecutorService threads = Executors.newCachedThreadPool(ProcedureLanguageServer::daemon);
+        try {
+            Launcher<LanguageClient> launcher = LSPLauncher.createServerLauncher(server, in, out, threads, message -> message);
+            server.connect(launcher.getRemoteProxy());
+            Future<Void> listening = launcher.startListening();
+            threads.execute(() -> server.endWith(listening));
+            int status = server.ended.join();
+            listening.cancel(true);
+            return status;
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    private static Thread daemon(Runnable work) {
+        Thread thread = new Thread(work, "language server");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** When the stream ends without a goodbye. */
+    private void endWith(Future<Void> listening) {
+        try {
+            listening.get();
+            ended.complete(shutDown ? 0 : 1);
+        } catch (InterruptedException | ExecutionException | CancellationException broken) {
+            ended.complete(1);
+        }
+    }
+
+    @Override
+    public void connect(LanguageClient client) {
+        texts.connect(client);
+    }
+
+    @Override
+    public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
+        ServerCapabilities able = new ServerCapabilities();
+        able.setTextDocumentSync(TextDocumentSyncKind.Full);
+        able.setCompletionProvider(new CompletionOptions(false, List.of(">")));
+        able.setHoverProvider(true);
+        able.setDefinitionProvider(true);
+        able.setReferencesProvider(true);
+        able.setDocumentSymbolProvider(true);
+        able.setRenameProvider(true);
+        able.setDocumentFormattingProvider(true);
+        able.setCodeActionProvider(new CodeActionOptions(List.of(CodeActionKind.QuickFix)));
+        return CompletableFuture.completedFuture(new InitializeResult(able, new ServerInfo("Faultwright")));
+    }
+
+    @Override
+    public CompletableFuture<Object> shutdown() {
+        shutDown = true;
+        return CompletableFuture.completedFuture(null);
+    }
+
+    @Override
+    public void exit() {
+        texts.closeAll();
+        ended.complete(shutDown ? 0 : 1);
+    }
+
+    @Override
+    public TextDocumentService getTextDocumentService() {
+        return texts;
+    }
+
+    @Override
+    public WorkspaceService getWorkspaceService() {
+        return this;
+    }
+
+    @Override
+    public void didChangeConfiguration(DidChangeConfigurationParams params) {
+        // there is nothing to configure
+    }
+
+    @Override
+    public void didChangeWatchedFiles(DidChangeWatchedFilesParams params) {
+        texts.checkAll();
+    }
+}

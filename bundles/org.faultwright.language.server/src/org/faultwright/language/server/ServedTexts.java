@@ -1,0 +1,176 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
+import org.eclipse.lsp4j.CodeAction;
+import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.Command;
+import org.eclipse.lsp4j.CompletionItem;
+import org.eclipse.lsp4j.CompletionList;
+import org.eclipse.lsp4j.CompletionParams;
+import org.eclipse.lsp4j.DefinitionParams;
+import org.eclipse.lsp4j.DidChangeTextDocumentParams;
+import org.eclipse.lsp4j.DidCloseTextDocumentParams;
+import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.DidSaveTextDocumentParams;
+import org.eclipse.lsp4j.DocumentFormattingParams;
+import org.eclipse.lsp4j.DocumentSymbol;
+import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.Hover;
+import org.eclipse.lsp4j.HoverParams;
+import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.LocationLink;
+import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.ReferenceParams;
+import org.eclipse.lsp4j.RenameParams;
+import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.TextEdit;
+import org.eclipse.lsp4j.WorkspaceEdit;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.eclipse.lsp4j.services.TextDocumentService;
+import org.faultwright.language.TextFormatter;
+import org.faultwright.procedure.Name;
+
+/** Passes the answers of the editing services on to an editor. */
+final class ServedTexts implements TextDocumentService {
+    private final EditingServices services;
+    private final Map<String, OpenText> open = new ConcurrentHashMap<>();
+    private volatile LanguageClient client;
+
+    ServedTexts(EditingServices services) {
+        this.services = services;
+    }
+
+    void connect(LanguageClient connected) {
+        client = connected;
+    }
+
+    @Override
+    public void didOpen(DidOpenTextDocumentParams params) {
+        check(params.getTextDocument().getUri(), params.getTextDocument().getText());
+    }
+
+    @Override
+    public void didChange(DidChangeTextDocumentParams params) {
+        params.getContentChanges().forEach(change -> check(params.getTextDocument().getUri(), change.getText()));
+    }
+
+    @Override
+    public void didClose(DidCloseTextDocumentParams params) {
+        String address = params.getTextDocument().getUri();
+        open.remove(address);
+        services.close(Positions.path(address));
+        client.publishDiagnostics(new PublishDiagnosticsParams(address, List.of()));
+    }
+
+    /** With what takes longer to find, and for everything that uses a library that has been saved. */
+    @Override
+    public void didSave(DidSaveTextDocumentParams params) {
+        checkAll();
+    }
+
+    void checkAll() {
+        open.forEach((address, text) -> tell(address,
+                services.withEveryRule(services.update(Positions.path(address), text.content()))));
+    }
+
+    void closeAll() {
+        open.keySet().forEach(address -> services.close(Positions.path(address)));
+        open.clear();
+    }
+
+    private void check(String address, String content) {
+        tell(address, services.update(Positions.path(address), content));
+    }
+
+    private void tell(String address, OpenText text) {
+        open.put(address, text);
+        client.publishDiagnostics(new PublishDiagnosticsParams(address,
+                text.findings().stream().map(Answers::diagnostic).toList()));
+    }
+
+    @Override
+    public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(CompletionParams params) {
+        return answer(params.getTextDocument().getUri(), Either.forLeft(List.of()), text -> Either.forLeft(
+                Proposals.at(text, Positions.offset(text.source(), params.getPosition())).stream()
+                        .map(proposal -> Answers.completion(text, proposal)).toList()));
+    }
+
+    @Override
+    public CompletableFuture<Hover> hover(HoverParams params) {
+        return answer(params.getTextDocument().getUri(), null, text -> Explanations
+                .at(text, Positions.offset(text.source(), params.getPosition())).map(Answers::hover).orElse(null));
+    }
+
+    @Override
+    public CompletableFuture<Either<List<? extends Location>, List<? extends LocationLink>>> definition(
+            DefinitionParams params) {
+        return answer(params.getTextDocument().getUri(), Either.forLeft(List.of()), text -> Either.forLeft(
+                text.nameAt(Positions.offset(text.source(), params.getPosition())).flatMap(NameInText::declared)
+                        .map(Name::at).map(Positions::location).stream().toList()));
+    }
+
+    @Override
+    public CompletableFuture<List<? extends Location>> references(ReferenceParams params) {
+        return answer(params.getTextDocument().getUri(), List.of(), text -> text
+                .nameAt(Positions.offset(text.source(), params.getPosition())).map(NameInText::uses).orElseGet(List::of)
+                .stream().map(Positions::location).toList());
+    }
+
+    @Override
+    public CompletableFuture<List<Either<SymbolInformation, DocumentSymbol>>> documentSymbol(DocumentSymbolParams params) {
+        return answer(params.getTextDocument().getUri(), List.of(), text -> Outline.of(text.document()).stream()
+                .map(Answers::symbol).map(Either::<SymbolInformation, DocumentSymbol>forRight).toList());
+    }
+
+    @Override
+    public CompletableFuture<WorkspaceEdit> rename(RenameParams params) {
+        return answer(params.getTextDocument().getUri(), null, text -> {
+            int offset = Positions.offset(text.source(), params.getPosition());
+            Optional<String> refused = Renaming.refusal(text, offset, params.getNewName());
+            if (refused.isPresent()) {
+                throw new ResponseErrorException(
+                        new ResponseError(ResponseErrorCode.InvalidParams, refused.get(), null));
+            }
+            return Answers.edit(params.getTextDocument().getUri(), Renaming.rename(text, offset, params.getNewName()));
+        });
+    }
+
+    @Override
+    public CompletableFuture<List<? extends TextEdit>> formatting(DocumentFormattingParams params) {
+        return answer(params.getTextDocument().getUri(), List.of(), text -> {
+            String even = TextFormatter.format(text.content());
+            return even.equals(text.content()) ? List.of() : List.of(Answers.whole(text.source(), even));
+        });
+    }
+
+    @Override
+    public CompletableFuture<List<Either<Command, CodeAction>>> codeAction(CodeActionParams params) {
+        String address = params.getTextDocument().getUri();
+        return answer(address, List.of(), text -> {
+            int offset = Positions.offset(text.source(), params.getRange().getStart());
+            List<Either<Command, CodeAction>> actions = new ArrayList<>();
+            text.findingsAt(offset).forEach(finding -> finding.fixes()
+                    .forEach(fix -> actions.add(Either.forRight(Answers.action(address, finding, fix)))));
+            return actions;
+        });
+    }
+
+    private <T> CompletableFuture<T> answer(String address, T none, Function<OpenText, T> compute) {
+        OpenText text = open.get(address);
+        return text == null ? CompletableFuture.completedFuture(none) : CompletableFuture.supplyAsync(() -> compute.apply(text));
+    }
+}

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -38,10 +39,12 @@ public final class SafetyNeeds {
     private final ProcedurePaths paths;
     private final List<Condition> live;
     private final List<Condition> charged;
+    private final List<Fault> hazardous;
 
     public SafetyNeeds(ProcedurePaths paths) {
         this.paths = paths;
         this.live = paths.map().conditions().stream().filter(condition -> !condition.live().isEmpty()).toList();
+        this.hazardous = paths.map().procedure().faults().stream().filter(fault -> !fault.hazards().isEmpty()).toList();
         this.charged = paths.map().conditions().stream().filter(condition -> !condition.charged().isEmpty()).toList();
     }
 
@@ -68,8 +71,7 @@ public final class SafetyNeeds {
     private List<SafetyNeed> fromFaults(Place place) {
         List<SafetyNeed> needs = new ArrayList<>();
         if (place.caller().isEmpty()) {
-            paths.map().procedure().faults().stream()
-                    .filter(fault -> fault.remedies().stream().anyMatch(name -> isNamed(place, name)))
+            hazardous.stream().filter(fault -> fault.remedies().stream().anyMatch(name -> isNamed(place, name)))
                     .forEach(fault -> add(needs, fault.hazards(), "it remedies " + fault.name() + ", which declares "));
         }
         return needs;

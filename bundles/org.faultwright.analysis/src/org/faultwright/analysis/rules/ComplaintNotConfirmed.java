@@ -37,7 +37,8 @@ public final class ComplaintNotConfirmed implements Rule {
             if (procedure.complaints().isEmpty() && procedure.faults().isEmpty()) {
                 return;
             }
-            Predicate<Place> tooEarly = place -> Repairs.isChange(procedure, place) || Repairs.findsFault(place);
+            Repairs repairs = new Repairs(procedure);
+            Predicate<Place> tooEarly = place -> repairs.isChange(place) || Repairs.findsFault(place);
             Routes.Reach unconfirmed = paths.routes().upTo(tooEarly,
                     place -> place.confirmsComplaint() && !tooEarly.test(place));
             Set<String> reported = new HashSet<>();

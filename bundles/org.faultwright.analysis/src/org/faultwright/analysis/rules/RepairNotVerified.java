@@ -36,8 +36,9 @@ public final class RepairNotVerified implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
+            Repairs repairs = new Repairs(paths.map().procedure());
             paths.map().places().stream().filter(paths::reaches)
-                    .filter(place -> Repairs.isRepair(paths.map().procedure(), place))
+                    .filter(repairs::isRepair)
                     .filter(place -> !reported.contains(place.outermost().label()))
                     .forEach(place -> unverified(paths, place, Optional.empty()).ifPresent(path -> {
                         reported.add(place.outermost().label());

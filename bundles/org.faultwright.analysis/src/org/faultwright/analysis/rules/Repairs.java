@@ -4,27 +4,31 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.paths.Place;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 
 /** What counts as repairing, changing or finding something. */
 final class Repairs {
-    private Repairs() {
+    private final Set<String> remedies;
+
+    Repairs(Procedure procedure) {
+        remedies = procedure.faults().stream().flatMap(fault -> fault.remedies().stream()).map(Name::text)
+                .collect(Collectors.toSet());
     }
 
     /** An act that says it repairs, or that a fault names as its remedy. */
-    static boolean isRepair(Procedure procedure, Place place) {
+    boolean isRepair(Place place) {
         boolean says = place.step() instanceof Step.Act act && act.repairs().isPresent();
-        boolean remedies = place.isStep() && place.caller().isEmpty() && procedure.faults().stream()
-                .flatMap(fault -> fault.remedies().stream())
-                .anyMatch(name -> name.text().equals(place.step().name().text()));
-        return says || remedies;
+        return says || place.isStep() && place.caller().isEmpty() && remedies.contains(place.step().name().text());
     }
 
     /** An act after which the unit is no longer as it came: it repairs, wipes or touches a part. */
-    static boolean isChange(Procedure procedure, Place place) {
-        return isRepair(procedure, place)
+    boolean isChange(Place place) {
+        return isRepair(place)
                 || place.step() instanceof Step.Act act && (act.wipes().isPresent() || !place.handles().isEmpty());
     }
 

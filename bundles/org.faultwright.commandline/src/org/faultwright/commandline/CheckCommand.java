@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Severity;
@@ -54,14 +55,14 @@ final class CheckCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();
-        for (Path file : files) {
-            List<Finding> found = checking.check(file).findings();
+        Stream<Path> each = files.size() > 1 ? files.parallelStream() : files.stream();
+        each.map(file -> checking.check(file).findings()).forEachOrdered(found -> {
             all.addAll(found);
             if (!json) {
                 text.print(found);
                 out.flush();
             }
-        }
+        });
         if (json) {
             JsonFindings.print(all, files.size(), out);
         } else {

@@ -97,6 +97,8 @@ final class UnitTable {
         fixed("min", "min", "min", TIME, "60");
         fixed("h", "h", "h", TIME, "3600");
         fixed("d", "d", "d", TIME, "86400");
+        // the mean month of UCUM, a twelfth of 365.25 d: for calibration intervals
+        add("months", "months", "mo", TIME, Exact.of("2629800"), "", "month");
         metric("K", "K", TEMPERATURE, "1", "mu");
         entries.add(new Entry("degC", known("°C", "Cel", TEMPERATURE, Exact.ONE, ZERO_CELSIUS), "", List.of()));
         entries.add(new Entry("degF", known("°F", "[degF]", TEMPERATURE, RANKINE,

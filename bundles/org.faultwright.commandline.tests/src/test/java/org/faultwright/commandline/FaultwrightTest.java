@@ -254,6 +254,30 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_draft_the_steps_from_a_fault_table_alone() throws IOException {
+        Path table = file("Pump.procedure", """
+                procedure Pump "Pump does not start"
+                equipment "Bench pump" boards "A"
+                revision 1 draft
+                complaints "dead"
+                fault Fuse "Fuse blown" { weight 30 shows LookFuse open remedy NewFuse }
+                fault Motor "Motor seized" { weight 10 shows LookFuse whole, TurnShaft stuck remedy NewMotor }
+                fault Switch "Switch worn" { weight 5 shows LookFuse whole, TurnShaft free remedy NewSwitch }
+                """);
+        Path draft = folder.resolve("Draft.procedure");
+
+        Answer answer = call("draft", table, "--into", draft);
+
+        assertEquals(0, answer.status(), answer.err());
+        Answer checked = call("check", "--least", "error", draft);
+        assertEquals(0, checked.status(), checked.out());
+        assertTrue(Files.readString(draft).contains("LookFuse"));
+        assertEquals(2, call("draft", table, "--into", draft).status(), "a file that is there is not written over");
+        assertEquals(1, call("draft", file("Bare.procedure", "procedure Bare \"x\"")).status());
+        assertEquals(2, call("draft", demo().resolve("library/HarbourNotes.procedure")).status());
+    }
+
+    @Test
     void should_leave_out_the_search_for_a_better_order_when_in_a_hurry() {
         Path slow = demo().resolve("LundavikTillDrawer.procedure");
 

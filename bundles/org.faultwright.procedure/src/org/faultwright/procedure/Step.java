@@ -29,6 +29,9 @@ public sealed interface Step extends Declaration {
 
     <R> R match(Cases<R> cases);
 
+    /** The word of the language that a step of this kind begins with. */
+    String keyword();
+
     /** The question, instruction or conclusion in the author's words. */
     @Override
     String title();
@@ -56,6 +59,11 @@ public sealed interface Step extends Declaration {
         public <R> R match(Cases<R> cases) {
             return cases.check(this);
         }
+
+        @Override
+        public String keyword() {
+            return "check";
+        }
     }
 
     /** A code or an appearance. @param indicator whose codes are read; absent for an appearance */
@@ -64,6 +72,11 @@ public sealed interface Step extends Declaration {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.observe(this);
+        }
+
+        @Override
+        public String keyword() {
+            return "observe";
         }
     }
 
@@ -97,6 +110,11 @@ public sealed interface Step extends Declaration {
         public <R> R match(Cases<R> cases) {
             return cases.measure(this);
         }
+
+        @Override
+        public String keyword() {
+            return "measure";
+        }
     }
 
     /**
@@ -111,6 +129,11 @@ public sealed interface Step extends Declaration {
         public <R> R match(Cases<R> cases) {
             return cases.act(this);
         }
+
+        @Override
+        public String keyword() {
+            return "act";
+        }
     }
 
     /** A value computed from earlier readings. */
@@ -120,6 +143,11 @@ public sealed interface Step extends Declaration {
         public <R> R match(Cases<R> cases) {
             return cases.decide(this);
         }
+
+        @Override
+        public String keyword() {
+            return "decide";
+        }
     }
 
     /** A shared routine; its exits are this step's outcomes. */
@@ -128,6 +156,11 @@ public sealed interface Step extends Declaration {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.perform(this);
+        }
+
+        @Override
+        public String keyword() {
+            return "perform";
         }
     }
 
@@ -150,6 +183,11 @@ public sealed interface Step extends Declaration {
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.conclude(this);
+        }
+
+        @Override
+        public String keyword() {
+            return "conclude";
         }
     }
 }

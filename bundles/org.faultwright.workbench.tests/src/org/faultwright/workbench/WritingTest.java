@@ -84,6 +84,18 @@ class WritingTest {
     }
 
     @Test
+    void should_mark_a_procedure_when_the_library_it_uses_is_changed_beside_it() throws CoreException {
+        IDocument library = Editors.document(Editors.open(Folders.demo().getFile("library/HarbourNotes.procedure")).orElseThrow())
+                .orElseThrow();
+        Waiting.until("the library is checked", () -> LiveTexts.get().of(library).isPresent());
+
+        library.set(library.get().replace("note DataLoss ", "note DataGone "));
+
+        Waiting.until("the procedure misses the note", () -> live().text().findings().stream()
+                .anyMatch(finding -> finding.rule().equals("unknown-name") && finding.message().contains("DataLoss")));
+    }
+
+    @Test
     void should_write_a_whole_measurement_with_its_blanks() throws BadLocationException {
         int end = document.getLength();
         document.replace(end, 0, "\nmeas");

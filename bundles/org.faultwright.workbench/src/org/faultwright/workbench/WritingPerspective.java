@@ -21,7 +21,7 @@ public final class WritingPerspective implements IPerspectiveFactory {
     @Override
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(true);
-        layout.addView(ShelfView.ID, IPageLayout.LEFT, 0.2f, layout.getEditorArea());
+        layout.addView(ShelfView.ID, IPageLayout.LEFT, 0.23f, layout.getEditorArea());
         layout.addView(PartsView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
         IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.72f, layout.getEditorArea());
         below.addView(FindingsView.ID);

@@ -140,7 +140,7 @@ final class DraftWriter {
     }
 
     private static String created(Placed one) {
-        StringBuilder text = new StringBuilder(one.step().match(new Keyword())).append(' ').append(one.name()).append(' ')
+        StringBuilder text = new StringBuilder(one.step().keyword()).append(' ').append(one.name()).append(' ')
                 .append(ResultWords.quoted(one.step().title()));
         if (one.step() instanceof Step.Perform perform) {
             perform.routine().ifPresent(routine -> text.append(" by ").append(routine));
@@ -219,43 +219,5 @@ final class DraftWriter {
     private static void insert(int offset, String text, SourceRange near, Map<Integer, Fix.Edit> edits) {
         edits.merge(offset, new Fix.Edit(new SourceRange(near.source(), offset, 0), text),
                 (one, other) -> new Fix.Edit(one.at(), one.replacement() + other.replacement()));
-    }
-
-    /** The word that a step of each kind begins with. */
-    private static final class Keyword implements Step.Cases<String> {
-        @Override
-        public String check(Step.Check step) {
-            return "check";
-        }
-
-        @Override
-        public String observe(Step.Observe step) {
-            return "observe";
-        }
-
-        @Override
-        public String measure(Step.Measure step) {
-            return "measure";
-        }
-
-        @Override
-        public String act(Step.Act step) {
-            return "act";
-        }
-
-        @Override
-        public String decide(Step.Decide step) {
-            return "decide";
-        }
-
-        @Override
-        public String perform(Step.Perform step) {
-            return "perform";
-        }
-
-        @Override
-        public String conclude(Step.Conclude step) {
-            return "conclude";
-        }
     }
 }

@@ -82,14 +82,6 @@ public final class EditingServices {
         beingEdited.remove(key(file));
     }
 
-    /** The files being edited that use this library, directly or through another one; they need checking again. */
-    public List<String> usersOf(String library) {
-        return beingEdited.values().stream()
-                .filter(text -> reader.read(text).libraries().stream()
-                        .anyMatch(used -> used.name().text().equals(library)))
-                .map(SourceText::name).sorted().toList();
-    }
-
     private Optional<SourceText> library(String name, String fromFile) {
         Optional<Path> file = onDisk.file(name, fromFile);
         return file.map(path -> beingEdited.get(key(path.toString()))).or(() -> onDisk.find(name, fromFile));

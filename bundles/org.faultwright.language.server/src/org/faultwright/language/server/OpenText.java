@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Library;
 import org.faultwright.procedure.SourceText;
 
 /**
@@ -36,6 +37,12 @@ public final class OpenText {
 
     public Document document() {
         return document;
+    }
+
+    /** Whether it uses that library, directly or through another one, so that a change there may change what is found here. */
+    public boolean uses(OpenText library) {
+        return library.document() instanceof Library && document.libraries().stream()
+                .anyMatch(used -> used.name().text().equals(library.document().name().text()));
     }
 
     /** With the results that rules computed, for whoever explains them. Only one thread may use it at a time. */

@@ -16,49 +16,7 @@ import org.faultwright.procedure.Step;
 
 /** The parts of a text in reading order. */
 public final class Outline {
-    private static final Step.Cases<String> KIND = new Step.Cases<>() {
-        @Override
-        public String check(Step.Check step) {
-            return "check";
-        }
-
-        @Override
-        public String observe(Step.Observe step) {
-            return "observe";
-        }
-
-        @Override
-        public String measure(Step.Measure step) {
-            return "measure";
-        }
-
-        @Override
-        public String act(Step.Act step) {
-            return "act";
-        }
-
-        @Override
-        public String decide(Step.Decide step) {
-            return "decide";
-        }
-
-        @Override
-        public String perform(Step.Perform step) {
-            return "perform";
-        }
-
-        @Override
-        public String conclude(Step.Conclude step) {
-            return "conclude";
-        }
-    };
-
     private Outline() {
-    }
-
-    /** The keyword that declares a step of this kind. */
-    public static String kind(Step step) {
-        return step.match(KIND);
     }
 
     public static List<OutlineItem> of(Document document) {
@@ -88,7 +46,7 @@ public final class Outline {
     }
 
     private static OutlineItem step(Step step) {
-        return item(kind(step), step);
+        return item(step.keyword(), step);
     }
 
     private static void add(List<OutlineItem> items, String kind, List<? extends Declaration> declared) {

@@ -231,7 +231,7 @@ public final class Proposals {
     }
 
     private void names(List<? extends Declaration> declared, String kind) {
-        Function<Declaration, String> picture = one -> one instanceof Step step ? Outline.kind(step) : kind;
+        Function<Declaration, String> picture = one -> one instanceof Step step ? step.keyword() : kind;
         declared.forEach(one -> add(one.name().text(), one.title(), picture.apply(one), one.name().text()));
     }
 

@@ -76,7 +76,7 @@ final class ServedTexts implements TextDocumentService {
         client.publishDiagnostics(new PublishDiagnosticsParams(address, List.of()));
     }
 
-    /** With what takes longer to find, and for everything that uses a library that has been saved. */
+    /** With what takes longer to find. */
     @Override
     public void didSave(DidSaveTextDocumentParams params) {
         checkAll();
@@ -93,7 +93,13 @@ final class ServedTexts implements TextDocumentService {
     }
 
     private void check(String address, String content) {
-        tell(address, services.update(Positions.path(address), content));
+        OpenText text = services.update(Positions.path(address), content);
+        tell(address, text);
+        open.forEach((other, user) -> {
+            if (user.uses(text)) {
+                tell(other, services.update(Positions.path(other), user.content()));
+            }
+        });
     }
 
     private void tell(String address, OpenText text) {

@@ -42,6 +42,15 @@ public final class ChosenFinding {
         }
     }
 
+    /** The finding is there no longer. */
+    public void forget() {
+        if (finding != null) {
+            finding = null;
+            step = -1;
+            listeners.forEach(Runnable::run);
+        }
+    }
+
     /** Goes to a step of the path and shows it in the editor; does nothing outside the path. */
     public void goTo(int index) {
         if (finding != null && index >= 0 && index < finding.path().size()) {

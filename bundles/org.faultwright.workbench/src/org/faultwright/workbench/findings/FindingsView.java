@@ -117,8 +117,8 @@ public final class FindingsView extends ViewPart {
         List<Finding> findings = findings();
         table.setInput(findings);
         setContentDescription(summary(findings));
-        ChosenFinding.get().finding().flatMap(old -> findings.stream().filter(now -> same(old, now)).findFirst())
-                .ifPresent(now -> table.setSelection(new StructuredSelection(now)));
+        ChosenFinding.get().finding().ifPresent(old -> findings.stream().filter(now -> same(old, now)).findFirst()
+                .ifPresentOrElse(now -> table.setSelection(new StructuredSelection(now)), ChosenFinding.get()::forget));
     }
 
     private static boolean same(Finding one, Finding other) {

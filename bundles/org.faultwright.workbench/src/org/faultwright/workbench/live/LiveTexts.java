@@ -44,11 +44,16 @@ public final class LiveTexts {
 
     /** Reads and checks the document as it stands, and tells the listeners; called from any thread but the window's. */
     public void check(IDocument document) {
-        file(document).ifPresent(file -> {
-            LiveText live = new LiveText(file, document, services.update(path(file), document.get()));
+        read(document).ifPresent(live -> {
             tell(live);
+            open.values().stream().filter(user -> user.text().uses(live.text()))
+                    .forEach(user -> read(user.document()).ifPresent(this::tell));
             studying.inAPause(live);
         });
+    }
+
+    private Optional<LiveText> read(IDocument document) {
+        return file(document).map(file -> new LiveText(file, document, services.update(path(file), document.get())));
     }
 
     private void tell(LiveText live) {
@@ -100,7 +105,7 @@ public final class LiveTexts {
         if (known.isPresent() && known.get().isCurrent()) {
             return known;
         }
-        return file(document).map(file -> new LiveText(file, document, services.update(path(file), document.get())));
+        return read(document);
     }
 
     /** The document is no longer open. */

@@ -12,6 +12,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.Pipe;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
@@ -49,6 +50,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
 
 /** An editor of LSP4J's making talks to the server through two pipes, as a real one does through its streams. */
 @Timeout(60)
@@ -158,6 +160,26 @@ class ProcedureLanguageServerTest {
 
         change(TEXT);
         assertTrue(codes(editor.next()).stream().noneMatch("unknown-name"::equals));
+    }
+
+    @Test
+    void should_check_a_procedure_again_when_its_library_is_edited(@TempDir Path folder) throws IOException, InterruptedException {
+        editor.next();
+        String library = "library Bench \"Bench\" condition Supply { off, on } ";
+        Files.writeString(folder.resolve("Bench.procedure"), library);
+        open(folder.resolve("User.procedure"), "procedure User \"x\" uses Bench act On \"On\" { leaves Supply on then -> End } "
+                + "conclude End \"End\" { finds nothing }");
+        assertTrue(codes(editor.next()).stream().noneMatch("unknown-name"::equals));
+
+        open(folder.resolve("Bench.procedure"), library.replace("Supply", "Mains"));
+
+        editor.next();
+        assertTrue(codes(editor.next()).contains("unknown-name"));
+    }
+
+    private void open(Path file, String text) {
+        server.getTextDocumentService().didOpen(new DidOpenTextDocumentParams(
+                new TextDocumentItem(file.toUri().toString(), "procedure", 1, text)));
     }
 
     @Test

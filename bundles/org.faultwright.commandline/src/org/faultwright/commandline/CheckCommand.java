@@ -9,9 +9,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
@@ -73,15 +71,8 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private static String summary(int files, List<Finding> findings) {
-        Map<Severity, Long> count = new EnumMap<>(Severity.class);
-        findings.forEach(finding -> count.merge(finding.severity(), 1L, Long::sum));
-        String checked = counted(files, "file", "files") + " checked: ";
-        if (findings.isEmpty()) {
-            return checked + "nothing found.";
-        }
-        return checked + counted(count.getOrDefault(Severity.ERROR, 0L), "error", "errors") + ", "
-                + counted(count.getOrDefault(Severity.WARNING, 0L), "warning", "warnings") + ", "
-                + counted(count.getOrDefault(Severity.ADVICE, 0L), "piece of advice", "pieces of advice") + ".";
+        return counted(files, "file", "files") + " checked: "
+                + (findings.isEmpty() ? "nothing found" : Severity.counted(findings)) + ".";
     }
 
     static String counted(long number, String one, String many) {

@@ -4,14 +4,9 @@
  */
 package org.faultwright.workbench;
 
-import org.eclipse.jface.action.ICoolBarManager;
 import org.eclipse.jface.action.IMenuManager;
-import org.eclipse.jface.action.IToolBarManager;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.action.Separator;
-import org.eclipse.jface.action.ToolBarContributionItem;
-import org.eclipse.jface.action.ToolBarManager;
-import org.eclipse.swt.SWT;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.actions.ActionFactory.IWorkbenchAction;
@@ -92,24 +87,6 @@ final class FaultwrightBars extends ActionBarAdvisor {
         MenuManager menu = new MenuManager(title, OWN + id);
         bar.add(menu);
         return menu;
-    }
-
-    @Override
-    protected void fillCoolBar(ICoolBarManager cool) {
-        IToolBarManager tools = new ToolBarManager(SWT.FLAT | SWT.RIGHT);
-        cool.add(new ToolBarContributionItem(tools, OWN + "tools"));
-        tools.add(save);
-        tools.add(new Separator());
-        tools.add(undo);
-        tools.add(redo);
-        tools.add(new Separator());
-        tools.add(item("previousOnPath", "previousInPath", CommandContributionItem.STYLE_PUSH));
-        tools.add(item("nextOnPath", "nextInPath", CommandContributionItem.STYLE_PUSH));
-        tools.add(new Separator());
-        CommandContributionItemParameter publish = parameter("publish", "publish");
-        publish.mode = CommandContributionItem.MODE_FORCE_TEXT;
-        publish.label = "Publish\u2026";
-        tools.add(new CommandContributionItem(publish));
     }
 
     private void command(IMenuManager menu, String command, String picture) {

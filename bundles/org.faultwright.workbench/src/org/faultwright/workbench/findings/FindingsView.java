@@ -23,6 +23,7 @@ import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
 import org.faultwright.workbench.Pictures;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
@@ -141,7 +142,12 @@ public final class FindingsView extends ViewPart {
     }
 
     private static String summary(List<Finding> findings) {
-        return findings.isEmpty() ? "Nothing found." : findings.size() == 1 ? "1 finding" : findings.size() + " findings";
+        if (!Shelf.get().isComplete()) {
+            return "Reading the library\u2026";
+        }
+        int files = Shelf.get().all().size();
+        String where = files == 1 ? " in 1 file" : " in " + files + " files";
+        return findings.isEmpty() ? "Nothing found" + where + "." : Severity.counted(findings) + where;
     }
 
     @Override

@@ -32,6 +32,7 @@ public final class Shelf {
     private final Map<IFile, OpenText> read = new ConcurrentHashMap<>();
     private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
     private final Job reading = new Reading();
+    private volatile boolean complete;
 
     private Shelf() {
         ResourcesPlugin.getWorkspace().addResourceChangeListener(event -> reading.schedule(200),
@@ -52,6 +53,11 @@ public final class Shelf {
     /** Every file read so far. */
     public Map<IFile, OpenText> all() {
         return Map.copyOf(read);
+    }
+
+    /** Whether every file has been read at least once. */
+    public boolean isComplete() {
+        return complete;
     }
 
     /** The listener is called from the reading thread. */
@@ -82,6 +88,7 @@ public final class Shelf {
                 }
                 read(file);
             }
+            complete = true;
             listeners.forEach(Runnable::run);
             return Status.OK_STATUS;
         }

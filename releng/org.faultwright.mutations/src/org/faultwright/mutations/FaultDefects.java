@@ -1,0 +1,117 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.mutations;
+
+import static org.faultwright.mutations.Consequences.OF_NAMES;
+import static org.faultwright.mutations.Consequences.OF_WALKS;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.Step;
+
+/** The fault table, gone wrong. */
+final class FaultDefects {
+    private FaultDefects() {
+    }
+
+    static List<Kind> kinds() {
+        return List.of(
+                Kind.of("a fault that shows what another step result is", Set.of("fault-misses-conclusion", "remedy-not-done", "ambiguity-group",
+                        "unreachable-outcome", "outcome-no-fault-explains"), specimen -> shown(specimen).flatMap(shown -> otherResult(shown, specimen).stream()))
+                        .besides(more()),
+                Kind.of("a fault that shows a result the step does not have", Set.of("fault-signature-result-unknown"), specimen -> shown(specimen)
+                        .map(shown -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), "purple")))).besides(more())
+                        .besides(Set.of("signature-shares-not-100")),
+                Kind.of("a fault that says nothing of what it shows", Set.of("fault-without-signature"), specimen -> faults(specimen)
+                        .filter(fault -> !fault.shows().isEmpty()).map(fault -> Seed.in(fault, Edits.delete(Edits.between(fault.at().source(),
+                                Edits.withKeywords(fault.shows().get(0).at(), "shows").offset(), fault.shows().get(fault.shows().size() - 1).at().end())))))
+                        .besides(more()),
+                Kind.of("a fault without a weight", Set.of("fault-weight-missing"), specimen -> faults(specimen).flatMap(fault -> fault.weight().stream()
+                        .map(weight -> Seed.in(fault, Edits.delete(Edits.withKeywords(weight.at(), "weight")))))).besides(more()),
+                Kind.of("a fault without a remedy", Set.of("remedy-missing"), specimen -> faults(specimen).filter(fault -> !fault.remedies().isEmpty())
+                        .map(fault -> Seed.in(fault, Edits.delete(Edits.between(fault.at().source(), Edits.withKeywords(fault.remedies().get(0).at(), "remedy").offset(),
+                                fault.remedies().get(fault.remedies().size() - 1).at().end()))))).besides(more()),
+                Kind.of("a remedy that is a question", Set.of("remedy-not-an-act"), specimen -> remedies(specimen, step -> step instanceof Step.Check, "")).besides(more()),
+                Kind.of("the remedy of another fault", Set.of("remedy-not-done", "remedy-not-an-act"), specimen -> faults(specimen)
+                        .filter(fault -> fault.remedies().size() == 1).flatMap(fault -> faults(specimen).flatMap(other -> other.remedies().stream())
+                                .filter(remedy -> !remedy.text().equals(fault.remedies().get(0).text()) && !isConcludedWith(fault, remedy.text(), specimen)).limit(1)
+                                .map(remedy -> Seed.in(fault, Edits.replace(fault.remedies().get(0).at(), remedy.text()))))).besides(more()),
+                Kind.of("two faults that show the same", Set.of("ambiguity-group", "fault-misses-conclusion"), specimen -> faults(specimen)
+                        .filter(fault -> !fault.shows().isEmpty()).flatMap(fault -> faults(specimen).filter(other -> other != fault && !other.shows().isEmpty()
+                                && !together(fault, other, specimen)).limit(1).map(other -> Seed.in(fault, Edits.replace(shows(fault), shows(other).text()))))).besides(more()),
+                Kind.of("a fault that no conclusion finds", Set.of("fault-never-concluded"), specimen -> concludes(specimen).flatMap(conclude -> conclude.finds().stream()
+                        .map(found -> Seed.in(conclude, Edits.delete(Edits.fromList(found.at())))))).besides(more()).besides(Set.of("conclusion-without-finding")),
+                Kind.of("a conclusion that finds the wrong fault", Set.of("fault-misses-conclusion", "fault-never-concluded", "remedy-not-done"), specimen ->
+                        concludes(specimen).filter(conclude -> conclude.finds().size() == 1).flatMap(conclude -> faults(specimen)
+                                .filter(fault -> !fault.name().text().equals(conclude.finds().get(0).text())).limit(1)
+                                .map(fault -> Seed.in(conclude, Edits.replace(conclude.finds().get(0).at(), fault.name().text()))))).besides(more()),
+                Kind.of("a conclusion that finds and says nothing", Set.of("conclusion-without-finding"), specimen -> concludes(specimen)
+                        .filter(conclude -> conclude.finds().size() == 1).map(conclude -> Seed.in(conclude, Edits.delete(Edits.withKeywords(
+                                conclude.finds().get(0).at(), "finds"))))).besides(more()),
+                Kind.of("shares that do not come to a hundred", Set.of("signature-shares-not-100"), specimen -> faults(specimen)
+                        .flatMap(fault -> Edits.first(fault.at(), "(\\d+) % or").stream().map(share -> Seed.in(fault, Edits.replace(share, "55"))))
+                        .filter(seed -> !seed.edits().get(0).at().text().equals("55"))).besides(more()),
+                Kind.of("a fault that a step of another name shows", Set.of("unknown-name"), specimen -> shown(specimen)
+                        .map(shown -> Seed.in(shown.fault(), Edits.insertAfter(shown.showing().step().at(), "Z")))).besides(more()));
+    }
+
+    private record Shown(Fault fault, Showing showing) {
+    }
+
+    private static Set<String> more() {
+        return Consequences.all(OF_WALKS, OF_NAMES, Set.of("unreachable-outcome", "repair-not-verified", "complaint-not-confirmed", "remedy-missing"));
+    }
+
+    private static Stream<Fault> faults(Specimen specimen) {
+        return specimen.procedure().faults().stream();
+    }
+
+    private static Stream<Shown> shown(Specimen specimen) {
+        return faults(specimen).flatMap(fault -> fault.shows().stream().map(showing -> new Shown(fault, showing)));
+    }
+
+    private static org.faultwright.procedure.SourceRange shows(Fault fault) {
+        return Edits.between(fault.at().source(), fault.shows().get(0).at().offset(), fault.shows().get(fault.shows().size() - 1).at().end());
+    }
+
+    private static Stream<Step.Conclude> concludes(Specimen specimen) {
+        return specimen.procedure().steps().stream().filter(Step.Conclude.class::isInstance).map(Step.Conclude.class::cast);
+    }
+
+    /** Another result of the same step, where the fault says one result and the other leads elsewhere. */
+    private static Optional<Seed> otherResult(Shown shown, Specimen specimen) {
+        if (shown.showing().possible().size() != 1) {
+            return Optional.empty();
+        }
+        String said = shown.showing().possible().get(0).words().text();
+        Optional<Step> step = specimen.procedure().step(shown.showing().step());
+        Optional<String> target = step.stream().flatMap(one -> one.outcomes().stream()).filter(outcome -> outcome.key().equals(said))
+                .flatMap(outcome -> outcome.target().stream()).map(Object::toString).findFirst();
+        return target.flatMap(right -> step.get().outcomes().stream().filter(outcome -> !(outcome.head() instanceof Outcome.AnythingElse)
+                && !outcome.key().equals(said) && !outcome.target().map(Object::toString).orElse(right).equals(right)).findFirst())
+                .map(outcome -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), outcome.head().at().text())));
+    }
+
+    private static Stream<Seed> remedies(Specimen specimen, java.util.function.Predicate<Step> other, String none) {
+        return faults(specimen).filter(fault -> !fault.remedies().isEmpty()).flatMap(fault -> specimen.procedure().steps().stream().filter(other).limit(1)
+                .map(step -> Seed.in(fault, Edits.replace(fault.remedies().get(0).at(), step.name().text()))));
+    }
+
+    private static boolean together(Fault one, Fault other, Specimen specimen) {
+        return concludes(specimen).anyMatch(conclude -> conclude.finds().stream().anyMatch(found -> found.text().equals(one.name().text()))
+                && conclude.finds().stream().anyMatch(found -> found.text().equals(other.name().text())));
+    }
+
+    /** Whether a fault with that remedy is found by the same conclusion; the remedies may lie on one path. */
+    private static boolean isConcludedWith(Fault fault, String remedy, Specimen specimen) {
+        return faults(specimen).filter(other -> other.remedies().stream().anyMatch(name -> name.text().equals(remedy)))
+                .anyMatch(other -> together(fault, other, specimen));
+    }
+}

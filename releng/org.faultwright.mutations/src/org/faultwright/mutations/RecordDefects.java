@@ -1,0 +1,131 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.mutations;
+
+import static org.faultwright.mutations.Consequences.OF_NAMES;
+import static org.faultwright.mutations.Consequences.OF_WALKS;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.Step;
+
+/** Names, examples, heading, sources, and the text itself. */
+final class RecordDefects {
+    private RecordDefects() {
+    }
+
+    static List<Kind> kinds() {
+        return List.of(
+                Kind.of("an example that says another result", Set.of("example-fails"), specimen -> examples(specimen)
+                        .flatMap(example -> example.shows().stream().flatMap(showing -> otherResult(example, showing, specimen).stream()))).besides(more()),
+                Kind.of("an example that says a result the step does not have", Set.of("example-names-unknown-result"), specimen -> examples(specimen)
+                        .flatMap(example -> example.shows().stream().map(showing -> Seed.at(showing.at(),
+                                Edits.replace(showing.possible().get(0).words().at(), "purple"))))).besides(more()),
+                Kind.of("an example that ends elsewhere", Set.of("example-fails"), specimen -> examples(specimen).flatMap(example -> example.endsAt().stream()
+                        .flatMap(end -> specimen.procedure().steps().stream().filter(step -> step instanceof Step.Conclude
+                                && !step.name().text().equals(end.text())).limit(1).map(step -> Seed.at(end.at(), Edits.replace(end.at(), step.name().text()))))))
+                        .besides(more()),
+                Kind.of("an example of a step that is not there", Set.of("unknown-name"), specimen -> examples(specimen).flatMap(example -> example.shows().stream()
+                        .limit(1).map(showing -> Seed.at(showing.at(), Edits.insertAfter(showing.step().at(), "Z"))))).besides(more()),
+                Kind.of("an example that allows too little time", Set.of("example-time-exceeded"), specimen -> examples(specimen)
+                        .flatMap(example -> example.within().stream().map(time -> Seed.at(time.at(), Edits.replace(time.at(), "5 s"))))).besides(more()),
+                Kind.of("the only example of a conclusion taken out", Set.of("outcome-untried"), specimen -> examples(specimen)
+                        .filter(example -> example.endsAt().isPresent() && examples(specimen).filter(other -> other.endsAt().isPresent()
+                                && other.endsAt().get().text().equals(example.endsAt().get().text())).count() == 1)
+                        .map(example -> Seed.at(example.at(), Edits.delete(example.at())).naming(specimen.name()))).besides(more()),
+                Kind.of("a name given twice", Set.of("duplicate-name"), specimen -> specimen.procedure().steps().stream().skip(1)
+                        .map(step -> Seed.in(step, Edits.insertAfter(step.at(), "\n" + step.at().text())))).besides(more())
+                        .besides(Consequences.OF_WAYS),
+                Kind.of("a point misspelt", Set.of("unknown-name"), specimen -> specimen.ownSteps().stream().filter(Step.Measure.class::isInstance)
+                        .flatMap(step -> ((Step.Measure) step).point().stream().map(name -> Seed.in(step, Edits.insertAfter(name.at(), "q"))))).besides(more())
+                        .besides(Set.of("note-never-read", "note-after-need", "loading-eats-tolerance")),
+                Kind.of("a library misspelt", Set.of("unknown-name"), specimen -> specimen.procedure().uses().stream()
+                        .map(name -> Seed.at(name.at(), Edits.insertAfter(name.at(), "q")))).besides(more()).besides(Set.of("left-open", "need-not-established",
+                                "charge-not-proved-absent", "live-measurement", "note-never-read", "note-after-need", "repair-not-verified", "outcome-impossible",
+                                "doubtful-unhandled", "wipe-without-backup-check", "complaint-not-confirmed", "single-valued", "unreachable-outcome", "instrument-not-named")),
+                Kind.of("a part declared and never used", Set.of("unused-declaration"), specimen -> specimen.procedure().steps().stream().limit(1)
+                        .map(step -> Seed.at(step.at(), Edits.insertBefore(step.at(), "part NeverUsed \"Never used\"\n")))),
+                Kind.of("a step without words", Set.of("missing-title"), specimen -> specimen.ownSteps().stream().filter(step -> !step.title().isBlank())
+                        .map(step -> Seed.in(step, Edits.delete(title(step))))).besides(Set.of("better-order")),
+                Kind.of("a step without its time", Set.of("missing-time"), specimen -> specimen.procedure().steps().stream()
+                        .flatMap(step -> step.frame().takes().stream().map(time -> Seed.in(step, Edits.delete(Edits.withKeywords(time.at(), "takes"))))))
+                        .besides(more()),
+                Kind.of("a limit without its source", Set.of("missing-source"), specimen -> specimen.ownSteps().stream().filter(step -> step instanceof Step.Measure)
+                        .flatMap(step -> step.frame().source().stream().map(source -> Seed.in(step, Edits.delete(source.at()))))).besides(more()),
+                Kind.of("a table of codes without its source", Set.of("missing-source"), specimen -> specimen.procedure().own().indicators().stream()
+                        .flatMap(indicator -> indicator.source().stream().map(source -> Seed.in(indicator, Edits.delete(source.at()))))),
+                Kind.of("no word of the equipment", Set.of("missing-header"), specimen -> specimen.procedure().equipment().stream()
+                        .map(equipment -> Seed.at(equipment.at(), Edits.delete(equipment.at())).naming(specimen.name()))),
+                Kind.of("no revision", Set.of("missing-header"), specimen -> specimen.procedure().revision().stream()
+                        .map(revision -> Seed.at(revision.at(), Edits.delete(revision.at())).naming(specimen.name()))).besides(Set.of("outcome-untried")),
+                Kind.of("reviewed by nobody", Set.of("release-incomplete"), specimen -> specimen.procedure().revision().stream()
+                        .filter(revision -> revision.by().isPresent()).flatMap(revision -> Edits.first(revision.at(), "by \"[^\"]*\"").stream()
+                                .map(words -> Seed.at(words, Edits.delete(words)).naming(specimen.name())))),
+                Kind.of("a released text changed", Set.of("changed-after-release"), specimen -> specimen.procedure().revision().stream()
+                        .filter(revision -> revision.digest().isPresent()).flatMap(revision -> specimen.procedure().steps().stream()
+                                .filter(step -> !step.title().isBlank()).map(step -> Seed.in(step, Edits.replace(title(step), "\"" + step.title() + ", please\""))
+                                        .naming(specimen.name()))))
+                        .besides(Set.of("better-order")),
+                Kind.of("a closing brace lost", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream()
+                        .map(step -> Seed.in(step, Edits.delete(Edits.between(step.at().source(), step.at().end() - 1, step.at().end()))))).besides(everything()),
+                Kind.of("a quotation mark lost", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream().filter(step -> !step.title().isBlank())
+                        .map(step -> Seed.in(step, Edits.delete(Edits.between(step.at().source(), title(step).end() - 1, title(step).end()))))).besides(everything()),
+                Kind.of("an arrow mistyped", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream().flatMap(step -> Edits.first(step.at(), "->").stream()
+                        .map(arrow -> Seed.in(step, Edits.replace(arrow, ">"))))).besides(everything()),
+                Kind.of("a keyword mistyped", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream().skip(1)
+                        .map(step -> Seed.in(step, Edits.replace(Edits.between(step.at().source(), step.at().offset(), step.at().offset() + step.keyword().length()),
+                                step.keyword() + "e")))).besides(everything()));
+    }
+
+    private static Set<String> more() {
+        return Consequences.all(OF_WALKS, OF_NAMES);
+    }
+
+    /** A text that cannot be read to the end misses whatever it held. */
+    private static Set<String> everything() {
+        return org.faultwright.analysis.RuleSet.all().stream().map(rule -> rule.header().id()).collect(java.util.stream.Collectors.toSet());
+    }
+
+    private static Stream<Example> examples(Specimen specimen) {
+        return specimen.procedure().examples().stream();
+    }
+
+    /** The quoted words behind the name. */
+    static SourceRange title(Declaration declared) {
+        return Edits.first(Edits.between(declared.at().source(), declared.name().at().end(), declared.at().end()), "\"(?:[^\"\\\\]|\\\\.)*\"").orElseThrow();
+    }
+
+    private static Optional<Seed> otherResult(Example example, Showing showing, Specimen specimen) {
+        Procedure procedure = specimen.procedure();
+        Optional<Step> step = procedure.step(showing.step());
+        if (step.isEmpty() || showing.possible().get(0).reading().isPresent() || example.endsAt().isEmpty()) {
+            return Optional.empty();
+        }
+        String said = showing.possible().get(0).words().text();
+        Optional<String> target = step.get().outcomes().stream().filter(outcome -> outcome.key().equals(said))
+                .flatMap(outcome -> outcome.target().stream()).map(Object::toString).findFirst();
+        return target.flatMap(right -> step.get().outcomes().stream()
+                .filter(outcome -> outcome.target().map(name -> !name.text().equals(right)).orElse(false)
+                        && !(outcome.head() instanceof org.faultwright.procedure.Outcome.AnythingElse)
+                        && !(outcome.head() instanceof org.faultwright.procedure.Outcome.Band band && band.label().isEmpty())).findFirst())
+                .map(outcome -> Seed.at(showing.at(), Edits.replace(showing.possible().get(0).words().at(), words(outcome))));
+    }
+
+    private static String words(org.faultwright.procedure.Outcome outcome) {
+        return outcome.head() instanceof org.faultwright.procedure.Outcome.Band band ? band.label().get().text() : outcome.head().at().text();
+    }
+
+    static SourceRange all(SourceText text) {
+        return Edits.between(text, 0, text.content().length());
+    }
+}

@@ -1,0 +1,145 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.mutations;
+
+import static org.faultwright.mutations.Consequences.OF_NAMES;
+import static org.faultwright.mutations.Consequences.OF_WALKS;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.SignalWord;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
+
+/** Notes, complaint, repair and data: what protects people, the unit and the customer, left out. */
+final class SafetyDefects {
+    private static final Set<String> UNREAD = Set.of("note-never-read", "note-after-need");
+
+    private SafetyDefects() {
+    }
+
+    static List<Kind> kinds() {
+        return List.of(
+                Kind.of("the only note about a hazard taken out of a step", UNREAD, specimen -> specimen.procedure().steps().stream()
+                        .flatMap(step -> step.frame().warns().stream().filter(note -> isOnly(note.text(), step, specimen))
+                                .map(note -> Seed.in(step, Edits.delete(Edits.fromList(note.at())))))).besides(more()),
+                Kind.of("notes covering nothing", UNREAD, specimen -> notes(specimen).filter(note -> isNeeded(note, specimen))
+                        .flatMap(note -> note.covers().stream().limit(1).map(covered -> Seed.in(note, note.covers().stream().skip(1)
+                                .reduce(Edits.delete(whole(note)), (edit, next) -> edit, (one, other) -> one)))))
+                        .besides(more()).besides(Set.of("incomplete-note", "signal-word-fit")),
+                Kind.of("a note taken out of the library", Set.of("unknown-name"), specimen -> notes(specimen)
+                        .filter(note -> isRead(note, specimen)).map(note -> Seed.in(note, Edits.delete(note.at())))).besides(more()),
+                Kind.of("a note without its consequence", Set.of("incomplete-note"), specimen -> notes(specimen)
+                        .flatMap(note -> Edits.first(note.at(), "consequence \"[^\"]*\"").stream().map(words -> Seed.in(note, Edits.delete(words))))),
+                Kind.of("a note that does not say how to avoid it", Set.of("incomplete-note"), specimen -> notes(specimen)
+                        .flatMap(note -> Edits.first(note.at(), "avoid \"[^\"]*\"").stream().map(words -> Seed.in(note, Edits.delete(words))))),
+                Kind.of("a danger to people called a notice", Set.of("signal-word-fit"), specimen -> notes(specimen)
+                        .filter(note -> note.word() != SignalWord.NOTICE && note.covers().stream().anyMatch(covered -> covered.value().hurtsPeople()))
+                        .flatMap(note -> Edits.first(note.at(), "\\b(danger|warning|caution)\\b").stream().map(word -> Seed.in(note, Edits.replace(word, "notice")))))
+                        .besides(more()),
+                Kind.of("a hazard that no note is read about", UNREAD, specimen -> specimen.procedure().steps().stream()
+                        .filter(step -> step instanceof Step.Act).flatMap(step -> unread(specimen).stream().limit(1)
+                                .map(hazard -> Seed.in(step, Edits.insertInside(step.at(), "hazards " + hazard.word())).naming(hazard.word())))).besides(more()),
+                Kind.of("a point at mains voltage without a note", UNREAD, specimen -> specimen.procedure().steps().stream()
+                        .filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
+                        .filter(step -> !readsShock(specimen)).flatMap(step -> step.point().flatMap(specimen.procedure().scope()::point).stream()
+                                .filter(point -> point.at().source() == specimen.procedure().source())
+                                .flatMap(point -> point.carries().stream().map(carried -> Seed.in(point, Edits.replace(carried.upTo().at(), "230 V"))
+                                        .naming(step.name().text())))))
+                        .besides(more()).besides(Consequences.OF_READINGS).besides(Set.of("input-rating-too-low", "category-too-low", "range-exceeded", "ac-dc-mixed")),
+                Kind.of("the complaint not confirmed", Set.of("complaint-not-confirmed"), specimen -> specimen.procedure().steps().stream()
+                        .flatMap(step -> step.frame().confirms().stream().map(words -> Seed.in(step, Edits.delete(words))))).besides(more()),
+                Kind.of("the repair not verified", Set.of("repair-not-verified"), specimen -> specimen.steps().stream()
+                        .flatMap(step -> step.frame().verifies().stream().map(words -> Seed.in(step, Edits.delete(words))))).besides(more()),
+                Kind.of("a repair concluded on at once", Set.of("repair-not-verified"), specimen -> specimen.procedure().faults().stream()
+                        .flatMap(fault -> fault.remedies().stream()).flatMap(name -> specimen.procedure().step(name).stream())
+                        .filter(step -> step.outcomes().size() == 1 && step.outcomes().get(0).target().isPresent())
+                        .flatMap(step -> specimen.procedure().steps().stream().filter(one -> one instanceof Step.Conclude conclude && !conclude.finds().isEmpty()
+                                && conclude.finds().stream().anyMatch(found -> specimen.procedure().fault(found).map(fault -> fault.remedies().stream()
+                                        .anyMatch(remedy -> remedy.text().equals(step.name().text()))).orElse(false))).limit(1)
+                                .map(end -> Seed.in(step, Edits.replace(step.outcomes().get(0).target().get().at(), end.name().text()))))).besides(more()),
+                Kind.of("data wiped without asking", Set.of("wipe-without-backup-check"), specimen -> specimen.procedure().steps().stream()
+                        .filter(step -> step instanceof Step.Act act && act.wipes().isPresent()).flatMap(step -> asking(specimen)
+                                .map(check -> Seed.in(check, Edits.delete(Edits.fromList(check.frame().warns().stream()
+                                        .filter(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)).findFirst().get().at())))))).besides(more()),
+                Kind.of("an act that wipes data, not asked about", Set.of("wipe-without-backup-check", "note-never-read", "note-after-need"),
+                        specimen -> specimen.procedure().steps().stream().filter(step -> step instanceof Step.Act act && act.wipes().isEmpty())
+                                .filter(step -> asking(specimen).findAny().isEmpty())
+                                .map(step -> Seed.in(step, Edits.insertInside(step.at(), "wipes \"the customer's settings\"")))).besides(more()));
+    }
+
+    private static Set<String> more() {
+        return Consequences.all(OF_WALKS, OF_NAMES, UNREAD, Set.of("wipe-without-backup-check", "repair-not-verified", "unreachable-step",
+                "complaint-not-confirmed", "left-open", "need-not-established", "contradictory-needs", "charge-not-proved-absent"));
+    }
+
+    private static SourceRange whole(Note note) {
+        Written<Hazard> first = note.covers().get(0);
+        Written<Hazard> last = note.covers().get(note.covers().size() - 1);
+        return Edits.between(first.at().source(), Edits.withKeywords(first.at(), "covers").offset(), last.at().end());
+    }
+
+    private static Stream<Note> notes(Specimen specimen) {
+        return specimen.declarations().flatMap(declared -> declared.notes().stream());
+    }
+
+    private static boolean isRead(Note note, Specimen specimen) {
+        return specimen.steps().stream().flatMap(step -> step.frame().warns().stream()).anyMatch(name -> name.text().equals(note.name().text()));
+    }
+
+    /** Whether some hazard is covered by this note alone among those read, and a step states that hazard. */
+    private static boolean isNeeded(Note note, Specimen specimen) {
+        return isRead(note, specimen) && note.covers().stream().map(Written::value).anyMatch(hazard -> stated(specimen).contains(hazard)
+                && notes(specimen).filter(other -> other != note && isRead(other, specimen))
+                        .noneMatch(other -> other.covers().stream().anyMatch(covered -> covered.value() == hazard)));
+    }
+
+    /** The hazards that steps, and the parts they handle, state by name. */
+    private static Set<Hazard> stated(Specimen specimen) {
+        Set<Hazard> stated = new HashSet<>();
+        specimen.procedure().steps().forEach(step -> stated.addAll(stated(step, specimen)));
+        return stated;
+    }
+
+    private static Set<Hazard> stated(Step step, Specimen specimen) {
+        return Stream.concat(step.frame().hazards().stream(), step.frame().handles().stream()
+                .flatMap(name -> specimen.procedure().scope().part(name).stream()).flatMap(part -> part.hazards().stream()))
+                .map(Written::value).collect(Collectors.toSet());
+    }
+
+    /** Whether the step states a hazard that this note covers and that no other step reads a note about. */
+    private static boolean isOnly(String note, Step step, Specimen specimen) {
+        return stated(step, specimen).stream().filter(hazard -> isAbout(note, hazard, specimen))
+                .anyMatch(hazard -> specimen.steps().stream().filter(other -> other != step)
+                        .flatMap(other -> other.frame().warns().stream()).noneMatch(name -> isAbout(name.text(), hazard, specimen))
+                        && step.frame().warns().stream().filter(name -> isAbout(name.text(), hazard, specimen)).count() == 1);
+    }
+
+    private static boolean isAbout(String note, Hazard hazard, Specimen specimen) {
+        return notes(specimen).filter(one -> one.name().text().equals(note)).flatMap(one -> one.covers().stream())
+                .anyMatch(covered -> covered.value() == hazard);
+    }
+
+    private static boolean readsShock(Specimen specimen) {
+        return specimen.steps().stream().flatMap(step -> step.frame().warns().stream())
+                .anyMatch(name -> isAbout(name.text(), Hazard.SHOCK, specimen));
+    }
+
+    private static List<Hazard> unread(Specimen specimen) {
+        return Stream.of(Hazard.values()).filter(hazard -> specimen.steps().stream().flatMap(step -> step.frame().warns().stream())
+                .noneMatch(name -> isAbout(name.text(), hazard, specimen))).toList();
+    }
+
+    private static Stream<Step> asking(Specimen specimen) {
+        return specimen.procedure().steps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1
+                && step.frame().warns().stream().anyMatch(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)));
+    }
+}

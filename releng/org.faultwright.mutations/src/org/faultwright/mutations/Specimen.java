@@ -1,0 +1,132 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.mutations;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.RuleSet;
+import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.Declarations;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Library;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+
+/** A sound procedure with its libraries, to put defects into. */
+final class Specimen {
+    /** Held against due dates; every demo instrument is in date then. */
+    private static final LocalDate TODAY = LocalDate.of(2026, 6, 1);
+
+    private final Procedure procedure;
+    private final Set<String> known = new LinkedHashSet<>();
+
+    private Specimen(Procedure procedure) {
+        this.procedure = procedure;
+        check(Map.of()).forEach(finding -> known.add(key(finding)));
+    }
+
+    /** @throws IOException if the file cannot be read */
+    static Specimen read(Path file) throws IOException {
+        if (ProcedureReader.overFiles().read(file) instanceof Procedure procedure) {
+            return new Specimen(procedure);
+        }
+        throw new IllegalArgumentException(file + " is a library; defects are put into procedures.");
+    }
+
+    static Specimen of(Procedure procedure) {
+        return new Specimen(procedure);
+    }
+
+    Procedure procedure() {
+        return procedure;
+    }
+
+    String name() {
+        return procedure.name().text();
+    }
+
+    /** Its own steps and those of its own routines. */
+    List<Step> ownSteps() {
+        return procedure.graphs().stream().flatMap(graph -> graph.steps().stream()).toList();
+    }
+
+    /** Its own steps and those of every routine it performs, the libraries' too. */
+    List<Step> steps() {
+        return graphs().stream().flatMap(graph -> graph.steps().stream()).toList();
+    }
+
+    /** The procedure and every routine that it performs. */
+    List<StepGraph> graphs() {
+        Set<StepGraph> graphs = new LinkedHashSet<>(List.of(procedure));
+        for (boolean grown = true; grown;) {
+            List<Routine> performed = graphs.stream().flatMap(graph -> graph.steps().stream())
+                    .filter(Step.Perform.class::isInstance).flatMap(step -> ((Step.Perform) step).routine().stream())
+                    .flatMap(name -> procedure.scope().routine(name).stream()).toList();
+            grown = graphs.addAll(performed);
+        }
+        return List.copyOf(graphs);
+    }
+
+    /** Its own declarations, then its libraries'. */
+    Stream<Declarations> declarations() {
+        return Stream.concat(Stream.of(procedure.own()), procedure.libraries().stream().map(Library::own));
+    }
+
+    StepGraph graphOf(Step step) {
+        return graphs().stream().filter(graph -> graph.steps().contains(step)).findFirst().orElseThrow();
+    }
+
+    /** Every word that leads to a step or exit of that name in the graph. */
+    static Stream<Name> leadingTo(Name name, StepGraph graph) {
+        return Stream.concat(graph.begin().stream(), graph.steps().stream().flatMap(step -> step.outcomes().stream())
+                .flatMap(outcome -> Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream())))
+                .filter(target -> target.text().equals(name.text()));
+    }
+
+    /** What is found in the changed text, and in its libraries, that was not found before the change. */
+    List<Finding> newFindings(Seed seed) {
+        return check(seed.texts()).stream().filter(finding -> !known.contains(key(finding))).toList();
+    }
+
+    private List<Finding> check(Map<String, String> changed) {
+        Map<String, SourceText> libraries = new HashMap<>();
+        procedure.libraries().forEach(library -> libraries.put(library.name().text(), text(library.source(), changed)));
+        ProcedureReader reader = new ProcedureReader((name, fromFile) -> Optional.ofNullable(libraries.get(name)));
+        Checker checker = new Checker(RuleSet.all(), Optional.of(TODAY));
+        List<Finding> findings = new ArrayList<>(own(checker, reader.read(text(procedure.source(), changed))));
+        libraries.values().stream().filter(library -> changed.containsKey(library.name()) || changed.isEmpty())
+                .forEach(library -> findings.addAll(own(checker, reader.read(library))));
+        return findings;
+    }
+
+    private static SourceText text(SourceText source, Map<String, String> changed) {
+        return new SourceText(source.name(), changed.getOrDefault(source.name(), source.content()));
+    }
+
+    private static List<Finding> own(Checker checker, Document document) {
+        return checker.check(document).stream()
+                .filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
+    }
+
+    private static String key(Finding finding) {
+        return finding.rule() + " " + finding.at().source().name() + " " + finding.at().text();
+    }
+}

@@ -1,0 +1,181 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.mutations;
+
+import static org.faultwright.mutations.Consequences.OF_NAMES;
+import static org.faultwright.mutations.Consequences.OF_STATES;
+import static org.faultwright.mutations.Consequences.OF_WALKS;
+import static org.faultwright.mutations.Consequences.OF_WAYS;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+
+/** Ways that lead astray, codes and results left out, loops. */
+final class WayDefects {
+    private static final Set<String> ASTRAY = Consequences.all(OF_WALKS, OF_STATES, OF_WAYS);
+
+    private WayDefects() {
+    }
+
+    static List<Kind> kinds() {
+        return List.of(
+                outcomes("a way to a step that is not there", Set.of("unknown-name"), (step, outcome, graph) ->
+                        Optional.of(outcome.target().get().text() + "X")),
+                outcomes("a way back to the step itself", Set.of("unbounded-loop", "path-without-end"),
+                        (step, outcome, graph) -> outcome.repeat().isPresent() ? Optional.empty() : Optional.of(step.name().text())),
+                outcomes("a way back to an earlier step", Set.of("unbounded-loop", "path-without-end"), WayDefects::earlier),
+                outcomes("a way to the next but one step", withoutAdvice(ASTRAY), (step, outcome, graph) -> graph.step(outcome.target().get())
+                        .flatMap(next -> next.outcomes().stream().flatMap(after -> after.target().stream()).map(Name::text)
+                                .filter(name -> !name.equals(step.name().text()) && !name.equals(next.name().text())).findFirst())),
+                outcomes("a way to the wrong conclusion", withoutAdvice(ASTRAY), WayDefects::otherConclusion),
+                Kind.of("two results exchanged", withoutAdvice(ASTRAY), specimen -> specimen.procedure().steps().stream()
+                        .filter(step -> step.outcomes().size() > 1).flatMap(step -> exchanged(step).stream())).besides(more()),
+                Kind.of("a bound taken off a loop", Set.of("unbounded-loop", "path-without-end"), specimen -> specimen.steps().stream()
+                        .flatMap(step -> step.outcomes().stream().flatMap(outcome -> outcome.repeat().stream())
+                                .map(repeat -> Seed.in(step, Edits.delete(repeat.at()))))).besides(more()),
+                Kind.of("a loop in which nothing is done", Set.of("loop-changes-nothing", "unbounded-loop"), specimen ->
+                        specimen.procedure().steps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1)
+                                .flatMap(step -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
+                                        .map(target -> Seed.in(step, Edits.replace(target.at(), step.name().text()))))).besides(more()),
+                Kind.of("a code left out of a step", Set.of("codes-not-handled", "example-fails", "fault-misses-conclusion",
+                        "fault-signature-result-unknown", "example-names-unknown-result", "unreachable-step", "outcomes-incomplete"),
+                        specimen -> coded(specimen).map(coded -> Seed.in(coded.step(), Edits.delete(coded.outcome().at())))).besides(more()),
+                Kind.of("a code that the table does not have", Set.of("code-unknown"), specimen -> coded(specimen)
+                        .map(coded -> Seed.in(coded.step(), Edits.replace(coded.outcome().head().at(), "77 blinks")))).besides(more())
+                        .besides(Set.of("codes-not-handled")),
+                Kind.of("a code taken out of the table", Set.of("code-unknown"), specimen -> specimen.procedure().own().indicators()
+                        .stream().filter(indicator -> isObserved(indicator.name(), specimen))
+                        .flatMap(indicator -> indicator.codes().stream().filter(code -> isHandled(indicator.name(), code.pattern().text(), specimen))
+                                .map(code -> Seed.in(indicator, Edits.delete(code.at()))))).besides(more()),
+                Kind.of("a code twice in the table", Set.of("duplicate-result"), specimen -> specimen.procedure().own().indicators()
+                        .stream().flatMap(indicator -> indicator.codes().stream().limit(1)
+                                .map(code -> Seed.in(indicator, Edits.insertAfter(code.at(), " " + code.at().text()))))),
+                Kind.of("a result twice in a step", Set.of("duplicate-result", "overlapping-bands"), specimen -> specimen.ownSteps().stream()
+                        .flatMap(step -> step.outcomes().stream().limit(1)
+                                .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " " + outcome.at().text()))))).besides(more())
+                        .besides(Set.of("outcome-impossible")),
+                Kind.of("no word on any other code", Set.of("outcomes-incomplete", "codes-not-handled", "example-fails",
+                        "example-names-unknown-result", "fault-misses-conclusion"), specimen ->
+                        specimen.procedure().steps().stream().flatMap(step -> step.outcomes().stream()
+                                .filter(outcome -> outcome.head() instanceof Outcome.AnythingElse)
+                                .map(outcome -> Seed.in(step, Edits.delete(outcome.at()))))).besides(more()),
+                Kind.of("an exit of a routine not handled", Set.of("outcomes-incomplete"), specimen -> specimen.ownSteps().stream()
+                        .filter(step -> step instanceof Step.Perform && step.outcomes().size() > 1)
+                        .flatMap(step -> step.outcomes().stream().map(outcome -> Seed.in(step, Edits.delete(outcome.at())))))
+                        .besides(more()),
+                Kind.of("a result that a step cannot have", Set.of("outcome-impossible"), specimen -> specimen.ownSteps().stream()
+                        .filter(step -> step instanceof Step.Perform).flatMap(step -> step.outcomes().stream().limit(1)
+                                .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " elsewhere -> " + outcome.target().get())))))
+                        .besides(more()),
+                Kind.of("a step whose results are all taken out", Set.of("empty-outcomes"), specimen -> specimen.procedure().steps().stream()
+                        .filter(step -> step.outcomes().size() == 1).map(step -> Seed.in(step, Edits.delete(step.outcomes().get(0).at()))))
+                        .besides(more()),
+                Kind.of("every result to the same step", Set.of("unused-reading", "fault-misses-conclusion", "example-fails", "left-open",
+                        "need-not-established", "unreachable-step"), specimen -> specimen.procedure().steps().stream()
+                        .filter(step -> step instanceof Step.Check && step.outcomes().size() == 2)
+                        .flatMap(step -> levelled(step).stream())).besides(more()),
+                Kind.of("a routine that performs itself", Set.of("routine-recursion"), specimen -> specimen.procedure().own().routines().stream()
+                        .flatMap(routine -> routine.steps().stream().filter(Step.Perform.class::isInstance).map(Step.Perform.class::cast)
+                                .flatMap(perform -> perform.routine().stream())
+                                .map(name -> Seed.in(routine, Edits.replace(name.at(), routine.name().text()))))).besides(more())
+                        .besides(Set.of("outcome-impossible", "outcomes-incomplete", "unused-declaration")),
+                Kind.of("an exit that nothing leads to", Set.of("unused-exit"), specimen -> specimen.procedure().own().routines().stream()
+                        .map(routine -> Seed.in(routine, Edits.insertAfter(routine.exits().get(0).at(), ", neverTaken"))))
+                        .besides(Set.of("outcomes-incomplete")),
+                Kind.of("begins at a later step", withoutAdvice(ASTRAY), specimen -> specimen.procedure().begin().stream()
+                        .flatMap(begin -> specimen.procedure().steps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
+                                .limit(4).skip(1).map(step -> Seed.at(begin.at(), Edits.replace(begin.at(), step.name().text())))))
+                        .besides(more()),
+                Kind.of("a conclusion taken out", Set.of("unknown-name"), specimen -> specimen.procedure().steps().stream()
+                        .filter(Step.Conclude.class::isInstance).map(step -> Seed.in(step, Edits.delete(step.at())))).besides(more()));
+    }
+
+    private interface Astray {
+        Optional<String> target(Step step, Outcome outcome, StepGraph graph);
+    }
+
+    private record Coded(Step step, Outcome outcome) {
+    }
+
+    private static Set<String> more() {
+        return Consequences.all(ASTRAY, OF_NAMES);
+    }
+
+    /** The findings that weigh: that another order would be quicker does not show a wrong way. */
+    private static Set<String> withoutAdvice(Set<String> rules) {
+        Set<String> weighing = Consequences.all(rules);
+        weighing.removeAll(Set.of("better-order", "outcome-already-known", "step-tells-nothing", "already-set"));
+        return weighing;
+    }
+
+    private static Kind outcomes(String title, Set<String> found, Astray astray) {
+        return Kind.of(title, found, specimen -> specimen.graphs().stream().filter(Procedure.class::isInstance)
+                .flatMap(graph -> graph.steps().stream().flatMap(step -> step.outcomes().stream()
+                        .filter(outcome -> outcome.target().isPresent()).flatMap(outcome -> astray.target(step, outcome, graph).stream()
+                                .filter(name -> !name.equals(outcome.target().get().text()))
+                                .map(name -> Seed.in(step, Edits.replace(outcome.target().get().at(), name))))))).besides(more());
+    }
+
+    /** A step that leads to this one, directly or through others. */
+    private static Optional<String> earlier(Step step, Outcome outcome, StepGraph graph) {
+        Optional<Step> before = Optional.of(step);
+        for (int back = 0; back < 2 && before.isPresent(); back++) {
+            Step here = before.get();
+            before = graph.steps().stream().filter(one -> one.outcomes().stream().flatMap(way -> way.target().stream())
+                    .anyMatch(target -> target.text().equals(here.name().text()))).findFirst();
+        }
+        return outcome.repeat().isPresent() ? Optional.empty() : before.map(one -> one.name().text())
+                .filter(name -> !name.equals(step.name().text()));
+    }
+
+    private static Optional<String> otherConclusion(Step step, Outcome outcome, StepGraph graph) {
+        List<Step> conclusions = graph.steps().stream().filter(Step.Conclude.class::isInstance).toList();
+        Optional<Step> right = graph.step(outcome.target().get());
+        return right.filter(conclusions::contains).map(one -> conclusions.get((conclusions.indexOf(one) + 1) % conclusions.size()).name().text());
+    }
+
+    private static Optional<Seed> exchanged(Step step) {
+        List<Outcome> two = step.outcomes().stream().filter(outcome -> outcome.target().isPresent()).toList();
+        for (int i = 1; i < two.size(); i++) {
+            Name one = two.get(0).target().get();
+            Name other = two.get(i).target().get();
+            if (!one.text().equals(other.text())) {
+                return Optional.of(Seed.in(step, Edits.replace(one.at(), other.text()), Edits.replace(other.at(), one.text())));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Seed> levelled(Step step) {
+        Name one = step.outcomes().get(0).target().get();
+        Name other = step.outcomes().get(1).target().get();
+        return one.text().equals(other.text()) ? Optional.empty() : Optional.of(Seed.in(step, Edits.replace(other.at(), one.text())));
+    }
+
+    private static Stream<Coded> coded(Specimen specimen) {
+        return specimen.procedure().steps().stream().filter(step -> step instanceof Step.Observe observe && observe.indicator().isPresent())
+                .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Code)
+                        .map(outcome -> new Coded(step, outcome)));
+    }
+
+    private static boolean isObserved(Name indicator, Specimen specimen) {
+        return specimen.ownSteps().stream().anyMatch(step -> step instanceof Step.Observe observe
+                && observe.indicator().map(name -> name.text().equals(indicator.text())).orElse(false));
+    }
+
+    private static boolean isHandled(Name indicator, String code, Specimen specimen) {
+        return specimen.ownSteps().stream().anyMatch(step -> step instanceof Step.Observe observe
+                && observe.indicator().map(name -> name.text().equals(indicator.text())).orElse(false)
+                && observe.outcomes().stream().anyMatch(outcome -> outcome.key().equals(code)));
+    }
+}

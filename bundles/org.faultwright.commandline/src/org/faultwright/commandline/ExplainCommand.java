@@ -14,6 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleIndex;
 import org.faultwright.analysis.RulePage;
 import org.faultwright.analysis.RulePages;
+import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Step;
@@ -24,10 +25,10 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 @Command(name = "explain", mixinStandardHelpOptions = true, sortOptions = false,
-        description = {"Explains a rule, or the limits of a measurement with every number behind them.",
+        description = {"Explains a rule, or the limits of a measurement or decision with every number behind them.",
             "  faultwright explain                     lists the rules",
             "  faultwright explain hole-between-bands  shows the page of a rule",
-            "  faultwright explain FILE STEP           shows the budget of a measurement"})
+            "  faultwright explain FILE STEP           shows the budget of a measurement or decision"})
 final class ExplainCommand implements Callable<Integer> {
     @Parameters(paramLabel = "WHAT", arity = "0..2", description = "A rule, or a file and the name of a step in it.")
     private List<String> what = List.of();
@@ -78,14 +79,21 @@ final class ExplainCommand implements Callable<Integer> {
         Step step = document.graphs().stream().flatMap(graph -> graph.steps().stream())
                 .filter(one -> one.name().text().equals(name)).findFirst()
                 .orElseThrow(() -> new CannotProceed("There is no step '" + name + "' in " + file + "."));
-        if (!(step instanceof Step.Measure measure)) {
-            throw new CannotProceed(name + " measures nothing; name a measure step.");
-        }
-        LimitStudy study = LimitStudy.of(document, measure).orElseThrow(() -> new CannotProceed(name
-                + " has no limit that can be held against an instrument; see faultwright check " + file + "."));
+        List<BudgetLine> lines = lines(document, step, file);
         out.println(name + "  " + step.title());
-        study.explain().forEach(line -> out.println(text(line)));
-        study.problems().forEach(problem -> out.println("  " + problem));
+        lines.forEach(line -> out.println(text(line)));
+    }
+
+    private static List<BudgetLine> lines(Document document, Step step, Path file) {
+        if (step instanceof Step.Measure measure) {
+            return LimitStudy.of(document, measure).map(LimitStudy::explain).orElseThrow(() -> new CannotProceed(step.name()
+                    + " has no limit that can be held against an instrument; see faultwright check " + file + "."));
+        }
+        if (step instanceof Step.Decide decide) {
+            return ComputedStudy.of(document, decide).map(ComputedStudy::explain).orElseThrow(() -> new CannotProceed(step.name()
+                    + " computes nothing that is held against a limit; see faultwright check " + file + "."));
+        }
+        throw new CannotProceed(step.name() + " reads and computes nothing; name a measure or decide step.");
     }
 
     private static String text(BudgetLine line) {

@@ -156,6 +156,8 @@ final class UnitTable {
         fixed("V/ms", "V/ms", "V/ms", VOLTAGE.per(TIME), "1000");
         fixed("V/us", "V/µs", "V/us", VOLTAGE.per(TIME), "1000000");
         metric("A/s", "A/s", CURRENT.per(TIME), "1", "mkM");
+        // the sensitivity of a bridge: output for each volt of its supply
+        metric("V/V", "V/V", NONE, "1", "mu");
         metric("V/A", "V/A", RESISTANCE, "1", "mk");
         metric("A/V", "A/V", RESISTANCE.power(-1), "1", "mu");
         metric("V/K", "V/K", VOLTAGE.per(TEMPERATURE), "1", "mu");

@@ -57,7 +57,7 @@ public final class LimitStudies {
         return Collections.unmodifiableList(subject.shared(LimitStudies.class, LimitStudies::new).all);
     }
 
-    private static org.faultwright.procedure.DecisionRule rule(Document document) {
+    static org.faultwright.procedure.DecisionRule rule(Document document) {
         if (document instanceof Procedure procedure) {
             return procedure.decisionRule();
         }
@@ -110,10 +110,14 @@ public final class LimitStudies {
     }
 
     private StudiedLimit studied(Written<Limit> limit, Step.Measure step, MeterRange range) {
-        List<Contribution> extras = step.allowing().stream().filter(share -> share.halfWidth().value().fits(range.kind()))
-                .map(share -> Contribution.halfWidth(share.of(), share.halfWidth().value())).toList();
-        MeasurementBudget budget = MeasurementBudget.of(limit.value(), range, extras, rule(limit, step, range.kind()));
+        MeasurementBudget budget = MeasurementBudget.of(limit.value(), range, extras(step, range), rule(limit, step, range.kind()));
         return new StudiedLimit(limit, budget, loading(budget.limits(), step, range));
+    }
+
+    /** What the author allows for beside the instrument's accuracy. */
+    static List<Contribution> extras(Step.Measure step, MeterRange range) {
+        return step.allowing().stream().filter(share -> share.halfWidth().value().fits(range.kind()))
+                .map(share -> Contribution.halfWidth(share.of(), share.halfWidth().value())).toList();
     }
 
     private Optional<Loading> loading(Interval limits, Step.Measure step, MeterRange range) {

@@ -14,6 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.measurement.ArrivingReadings;
 import org.faultwright.analysis.measurement.Formulas;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;

@@ -13,16 +13,18 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.measurement.ComputedStudies;
+import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudies;
 import org.faultwright.analysis.measurement.LimitStudy;
-import org.faultwright.analysis.measurement.StudiedLimit;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
-import org.faultwright.quantity.Unit;
-import org.faultwright.quantity.measure.Zones;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.measure.Budget;
 
 /** The house decides with guard bands, and the step does not say what to do with a doubtful reading. */
 public final class DoubtfulUnhandled implements Rule {
@@ -37,27 +39,27 @@ public final class DoubtfulUnhandled implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         for (LimitStudy study : LimitStudies.of(subject)) {
-            boolean handled = Results.byKey(study.step(), Step.DOUBTFUL).isPresent() || study.step().outcomes().isEmpty();
-            study.expected().filter(limit -> !handled && limit.budget().ratio().isPresent())
-                    .filter(limit -> !limit.budget().zones().doubtful().isEmpty())
-                    .ifPresent(limit -> report(study, limit, subject, findings));
+            study.expected().ifPresent(limit -> check(study.step(), limit.limit(), limit.budget(),
+                    "for " + study.instrument().name() + " to decide", subject, findings));
+        }
+        for (ComputedStudy study : ComputedStudies.of(subject)) {
+            study.expected().ifPresent(limit -> check(study.step(), limit.limit(), limit.budget(),
+                    "to decide with the readings behind it", subject, findings));
         }
     }
 
-    private static void report(LimitStudy study, StudiedLimit limit, Subject subject, Findings findings) {
-        Unit unit = study.range().upTo().unit();
-        Zones shown = limit.budget().zones().shown(study.range().resolution().difference(), unit.offset());
-        String zones = shown.doubtful().stream().map((Interval zone) -> IntervalText.of(zone, unit))
+    private static void check(Step step, Written<Limit> limit, Budget budget, String decided, Subject subject,
+            Findings findings) {
+        boolean handled = Results.byKey(step, Step.DOUBTFUL).isPresent() || step.outcomes().isEmpty();
+        String zones = budget.shown().doubtful().stream().map((Interval zone) -> IntervalText.of(zone, budget.unit()))
                 .collect(Collectors.joining(" and of "));
-        if (zones.isEmpty()) {
+        if (handled || budget.ends().isEmpty() || zones.isEmpty()) {
             return;
         }
-        Step.Measure step = study.step();
         Optional<String> target = subject.graphs().stream().filter((StepGraph graph) -> graph.steps().contains(step))
-                .findFirst()
-                .flatMap(EscapeTarget::in);
-        findings.report(limit.limit().at(), "A reading of " + zones + " at " + step.name() + " is too near the limit for "
-                + study.instrument().name() + " to decide.",
+                .findFirst().flatMap(EscapeTarget::in);
+        findings.report(limit.at(), (step instanceof Step.Decide ? "A value of " : "A reading of ") + zones + " at "
+                + step.name() + " is too near the limit " + decided + ".",
                 "Add the outcome doubtful, for instance to measure again with a finer instrument.",
                 target.stream().map(to -> Insertion.outcome("Let doubtful lead to " + to, step, "doubtful -> " + to))
                 .toArray(Fix[]::new));

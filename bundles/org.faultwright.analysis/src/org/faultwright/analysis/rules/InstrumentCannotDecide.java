@@ -14,6 +14,9 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.measurement.Alternatives;
+import org.faultwright.analysis.measurement.ComputedLimit;
+import org.faultwright.analysis.measurement.ComputedStudies;
+import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudies;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.analysis.measurement.StudiedLimit;
@@ -43,6 +46,24 @@ public final class InstrumentCannotDecide implements Rule {
                 ratio.filter(known -> held).ifPresent(known -> report(study, limit, known, subject, findings));
             }
         }
+        for (ComputedStudy study : ComputedStudies.of(subject)) {
+            study.limits().forEach(limit -> check(study, limit, findings));
+        }
+    }
+
+    private static void check(ComputedStudy study, ComputedLimit limit, Findings findings) {
+        Optional<Exact> ratio = limit.budget().ratio().filter(known -> known.compareTo(ENOUGH) < 0);
+        if (ratio.isEmpty() && !limit.budget().isLostInUncertainty()) {
+            return;
+        }
+        boolean error = ratio.map(known -> known.compareTo(Exact.ONE) < 0).orElse(true);
+        findings.report(error ? Severity.ERROR : Severity.WARNING, limit.limit().at(), "The readings behind "
+                + study.step().name() + " give it to ±" + ValueText.significant(limit.budget().expanded().orElseThrow(),
+                limit.budget().unit(), 2, RoundingMode.UP) + " (U = 2u, u by propagation), and the limit is "
+                + ratio.map(known -> known.toDecimal(2, RoundingMode.DOWN).toPlainString() + " times as wide as that.")
+                        .orElse("smaller than that."),
+                "Read " + limit.budget().largestShare().orElse("them") + ", which adds most to it, with a finer instrument or range,"
+                        + " or widen the limit.");
     }
 
     private static void report(LimitStudy study, StudiedLimit limit, Exact ratio, Subject subject, Findings findings) {

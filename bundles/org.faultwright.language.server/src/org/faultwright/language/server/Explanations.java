@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.SourceRange;
@@ -27,39 +28,49 @@ public final class Explanations {
         return limit(text, offset).or(() -> name(text, offset));
     }
 
-    /** The budget of a measurement's limits, line by line; empty where it names no instrument or has no limit. */
-    public static List<BudgetLine> budget(OpenText text, Step.Measure step) {
-        return LimitStudy.of(text.document(), step).map(LimitStudy::explain).orElseGet(List::of);
+    /** The budget of the limits of a measurement or decision, line by line; empty where there is nothing to study. */
+    public static List<BudgetLine> budget(OpenText text, Step step) {
+        return step instanceof Step.Measure measure
+                ? LimitStudy.of(text.document(), measure).map(LimitStudy::explain).orElseGet(List::of)
+                : step instanceof Step.Decide decide
+                        ? ComputedStudy.of(text.document(), decide).map(ComputedStudy::explain).orElseGet(List::of) : List.of();
     }
 
     private static Optional<Explanation> limit(OpenText text, int offset) {
         for (StepGraph graph : text.document().graphs()) {
             for (Step step : graph.steps()) {
-                if (step instanceof Step.Measure measure && holds(step.at(), offset)) {
-                    return limits(measure).filter(limit -> holds(limit.at(), offset)).findFirst()
-                            .flatMap(limit -> explained(text, measure, limit));
+                if (holds(step.at(), offset) && (step instanceof Step.Measure || step instanceof Step.Decide)) {
+                    return limits(step).filter(limit -> holds(limit.at(), offset)).findFirst()
+                            .flatMap(limit -> explained(text, step, limit));
                 }
             }
         }
         return Optional.empty();
     }
 
-    private static Stream<Written<Limit>> limits(Step.Measure step) {
+    private static Stream<Written<Limit>> limits(Step step) {
+        Optional<Step.Expectation> expects = step instanceof Step.Measure measure ? measure.expects()
+                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
         Stream<Written<Limit>> bands = step.outcomes().stream().map(Outcome::head)
                 .filter(Outcome.Band.class::isInstance).map(head -> ((Outcome.Band) head).limit());
-        return Stream.concat(step.expects().stream().map(Step.Expectation::limit), bands);
+        return Stream.concat(expects.stream().map(Step.Expectation::limit), bands);
     }
 
-    private static Optional<Explanation> explained(OpenText text, Step.Measure step, Written<Limit> limit) {
-        return LimitStudy.of(text.document(), step).map(study -> {
-            List<BudgetLine> lines = study.of(limit)
-                    .map(one -> Stream.concat(Stream.of(study.choice().explain()), one.explain().stream()).toList())
-                    .orElseGet(study::explain);
-            String table = lines.stream().map(Explanations::row).collect(Collectors.joining("\n"));
-            return new Explanation(limit.at(), "**" + Markdown.plain(limit.value().spelling()) + "** with "
-                    + Markdown.plain(study.instrument().name().text())
-                    + "\n\n| what | value | how | by |\n|---|---|---|---|\n" + table);
-        });
+    private static Optional<Explanation> explained(OpenText text, Step step, Written<Limit> limit) {
+        if (step instanceof Step.Decide decide) {
+            return ComputedStudy.of(text.document(), decide).map(study -> table(limit, "computed", study.of(limit)
+                    .map(one -> one.budget().explain()).orElseGet(study::explain)));
+        }
+        return LimitStudy.of(text.document(), (Step.Measure) step).map(study -> table(limit,
+                "with " + Markdown.plain(study.instrument().name().text()), study.of(limit)
+                        .map(one -> Stream.concat(Stream.of(study.choice().explain()), one.explain().stream()).toList())
+                        .orElseGet(study::explain)));
+    }
+
+    private static Explanation table(Written<Limit> limit, String how, List<BudgetLine> lines) {
+        return new Explanation(limit.at(), "**" + Markdown.plain(limit.value().spelling()) + "** " + how
+                + "\n\n| what | value | how | by |\n|---|---|---|---|\n"
+                + lines.stream().map(Explanations::row).collect(Collectors.joining("\n")));
     }
 
     private static String row(BudgetLine line) {

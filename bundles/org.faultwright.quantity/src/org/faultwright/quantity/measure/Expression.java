@@ -70,8 +70,46 @@ public sealed interface Expression {
     record Call(Function function, List<Expression> arguments) implements Expression {
         @Override
         public String toString() {
-            return function.words() + arguments.stream().map(Expression::toString).collect(Collectors.joining(", ", "(", ")"));
+            return function.words() + arguments.stream().map(Expression::plain).collect(Collectors.joining(", ", "(", ")"));
         }
+    }
+
+    /** As written, without brackets around the whole. */
+    default String plain() {
+        String text = toString();
+        return this instanceof Sum || this instanceof Difference ? text.substring(1, text.length() - 1) : text;
+    }
+
+    /** What it is made of directly, in reading order; none for a reading or a constant. */
+    default List<Expression> parts() {
+        if (this instanceof Sum pair) {
+            return List.of(pair.left(), pair.right());
+        } else if (this instanceof Difference pair) {
+            return List.of(pair.left(), pair.right());
+        } else if (this instanceof Product pair) {
+            return List.of(pair.left(), pair.right());
+        } else if (this instanceof Quotient pair) {
+            return List.of(pair.left(), pair.right());
+        } else if (this instanceof Negation negation) {
+            return List.of(negation.operand());
+        }
+        return this instanceof Call call ? call.arguments() : List.of();
+    }
+
+    /** The same operation on other parts, as many as {@link #parts()} has. */
+    default Expression with(List<Expression> parts) {
+        if (this instanceof Sum) {
+            return new Sum(parts.get(0), parts.get(1));
+        } else if (this instanceof Difference) {
+            return new Difference(parts.get(0), parts.get(1));
+        } else if (this instanceof Product) {
+            return new Product(parts.get(0), parts.get(1));
+        } else if (this instanceof Quotient) {
+            return new Quotient(parts.get(0), parts.get(1));
+        } else if (this instanceof Negation) {
+            return new Negation(parts.get(0));
+        }
+        return this instanceof Call call ? new Call(call.function(), parts) : this;
     }
 
     /** The names of the readings in it. */

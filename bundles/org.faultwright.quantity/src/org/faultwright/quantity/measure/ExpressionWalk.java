@@ -77,21 +77,6 @@ final class ExpressionWalk {
     }
 
     private static Stream<Expression> parts(Expression expression) {
-        if (expression instanceof Expression.Sum pair) {
-            return Stream.of(pair.left(), pair.right());
-        }
-        if (expression instanceof Expression.Difference pair) {
-            return Stream.of(pair.left(), pair.right());
-        }
-        if (expression instanceof Expression.Product pair) {
-            return Stream.of(pair.left(), pair.right());
-        }
-        if (expression instanceof Expression.Quotient pair) {
-            return Stream.of(pair.left(), pair.right());
-        }
-        if (expression instanceof Expression.Negation negation) {
-            return Stream.of(negation.operand());
-        }
-        return expression instanceof Expression.Call call ? call.arguments().stream() : Stream.empty();
+        return expression.parts().stream();
     }
 }

@@ -9,11 +9,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Unit;
 
 /**
  * Whether an instrument can decide a limit, and where its readings decide it. The accuracy statement is
@@ -26,12 +26,13 @@ import org.faultwright.quantity.MeterRange;
  * @param rule     the decision rule in use; guarded where one by risk lacks the spread
  * @param ends     each finite end of the limits, lower first; none when a problem forbids the computation
  * @param ratio    the test uncertainty ratio, see {@link #explain()} for one-sided limits; rounded down at the
- *                 20th digit or later; absent when there is no uncertainty or no finite limit
+ *                 20th digit or later; absent when there is no uncertainty or no finite limit, and for one-sided
+ *                 temperatures, whose scale has no zero to count from
  * @param zones    where a reading is accepted, doubtful and rejected
  * @param problems each a sentence
  */
 public record MeasurementBudget(Interval limits, MeterRange range, List<Contribution> extras, DecisionRule rule,
-        List<LimitUncertainty> ends, Optional<Exact> ratio, Zones zones, List<String> problems) {
+        List<LimitUncertainty> ends, Optional<Exact> ratio, Zones zones, List<String> problems) implements Budget {
 
     public static MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
         if (!limit.fits(range.kind())) {
@@ -66,8 +67,7 @@ public record MeasurementBudget(Interval limits, MeterRange range, List<Contribu
     private static MeasurementBudget undecided(Interval limits, MeterRange range, List<Contribution> extras,
             DecisionRule rule, List<String> problems) {
         return new MeasurementBudget(limits, range, extras, rule, List.of(), Optional.empty(),
-                new Zones(Interval.from(Bound.excluding(Exact.ZERO), Bound.excluding(Exact.ZERO)),
-                        List.of(Interval.EVERYTHING), List.of()), List.copyOf(problems));
+                Zones.UNKNOWN, List.copyOf(problems));
     }
 
     private static Optional<String> readable(Interval limits, MeterRange range) {
@@ -99,12 +99,18 @@ public record MeasurementBudget(Interval limits, MeterRange range, List<Contribu
         return Guarding.scale(limits, ends, spread).map(scale -> scale.risk(zones.accept()));
     }
 
-    /** Whether every number could be computed. */
-    public boolean isComplete() {
-        return problems.isEmpty();
+    @Override
+    public Unit unit() {
+        return range.upTo().unit();
     }
 
-    /** The numbers in the order in which they were computed, each with its formula and the clause behind it. */
+    /** As the display shows them. */
+    @Override
+    public Zones shown() {
+        return zones.shown(range.resolution().difference(), unit().offset());
+    }
+
+    @Override
     public List<BudgetLine> explain() {
         return BudgetText.lines(this);
     }

@@ -20,6 +20,9 @@ import org.faultwright.quantity.Interval;
  * @param reject   none for a limit that takes in every value
  */
 public record Zones(Interval accept, List<Interval> doubtful, List<Interval> reject) {
+    /** Where nothing could be computed every value leaves doubt. */
+    static final Zones UNKNOWN = new Zones(Interval.from(Bound.excluding(Exact.ZERO), Bound.excluding(Exact.ZERO)),
+            List.of(Interval.EVERYTHING), List.of());
 
     /** @param guards the guard band at each end of the limits, in the coherent SI unit, not negative */
     static Zones of(Interval limits, Exact lowerGuard, Exact upperGuard) {

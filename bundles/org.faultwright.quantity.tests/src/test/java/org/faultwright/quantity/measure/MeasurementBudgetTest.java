@@ -191,8 +191,14 @@ class MeasurementBudgetTest {
         MeterRange perfect = dcVoltage("60 V", "10 mV", "0", "0");
         assertEquals(Optional.empty(), budget(closed("1", "2"), perfect, GUARDED).ratio());
         assertEquals(closed("1", "2"), budget(closed("1", "2"), perfect, GUARDED).zones().accept());
-        assertEquals(Optional.of(Exact.ZERO), budget(closed("1", "1"), dcVoltage("60 V", "10 mV", "1", "0"), GUARDED).ratio());
+        assertEquals(Optional.empty(), budget(closed("1", "1"), dcVoltage("60 V", "10 mV", "1", "0"), GUARDED).ratio());
         assertTrue(budget(Interval.EVERYTHING, perfect, GUARDED).zones().reject().isEmpty());
         assertTrue(budget(Interval.EVERYTHING, perfect, GUARDED).explain().isEmpty());
+    }
+
+    @Test
+    void should_give_no_ratio_where_a_one_sided_limit_leaves_nothing_to_count() {
+        // readings over the end of the range show as overload: no part of the range is accepted
+        assertEquals(Optional.empty(), budget(atLeast("60"), dcVoltage("60 V", "10 mV", "1", "0"), GUARDED).ratio());
     }
 }

@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.analysis.rules;
+package org.faultwright.analysis.measurement;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -22,12 +22,12 @@ import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.QuantityKind;
 
 /** Which readings of an earlier step can have been taken when a later one is reached. */
-final class ArrivingReadings {
+public final class ArrivingReadings {
     private ArrivingReadings() {
     }
 
     /** The values of the outcomes from which the later step can be reached without taking the reading anew. */
-    static Interval at(Step later, String earlier, StepGraph graph) {
+    public static Interval at(Step later, String earlier, StepGraph graph) {
         Optional<Step> step = graph.steps().stream().filter(one -> one.name().text().equals(earlier)).findFirst();
         if (step.isEmpty()) {
             return Interval.EVERYTHING;
@@ -68,7 +68,7 @@ final class ArrivingReadings {
         if (outcome.head() instanceof Outcome.Band band) {
             return band.limit().value().interval(kind);
         }
-        Optional<Interval> expected = Expected.of(step).map(expectation -> expectation.limit().value().interval(kind));
+        Optional<Interval> expected = expected(step).map(expectation -> expectation.limit().value().interval(kind));
         return switch (outcome.key()) {
             case Step.WITHIN -> expected.orElse(Interval.EVERYTHING);
             case Step.BELOW -> expected.flatMap(Interval::lower).map(low -> Interval.below(low.opposite()))
@@ -77,6 +77,11 @@ final class ArrivingReadings {
                     .orElse(Interval.EVERYTHING);
             default -> Interval.EVERYTHING;
         };
+    }
+
+    private static Optional<Step.Expectation> expected(Step step) {
+        return step instanceof Step.Measure measure ? measure.expects()
+                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
     }
 
     private static Interval around(Interval one, Interval other) {

@@ -1,0 +1,62 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.measurement;
+
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.measure.Expression;
+import org.faultwright.quantity.measure.ReadingInput;
+import org.faultwright.quantity.measure.RootSearch;
+
+/**
+ * Chooses the readings at which the uncertainty of a computed value is evaluated: what a reading's own step expects,
+ * else the middle of the readings that lead to the computation. One reading without an expected value is moved,
+ * where that can be done, so that the result lies at the limit.
+ */
+final class Representatives {
+    /** Readings that are tried; a bench leaves one or two open. */
+    private static final int TRIED = 4;
+    /** Digits of a value that was moved, so that everything can be computed again by hand. */
+    private static final MathContext DIGITS = new MathContext(4);
+
+    private final Expression formula;
+    private final List<ReadingPlace> places;
+
+    Representatives(Expression formula, List<ReadingPlace> places) {
+        this.formula = formula;
+        this.places = places;
+    }
+
+    List<ReadingInput> at(Exact limit) {
+        Map<String, ReadingInput> inputs = new LinkedHashMap<>();
+        Map<String, Double> values = new LinkedHashMap<>();
+        for (ReadingPlace place : places) {
+            ReadingPlace.Stated stated = place.stated().orElseGet(() -> new ReadingPlace.Stated(
+                    ReadingPlace.middle(place.low(), place.high()), "middle of the readings that lead here"));
+            inputs.put(place.name(), place.at(stated.value(), stated.why()));
+            values.put(place.name(), stated.value().doubleValue());
+        }
+        for (ReadingPlace place : places.stream().filter(one -> one.stated().isEmpty()).limit(TRIED).toList()) {
+            OptionalDouble moved = RootSearch.of(formula, values, place.name(), place.low().doubleValue(),
+                    place.high().doubleValue(), limit.doubleValue());
+            if (moved.isPresent()) {
+                inputs.put(place.name(), place.at(rounded(moved.getAsDouble(), place.study().range().upTo().unit()),
+                        "so that the result lies at the limit"));
+                break;
+            }
+        }
+        return new ArrayList<>(inputs.values());
+    }
+
+    private static Exact rounded(double base, Unit unit) {
+        return unit.toBase(Exact.of(unit.fromBase(Exact.of(base)).toDecimal(DIGITS)));
+    }
+}

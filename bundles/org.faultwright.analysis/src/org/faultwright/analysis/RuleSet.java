@@ -66,6 +66,7 @@ import org.faultwright.analysis.rules.OverlappingBands;
 import org.faultwright.analysis.rules.PathWithoutEnd;
 import org.faultwright.analysis.rules.PercentageOfZero;
 import org.faultwright.analysis.rules.RangeExceeded;
+import org.faultwright.analysis.rules.ReadingNotTaken;
 import org.faultwright.analysis.rules.ReleaseIncomplete;
 import org.faultwright.analysis.rules.RemedyMissing;
 import org.faultwright.analysis.rules.RemedyNotAnAct;
@@ -160,6 +161,7 @@ public final class RuleSet {
                 new CodesNotHandled(),
                 new SingleValued(),
                 new UnusedReading(),
+                new ReadingNotTaken(),
                 new UnreachableStep(),
                 new PathWithoutEnd(),
                 new UnboundedLoop(),

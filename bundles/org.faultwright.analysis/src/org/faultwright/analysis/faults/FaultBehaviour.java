@@ -67,11 +67,12 @@ final class FaultBehaviour implements StateGraph.Behaviour {
         return mayBeUnrepaired ? either(arrows, repaired, unrepaired) : repaired;
     }
 
-    /** The results that mean the repair has held; of several, those that the table names where it names any. */
+    /** What the table says it shows there; where it says nothing, the results that mean the repair has held. */
     private List<StateGraph.Shown> repaired(int step, List<Tree.Arrow> passing) {
         Cell cell = table.cell(fault, tree.step(step));
-        List<Tree.Arrow> named = passing.stream().filter(arrow -> cell.outcomes().contains(arrow.key())).toList();
-        return certain(named.isEmpty() ? passing : named);
+        List<Tree.Arrow> named = tree.arrows(step).stream().filter(arrow -> cell.outcomes().contains(arrow.key())).toList();
+        List<Tree.Arrow> held = named.stream().filter(passing::contains).toList();
+        return certain(!held.isEmpty() ? held : cell.isSilent() || named.isEmpty() ? passing : named);
     }
 
     @Override

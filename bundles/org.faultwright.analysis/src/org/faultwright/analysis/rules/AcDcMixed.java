@@ -37,6 +37,7 @@ public final class AcDcMixed implements Rule {
             for (Step step : graph.steps()) {
                 if (step instanceof Step.Measure measure) {
                     measure(measure, subject, findings);
+                    proof(measure, subject, findings);
                 } else if (step instanceof Step.Decide decide && decide.compute().isPresent()) {
                     types.mixtures(decide).forEach(mixture -> findings.report(decide.compute().get().at(), mixture,
                             "Measure both in one way: a sine of 1 V rms has a peak of 1.414 V and a mean of 0 V."));
@@ -58,6 +59,18 @@ public final class AcDcMixed implements Rule {
                     + step.point().get()
                     + ", which carries " + carried.get().upTo().value() + " of " + there.words() + ".",
                     "Measure " + there.words() + " there, or correct what the point carries.");
+        }
+    }
+
+    /** Stored charge is direct voltage: an ac range shows next to nothing of it, however much there is. */
+    private static void proof(Step.Measure step, Subject subject, Findings findings) {
+        if (step.kind().map(kind -> kind.value().isAlternating()).orElse(false)) {
+            step.outcomes().stream().flatMap(outcome -> outcome.proves().stream())
+                    .filter(setting -> subject.scope().condition(setting.condition()).map(condition -> !condition.charged().isEmpty()
+                            && condition.charged().stream().noneMatch(value -> value.text().equals(setting.value().text()))).orElse(false))
+                    .findFirst().ifPresent(setting -> findings.report(step.kind().get().at(), step.name() + " measures "
+                            + step.kind().get().value().words() + " to prove " + setting.condition() + " " + setting.value()
+                            + ", and stored charge is dc voltage.", "Measure dc voltage there."));
         }
     }
 

@@ -4,6 +4,7 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.List;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
@@ -42,8 +43,10 @@ public final class RemedyNotDone implements Rule {
     }
 
     private static void check(FaultWalk walk, Findings findings) {
-        walk.endings().stream().filter(ending -> ending.finds() && ending.known() && !ending.repaired())
-                .filter(ending -> ending.conclusion().refersTo().isEmpty())
+        List<FaultWalk.Ending> finding = walk.endings().stream().filter(FaultWalk.Ending::finds)
+                .filter(ending -> ending.conclusion().refersTo().isEmpty()).toList();
+        boolean never = finding.stream().noneMatch(FaultWalk.Ending::repaired);
+        finding.stream().filter(ending -> !ending.repaired() && (never || ending.known()))
                 .forEach(ending -> findings.report(walk.fault().name().at(), walk.fault().name() + " comes to "
                         + ending.conclusion().name() + " without its remedy "
                         + Listing.or(walk.fault().remedies().stream().map(Object::toString).toList()) + " being done.",

@@ -223,6 +223,16 @@ class RuleExamplesTest {
     }
 
     @Test
+    void should_not_let_an_alternating_reading_prove_that_stored_charge_is_gone() {
+        check("ac-dc-mixed", step("""
+                condition Charge "Charge" { present, absent } charged when present starts present
+                measure Gone "Gone?" { ac voltage rms using HandMeter under 5 V -> Done proving Charge absent at least 5 V -> Done }
+                //                     ^ ac-dc-mixed
+                measure Truly "Gone?" { dc voltage using HandMeter under 5 V -> Done proving Charge absent at least 5 V -> Done }
+                """));
+    }
+
+    @Test
     void should_leave_ripple_on_a_rail_alone() {
         check("ac-dc-mixed", step("""
                 point Rail "Rail" carries up to 24 V dc

@@ -6,7 +6,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 releng/setup.sh --window
 
 # what an earlier run reported must not count for this one
-find bundles -type d -path '*/target/surefire-reports' -prune -exec rm -rf {} +
+find bundles releng -type d -path '*/target/surefire-reports' -prune -exec rm -rf {} +
 
 echo "== opening a display"
 numbers=$(mktemp)
@@ -31,7 +31,7 @@ dbus-run-session -- releng/target/mvn --batch-mode --no-transfer-progress --fail
 
 # <testsuite … tests="3" errors="0" skipped="0" failures="0"> of every report
 count() {
-  find bundles -path '*/target/surefire-reports/TEST-*.xml' -exec grep -hoE -m1 "<testsuite [^>]*" {} + 2>/dev/null |
+  find bundles releng -path '*/target/surefire-reports/TEST-*.xml' -exec grep -hoE -m1 "<testsuite [^>]*" {} + 2>/dev/null |
     grep -oE " $1=\"[0-9]+\"" | tr -dc '0-9\n' | awk '{ sum += $1 } END { print sum + 0 }'
 }
 tests=$(count tests)

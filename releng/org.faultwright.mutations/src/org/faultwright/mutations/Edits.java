@@ -33,25 +33,9 @@ final class Edits {
         return new Fix.Edit(new SourceRange(at.source(), at.end(), 0), text);
     }
 
-    /** Just inside the opening brace of a declaration. */
+    /** Just inside the closing brace of a declaration. */
     static Fix.Edit insertInside(SourceRange declaration, String text) {
-        int brace = declaration.offset() + bracedFrom(declaration);
-        return new Fix.Edit(new SourceRange(declaration.source(), brace + 1, 0), " " + text + " ");
-    }
-
-    /** The offset of the opening brace within the declaration; a title may hold braces too. */
-    private static int bracedFrom(SourceRange declaration) {
-        boolean quoted = false;
-        String text = declaration.text();
-        for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            if (c == '"') {
-                quoted = !quoted;
-            } else if (c == '{' && !quoted) {
-                return i;
-            }
-        }
-        throw new IllegalArgumentException("no braces in " + declaration);
+        return new Fix.Edit(new SourceRange(declaration.source(), declaration.end() - 1, 0), " " + text + " ");
     }
 
     /** A value with the keywords right before it, such as "takes 1 min". */

@@ -10,10 +10,12 @@ import static org.faultwright.mutations.Consequences.OF_WALKS;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 
 /** The fault table, gone wrong. */
@@ -26,7 +28,7 @@ final class FaultDefects {
                 Kind.of("a fault that shows what another step result is", Set.of("fault-misses-conclusion", "remedy-not-done", "ambiguity-group",
                         "unreachable-outcome", "outcome-no-fault-explains"), specimen -> shown(specimen).flatMap(shown -> otherResult(shown, specimen).stream()))
                         .besides(more()),
-                Kind.of("a fault that shows a result the step does not have", Set.of("fault-signature-result-unknown"), specimen -> shown(specimen)
+                Kind.of("a fault that shows a result the step does not have", Set.of("fault-signature-result-unknown", "fault-misses-conclusion"), specimen -> shown(specimen)
                         .map(shown -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), "purple")))).besides(more())
                         .besides(Set.of("signature-shares-not-100")),
                 Kind.of("a fault that says nothing of what it shows", Set.of("fault-without-signature"), specimen -> faults(specimen)
@@ -38,7 +40,7 @@ final class FaultDefects {
                 Kind.of("a fault without a remedy", Set.of("remedy-missing"), specimen -> faults(specimen).filter(fault -> !fault.remedies().isEmpty())
                         .map(fault -> Seed.in(fault, Edits.delete(Edits.between(fault.at().source(), Edits.withKeywords(fault.remedies().get(0).at(), "remedy").offset(),
                                 fault.remedies().get(fault.remedies().size() - 1).at().end()))))).besides(more()),
-                Kind.of("a remedy that is a question", Set.of("remedy-not-an-act"), specimen -> remedies(specimen, step -> step instanceof Step.Check, "")).besides(more()),
+                Kind.of("a remedy that is a question", Set.of("remedy-not-an-act"), specimen -> remedies(specimen, step -> step instanceof Step.Check)).besides(more()),
                 Kind.of("the remedy of another fault", Set.of("remedy-not-done", "remedy-not-an-act"), specimen -> faults(specimen)
                         .filter(fault -> fault.remedies().size() == 1).flatMap(fault -> faults(specimen).flatMap(other -> other.remedies().stream())
                                 .filter(remedy -> !remedy.text().equals(fault.remedies().get(0).text()) && !isConcludedWith(fault, remedy.text(), specimen)).limit(1)
@@ -77,7 +79,7 @@ final class FaultDefects {
         return faults(specimen).flatMap(fault -> fault.shows().stream().map(showing -> new Shown(fault, showing)));
     }
 
-    private static org.faultwright.procedure.SourceRange shows(Fault fault) {
+    private static SourceRange shows(Fault fault) {
         return Edits.between(fault.at().source(), fault.shows().get(0).at().offset(), fault.shows().get(fault.shows().size() - 1).at().end());
     }
 
@@ -99,7 +101,7 @@ final class FaultDefects {
                 .map(outcome -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), outcome.head().at().text())));
     }
 
-    private static Stream<Seed> remedies(Specimen specimen, java.util.function.Predicate<Step> other, String none) {
+    private static Stream<Seed> remedies(Specimen specimen, Predicate<Step> other) {
         return faults(specimen).filter(fault -> !fault.remedies().isEmpty()).flatMap(fault -> specimen.procedure().steps().stream().filter(other).limit(1)
                 .map(step -> Seed.in(fault, Edits.replace(fault.remedies().get(0).at(), step.name().text()))));
     }

@@ -6,8 +6,13 @@ package org.faultwright.mutations;
 
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 
 /** Changes after which nothing more may be found: each finding after one of them is a false alarm. */
@@ -48,29 +53,29 @@ final class HarmlessChanges {
                         Edits.replace(RecordDefects.all(specimen.procedure().source()), specimen.procedure().source().content().replace("\n", "\r\n"))))));
     }
 
-    private static Kind harmless(String title, java.util.function.Function<Specimen, Stream<Seed>> seeds) {
+    private static Kind harmless(String title, Function<Specimen, Stream<Seed>> seeds) {
         return Kind.of(title, Set.of(), seeds);
     }
 
     /** Steps are named by ways, faults, examples and formulas. */
     private static Seed renamed(Step step, Specimen specimen) {
         String text = specimen.procedure().source().content();
-        Seed seed = Seed.in(step, Edits.insertAfter(step.name().at(), "Renamed"));
+        Seed seed = Seed.in(step, Edits.insertAfter(step.name().at(), Specimen.RENAMED));
         Stream<Name> shown = Stream.concat(specimen.procedure().faults().stream().flatMap(fault -> fault.shows().stream()),
-                specimen.procedure().examples().stream().flatMap(example -> example.shows().stream())).map(org.faultwright.procedure.Showing::step);
+                specimen.procedure().examples().stream().flatMap(example -> example.shows().stream())).map(Showing::step);
         Stream<Name> others = Stream.concat(specimen.procedure().faults().stream().flatMap(fault -> fault.remedies().stream()),
                 specimen.procedure().examples().stream().flatMap(example -> example.endsAt().stream()));
         List<Name> uses = Stream.of(Specimen.leadingTo(step.name(), specimen.procedure()), shown, others).flatMap(names -> names)
                 .filter(name -> name.text().equals(step.name().text())).toList();
         for (Name use : uses) {
-            seed = seed.with(Edits.insertAfter(use.at(), "Renamed"));
+            seed = seed.with(Edits.insertAfter(use.at(), Specimen.RENAMED));
         }
         for (Step other : specimen.procedure().steps()) {
             if (other instanceof Step.Decide decide && decide.compute().isPresent()) {
-                var in = decide.compute().get().at();
-                java.util.regex.Matcher matcher = java.util.regex.Pattern.compile("\\b" + step.name().text() + "\\b").matcher(text.substring(in.offset(), in.end()));
+                SourceRange in = decide.compute().get().at();
+                Matcher matcher = Pattern.compile("\\b" + step.name().text() + "\\b").matcher(text.substring(in.offset(), in.end()));
                 while (matcher.find()) {
-                    seed = seed.with(Edits.insertAfter(Edits.between(in.source(), in.offset() + matcher.start(), in.offset() + matcher.end()), "Renamed"));
+                    seed = seed.with(Edits.insertAfter(Edits.between(in.source(), in.offset() + matcher.start(), in.offset() + matcher.end()), Specimen.RENAMED));
                 }
             }
         }

@@ -66,8 +66,8 @@ final class InstrumentDefects {
                                 && point.at().source() == specimen.procedure().source()).map(point -> Seed.in(point, Edits.insertAfter(point.at(), " category 4")))))
                         .besides(more()),
                 point("a source resistance that the meter loads", Set.of("loading-eats-tolerance"), (point, step) -> voltage(step)
-                        ? point.sourceResistance().map(source -> Edits.replace(source.at(), "5 Mohm"))
-                                .or(() -> Optional.of(Edits.insertAfter(point.at(), " source resistance 5 Mohm"))) : Optional.empty()),
+                        ? point.sourceResistance().map(source -> Edits.replace(source.at(), "2 Gohm"))
+                                .or(() -> Optional.of(Edits.insertAfter(point.at(), " source resistance 2 Gohm"))) : Optional.empty()),
                 point("a point that carries more than the meter takes", Set.of("input-rating-too-low", "range-exceeded"), (point, step) -> voltage(step)
                         ? point.carries().map(carried -> Edits.replace(carried.upTo().at(), "5 kV")) : Optional.empty()),
                 Kind.of("a limit written finer than the meter shows", Set.of("finer-than-resolution"), specimen -> decisive(specimen)
@@ -78,7 +78,7 @@ final class InstrumentDefects {
 
     private static Set<String> more() {
         return Consequences.all(OF_READINGS, Consequences.OF_WALKS, Set.of("note-never-read", "note-after-need", "ac-dc-mixed", "unused-reading",
-                "finer-than-resolution", "signal-word-fit", "example-fails", "wrong-dimension", "unused-declaration"));
+                "finer-than-resolution", "signal-word-fit", "example-fails", "wrong-dimension", "unused-declaration", "category-too-low", "input-rating-too-low"));
     }
 
     /** Takes the accuracy out of the range and puts thirty percent in. */

@@ -15,7 +15,6 @@ import java.util.Random;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
-import org.faultwright.procedure.Procedure;
 
 /**
  * Puts one defect at a time into sound procedures and counts which of them the rules find, and what they report
@@ -23,6 +22,7 @@ import org.faultwright.procedure.Procedure;
  */
 public final class MutationStudy {
     private static final long SEED = 20260101;
+    private static final int SHOWN = 2;
 
     private final List<Specimen> specimens;
     private final int most;
@@ -101,7 +101,7 @@ public final class MutationStudy {
         list("missed", defects.stream().filter(result -> !result.found()).map(result -> result.kind().title() + " | " + result.place()));
         list("found, but not there", defects.stream().filter(result -> result.found() && !result.there())
                 .map(result -> result.kind().title() + " | " + result.place()));
-        list("false alarms", all.stream().flatMap(result -> result.unexpected().stream().map(finding -> result.kind().title() + " | " + result.place()
+        list("false alarms", all.stream().flatMap(result -> result.unexpected().stream().limit(SHOWN).map(finding -> result.kind().title() + " | " + result.place()
                 + " | " + finding.rule() + ", line " + finding.at().line() + ": " + finding.message())));
     }
 
@@ -117,9 +117,5 @@ public final class MutationStudy {
         List<String> all = lines.sorted().toList();
         System.out.println("\n" + title + ": " + all.size());
         all.forEach(line -> System.out.println("  " + line));
-    }
-
-    static List<Specimen> of(List<Procedure> procedures) {
-        return procedures.stream().map(Specimen::of).toList();
     }
 }

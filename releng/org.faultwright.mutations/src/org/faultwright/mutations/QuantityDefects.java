@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.faultwright.analysis.Fix;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
@@ -32,7 +33,7 @@ final class QuantityDefects {
         return List.of(
                 limits("a unit that does not exist", Set.of("unknown-unit"), limit -> replaceFirst(limit, UNIT, "volz")),
                 limits("a unit left out", Set.of("missing-unit"), limit -> replaceFirst(limit, UNIT, "")),
-                limits("a unit of another dimension", Set.of("wrong-dimension"), limit -> replaceFirst(limit, UNIT, limit.text().contains("kg") ? "V" : "kg")),
+                limits("a unit of another dimension", Set.of("wrong-dimension"), limit -> replaceFirst(limit, UNIT, limit.text().endsWith("W") ? "V" : "W")),
                 limits("a unit a thousand times too large", SLIPPED, limit -> Edits.first(limit, UNIT).filter(unit -> larger(unit.text()).isPresent())
                         .map(unit -> Edits.replace(unit, larger(unit.text()).get()))),
                 limits("a decimal point slipped", SLIPPED, limit -> Edits.first(limit, NUMBER).map(number -> Edits.insertAfter(
@@ -78,23 +79,23 @@ final class QuantityDefects {
     }
 
     private static Set<String> more() {
-        return Consequences.all(OF_READINGS, OF_WALKS, Set.of("unused-reading", "single-valued", "unreachable-step", "limits-reversed", "missing-time"));
+        return Consequences.all(OF_READINGS, OF_WALKS, Set.of("unused-reading", "single-valued", "unreachable-step", "unreachable-outcome", "limits-reversed", "missing-time"));
     }
 
     /** The reading that a formula uses, left out: what leads to it leads to where its good result leads. */
     private static Optional<Seed> skipped(SourceRange name, Specimen specimen) {
         return specimen.procedure().steps().stream().filter(step -> step.name().text().equals(name.text())).findFirst()
-                .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.key().equals(Step.WITHIN)).findFirst().flatMap(Outcome::target)
+                .flatMap(step -> step.outcomes().stream().flatMap(outcome -> outcome.target().stream()).findFirst()
                         .flatMap(next -> Specimen.leadingTo(step.name(), specimen.procedure()).findFirst()
                                 .map(before -> Seed.in(step, Edits.replace(before.at(), next.text())))));
     }
 
-    private static Kind limits(String title, Set<String> found, Function<SourceRange, Optional<org.faultwright.analysis.Fix.Edit>> change) {
+    private static Kind limits(String title, Set<String> found, Function<SourceRange, Optional<Fix.Edit>> change) {
         return Kind.of(title, found, specimen -> measured(specimen).flatMap(step -> limits(step)
                 .flatMap(limit -> change.apply(limit).stream()).map(edit -> Seed.in(step, edit)))).besides(more());
     }
 
-    private static Optional<org.faultwright.analysis.Fix.Edit> replaceFirst(SourceRange limit, String pattern, String text) {
+    private static Optional<Fix.Edit> replaceFirst(SourceRange limit, String pattern, String text) {
         return Edits.first(limit, pattern).map(found -> Edits.replace(found, text));
     }
 

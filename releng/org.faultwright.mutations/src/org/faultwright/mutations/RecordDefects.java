@@ -10,9 +10,12 @@ import static org.faultwright.mutations.Consequences.OF_WALKS;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.RuleSet;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -58,6 +61,8 @@ final class RecordDefects {
                 Kind.of("a step without words", Set.of("missing-title"), specimen -> specimen.ownSteps().stream().filter(step -> !step.title().isBlank())
                         .map(step -> Seed.in(step, Edits.delete(title(step))))).besides(Set.of("better-order")),
                 Kind.of("a step without its time", Set.of("missing-time"), specimen -> specimen.procedure().steps().stream()
+                        // a routine performed has the time of its own steps
+                        .filter(step -> !(step instanceof Step.Perform))
                         .flatMap(step -> step.frame().takes().stream().map(time -> Seed.in(step, Edits.delete(Edits.withKeywords(time.at(), "takes"))))))
                         .besides(more()),
                 Kind.of("a limit without its source", Set.of("missing-source"), specimen -> specimen.ownSteps().stream().filter(step -> step instanceof Step.Measure)
@@ -93,7 +98,7 @@ final class RecordDefects {
 
     /** A text that cannot be read to the end misses whatever it held. */
     private static Set<String> everything() {
-        return org.faultwright.analysis.RuleSet.all().stream().map(rule -> rule.header().id()).collect(java.util.stream.Collectors.toSet());
+        return RuleSet.all().stream().map(rule -> rule.header().id()).collect(Collectors.toSet());
     }
 
     private static Stream<Example> examples(Specimen specimen) {
@@ -116,13 +121,13 @@ final class RecordDefects {
                 .flatMap(outcome -> outcome.target().stream()).map(Object::toString).findFirst();
         return target.flatMap(right -> step.get().outcomes().stream()
                 .filter(outcome -> outcome.target().map(name -> !name.text().equals(right)).orElse(false)
-                        && !(outcome.head() instanceof org.faultwright.procedure.Outcome.AnythingElse)
-                        && !(outcome.head() instanceof org.faultwright.procedure.Outcome.Band band && band.label().isEmpty())).findFirst())
+                        && !(outcome.head() instanceof Outcome.AnythingElse)
+                        && !(outcome.head() instanceof Outcome.Band band && band.label().isEmpty())).findFirst())
                 .map(outcome -> Seed.at(showing.at(), Edits.replace(showing.possible().get(0).words().at(), words(outcome))));
     }
 
-    private static String words(org.faultwright.procedure.Outcome outcome) {
-        return outcome.head() instanceof org.faultwright.procedure.Outcome.Band band ? band.label().get().text() : outcome.head().at().text();
+    private static String words(Outcome outcome) {
+        return outcome.head() instanceof Outcome.Band band ? band.label().get().text() : outcome.head().at().text();
     }
 
     static SourceRange all(SourceText text) {

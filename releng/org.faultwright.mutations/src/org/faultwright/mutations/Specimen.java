@@ -35,6 +35,9 @@ final class Specimen {
     /** Held against due dates; every demo instrument is in date then. */
     private static final LocalDate TODAY = LocalDate.of(2026, 6, 1);
 
+    /** What {@link HarmlessChanges} puts behind a name. */
+    static final String RENAMED = "Renamed";
+
     private final Procedure procedure;
     private final Set<String> known = new LinkedHashSet<>();
 
@@ -49,10 +52,6 @@ final class Specimen {
             return new Specimen(procedure);
         }
         throw new IllegalArgumentException(file + " is a library; defects are put into procedures.");
-    }
-
-    static Specimen of(Procedure procedure) {
-        return new Specimen(procedure);
     }
 
     Procedure procedure() {
@@ -112,8 +111,9 @@ final class Specimen {
         ProcedureReader reader = new ProcedureReader((name, fromFile) -> Optional.ofNullable(libraries.get(name)));
         Checker checker = new Checker(RuleSet.all(), Optional.of(TODAY));
         List<Finding> findings = new ArrayList<>(own(checker, reader.read(text(procedure.source(), changed))));
-        libraries.values().stream().filter(library -> changed.containsKey(library.name()) || changed.isEmpty())
-                .forEach(library -> findings.addAll(own(checker, reader.read(library))));
+        if (changed.isEmpty() || libraries.values().stream().anyMatch(library -> changed.containsKey(library.name()))) {
+            libraries.values().forEach(library -> findings.addAll(own(checker, reader.read(library))));
+        }
         return findings;
     }
 
@@ -126,7 +126,8 @@ final class Specimen {
                 .filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
     }
 
+    /** The same after a step was renamed. */
     private static String key(Finding finding) {
-        return finding.rule() + " " + finding.at().source().name() + " " + finding.at().text();
+        return (finding.rule() + " " + finding.at().source().name() + " " + finding.message()).replace(RENAMED, "");
     }
 }

@@ -38,7 +38,7 @@ final class StateDefects {
                 act("closing or refitting left out", (setting, condition) -> condition.live().isEmpty() && ends(setting, condition)),
                 performed("a shared routine left out"),
                 Kind.of("what an act leaves is not said", FOUND, specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().leaves().stream()
+                        .flatMap(step -> step.frame().leaves().stream().filter(setting -> isEverOtherwise(setting, specimen))
                                 .map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at()))))))
                         .besides(more()),
                 Kind.of("an act leaves a condition the wrong way round", FOUND, specimen -> specimen.steps().stream()
@@ -60,7 +60,7 @@ final class StateDefects {
                         .flatMap(step -> step.outcomes().stream().filter(outcome -> !outcome.proves().isEmpty())
                                 .flatMap(outcome -> toOther(step, outcome).stream())))
                         .besides(more()),
-                Kind.of("a condition set to what it already is", Set.of("already-set"), specimen -> specimen.ownSteps().stream()
+                Kind.of("a condition set to what it already is", Set.of("already-set"), specimen -> specimen.procedure().steps().stream()
                         .filter(Step.Act.class::isInstance).flatMap(step -> step.frame().needs().stream()
                                 .filter(setting -> step.frame().leaves().stream().noneMatch(left -> same(left, setting)))
                                 .limit(1).map(setting -> Seed.in(step, Edits.insertInside(step.at(), "leaves " + setting.at().text())))))
@@ -78,8 +78,9 @@ final class StateDefects {
 
     /** An act with one result, taken out, and whatever led to it led on. */
     private static Kind act(String title, BiPredicate<Setting, Condition> leaves) {
-        return Kind.of(title, FOUND, specimen -> specimen.steps().stream().filter(Step.Act.class::isInstance)
-                .filter(step -> step.frame().leaves().stream().anyMatch(setting -> specimen.procedure().scope()
+        return Kind.of(title, Consequences.all(FOUND, Set.of("unknown-name", "fault-misses-conclusion", "repair-not-verified")),
+                specimen -> specimen.steps().stream().filter(Step.Act.class::isInstance)
+                .filter(step -> step.frame().leaves().stream().anyMatch(setting -> isEverOtherwise(setting, specimen) && specimen.procedure().scope()
                         .condition(setting.condition()).map(condition -> leaves.test(setting, condition)).orElse(false)))
                 .flatMap(step -> leftOut(step, specimen).stream())).besides(more());
     }
@@ -102,6 +103,14 @@ final class StateDefects {
             seed = seed.with(Edits.replace(before.at(), next.get().text()));
         }
         return Optional.of(seed);
+    }
+
+    /** Whether the condition starts, or is ever left, otherwise: else leaving out the setting changes nothing. */
+    private static boolean isEverOtherwise(Setting setting, Specimen specimen) {
+        boolean starts = specimen.procedure().scope().condition(setting.condition()).flatMap(Condition::starts)
+                .map(start -> !start.text().equals(setting.value().text())).orElse(false);
+        return starts || specimen.steps().stream().flatMap(step -> step.frame().leaves().stream())
+                .anyMatch(other -> same(other, setting) && !other.value().text().equals(setting.value().text()));
     }
 
     private static boolean live(Setting setting, Condition condition) {

@@ -49,7 +49,8 @@ final class WayDefects {
                                         .map(target -> Seed.in(step, Edits.replace(target.at(), step.name().text()))))).besides(more()),
                 Kind.of("a code left out of a step", Set.of("codes-not-handled", "example-fails", "fault-misses-conclusion",
                         "fault-signature-result-unknown", "example-names-unknown-result", "unreachable-step", "outcomes-incomplete"),
-                        specimen -> coded(specimen).map(coded -> Seed.in(coded.step(), Edits.delete(coded.outcome().at())))).besides(more()),
+                        specimen -> coded(specimen).filter(WayDefects::leadsItsOwnWay)
+                                .map(coded -> Seed.in(coded.step(), Edits.delete(coded.outcome().at())))).besides(more()),
                 Kind.of("a code that the table does not have", Set.of("code-unknown"), specimen -> coded(specimen)
                         .map(coded -> Seed.in(coded.step(), Edits.replace(coded.outcome().head().at(), "77 blinks")))).besides(more())
                         .besides(Set.of("codes-not-handled")),
@@ -166,6 +167,13 @@ final class WayDefects {
         return specimen.procedure().steps().stream().filter(step -> step instanceof Step.Observe observe && observe.indicator().isPresent())
                 .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Code)
                         .map(outcome -> new Coded(step, outcome)));
+    }
+
+    /** Whether the code leads elsewhere than whatever the table does not have: else it makes no difference. */
+    private static boolean leadsItsOwnWay(Coded coded) {
+        String target = coded.outcome().target().map(Name::text).orElse("");
+        return coded.step().outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.AnythingElse)
+                .noneMatch(rest -> rest.target().map(Name::text).orElse("").equals(target));
     }
 
     private static boolean isObserved(Name indicator, Specimen specimen) {

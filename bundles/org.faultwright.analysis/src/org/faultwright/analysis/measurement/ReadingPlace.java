@@ -38,9 +38,11 @@ record ReadingPlace(LimitStudy study, Optional<Stated> stated, Exact low, Exact 
                     ? " names no known instrument" : " has no limit that says how large it is, or no range for it")
                     + ", so that the uncertainty of " + later.name() + " is not known.");
         }
-        if (!study.get().problems().isEmpty()) {
+        Optional<String> problem = study.get().choice().problem().or(() -> study.get().limits().stream()
+                .filter(limit -> limit.budget().ends().isEmpty()).flatMap(limit -> limit.budget().problems().stream()).findFirst());
+        if (problem.isPresent()) {
             return failed("The uncertainty of " + later.name() + " is not known, as " + step.name() + " has a problem: "
-                    + study.get().problems().get(0));
+                    + problem.get());
         }
         QuantityKind kind = study.get().kind();
         Interval shown = study.get().range().shown();

@@ -6,6 +6,7 @@ package org.faultwright.analysis.measurement;
 
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,11 +19,11 @@ import org.faultwright.quantity.measure.RootSearch;
 
 /**
  * Chooses the readings at which the uncertainty of a computed value is evaluated: what a reading's own step expects,
- * else the middle of the readings that lead to the computation. One reading without an expected value is moved,
- * where that can be done, so that the result lies at the limit.
+ * else the middle of the readings that lead to the computation. One reading is moved, where that can be done within the
+ * readings that lead there, so that the result lies at the limit; those without an expected value are tried first.
  */
 final class Representatives {
-    /** Readings that are tried; a bench leaves one or two open. */
+    /** Readings that are tried; a bench computes with two or three. */
     private static final int TRIED = 4;
     /** Digits of a value that was moved, so that everything can be computed again by hand. */
     private static final MathContext DIGITS = new MathContext(4);
@@ -44,7 +45,8 @@ final class Representatives {
             inputs.put(place.name(), place.at(stated.value(), stated.why()));
             values.put(place.name(), stated.value().doubleValue());
         }
-        for (ReadingPlace place : places.stream().filter(one -> one.stated().isEmpty()).limit(TRIED).toList()) {
+        for (ReadingPlace place : places.stream().sorted(Comparator.comparing((ReadingPlace one) -> one.stated().isPresent()))
+                .limit(TRIED).toList()) {
             OptionalDouble moved = RootSearch.of(formula, values, place.name(), place.low().doubleValue(),
                     place.high().doubleValue(), limit.doubleValue());
             if (moved.isPresent()) {

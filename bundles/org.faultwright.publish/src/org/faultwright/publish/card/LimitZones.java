@@ -8,48 +8,51 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.measurement.ComputedLimit;
+import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.analysis.measurement.StudiedLimit;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
-import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
-import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.measure.Budget;
+import org.faultwright.quantity.measure.ComputedBudget;
 import org.faultwright.quantity.measure.DecisionRule;
-import org.faultwright.quantity.measure.MeasurementBudget;
 import org.faultwright.quantity.measure.Zones;
 
 /**
- * The readings that are accepted, in doubt and rejected, as the display shows them.
+ * The readings or computed values that are accepted, in doubt and rejected, to the digits that are shown or worth computing.
  *
- * @param rule in use for this step
+ * @param rule     in use for this step
+ * @param computed whether the values are computed from readings
  */
-record LimitZones(Zones zones, Unit unit, DecisionRule rule) {
+record LimitZones(Zones zones, Unit unit, DecisionRule rule, boolean computed) {
 
     /** Absent where the limit itself decides, or the instrument is not known well enough. */
     static Optional<LimitZones> of(Procedure procedure, Step step) {
-        return step instanceof Step.Measure measure
-                ? LimitStudy.of(procedure, measure).flatMap(study -> study.expected().flatMap(limit -> of(study, limit)))
+        boolean doubtful = step.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
+        return expected(procedure, step).filter(Budget::isComplete).filter(budget -> !budget.ends().isEmpty())
+                .flatMap(budget -> of(budget, doubtful));
+    }
+
+    private static Optional<Budget> expected(Procedure procedure, Step step) {
+        if (step instanceof Step.Measure measure) {
+            return LimitStudy.of(procedure, measure).flatMap(LimitStudy::expected).map(StudiedLimit::budget);
+        }
+        return step instanceof Step.Decide decide
+                ? ComputedStudy.of(procedure, decide).flatMap(ComputedStudy::expected).map(ComputedLimit::budget)
                 : Optional.empty();
     }
 
-    private static Optional<LimitZones> of(LimitStudy study, StudiedLimit limit) {
-        boolean doubtful = study.step().outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
-        MeasurementBudget budget = limit.budget();
-        if (budget.rule() instanceof DecisionRule.Simple) {
-            if (!doubtful) {
-                return Optional.empty();
-            }
-            // A way for doubtful readings needs to know which they are, whatever the house decides by.
-            budget = MeasurementBudget.of(budget.limits(), budget.range(), budget.extras(), new DecisionRule.Guarded());
+    private static Optional<LimitZones> of(Budget budget, boolean doubtful) {
+        if (budget.rule() instanceof DecisionRule.Simple && !doubtful) {
+            return Optional.empty();
         }
-        MeterRange range = study.range();
-        Exact origin = range.upTo().unit().offset();
-        return budget.isComplete() ? Optional.of(new LimitZones(
-                budget.zones().shown(range.resolution().difference(), origin), range.upTo().unit(), budget.rule()))
-                : Optional.empty();
+        // A way for doubtful readings needs to know which they are, whatever the house decides by.
+        Budget used = budget.rule() instanceof DecisionRule.Simple ? budget.guarded() : budget;
+        return Optional.of(new LimitZones(used.shown(), used.unit(), used.rule(), used instanceof ComputedBudget));
     }
 
     /** The readings of one result, such as {@code 22.93 V to 25.07 V}; empty for a result of another kind. */
@@ -85,6 +88,7 @@ record LimitZones(Zones zones, Unit unit, DecisionRule rule) {
                 : "Readings are accepted inside the limit by U or more, rejected beyond it by more than U, and doubtful"
                         + " between (ISO 14253-1).";
         return judged + " U is the expanded uncertainty, k = 2, of the instrument's accuracy statement taken as"
-                + " rectangular, u = a/\u221A3 (JCGM 100:2008, 4.3.7 and 6.2).";
+                + " rectangular, u = a/\u221A3 (JCGM 100:2008, 4.3.7 and 6.2)"
+                + (computed ? ", carried through the formula of a computed value (5.1.2)." : ".");
     }
 }

@@ -4,12 +4,14 @@
  */
 package org.faultwright.publish.card;
 
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Indicator;
@@ -25,6 +27,7 @@ import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.ValueText;
 import org.faultwright.quantity.measure.ReadingBox;
 
 /** What one kind of step says and another does not: where to probe, what to expect, what to write down. */
@@ -74,12 +77,16 @@ final class StepDetail implements Step.Cases<Tag> {
                 .ifPresent(upTo -> with.add("range " + upTo));
         StepPart.line(box, "With", String.join(", ", with));
         expects(step.expects());
-        // Where a way for doubtful readings is written, the results themselves tell the zones.
+        zones(step);
+        reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
+        return box;
+    }
+
+    /** Where a way for doubtful readings is written, the results themselves tell the zones. */
+    private void zones(Step step) {
         if (step.outcomes().stream().noneMatch(outcome -> outcome.key().equals(Step.DOUBTFUL))) {
             LimitZones.of(plan.procedure(), step).ifPresent(zones -> StepPart.line(box, "Zones", zones.summary()));
         }
-        reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
-        return box;
     }
 
     private String point(Name name) {
@@ -128,6 +135,11 @@ final class StepDetail implements Step.Cases<Tag> {
     public Tag decide(Step.Decide step) {
         step.compute().ifPresent(formula -> StepPart.line(box, "Formula", Formula.of(formula.value(), plan)));
         expects(step.expects());
+        ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
+                .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
+                        StepPart.line(box, "Known to", "±" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP)
+                                + " with these instruments (U, k = 2)")));
+        zones(step);
         reading(Optional.empty(), Optional.empty(), step.expects());
         return box;
     }

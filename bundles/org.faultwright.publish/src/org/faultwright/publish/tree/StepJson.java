@@ -29,7 +29,7 @@ final class StepJson implements Step.Cases<Json> {
     }
 
     Json of(Step step) {
-        Json json = step.match(this);
+        Json json = UncertaintyJson.put(step.match(this), plan.procedure(), step);
         frame(json, step.frame());
         return json.putAll("outcomes", step.outcomes(), outcome -> outcome(step, outcome));
     }

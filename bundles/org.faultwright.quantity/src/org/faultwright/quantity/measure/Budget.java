@@ -33,6 +33,9 @@ public sealed interface Budget permits MeasurementBudget, ComputedBudget {
     /** In which its values are printed. */
     Unit unit();
 
+    /** The same limits judged with a guard band of the whole U. */
+    Budget guarded();
+
     /** The zones to the digits that are read or worth computing. */
     Zones shown();
 

@@ -47,12 +47,21 @@ public record ComputedBudget(Expression formula, Interval limits, Unit unit, Sca
             }
             computed.add(found.end().get());
         }
-        DecisionRule used = rule instanceof DecisionRule.ByRisk ? new DecisionRule.Guarded() : rule;
-        Guarding guarding = Guarding.of(used, limits, computed.stream().map(ComputedEnd::uncertainty).toList());
-        List<LimitUncertainty> ends = guarding.ends();
-        return new ComputedBudget(formula, limits, unit, scale, guarding.rule(), List.copyOf(computed), ends,
-                ratio(limits, ends), Zones.of(limits, limits.lower().isPresent() ? ends.get(0).guard() : Exact.ZERO,
+        return judged(formula, limits, unit, scale, computed,
+                rule instanceof DecisionRule.ByRisk ? new DecisionRule.Guarded() : rule);
+    }
+
+    private static ComputedBudget judged(Expression formula, Interval limits, Unit unit, Scale scale,
+            List<ComputedEnd> computed, DecisionRule rule) {
+        List<LimitUncertainty> ends = Guarding.of(rule, limits, computed.stream().map(ComputedEnd::uncertainty).toList()).ends();
+        return new ComputedBudget(formula, limits, unit, scale, rule, List.copyOf(computed), ends, ratio(limits, ends),
+                Zones.of(limits, limits.lower().isPresent() ? ends.get(0).guard() : Exact.ZERO,
                         limits.upper().isPresent() ? ends.get(ends.size() - 1).guard() : Exact.ZERO), List.of());
+    }
+
+    @Override
+    public ComputedBudget guarded() {
+        return isComplete() ? judged(formula, limits, unit, scale, computed, new DecisionRule.Guarded()) : this;
     }
 
     private static ComputedBudget impossible(Expression formula, Interval limits, Unit unit, Scale scale, DecisionRule rule,

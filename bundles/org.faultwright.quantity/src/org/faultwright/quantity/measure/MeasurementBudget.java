@@ -104,6 +104,11 @@ public record MeasurementBudget(Interval limits, MeterRange range, List<Contribu
         return range.upTo().unit();
     }
 
+    @Override
+    public MeasurementBudget guarded() {
+        return of(limits, range, extras, new DecisionRule.Guarded());
+    }
+
     /** As the display shows them. */
     @Override
     public Zones shown() {

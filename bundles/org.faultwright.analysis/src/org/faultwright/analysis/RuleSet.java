@@ -46,6 +46,7 @@ import org.faultwright.analysis.rules.LimitsReversed;
 import org.faultwright.analysis.rules.LiveMeasurement;
 import org.faultwright.analysis.rules.LoadingEatsTolerance;
 import org.faultwright.analysis.rules.LoopChangesNothing;
+import org.faultwright.analysis.rules.MeanRespondingMeter;
 import org.faultwright.analysis.rules.MissingHeader;
 import org.faultwright.analysis.rules.MissingSource;
 import org.faultwright.analysis.rules.MissingTime;
@@ -62,6 +63,7 @@ import org.faultwright.analysis.rules.OutcomeImpossible;
 import org.faultwright.analysis.rules.OutcomeNoFaultExplains;
 import org.faultwright.analysis.rules.OutcomeUntried;
 import org.faultwright.analysis.rules.OutcomesIncomplete;
+import org.faultwright.analysis.rules.OutsideBandwidth;
 import org.faultwright.analysis.rules.OverlappingBands;
 import org.faultwright.analysis.rules.PathWithoutEnd;
 import org.faultwright.analysis.rules.PercentageOfZero;
@@ -89,6 +91,7 @@ import org.faultwright.analysis.rules.UnreadableText;
 import org.faultwright.analysis.rules.UnusedDeclaration;
 import org.faultwright.analysis.rules.UnusedExit;
 import org.faultwright.analysis.rules.UnusedReading;
+import org.faultwright.analysis.rules.UsedOutsideItsValidity;
 import org.faultwright.analysis.rules.WipeWithoutBackupCheck;
 import org.faultwright.analysis.rules.WrongDimension;
 import org.faultwright.analysis.rules.WrongFormula;
@@ -148,6 +151,9 @@ public final class RuleSet {
                 new SpreadMissing(),
                 new FinerThanResolution(),
                 new LoadingEatsTolerance(),
+                new OutsideBandwidth(),
+                new MeanRespondingMeter(),
+                new UsedOutsideItsValidity(),
                 new NonsenseAccuracy(),
                 new CalibrationExpired());
     }

@@ -19,7 +19,23 @@ import org.faultwright.quantity.QuantityKind;
 public record Point(Name name, String title, Optional<Carried> carries,
         Optional<Written<Quantity>> sourceResistance, Optional<Written<Integer>> category,
         List<Written<Hazard>> hazards, SourceRange at) implements Declaration {
-    /** The highest voltage at a point. @param kind one of the three voltages */
-    public record Carried(Written<Quantity> upTo, QuantityKind kind) {
+    /**
+     * The highest voltage at a point.
+     *
+     * @param kind      one of the three voltages
+     * @param frequency of an alternating voltage, where stated
+     * @param waveform  where stated
+     */
+    public record Carried(Written<Quantity> upTo, QuantityKind kind, Optional<Frequencies> frequency,
+            Optional<Written<Waveform>> waveform) {
+    }
+
+    /** From the lowest to the highest; the same where one alone is stated. */
+    public record Frequencies(Written<Quantity> lowest, Written<Quantity> highest) {
+        /** As the author writes them. */
+        @Override
+        public String toString() {
+            return lowest.equals(highest) ? lowest.value().spelling() : lowest.value() + " .. " + highest.value();
+        }
     }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.faultwright.quantity.Limit;
 
 /** What a document can name: its own declarations first, then those of the libraries it uses. */
 public final class Scope {
@@ -18,6 +19,8 @@ public final class Scope {
     private final Map<String, Indicator> indicators = new LinkedHashMap<>();
     private final Map<String, Note> notes = new LinkedHashMap<>();
     private final Map<String, Routine> routines = new LinkedHashMap<>();
+
+    private Optional<Written<Limit>> ambient = Optional.empty();
 
     private Scope() {
     }
@@ -37,6 +40,7 @@ public final class Scope {
         put(indicators, declared.indicators());
         put(notes, declared.notes());
         put(routines, declared.routines());
+        ambient = ambient.or(declared::ambient);
     }
 
     private static <T extends Declaration> void put(Map<String, T> into, List<T> declared) {
@@ -69,6 +73,11 @@ public final class Scope {
 
     public Optional<Routine> routine(Name name) {
         return Optional.ofNullable(routines.get(name.text()));
+    }
+
+    /** The temperatures at the bench: the document's own, else those of the nearest library that states them. */
+    public Optional<Written<Limit>> ambient() {
+        return ambient;
     }
 
     public List<Condition> conditions() {

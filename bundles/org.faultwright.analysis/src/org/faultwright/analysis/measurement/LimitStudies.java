@@ -129,7 +129,9 @@ public final class LimitStudies {
         if (sources.isEmpty() || largest.isEmpty()) {
             return Optional.empty();
         }
-        return Loading.of(largest.get(), sources.stream().reduce(LimitStudies::inARow).orElseThrow(), range);
+        Optional<Quantity> frequency = step.point().flatMap(scope::point).flatMap(Point::carries)
+                .flatMap(Point.Carried::frequency).map(stated -> stated.highest().value());
+        return Loading.of(largest.get(), sources.stream().reduce(LimitStudies::inARow).orElseThrow(), range, frequency);
     }
 
     private static Quantity inARow(Quantity one, Quantity other) {

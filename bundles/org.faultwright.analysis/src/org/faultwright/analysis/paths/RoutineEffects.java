@@ -88,7 +88,7 @@ public final class RoutineEffects {
         return new Procedure(procedure.source(), procedure.name(), procedure.title(), procedure.uses(),
                 procedure.libraries(), procedure.equipment(), procedure.revision(), List.of(), List.of(),
                 new Declarations(conditions, own.instruments(), own.points(), own.parts(), own.indicators(),
-                        own.notes(), own.routines()),
+                        own.notes(), own.routines(), own.ambient()),
                 procedure.decides(), List.of(), Optional.empty(), List.of(perform), List.of(), List.of(),
                 procedure.at());
     }

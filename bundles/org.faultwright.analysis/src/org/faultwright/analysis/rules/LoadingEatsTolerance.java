@@ -48,7 +48,8 @@ public final class LoadingEatsTolerance implements Rule {
         String what = limit.budget().limits().width().isPresent() ? " % of the tolerance." : " % of the limit.";
         findings.report(limit.limit().at(), "With the source resistance "
                 + ValueText.significant(load.source(), ohm, 3, RoundingMode.HALF_UP)
-                + " and " + own + ValueText.significant(load.instrument(), ohm, 3, RoundingMode.HALF_UP) + " of "
+                + " and " + own + ValueText.significant(load.instrument(), ohm, 3, RoundingMode.HALF_UP)
+                + load.capacitor().map(LoadingEatsTolerance::capacitor).orElse("") + " of "
                 + study.instrument().name()
                 + ", " + study.step().name() + " reads low by "
                 + ValueText.significant(load.error().absolute(), unit, 2, RoundingMode.HALF_UP)
@@ -56,5 +57,10 @@ public final class LoadingEatsTolerance implements Rule {
                 load.range().kind().isVoltage()
                 ? "Use an instrument with a higher input resistance, or state the limit as this instrument reads it."
                         : "Use a range with a smaller burden, or state the limit as this instrument reads it.");
+    }
+
+    private static String capacitor(Loading.Shunt shunt) {
+        return " beside " + ValueText.significant(shunt.capacitance(), Units.named("F"), 3, RoundingMode.HALF_UP) + " at "
+                + ValueText.significant(shunt.frequency(), Units.named("Hz"), 3, RoundingMode.HALF_UP);
     }
 }

@@ -31,6 +31,8 @@ final class StatedQuantities {
 
     private StatedQuantities(Subject subject) {
         subject.document().own().points().forEach(this::point);
+        subject.document().own().ambient().ifPresent(limit -> addLimit(limit,
+                Wanted.of("the temperature at the bench", QuantityKind.TEMPERATURE)));
         subject.document().own().instruments().forEach(this::instrument);
         for (StepGraph graph : subject.graphs()) {
             FormulaTypes types = new FormulaTypes(graph);
@@ -46,6 +48,8 @@ final class StatedQuantities {
     private void point(Point point) {
         point.carries().ifPresent(carries -> add(carries.upTo(),
                 Wanted.of("the voltage at " + point.name(), carries.kind())));
+        point.carries().flatMap(Point.Carried::frequency).ifPresent(stated -> List.of(stated.lowest(), stated.highest()).stream()
+                .distinct().forEach(written -> add(written, Wanted.of("the frequency at " + point.name(), QuantityKind.FREQUENCY))));
         point.sourceResistance().ifPresent(written -> add(written,
                 Wanted.of("the source resistance of " + point.name(), QuantityKind.RESISTANCE)));
     }

@@ -64,7 +64,9 @@ final class NamedThings {
         }
         if (thing instanceof Point point) {
             return point.carries().map(carried -> "Carries up to " + Markdown.plain(carried.upTo().value().spelling())
-                    + " " + carried.kind().words().replace(" voltage", "") + ".").orElse("");
+                    + " " + carried.kind().words().replace(" voltage", "")
+                    + carried.frequency().map(frequency -> " at " + Markdown.plain(frequency.toString())).orElse("")
+                    + carried.waveform().map(form -> ", " + form.value().word()).orElse("") + ".").orElse("");
         }
         if (thing instanceof Indicator indicator) {
             return indicator.codes().stream()

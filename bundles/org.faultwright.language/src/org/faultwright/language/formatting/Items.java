@@ -21,7 +21,7 @@ import org.eclipse.xtext.nodemodel.INode;
 /** Finds in a parsed text the places where a line or declaration begins. */
 final class Items {
     private static final Set<String> DECLARATIONS = Set.of("LibraryText", "ProcedureText", "UsesText", "EquipmentText", "RevisionText", "ComplaintsText",
-            "ToolsText", "DecidesText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
+            "ToolsText", "DecidesText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
             "RoutineText", "FaultText", "ExampleText", "CheckText", "ObserveText", "MeasureText", "ActText", "DecideText",
             "PerformText", "ConcludeText", "BeginText");
     private static final Map<String, Item> RULES = Map.of("AllowingText", Item.LINE, "OutcomeText",

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
+import org.faultwright.language.text.AmbientText;
 import org.faultwright.language.text.BecomesText;
 import org.faultwright.language.text.BeginText;
 import org.faultwright.language.text.CodeText;
@@ -31,6 +32,10 @@ import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Source;
+import org.faultwright.procedure.Waveform;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
 
 /** The declarations that a library shares and a procedure may also hold for itself. */
@@ -45,14 +50,23 @@ final class DeclarationTranslator {
         this.instruments = instruments;
     }
 
-    Declarations all(List<DeclarationText> written) {
+    Declarations all(List<DeclarationText> written, List<AmbientText> ambient) {
         return new Declarations(kind(written, ConditionText.class).map(this::condition).toList(),
                 kind(written, InstrumentText.class).map(this::instrument).toList(),
                 kind(written, PointText.class).map(this::point).toList(),
                 kind(written, PartText.class).map(this::part).toList(),
                 kind(written, IndicatorText.class).map(this::indicator).toList(),
                 kind(written, NoteText.class).map(this::note).toList(),
-                kind(written, RoutineText.class).map(this::routine).toList());
+                kind(written, RoutineText.class).map(this::routine).toList(), ambient(ambient));
+    }
+
+    private Optional<Written<Limit>> ambient(List<AmbientText> written) {
+        Optional<Written<Limit>> limit = passage.single(written, "The temperatures at the bench")
+                .flatMap(text -> Optional.ofNullable(text.getLimit())).flatMap(parts.limits::limit);
+        limit.filter(stated -> stated.value().fits(QuantityKind.TEMPERATURE) && stated.value().interval().isEmpty())
+                .ifPresent(stated -> passage.problem(stated.at(),
+                        "The temperatures at the bench run downwards; write the lower one first."));
+        return limit;
     }
 
     private static <T> java.util.stream.Stream<T> kind(List<DeclarationText> written, Class<T> kind) {
@@ -91,11 +105,23 @@ final class DeclarationTranslator {
         QuantityKind kind = parts.vocabulary.voltage(passage.node(written, POINT_TEXT__FORM));
         return new Point(name(written), title(written),
                 parts.quantities.single(written.getCarries(), "What the point carries")
-                        .map(upTo -> new Point.Carried(upTo, kind)),
+                        .map(upTo -> new Point.Carried(upTo, kind, frequencies(written), waveform(written))),
                 parts.quantities.single(written.getSourceResistance(), "The source resistance"),
                 passage.single(written, POINT_TEXT__CATEGORY, "The measurement category")
                         .flatMap(node -> parts.quantities.whole(node, "The measurement category")),
                 parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), passage.range(written));
+    }
+
+    private Optional<Point.Frequencies> frequencies(PointText written) {
+        List<Written<Quantity>> stated = written.getFrequency().stream().flatMap(text -> parts.quantities.quantity(text).stream())
+                .toList();
+        return stated.isEmpty() ? Optional.empty()
+                : Optional.of(new Point.Frequencies(stated.get(0), stated.get(Math.min(1, stated.size() - 1))));
+    }
+
+    private Optional<Written<Waveform>> waveform(PointText written) {
+        return passage.node(written, POINT_TEXT__WAVEFORM).flatMap(node -> parts.vocabulary.oneOf(Waveform.values(), node, "waveform")
+                .map(known -> new Written<>(known, passage.range(node))));
     }
 
     private Part part(PartText written) {

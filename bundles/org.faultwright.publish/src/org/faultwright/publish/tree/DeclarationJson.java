@@ -81,7 +81,10 @@ final class DeclarationJson {
     static Json point(Point point) {
         return start(point.name(), point.title())
                 .put("carries", point.carries().map(carried -> new Json()
-                        .put("upTo", QuantityJson.of(carried.upTo().value())).put("quantity", carried.kind().words())))
+                        .put("upTo", QuantityJson.of(carried.upTo().value())).put("quantity", carried.kind().words())
+                        .put("lowestFrequency", carried.frequency().map(stated -> QuantityJson.of(stated.lowest().value())))
+                        .put("highestFrequency", carried.frequency().map(stated -> QuantityJson.of(stated.highest().value())))
+                        .putText("waveform", carried.waveform().map(form -> form.value().word()))))
                 .put("sourceResistance", point.sourceResistance().map(Written::value).map(QuantityJson::of))
                 .putNumber("category", point.category())
                 .putTexts("hazards", point.hazards().stream().map(Written::value).map(Hazard::word).toList());

@@ -52,7 +52,7 @@ final class Draft {
         List<Step> steps = draft.steps("s", 2 + draft.random.nextInt(routines > 0 ? 3 : 5), List.of());
         return new Procedure(HERE.source(), name("Draft"), "", List.of(), List.of(), Optional.empty(), Optional.empty(),
                 List.of(), List.of(), new Declarations(draft.conditions, List.of(), List.of(), List.of(), List.of(),
-                        List.of(), draft.routines), Optional.empty(), List.of(), Optional.empty(), steps, List.of(),
+                        List.of(), draft.routines, Optional.empty()), Optional.empty(), List.of(), Optional.empty(), steps, List.of(),
                 List.of(), HERE);
     }
 

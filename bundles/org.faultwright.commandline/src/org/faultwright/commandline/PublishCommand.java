@@ -14,9 +14,11 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Export;
 import org.faultwright.publish.Exports;
@@ -25,6 +27,7 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
+import org.faultwright.publish.since.EarlierRelease;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -50,6 +53,10 @@ final class PublishCommand implements Callable<Integer> {
             description = "Also print procedures with errors, marked DRAFT on every page with their open findings.")
     private boolean drafts;
 
+    @Option(names = "--since", paramLabel = "FOLDER",
+            description = "Where the last release was published (its trees, *.tree.json): the quality report tells what changed.")
+    private Optional<Path> since = Optional.empty();
+
     @Spec
     private CommandSpec spec;
 
@@ -61,7 +68,9 @@ final class PublishCommand implements Callable<Integer> {
         if (Files.exists(folder) && !Files.isDirectory(folder)) {
             throw new CannotProceed(folder + " is a file, not a folder; name another one after --into.");
         }
+        Optional<EarlierRelease> release = release();
         List<Publication> publications = new ArrayList<>();
+        List<CheckedLibrary> libraries = new ArrayList<>();
         int refused = 0;
         int number = 0;
         Set<String> taken = new TreeSet<>();
@@ -69,6 +78,9 @@ final class PublishCommand implements Callable<Integer> {
         for (Path file : files) {
             number++;
             Checking.Checked checked = checking.check(file);
+            if (checked.document() instanceof Library library) {
+                libraries.add(new CheckedLibrary(library, checked.findings()));
+            }
             if (!(checked.document() instanceof Procedure procedure)) {
                 continue;
             }
@@ -85,11 +97,21 @@ final class PublishCommand implements Callable<Integer> {
             out.flush();
         }
         if (!publications.isEmpty()) {
-            out.println(names(writeCollection(wanted, publications, taken)));
+            out.println(names(writeCollection(wanted, new ProcedureFolder(title(), publications, Set.copyOf(taken), libraries,
+                    release), taken)));
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
         return refused == 0 ? Faultwright.CLEAN : Faultwright.FINDINGS;
+    }
+
+    /** Read before anything is written, since the new files may replace the old ones. */
+    private Optional<EarlierRelease> release() {
+        try {
+            return since.isPresent() ? Optional.of(EarlierRelease.in(since.get())) : Optional.empty();
+        } catch (PublishingRefused problem) {
+            throw new CannotProceed(problem.getMessage());
+        }
     }
 
     private List<Export> wanted() {
@@ -113,8 +135,7 @@ final class PublishCommand implements Callable<Integer> {
         return writeAll(made, taken, publication.procedure().source().name());
     }
 
-    private List<Path> writeCollection(List<Export> wanted, List<Publication> publications, Set<String> taken) {
-        ProcedureFolder collection = new ProcedureFolder(title(), publications, Set.copyOf(taken));
+    private List<Path> writeCollection(List<Export> wanted, ProcedureFolder collection, Set<String> taken) {
         List<Published> made = new ArrayList<>();
         for (Export export : wanted) {
             if (export instanceof FolderExport whole) {

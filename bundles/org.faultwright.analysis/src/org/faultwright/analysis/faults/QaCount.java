@@ -5,6 +5,7 @@
 package org.faultwright.analysis.faults;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -27,6 +28,7 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
@@ -47,11 +49,16 @@ final class QaCount {
     QaSummary summary(List<Finding> findings) {
         ExampleCoverage coverage = ExampleCoverage.in(subject).orElseThrow();
         TimeStudy times = TimeStudy.in(subject).orElseThrow();
+        List<Code> codes = codes();
+        List<String> open = codes.stream().filter(code -> !code.handled()).map(Code::name).toList();
         Map<Severity, Integer> bySeverity = new EnumMap<>(Severity.class);
         findings.forEach(finding -> bySeverity.merge(finding.severity(), 1, Integer::sum));
-        return new QaSummary(bySeverity, mostFirst(findings.stream().map(Finding::rule)), units(), limits(), codes(),
+        return new QaSummary(bySeverity, mostFirst(findings.stream().map(Finding::rule)), units(), limits(), sources(),
+                unsourced(), share(codes.size() - open.size(), codes.size()), new QaSummary.Open(texts(coverage.untried()),
+                        coverage.unreached().stream().map(end -> end.name().text()).toList(), open,
+                        coverage.runs().stream().filter(run -> !run.passes()).map(run -> run.example().title().text()).toList()),
                 ProcedurePaths.of(subject).filter(paths -> paths.map().begin().isPresent()).map(PathReport::of),
-                faults(times), Ambiguity.in(subject).orElseThrow().groups(), Testability.in(subject),
+                faults(times), groups(), Testability.in(subject),
                 share(coverage.runs().stream().filter(ExampleRun::passes).count(), coverage.runs().size()),
                 share(coverage.tried().size(), coverage.tried().size() + coverage.untried().size()),
                 share(coverage.reached().size(), coverage.reached().size() + coverage.unreached().size()),
@@ -106,31 +113,67 @@ final class QaCount {
                 .map(Outcome.Band.class::cast).toList();
     }
 
-    private QaSummary.Share limits() {
-        int all = 0;
-        int sourced = 0;
-        for (Step step : steps) {
-            int here = expected(step).map(e -> 1).orElse(0) + bands(step).size();
-            boolean source = step.frame().source().isPresent() || expected(step).flatMap(Step.Expectation::source).isPresent();
-            all += here;
-            sourced += source ? here : 0;
-        }
-        return share(sourced, all);
+    private static int limits(Step step) {
+        return expected(step).map(e -> 1).orElse(0) + bands(step).size();
     }
 
-    private QaSummary.Share codes() {
-        int all = 0;
-        int own = 0;
+    private static Optional<Source> source(Step step) {
+        return step.frame().source().or(() -> expected(step).flatMap(Step.Expectation::source));
+    }
+
+    private QaSummary.Share limits() {
+        return share(steps.stream().filter(step -> source(step).isPresent()).mapToInt(QaCount::limits).sum(),
+                steps.stream().mapToInt(QaCount::limits).sum());
+    }
+
+    private Map<String, Integer> sources() {
+        Stream<Source> ofLimits = steps.stream().flatMap(step -> source(step).stream()
+                .flatMap(source -> Collections.nCopies(limits(step), source).stream()));
+        Stream<Source> ofCodes = indicators().flatMap(indicator -> indicator.source().stream());
+        return mostFirst(Stream.concat(ofLimits, ofCodes).map(source -> source.document()
+                + source.dated().map(date -> " (" + date + ")").orElse("")));
+    }
+
+    private Stream<Indicator> indicators() {
+        return steps.stream().flatMap(step -> indicator(step).stream()).distinct();
+    }
+
+    private List<String> unsourced() {
+        return steps.stream().filter(step -> limits(step) > 0 && source(step).isEmpty())
+                .map(step -> step.name().text()).toList();
+    }
+
+    private Optional<Indicator> indicator(Step step) {
+        return step instanceof Step.Observe observe ? observe.indicator().flatMap(subject.scope()::indicator)
+                : Optional.empty();
+    }
+
+    /** A code that a step can meet. */
+    private record Code(String name, boolean handled) {
+    }
+
+    private List<Code> codes() {
+        List<Code> codes = new ArrayList<>();
         for (Step step : steps) {
-            Optional<Indicator> indicator = step instanceof Step.Observe observe
-                    ? observe.indicator().flatMap(subject.scope()::indicator) : Optional.empty();
             List<String> keys = step.outcomes().stream().map(Outcome::key).toList();
-            List<String> patterns = indicator.map(Indicator::codes).orElse(List.of()).stream()
-                    .map(code -> code.pattern().text()).toList();
-            all += patterns.size();
-            own += (int) patterns.stream().filter(keys::contains).count();
+            indicator(step).map(Indicator::codes).orElse(List.of()).stream().map(code -> code.pattern().text())
+                    .forEach(pattern -> codes.add(new Code(step.name() + " " + pattern, keys.contains(pattern))));
         }
-        return share(own, all);
+        return codes;
+    }
+
+    private static List<String> texts(List<ExampleCoverage.Way> ways) {
+        return ways.stream().map(ExampleCoverage.Way::toString).toList();
+    }
+
+    private List<QaSummary.GroupLine> groups() {
+        Ambiguity ambiguity = Ambiguity.in(subject).orElseThrow();
+        return ambiguity.groups().stream().map(group -> new QaSummary.GroupLine(group.faults(), group.acknowledged(),
+                names(ambiguity.unusedThatSeparate(group)), names(ambiguity.silentForSome(group)))).toList();
+    }
+
+    private static List<String> names(List<Step> steps) {
+        return steps.stream().map(step -> step.name().text()).toList();
     }
 
     private List<QaSummary.FaultLine> faults(TimeStudy times) {

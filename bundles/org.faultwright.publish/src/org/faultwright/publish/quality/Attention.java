@@ -9,10 +9,11 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.faults.Ambiguity;
 import org.faultwright.analysis.faults.QaSummary;
 import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Revision;
 import org.faultwright.publish.quality.QualityReport.Line;
+import org.faultwright.publish.since.SinceRelease;
 
 /** What a reader with two minutes should look at, one sentence each, the gravest first. */
 final class Attention {
@@ -23,6 +24,9 @@ final class Attention {
         List<String> points = new ArrayList<>();
         QaSummary summary = line.summary();
         errors(line, points);
+        line.since().filter(SinceRelease::hidesAChange)
+                .filter(since -> line.publication().status() == Revision.Status.RELEASED).ifPresent(since -> points.add(
+                        "It says released, has changed since the last release, and has the same revision number."));
         List<String> missed = summary.faults().stream().filter(fault -> !fault.isFound())
                 .map(fault -> title(fault.fault())).toList();
         if (!missed.isEmpty()) {
@@ -32,11 +36,8 @@ final class Attention {
             points.add("Of its examples only " + summary.examples() + " go as they say.");
         }
         untried(summary, points);
-        for (Ambiguity.Group group : summary.groups()) {
-            if (!group.acknowledged()) {
-                points.add("Nothing tells apart: " + names(group) + ".");
-            }
-        }
+        summary.groups().stream().filter(group -> !group.acknowledged())
+                .forEach(group -> points.add("Nothing tells apart: " + names(group) + "."));
         if (summary.limits().some() < summary.limits().all()) {
             points.add("A source is named for " + summary.limits() + " limits.");
         }
@@ -70,8 +71,18 @@ final class Attention {
         }
     }
 
-    static String names(Ambiguity.Group group) {
+    private static String names(QaSummary.GroupLine group) {
         return group.faults().stream().map(Attention::title).collect(Collectors.joining(", "));
+    }
+
+    /** Faults that nothing tells apart, and what would separate them. */
+    static String apart(QaSummary.GroupLine group) {
+        String found = "Nothing tells apart" + (group.acknowledged() ? ", as the author says: " : ": ") + names(group) + ". ";
+        if (!group.unused().isEmpty()) {
+            return found + Rows.listed(group.unused()) + " would, but nothing leads there.";
+        }
+        return found + (group.silent().isEmpty() ? "No step of the text would; it takes another one."
+                : "What all of them show at " + Rows.listed(group.silent()) + " is not stated; it may separate them.");
     }
 
     static String title(Fault fault) {

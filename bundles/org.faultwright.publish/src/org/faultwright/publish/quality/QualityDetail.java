@@ -6,16 +6,11 @@ package org.faultwright.publish.quality;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.PathStep;
-import org.faultwright.analysis.faults.Ambiguity;
 import org.faultwright.analysis.faults.Figures;
 import org.faultwright.analysis.faults.QaSummary;
 import org.faultwright.analysis.faults.Testability;
-import org.faultwright.analysis.paths.PathReport;
-import org.faultwright.procedure.Name;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 
@@ -29,15 +24,20 @@ final class QualityDetail {
         this.summary = line.summary();
     }
 
-    void add(Tag main) {
-        Tag section = main.add("section", "detail");
+    void add(Tag main, String place) {
+        Tag section = main.add("section", "detail").id(place);
         section.say("h2", "", line.publication().title());
         section.say("p", "small", line.publication().procedure().name().text() + ", " + line.publication().revision()
                 + ", digest " + line.publication().shortDigest());
+        List<String> attention = Attention.to(line);
+        section.say("p", "", attention.isEmpty() ? "Nothing stands out." : String.join(" ", attention));
+        ChangesPart.detail(section, line);
         findings(section);
         faults(section);
-        paths(section);
+        tried(section);
+        summary.paths().ifPresent(paths -> QualityPaths.add(section, paths));
         words(section);
+        SignOff.one(section, line.publication().shortDigest());
     }
 
     private void findings(Tag section) {
@@ -47,7 +47,8 @@ final class QualityDetail {
             section.say("p", "", "None.");
             return;
         }
-        Tag rows = table(section, "Line", "Weight", "Rule", "What is wrong, and what to do");
+        section.say("p", "", "By rule: " + Rows.counted(summary.byRule()) + ".");
+        Tag rows = Rows.table(section, "findings", List.of("Line", "Weight", "Rule", "What is wrong, and what to do"));
         for (Finding finding : findings) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(String.valueOf(finding.at().line()));
@@ -55,19 +56,9 @@ final class QualityDetail {
             row.say("td", "", finding.rule());
             Tag words = row.add("td").text(finding.message()).space().text(finding.advice());
             if (!finding.path().isEmpty()) {
-                words.say("p", "small", "Path: " + path(finding.path()));
+                words.say("p", "small", "Path: " + QualityPaths.path(finding.path()));
             }
         }
-    }
-
-    private static Tag table(Tag section, String... columns) {
-        Tag table = section.add("table", "list");
-        Tag head = table.add("thead").add("tr");
-        for (String column : columns) {
-            boolean wide = column.equals("Fault") || column.startsWith("What");
-            head.add("th", wide ? "wide" : "").set("scope", "col").text(column);
-        }
-        return table.add("tbody");
     }
 
     private void faults(Tag section) {
@@ -75,7 +66,7 @@ final class QualityDetail {
             return;
         }
         section.say("h3", "", "Faults");
-        Tag rows = table(section, "Fault", "How often", "Found", "Told apart", "Example", "Expected", "Worst");
+        Tag rows = Rows.table(section, "", List.of("Fault", "How often", "Found", "Told apart", "Example", "Expected", "Worst"));
         for (QaSummary.FaultLine fault : summary.faults()) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(Attention.title(fault.fault()));
@@ -86,10 +77,7 @@ final class QualityDetail {
             row.say("td", "", QualityPage.expected(fault.times()));
             row.say("td", "", QualityPage.worst(fault.times()));
         }
-        for (Ambiguity.Group group : summary.groups()) {
-            section.say("p", "", "Nothing tells apart" + (group.acknowledged() ? ", as the author says: " : ": ")
-                    + Attention.names(group) + ".");
-        }
+        summary.groups().forEach(group -> section.say("p", "", Attention.apart(group)));
         summary.testability().ifPresent(found -> section.say("p", "", testability(found)));
     }
 
@@ -100,50 +88,39 @@ final class QualityDetail {
                 + " MIL-HDBK-2165 and IEEE 1522).";
     }
 
-    private void paths(Tag section) {
-        summary.paths().ifPresent(paths -> {
-            section.say("h3", "", "Paths");
-            section.say("p", "", reach(paths));
-            paths.shortest().ifPresent(path -> section.say("p", "", "The shortest comes to a conclusion in "
-                    + path.size() + " steps: " + path(path) + "."));
-            paths.worstSeconds().ifPresent(seconds -> section.say("p", "", "The slowest takes "
-                    + Figures.minutes(seconds) + "."));
-            if (!paths.always().isEmpty()) {
-                section.say("p", "", "On every path: " + paths.always().stream().map(Name::text)
-                        .collect(Collectors.joining(", ")) + ".");
-            }
-        });
+    private void tried(Tag section) {
+        section.say("h3", "", "Tried on paper by examples");
+        section.say("p", "", summary.examples() + " examples go as they say; they take " + summary.outcomes()
+                + " results of steps with a choice, and reach " + summary.conclusions() + " conclusions.");
+        QaSummary.Open open = summary.open();
+        open(section, "Results that no example takes", open.outcomes());
+        open(section, "Conclusions that no example reaches", open.conclusions());
+        open(section, "Examples that end otherwise than they say", open.examples());
     }
 
-    private static String reach(PathReport paths) {
-        return "Some path comes to " + paths.stepsReached() + " of " + paths.steps() + " steps and takes "
-                + paths.outcomesTaken() + " of " + paths.outcomes() + " results. "
-                + paths.paths().map(count -> (count.bitLength() > 40 ? "More than 10^12" : count.toString())
-                        + " sequences of results end at a conclusion. ").orElse("")
-                + (paths.complete() ? "All " : "More than ") + paths.states() + " states of the set-up were looked at"
-                + (paths.exact() ? ", bounds on repeats counted." : ", bounds on repeats taken as open.");
-    }
-
-    private static String path(List<PathStep> path) {
-        return path.stream().map(PathStep::toString).collect(Collectors.joining(", "));
+    private static void open(Tag section, String what, List<String> names) {
+        if (!names.isEmpty()) {
+            section.say("p", "", what + ": " + Rows.listed(names) + ".");
+        }
     }
 
     private void words(Tag section) {
-        section.say("h3", "", "Units, codes and notes");
+        section.say("h3", "", "Units, sources, codes and notes");
         if (!summary.units().isEmpty()) {
-            section.say("p", "", "Units written: " + counted(summary.units()) + ".");
+            section.say("p", "", "Units written: " + Rows.counted(summary.units()) + ".");
+        }
+        section.say("p", "", summary.limits().all() == 0 ? "No limit is stated." : "A source is named for " + summary.limits()
+                + " limits and bands.");
+        open(section, "Without a source", summary.unsourced());
+        if (!summary.sources().isEmpty()) {
+            section.say("p", "", "Limits and code tables rest on: " + Rows.counted(summary.sources()) + ".");
         }
         if (summary.codes().all() > 0) {
             section.say("p", "", summary.codes() + " codes of the indicators read have a result of their own.");
+            open(section, "Without one", summary.open().codes());
         }
         section.say("p", "", summary.notes().isEmpty() ? "No safety note is read."
                 : "Notes read: " + summary.notes().stream().map(use -> use.note().word().name() + " " + use.note().name()
-                        + " at " + (use.steps() == 1 ? "1 step" : use.steps() + " steps"))
-                        .collect(Collectors.joining("; ")) + ".");
-    }
-
-    private static String counted(Map<String, Integer> counts) {
-        return counts.entrySet().stream().map(entry -> entry.getKey() + " " + entry.getValue() + "\u00D7")
-                .collect(Collectors.joining(", "));
+                        + " at " + Rows.count(use.steps(), "step", "steps")).collect(Collectors.joining("; ")) + ".");
     }
 }

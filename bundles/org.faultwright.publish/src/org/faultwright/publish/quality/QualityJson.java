@@ -8,8 +8,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.faults.Ambiguity;
 import org.faultwright.analysis.faults.QaSummary;
 import org.faultwright.analysis.faults.Testability;
 import org.faultwright.analysis.faults.TimeStudy;
@@ -21,6 +22,7 @@ import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.quality.QualityReport.Line;
+import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.tree.Json;
 import org.faultwright.quantity.Exact;
 
@@ -43,6 +45,13 @@ public final class QualityJson implements FolderExport {
                 .put("title", report.title()).put("findings", severities(Map.of(
                         Severity.ERROR, report.count(Severity.ERROR), Severity.WARNING, report.count(Severity.WARNING),
                         Severity.ADVICE, report.count(Severity.ADVICE))))
+                .put("findingsByRule", together(report, line -> line.summary().byRule()))
+                .put("unitsWritten", together(report, line -> line.summary().units()))
+                .put("sources", together(report, line -> line.summary().sources()))
+                .putAll("libraries", report.libraries(), checked -> new Json().put("id", checked.library().name().text())
+                        .putAll("findings", checked.findings(), finding -> new Json().put("rule", finding.rule())
+                                .put("line", finding.at().line()).put("message", finding.message())))
+                .putTexts("goneSinceRelease", report.gone())
                 .putAll("procedures", report.lines(), QualityJson::procedure);
         return new Published(report.fileName(".json"), "application/json", json.bytes());
     }
@@ -56,9 +65,14 @@ public final class QualityJson implements FolderExport {
                 .putTexts("attention", Attention.to(line))
                 .put("findings", severities(summary.bySeverity())).put("findingsByRule", counts(summary.byRule()))
                 .put("unitsWritten", counts(summary.units()))
+                .put("sources", counts(summary.sources())).putTexts("stepsWithoutSource", summary.unsourced())
+                .put("sinceRelease", line.since().map(QualityJson::since))
                 .put("limitsWithSource", share(summary.limits())).put("codesWithResult", share(summary.codes()))
                 .put("examplesThatPass", share(summary.examples())).put("resultsTried", share(summary.outcomes()))
                 .put("conclusionsTried", share(summary.conclusions()))
+                .putTexts("resultsUntried", summary.open().outcomes())
+                .putTexts("conclusionsUntried", summary.open().conclusions())
+                .putTexts("codesWithoutResult", summary.open().codes()).putTexts("examplesThatFail", summary.open().examples())
                 .put("paths", summary.paths().map(QualityJson::paths))
                 .putAll("faults", summary.faults(), QualityJson::fault)
                 .putAll("notToldApart", summary.groups(), QualityJson::group)
@@ -66,6 +80,19 @@ public final class QualityJson implements FolderExport {
                 .putAll("notesRead", summary.notes(), use -> new Json().put("note", use.note().name().text())
                         .put("word", use.note().word().name().toLowerCase(Locale.ROOT)).put("steps", use.steps()))
                 .put("times", times(summary.times())).put("stepsWithoutTime", summary.untimed());
+    }
+
+    private static Json together(QualityReport report, Function<Line, Map<String, Integer>> of) {
+        Json json = new Json();
+        QualityTogether.byName(report, of).forEach((name, procedures) -> json.put(name, QualityTogether.sum(procedures)));
+        return json;
+    }
+
+    private static Json since(SinceRelease since) {
+        return new Json().put("heldAgainst", since.earlier().words()).put("sameText", since.sameText())
+                .put("sameRevision", since.sameRevision()).putAll("changes", since.changes(), change -> new Json()
+                        .put("area", change.area().title()).put("what", change.what()).put("was", change.was())
+                        .put("now", change.now()));
     }
 
     private static Json severities(Map<Severity, Integer> counts) {
@@ -92,7 +119,12 @@ public final class QualityJson implements FolderExport {
                 .put("states", paths.states()).put("allStates", paths.complete()).put("boundsCounted", paths.exact())
                 .putTexts("always", paths.always().stream().map(Name::text).toList())
                 .putText("sequences", paths.paths().map(Object::toString))
-                .putText("slowestSeconds", paths.worstSeconds().map(Exact::toString));
+                .putText("slowestSeconds", paths.worstSeconds().map(Exact::toString))
+                .putTexts("slowestPath", steps(paths.slowest())).putTexts("longestPath", steps(paths.longest()));
+    }
+
+    private static List<String> steps(Optional<List<PathStep>> path) {
+        return path.orElse(List.of()).stream().map(PathStep::toString).toList();
     }
 
     private static Json fault(QaSummary.FaultLine fault) {
@@ -101,8 +133,9 @@ public final class QualityJson implements FolderExport {
                 .put("times", times(fault.times()));
     }
 
-    private static Json group(Ambiguity.Group group) {
-        return new Json().putTexts("faults", names(group.faults())).put("acknowledged", group.acknowledged());
+    private static Json group(QaSummary.GroupLine group) {
+        return new Json().putTexts("faults", names(group.faults())).put("acknowledged", group.acknowledged())
+                .putTexts("wouldSeparate", group.unused()).putTexts("notStatedAt", group.silent());
     }
 
     private static List<String> names(List<Fault> faults) {

@@ -22,6 +22,9 @@ import org.faultwright.publish.quality.QualityReport.Line;
 
 /** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
 final class QualityPage {
+    private static final int MOST_IN_FRONT = 10;
+    private static final int MOST_POINTS = 3;
+
     private QualityPage() {
     }
 
@@ -37,11 +40,21 @@ final class QualityPage {
         main.say("p", "", procedures(report) + ": " + statuses(report) + ".");
         figures(main, report);
         attention(main, report);
+        ChangesPart.front(main, report);
         overview(main, report);
+        SignOff.whole(main, report.digest());
         main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
                 + " free of danger.");
-        report.lines().forEach(line -> new QualityDetail(line).add(main));
+        if (!report.lines().isEmpty()) {
+            QualityTogether.add(main, report);
+        }
+        report.lines().forEach(line -> new QualityDetail(line).add(main, place(report, line)));
         return page;
+    }
+
+    /** Names cannot be addresses; numbers can. */
+    private static String place(QualityReport report, Line line) {
+        return "procedure-" + (report.lines().indexOf(line) + 1);
     }
 
     private static String procedures(QualityReport report) {
@@ -85,26 +98,27 @@ final class QualityPage {
             return;
         }
         Tag list = main.add("ul", "attention");
-        for (Line line : with) {
+        for (Line line : with.subList(0, Math.min(MOST_IN_FRONT, with.size()))) {
+            List<String> points = Attention.to(line);
             list.add("li").say("b", "", line.publication().title() + ":").space()
-                    .text(String.join(" ", Attention.to(line)));
+                    .text(points.stream().limit(MOST_POINTS).collect(Collectors.joining(" "))
+                            + (points.size() > MOST_POINTS ? " And " + (points.size() - MOST_POINTS) + " more." : ""));
+        }
+        if (with.size() > MOST_IN_FRONT) {
+            main.say("p", "small", "And " + (with.size() - MOST_IN_FRONT) + " more with less to mend; each has its own page.");
         }
     }
 
     private static void overview(Tag main, QualityReport report) {
         main.say("h2", "", "Each procedure");
-        Tag table = main.add("table", "list overview");
-        Tag head = table.add("thead").add("tr");
-        for (String column : List.of("Procedure", "Status", "Errors, warnings, advice", "Faults found",
-                "Told apart", "Results tried", "Endings tried", "Limits sourced", "Time expected, worst")) {
-            head.add("th", column.equals("Procedure") ? "wide" : "").set("scope", "col").text(column);
-        }
-        Tag rows = table.add("tbody");
+        Tag rows = Rows.table(main, "overview", List.of("Procedure", "Revision", "Errors, warnings, advice", "Faults found",
+                "Told apart", "Results tried", "Endings tried", "Limits sourced", "Time expected", "Worst time"));
         for (Line line : report.lines()) {
             QaSummary summary = line.summary();
             Tag row = rows.add("tr");
-            row.add("th").set("scope", "row").text(line.publication().title());
-            row.say("td", "", line.publication().revision());
+            row.add("th").set("scope", "row").link(place(report, line), "", "To the details of " + line.publication().title())
+                    .text(line.publication().title());
+            row.say("td", "", line.publication().revision().replaceFirst("^Revision ", "").replaceFirst("^No revision", "none"));
             row.say("td", line.count(Severity.ERROR) > 0 ? "open" : "", line.count(Severity.ERROR) + ", "
                     + line.count(Severity.WARNING) + ", " + line.count(Severity.ADVICE));
             row.say("td", "", share(line.faultsFound()));
@@ -112,7 +126,8 @@ final class QualityPage {
             row.say("td", "", share(summary.outcomes()));
             row.say("td", "", share(summary.conclusions()));
             row.say("td", "", share(summary.limits()));
-            row.say("td", "", expected(summary.times()) + ", " + worst(summary.times()));
+            row.say("td", "", expected(summary.times()));
+            row.say("td", "", worst(summary.times()));
         }
     }
 

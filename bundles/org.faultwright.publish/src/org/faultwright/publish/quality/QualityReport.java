@@ -11,22 +11,30 @@ import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.QaSummary;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.since.EarlierRelease;
+import org.faultwright.publish.since.EarlierTree;
+import org.faultwright.publish.since.SinceRelease;
 
 /**
  * What is known of the quality of a folder's procedures.
  *
- * @param lines those with most to mend first
+ * @param lines     those with most to mend first
+ * @param libraries the libraries of the folder itself
+ * @param since     the last release, where it is known
  */
-record QualityReport(String title, List<Line> lines) {
-    /** One procedure. */
-    record Line(Publication publication, QaSummary summary) {
+record QualityReport(String title, List<Line> lines, List<CheckedLibrary> libraries, Optional<EarlierRelease> since) {
+    /** One procedure. @param since what changed in it, where the last release has a tree of it */
+    record Line(Publication publication, QaSummary summary, Optional<SinceRelease> since) {
         int count(Severity severity) {
             return summary.bySeverity().getOrDefault(severity, 0);
         }
@@ -41,13 +49,22 @@ record QualityReport(String title, List<Line> lines) {
         Comparator<Line> worstFirst = Comparator.<Line>comparingInt(line -> -line.count(Severity.ERROR))
                 .thenComparingInt(line -> -line.count(Severity.WARNING))
                 .thenComparing(line -> line.publication().procedure().name().text());
-        List<Line> lines = folder.procedures().stream().map(QualityReport::line).sorted(worstFirst).toList();
-        return new QualityReport(folder.title(), lines);
+        List<Line> lines = folder.procedures().stream().map(one -> line(one, folder.since())).sorted(worstFirst).toList();
+        return new QualityReport(folder.title(), lines, folder.libraries(), folder.since());
     }
 
-    private static Line line(Publication publication) {
+    private static Line line(Publication publication, Optional<EarlierRelease> release) {
         Subject subject = new Subject(publication.procedure(), Optional.empty());
-        return new Line(publication, QaSummary.of(subject, publication.findings()).orElseThrow());
+        return new Line(publication, QaSummary.of(subject, publication.findings()).orElseThrow(),
+                release.flatMap(all -> all.of(publication.procedure().name().text()))
+                        .map(tree -> SinceRelease.of(tree, publication)));
+    }
+
+    /** The procedures of the last release that are not here any more. */
+    List<String> gone() {
+        Set<String> here = lines.stream().map(line -> line.publication().procedure().name().text()).collect(Collectors.toSet());
+        return since.map(EarlierRelease::trees).orElse(List.of()).stream().map(EarlierTree::procedure)
+                .filter(name -> !here.contains(name)).toList();
     }
 
     int count(Severity severity) {

@@ -5,6 +5,7 @@
 package org.faultwright.publish.tree;
 
 import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -62,6 +63,11 @@ public final class TreeJson implements ProcedureExport {
     public Published publish(Publication publication) {
         return new Published(FileName.of(publication.procedure(), ".tree.json"), "application/json",
                 tree(new Plan(publication)).bytes());
+    }
+
+    /** The tree before it is written, to be held against another. */
+    public static JsonObject tree(Publication publication) {
+        return tree(new Plan(publication)).object();
     }
 
     private static Json tree(Plan plan) {

@@ -243,6 +243,36 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_tell_what_changed_since_the_last_release() throws IOException {
+        Path file = file("FanNoise.procedure", CLEAN);
+        Path out = folder.resolve("out");
+        assertEquals(0, call("publish", file, "--into", out, "--as", "tree-json").status());
+        Files.writeString(file, CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
+
+        // into the same folder: the old trees are read before the new ones are written
+        Answer answer = call("publish", file, "--into", out, "--since", out, "--as", "tree-json,quality-json");
+
+        assertEquals(0, answer.status(), answer.err());
+        String report = Files.readString(out.resolve("FanNoise.quality.json"));
+        assertTrue(report.contains("\"was\": \"Tighten the four screws of the guard\""), report);
+        assertTrue(report.contains("\"now\": \"Tighten the six screws of the guard\""), report);
+    }
+
+    @Test
+    void should_say_in_a_sentence_why_nothing_can_be_compared() throws IOException {
+        Path file = file("FanNoise.procedure", CLEAN);
+        Path out = folder.resolve("out");
+        for (Path since : List.of(folder, folder.resolve("nowhere"), file("FanNoise.tree.json", "{ not JSON"))) {
+            Answer answer = call("publish", file, "--into", out, "--since", since);
+
+            assertEquals(2, answer.status(), answer.out());
+            assertTrue(answer.err().contains(since.getFileName().toString()), answer.err());
+            assertEquals(1, answer.err().lines().count(), answer.err());
+            assertFalse(Files.exists(out));
+        }
+    }
+
+    @Test
     void should_check_and_publish_the_demo() {
         Path demo = demo();
 

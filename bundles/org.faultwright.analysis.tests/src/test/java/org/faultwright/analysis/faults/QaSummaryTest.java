@@ -64,6 +64,17 @@ class QaSummaryTest {
     }
 
     @Test
+    void should_name_what_is_open() {
+        assertEquals(Map.of("Sheet 1", 1), SUMMARY.sources());
+        assertEquals(List.of("Load"), SUMMARY.unsourced());
+        assertEquals(2, SUMMARY.open().outcomes().size());
+        assertTrue(SUMMARY.open().outcomes().contains("Volts above"), SUMMARY.open().toString());
+        assertEquals(List.of(), SUMMARY.open().conclusions());
+        assertEquals(1, SUMMARY.open().codes().size());
+        assertEquals(List.of("Two"), SUMMARY.open().examples());
+    }
+
+    @Test
     void should_have_a_line_for_each_fault() {
         assertEquals(List.of("Relay 0.6 true 1 true", "Sensor 0.2 true 2 false", "Switch 0.2 true 2 false"),
                 SUMMARY.faults().stream().map(line -> line.fault().name() + " " + line.weight() + " " + line.isFound() + " "

@@ -112,4 +112,39 @@ class QualityReportTest {
         assertEquals("quality.pdf", report("quality-pdf").fileName());
         assertFalse(json().has("procedures"));
     }
+
+    /** Two faults alike at every step asked, and a measurement that nothing leads to and that would separate them. */
+    @Test
+    void should_say_what_would_separate_faults_and_which_path_is_the_worst() {
+        Publication alike = Samples.text("""
+                procedure Alike "Alike" revision 1 draft
+                point Rail "C7" carries up to 6 V
+                fault One "First" { weight 1 shows Look no, Volts below }
+                fault Two "Second" { weight 1 shows Look no, Volts within }
+                begin at Look
+                check Look "Lit?" { confirms complaint takes 2 min yes -> Fine no -> Wait }
+                act Wait "Wait" { takes 7 min then -> Both }
+                measure Volts "Rail" { dc voltage at Rail expects 5 V +/- 5 % below -> Both within -> Fine above -> Fine }
+                conclude Both "Either" { finds One }
+                conclude Fine "Nothing found" { finds nothing }
+                """);
+        String page = words(report("quality-html", alike));
+        assertTrue(page.contains("Nothing tells apart: First, Second. Volts would, but nothing leads there."), page);
+        assertTrue(page.contains("Worst in time, 9 min in 3 steps: Look (no), Wait (done), Both."), page);
+        assertTrue(page.contains("Results that no example takes: Look yes, Look no."), page);
+        assertTrue(page.contains("Without a source: Volts."), page);
+        assertTrue(page.contains("Sign-off of this procedure"), page);
+        assertEquals("Volts", procedure(json(alike), 0).getAsJsonArray("notToldApart").get(0).getAsJsonObject()
+                .getAsJsonArray("wouldSeparate").get(0).getAsString());
+    }
+
+    @Test
+    void should_add_the_findings_of_all_procedures_by_rule() {
+        JsonObject report = json(Samples.everything(), BROKEN, Samples.text("procedure Worse check A \"?\" { yes -> Gone }"));
+        int sum = report.getAsJsonObject("findingsByRule").entrySet().stream().mapToInt(rule -> rule.getValue().getAsInt()).sum();
+        int all = report.getAsJsonObject("findings").entrySet().stream().mapToInt(severity -> severity.getValue().getAsInt()).sum();
+        assertEquals(all, sum);
+        assertTrue(report.getAsJsonObject("unitsWritten").size() > 3);
+        assertTrue(report.getAsJsonObject("sources").size() > 0);
+    }
 }

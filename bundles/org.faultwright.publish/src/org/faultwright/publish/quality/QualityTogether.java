@@ -1,0 +1,116 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.quality;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleIndex;
+import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
+import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.quality.QualityReport.Line;
+
+/** All procedures together: findings by rule, their libraries, units, documents. */
+final class QualityTogether {
+    private QualityTogether() {
+    }
+
+    static void add(Tag main, QualityReport report) {
+        Tag section = main.add("section", "detail");
+        section.say("h2", "", "All of them together");
+        rules(section, report);
+        libraries(section, report);
+        counts(section, report, "Units", "Unit", "Times", line -> line.summary().units());
+        counts(section, report, "Sources of limits and codes", "What document", "Times",
+                line -> line.summary().sources());
+    }
+
+    private static void rules(Tag section, QualityReport report) {
+        section.say("h3", "", "Findings by rule");
+        Map<String, Map<String, Integer>> byRule = byName(report, line -> line.summary().byRule());
+        if (byRule.isEmpty()) {
+            section.say("p", "", "No rule has found anything in the procedures.");
+            return;
+        }
+        Map<String, String> weights = RuleIndex.headers().stream().collect(Collectors.toMap(RuleHeader::id,
+                header -> header.severity().name().toLowerCase(Locale.ROOT), (one, other) -> one));
+        Tag rows = Rows.table(section, "byrule", List.of("Rule", "Weight", "Times", "What procedures"));
+        List<String> order = List.of("error", "warning", "advice", "");
+        byRule.entrySet().stream().sorted(Comparator.comparing(rule -> order.indexOf(weights.getOrDefault(rule.getKey(), ""))))
+                .forEach(rule -> row(rows, rule.getKey(), weights.getOrDefault(rule.getKey(), ""), rule.getValue()));
+    }
+
+    private static void row(Tag rows, String rule, String weight, Map<String, Integer> procedures) {
+        Rows.row(rows, rule, weight, String.valueOf(sum(procedures)), places(procedures));
+    }
+
+    private static void libraries(Tag section, QualityReport report) {
+        Map<String, List<String>> users = new TreeMap<>();
+        report.lines().forEach(line -> line.publication().procedure().libraries().forEach(library ->
+                users.computeIfAbsent(library.name().text(), name -> new ArrayList<>()).add(name(line))));
+        Map<String, List<Finding>> found = report.libraries().stream().collect(Collectors.toMap(
+                checked -> checked.library().name().text(), CheckedLibrary::findings, (one, other) -> one, TreeMap::new));
+        found.keySet().forEach(name -> users.putIfAbsent(name, List.of()));
+        if (users.isEmpty()) {
+            return;
+        }
+        section.say("h3", "", "Libraries");
+        Tag rows = Rows.table(section, "libraries", List.of("Library", "Used by", "What was found in it"));
+        users.forEach((name, procedures) -> Rows.row(rows, name,
+                Rows.count(procedures.size(), "procedure", "procedures"), findings(found.get(name))));
+    }
+
+    private static String findings(List<Finding> found) {
+        if (found == null) {
+            return "not looked at: it lies elsewhere";
+        }
+        return found.isEmpty() ? "nothing" : found.stream().map(finding -> "line " + finding.at().line() + ", "
+                + finding.rule() + ": " + finding.message()).collect(Collectors.joining(" "));
+    }
+
+    private static void counts(Tag section, QualityReport report, String title, String what, String number,
+            Function<Line, Map<String, Integer>> of) {
+        Map<String, Map<String, Integer>> counted = byName(report, of);
+        if (counted.isEmpty()) {
+            return;
+        }
+        section.say("h3", "", title);
+        Tag rows = Rows.table(section, "counts", List.of(what, number, "What procedures"));
+        counted.forEach((name, procedures) -> Rows.row(rows, name, String.valueOf(sum(procedures)),
+                procedures.size() == report.lines().size() && procedures.size() > 1 ? "all of them" : places(procedures)));
+    }
+
+    /** For each name how often it stands in each procedure, the most frequent first. */
+    static Map<String, Map<String, Integer>> byName(QualityReport report, Function<Line, Map<String, Integer>> of) {
+        Map<String, Map<String, Integer>> all = new TreeMap<>();
+        report.lines().forEach(line -> of.apply(line).forEach((name, count) ->
+                all.computeIfAbsent(name, key -> new LinkedHashMap<>()).put(name(line), count)));
+        Map<String, Map<String, Integer>> sorted = new LinkedHashMap<>();
+        all.entrySet().stream().sorted((one, other) -> sum(other.getValue()) - sum(one.getValue()))
+                .forEach(entry -> sorted.put(entry.getKey(), entry.getValue()));
+        return sorted;
+    }
+
+    private static String name(Line line) {
+        return line.publication().procedure().name().text();
+    }
+
+    static int sum(Map<String, Integer> counts) {
+        return counts.values().stream().mapToInt(Integer::intValue).sum();
+    }
+
+    private static String places(Map<String, Integer> procedures) {
+        return Rows.listed(procedures.entrySet().stream()
+                .map(entry -> entry.getKey() + (entry.getValue() == 1 ? "" : " " + entry.getValue() + "\u00D7")).toList());
+    }
+}

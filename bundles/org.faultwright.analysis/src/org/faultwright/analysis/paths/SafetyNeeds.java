@@ -5,12 +5,10 @@
 package org.faultwright.analysis.paths;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Fault;
@@ -32,10 +30,6 @@ import org.faultwright.quantity.QuantityKind;
  * stored, and from data it wipes. The voltages are held against {@link VoltageLimit}.
  */
 public final class SafetyNeeds {
-    private static final Set<QuantityKind> NOT_OF_A_CIRCUIT = EnumSet.of(QuantityKind.TEMPERATURE,
-            QuantityKind.TEMPERATURE_DIFFERENCE, QuantityKind.LENGTH, QuantityKind.MASS, QuantityKind.FORCE,
-            QuantityKind.TORQUE, QuantityKind.PRESSURE, QuantityKind.SPEED, QuantityKind.TIME, QuantityKind.COUNT);
-
     private final ProcedurePaths paths;
     private final List<Condition> live;
     private final List<Condition> charged;
@@ -143,7 +137,7 @@ public final class SafetyNeeds {
     }
 
     private List<SafetyNeed> fromCharge(Place place) {
-        if (!probes(place) && place.handles().isEmpty()) {
+        if (!probes(place) && Hands.inside(place, paths.map().scope()).isEmpty()) {
             return List.of();
         }
         return charged.stream().filter(condition -> mayBe(condition, condition.charged(), place))
@@ -156,14 +150,6 @@ public final class SafetyNeeds {
         return place.step() instanceof Step.Measure measure && !points(place).isEmpty() && measure.kind()
                 .map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent() || kind.needsDeadCircuit())
                 .isPresent();
-    }
-
-    /** A fan blade or a roller holds no charge; a probe that reads volts or ohms there says that it is a circuit. */
-    private static boolean isElectrical(Place place, Point point) {
-        boolean probed = place.step() instanceof Step.Measure measure && measure.kind().map(Written::value)
-                .map(kind -> !NOT_OF_A_CIRCUIT.contains(kind)).orElse(true);
-        return probed || point.carries().isPresent()
-                || point.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
     }
 
     private static List<SafetyNeed> fromWiping(Place place) {

@@ -17,6 +17,7 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.ConditionStates;
+import org.faultwright.analysis.paths.Hands;
 import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Condition;
@@ -61,7 +62,7 @@ public final class ChargeNotProvedAbsent implements Rule {
         }
         boolean told = place.warns().stream().flatMap(name -> paths.map().scope().note(name).stream())
                 .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.STORED_CHARGE));
-        return told ? Optional.empty() : place.handles().stream().findFirst()
+        return told ? Optional.empty() : Hands.inside(place, paths.map().scope()).stream().findFirst()
                 .map(part -> new Touch("handles " + part, part.at()));
     }
 

@@ -5,6 +5,7 @@
 package org.faultwright.analysis.rules;
 
 import java.util.List;
+import java.util.Set;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
@@ -14,6 +15,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.FaultTable;
 import org.faultwright.analysis.faults.FaultWalk;
 import org.faultwright.analysis.faults.FaultWalks;
+import org.faultwright.analysis.faults.StepWorth;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 
@@ -34,8 +36,11 @@ public final class OutcomeNoFaultExplains implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
+        // where every fault shows the same, outcome-already-known says so once, at the step
+        Set<Step> known = StepWorth.in(subject).map(worth -> worth.knownBefore().keySet()).orElse(Set.of());
         FaultWalks.in(subject).filter(OutcomeNoFaultExplains::saysEnough).ifPresent(walks -> walks.table().steps().stream()
-                .filter(step -> isQuestion(step) && !walks.judgesRepair(step) && !walks.table().isSilentAbout(step))
+                .filter(step -> isQuestion(step) && !known.contains(step) && !walks.judgesRepair(step)
+                        && !walks.table().isSilentAbout(step))
                 .forEach(step -> check(step, walks, findings)));
     }
 

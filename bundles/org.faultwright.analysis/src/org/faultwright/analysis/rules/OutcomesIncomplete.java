@@ -72,7 +72,8 @@ public final class OutcomesIncomplete implements Rule {
         List<String> missing = new ArrayList<>();
         good.lower().filter(low -> isMissing(step, Step.BELOW, Interval.below(low.opposite()), bands))
                 .ifPresent(low -> missing.add(Step.BELOW));
-        if (isMissing(step, Step.WITHIN, good, bands)) {
+        // where there are bands, expected-outside-bands says with numbers which of them leave it out
+        if (bands.isEmpty() && isMissing(step, Step.WITHIN, good, bands)) {
             missing.add(Step.WITHIN);
         }
         good.upper().filter(high -> isMissing(step, Step.ABOVE, Interval.above(high.opposite()), bands))

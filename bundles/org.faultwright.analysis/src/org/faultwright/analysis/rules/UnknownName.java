@@ -26,7 +26,8 @@ public final class UnknownName implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        References.of(subject).stream().filter(reference -> !reference.known())
+        // a name that could not be read is empty; unreadable-text says so
+        References.of(subject).stream().filter(reference -> !reference.known() && !reference.name().text().isEmpty())
                 .forEach(reference -> report(reference, findings));
     }
 

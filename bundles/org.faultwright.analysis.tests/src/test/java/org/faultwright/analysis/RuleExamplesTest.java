@@ -276,6 +276,23 @@ class RuleExamplesTest {
     }
 
     @Test
+    void should_say_once_that_no_band_takes_what_is_expected() {
+        String text = step("measure A \"A\" { dc voltage using HandMeter expects 24 V +/- 5 % under 1 V -> Done over 30 V -> Done"
+                + " below -> Done above -> Done }");
+
+        assertEquals(List.of(), Texts.findings("outcomes-incomplete", text));
+        assertEquals(1, Texts.findings("expected-outside-bands", text).size());
+    }
+
+    @Test
+    void should_not_speak_of_a_name_that_could_not_be_read() {
+        String text = step("check A \"A\" { yes -> within no -> Done }");
+
+        assertEquals(List.of(), Texts.findings("unknown-name", text));
+        assertEquals(1, Texts.findings("unreadable-text", text).size());
+    }
+
+    @Test
     void should_find_results_that_cannot_come() {
         check("outcome-impossible", step("""
                 measure A "A" { dc voltage using HandMeter expects at least 3 V within -> B outside -> B above -> B }

@@ -57,6 +57,7 @@ class FaultRulesTest {
             outcome-no-fault-explains | no -> Change } | no -> Change twice -> Change } fault Odd "Odd" { weight 1 } | ``
             outcome-already-known   | Warm yes }      | Warm no } | Every fault still possible at Warm shows no there.
             outcome-already-known   | Warm yes }\\nyes -> SensorBad no | Warm no }\\nyes -> Passed no | ``
+            outcome-no-fault-explains | Warm yes }    | Warm no } | ``
             outcome-already-known   | yes -> Warm no  | yes -> SensorBad no | ``
             step-tells-nothing      | Warm no }\\nWarm yes } | Warm no or yes }\\nWarm yes or no } | Whatever Warm shows, the same faults remain possible wherever it is asked.
             step-tells-nothing      | Warm no }\\nWarm yes } | Warm no or yes }\\nWarm yes } | ``

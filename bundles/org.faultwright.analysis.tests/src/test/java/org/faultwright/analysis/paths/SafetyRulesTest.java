@@ -117,6 +117,8 @@ class SafetyRulesTest {
         String probe = "measure M \"m\" { dc voltage at C1 under 5 V -> End at least 5 V -> End }" + END;
         assertEquals(List.of("note-never-read"), untold(charge + probe));
         assertEquals(List.of("note-never-read"), untold(charge + "act A \"a\" { handles Fuse then -> End }" + END));
+        assertEquals(List.of(), untold(charge + "condition Cover { fitted, removed } ends fitted "
+                + "act A \"a\" { with Cover fitted handles Fuse then -> End }" + END));
         assertEquals(List.of(), untold(charge.replace("charged when", "starts absent charged when") + probe));
         assertEquals(List.of(), untold(charge + "measure M \"m\" { temperature at C1 under 5 degC -> End at least 5 degC -> End }" + END));
     }

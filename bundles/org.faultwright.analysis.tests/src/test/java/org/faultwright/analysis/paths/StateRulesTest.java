@@ -163,6 +163,18 @@ class StateRulesTest {
     }
 
     @Test
+    void should_not_take_a_part_handled_on_a_closed_unit_for_one_touched_inside() {
+        String plug = "part Plug \"Plug\" act Draw \"d\" { handles Plug then -> End }" + END;
+
+        assertEquals(1, found("charge-not-proved-absent", plug).size());
+        assertEquals(List.of(), found("charge-not-proved-absent", plug.replace("handles", "with Cover fitted handles")));
+        assertEquals(1, found("charge-not-proved-absent", plug.replace("handles", "with Cover removed handles")).size());
+        assertEquals(1, found("charge-not-proved-absent", plug.replace("handles", "with Supply off handles")).size());
+        assertEquals(1, found("charge-not-proved-absent", plug.replace("handles", "with Cover fitted handles")
+                .replace("\"Plug\"", "\"Plug\" hazards charge")).size());
+    }
+
+    @Test
     void should_find_what_is_left_open_at_each_conclusion_it_is_left_open_at() {
         List<Finding> found = found("left-open", """
                 act Open "o" { leaves Cover removed then -> Ask }

@@ -1,0 +1,42 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.paths;
+
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Setting;
+
+/** Which parts a step handles where charge may be met: inside the unit, unless the step itself says that it is closed. */
+public final class Hands {
+    private Hands() {
+    }
+
+    /**
+     * The parts that hands are put on inside the unit. A step that is done with the unit closed, as in
+     * {@code with Cover fitted} where the cover ends fitted, handles parts from outside: there only a part that itself
+     * declares charge or shock counts. Where a step does not say, every part counts.
+     */
+    public static List<Name> inside(Place place, Scope scope) {
+        boolean closed = place.needs().stream().anyMatch(need -> isClosed(need, scope));
+        return closed ? place.handles().stream().filter(name -> isDangerous(scope.part(name))).toList() : place.handles();
+    }
+
+    /** What is live or charged says nothing of covers; what must be put back at the end does. */
+    private static boolean isClosed(Setting need, Scope scope) {
+        Optional<Condition> condition = scope.condition(need.condition());
+        return condition.filter(one -> one.live().isEmpty() && one.charged().isEmpty()).flatMap(Condition::ends)
+                .map(end -> end.text().equals(need.value().text())).orElse(false);
+    }
+
+    private static boolean isDangerous(Optional<Part> part) {
+        return part.stream().flatMap(one -> one.hazards().stream())
+                .anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE || hazard.value() == Hazard.SHOCK);
+    }
+}

@@ -21,6 +21,10 @@ public record Procedure(SourceText source, Name name, String title, List<Name> u
         List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> decides, List<Fault> faults,
         Optional<Name> begin, List<Step> steps, List<Example> examples, List<ReadingProblem> problems, SourceRange at)
         implements Document, StepGraph {
+    public Procedure {
+        steps = StepsByName.of(steps);
+    }
+
     @Override
     public List<StepGraph> graphs() {
         List<StepGraph> graphs = new ArrayList<>();

@@ -10,4 +10,7 @@ import java.util.Optional;
 /** Shared steps, left by one of its exits. */
 public record Routine(Name name, String title, List<Name> exits, Optional<Name> begin, List<Step> steps,
         SourceRange at) implements Declaration, StepGraph {
+    public Routine {
+        steps = StepsByName.of(steps);
+    }
 }

@@ -24,7 +24,7 @@ public sealed interface StepGraph permits Procedure, Routine {
     SourceRange at();
 
     default Optional<Step> step(Name name) {
-        return steps().stream().filter(step -> step.name().text().equals(name.text())).findFirst();
+        return StepsByName.find(steps(), name);
     }
 
     /** The step it begins at; absent when the name is unknown or there is no step. */

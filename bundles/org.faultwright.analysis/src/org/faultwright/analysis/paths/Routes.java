@@ -4,13 +4,17 @@
  */
 package org.faultwright.analysis.paths;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collections;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.PathStep;
 
 /**
@@ -104,6 +108,44 @@ public final class Routes {
      */
     public Reach after(Predicate<Place> first, Predicate<Place> closed) {
         return new Reach(Optional.of(first), closed, place -> false);
+    }
+
+    /** The places from which, by going on, some path comes to a goal that is not closed, and on the way to no closed place. */
+    public Set<Place> before(Predicate<Place> goal, Predicate<Place> closed) {
+        int[] firstBack = new int[states.size() + 1];
+        for (int edge = 0; edge < edges.count; edge++) {
+            firstBack[edges.to[edge] + 1]++;
+        }
+        for (int state = 0; state < states.size(); state++) {
+            firstBack[state + 1] += firstBack[state];
+        }
+        int[] back = new int[edges.count];
+        int[] next = firstBack.clone();
+        for (int edge = 0; edge < edges.count; edge++) {
+            back[next[edges.to[edge]]++] = edges.from[edge];
+        }
+        BitSet open = new BitSet();
+        BitSet met = new BitSet();
+        Deque<Integer> waiting = new ArrayDeque<>();
+        for (int state = 0; state < states.size(); state++) {
+            open.set(state, !closed.test(states.place(state)));
+            if (open.get(state) && goal.test(states.place(state))) {
+                waiting.add(state);
+            }
+        }
+        BitSet followed = new BitSet();
+        waiting.forEach(followed::set);
+        while (!waiting.isEmpty()) {
+            int state = waiting.remove();
+            for (int edge = firstBack[state]; edge < firstBack[state + 1]; edge++) {
+                met.set(back[edge]);
+                if (open.get(back[edge]) && !followed.get(back[edge])) {
+                    followed.set(back[edge]);
+                    waiting.add(back[edge]);
+                }
+            }
+        }
+        return met.stream().mapToObj(states::place).collect(Collectors.toSet());
     }
 
     /** What was reached, and how. A node is a state, met before (as it is) or after (plus size) the first places. */

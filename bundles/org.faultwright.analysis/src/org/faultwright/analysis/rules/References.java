@@ -34,11 +34,13 @@ import org.faultwright.procedure.StepGraph;
 public final class References {
     private final Subject subject;
     private final Scope scope;
+    private final Map<String, Name> faults;
     private final List<Reference> found = new ArrayList<>();
 
     private References(Subject subject) {
         this.subject = subject;
         this.scope = subject.scope();
+        this.faults = subject.procedure().map(procedure -> names(procedure.faults())).orElseGet(Map::of);
         libraries();
         subject.document().own().conditions().forEach(this::condition);
         subject.graphs().forEach(this::graph);
@@ -84,10 +86,11 @@ public final class References {
         Map<String, Name> targets = new LinkedHashMap<>(steps);
         graph.exits().forEach(exit -> targets.putIfAbsent(exit.text(), exit));
         graph.begin().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
+        Parts parts = new Parts(graph);
         for (Step step : graph.steps()) {
             frame(step.frame());
             step.outcomes().forEach(outcome -> outcome(outcome, targets));
-            step.match(new Parts(graph));
+            step.match(parts);
         }
     }
 
@@ -114,7 +117,6 @@ public final class References {
             fault.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
             fault.remedies().forEach(name -> add(name, Reference.Kind.STEP, steps));
         }
-        Map<String, Name> faults = names(procedure.faults());
         for (Example example : procedure.examples()) {
             example.of().ifPresent(name -> add(name, Reference.Kind.FAULT, faults));
             example.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
@@ -145,9 +147,18 @@ public final class References {
     /** What one kind of step alone refers to. */
     private final class Parts implements Step.Cases<Void> {
         private final StepGraph graph;
+        private Optional<Map<String, Name>> readings = Optional.empty();
 
         Parts(StepGraph graph) {
             this.graph = graph;
+        }
+
+        private Map<String, Name> readings() {
+            if (readings.isEmpty()) {
+                Set<String> giving = Set.copyOf(Formula.readingSteps(graph));
+                readings = Optional.of(byText(graph.steps().stream().map(Step::name).filter(name -> giving.contains(name.text()))));
+            }
+            return readings.get();
         }
 
         @Override
@@ -178,9 +189,7 @@ public final class References {
 
         @Override
         public Void decide(Step.Decide step) {
-            Set<String> giving = Set.copyOf(Formula.readingSteps(graph));
-            Map<String, Name> readings = byText(graph.steps().stream().map(Step::name)
-                    .filter(name -> giving.contains(name.text())));
+            Map<String, Name> readings = readings();
             for (Formula.Leaf leaf : Formula.leaves(step)) {
                 Name name = new Name(leaf.text(), leaf.at());
                 if (leaf.isReading()) {
@@ -201,7 +210,6 @@ public final class References {
 
         @Override
         public Void conclude(Step.Conclude step) {
-            Map<String, Name> faults = subject.procedure().map(procedure -> names(procedure.faults())).orElseGet(Map::of);
             step.finds().forEach(name -> add(name, Reference.Kind.FAULT, faults));
             return null;
         }

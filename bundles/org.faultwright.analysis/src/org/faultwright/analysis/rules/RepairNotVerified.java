@@ -37,8 +37,11 @@ public final class RepairNotVerified implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
+            Set<Place> unsure = paths.routes().before(Repairs::findsFault, Place::verifiesRepair);
             paths.map().places().stream().filter(paths::reaches)
                     .filter(repairs::isRepair)
+                    // there are few of them; to look for a path from each repair would take far longer
+                    .filter(unsure::contains)
                     .filter(place -> !reported.contains(place.outermost().label()))
                     .forEach(place -> unverified(paths, place, Optional.empty()).ifPresent(path -> {
                         reported.add(place.outermost().label());

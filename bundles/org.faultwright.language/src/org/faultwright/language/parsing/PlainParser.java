@@ -28,6 +28,7 @@ import org.eclipse.xtext.parser.antlr.IUnorderedGroupHelper;
 import org.eclipse.xtext.parser.antlr.Lexer;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.eclipse.xtext.resource.impl.BinaryGrammarResourceFactoryImpl;
+import org.eclipse.xtext.service.AllRulesCache;
 import org.eclipse.xtext.service.GrammarProvider;
 import org.faultwright.language.parser.antlr.ProcedureAntlrTokenFileProvider;
 import org.faultwright.language.parser.antlr.ProcedureParser;
@@ -72,7 +73,10 @@ public final class PlainParser {
             } catch (IOException missing) {
                 throw new UncheckedIOException("the grammar is missing from the class path", missing);
             }
-            return (Grammar) resource.getContents().get(0);
+            Grammar read = (Grammar) resource.getContents().get(0);
+            // or each parser looks for all rules of the grammar anew
+            new AllRulesCache(read).attachToEmfObject(read);
+            return read;
         }
     }
 

@@ -5,15 +5,15 @@
 package org.faultwright.language.translation;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.eclipse.emf.ecore.EAttribute;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
-import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
-import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 import org.faultwright.language.parsing.QuotedText;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.ReadingProblem;
@@ -26,6 +26,7 @@ final class Passage {
     private final SourceText source;
     private final List<ReadingProblem> problems = new ArrayList<>();
     private final List<ReadingProblem> unreadable = new ArrayList<>();
+    private final Map<EObject, WordsByFeature> wordsOf = new IdentityHashMap<>();
 
     Passage(SourceText source) {
         this.source = source;
@@ -58,8 +59,7 @@ final class Passage {
 
     /** The whole of an element, without white space and comments around it. */
     SourceRange range(EObject element) {
-        ICompositeNode node = NodeModelUtils.findActualNodeFor(element);
-        return node == null ? new SourceRange(source, 0, 0) : range(node);
+        return wordsOf(element).whole().map(this::range).orElseGet(() -> new SourceRange(source, 0, 0));
     }
 
     /** A place of no length behind the last word of an element, where something is missing. */
@@ -70,7 +70,11 @@ final class Passage {
     List<INode> nodes(EObject element, EStructuralFeature feature) {
         // references stay unset until they are linked, which never happens here
         boolean absent = feature instanceof EAttribute && !element.eIsSet(feature);
-        return absent ? List.of() : NodeModelUtils.findNodesForFeature(element, feature);
+        return absent ? List.of() : wordsOf(element).of(feature.getName());
+    }
+
+    private WordsByFeature wordsOf(EObject element) {
+        return wordsOf.computeIfAbsent(element, WordsByFeature::new);
     }
 
     Optional<INode> node(EObject element, EStructuralFeature feature) {
@@ -128,7 +132,10 @@ final class Passage {
     String words(INode node) {
         StringBuilder words = new StringBuilder();
         boolean gap = false;
-        for (ILeafNode leaf : node.getLeafNodes()) {
+        for (INode at = node; at != null; at = NodeWalk.next(at, node, true)) {
+            if (!(at instanceof ILeafNode leaf)) {
+                continue;
+            }
             if (leaf.isHidden()) {
                 gap = true;
             } else {

@@ -121,6 +121,25 @@ class ExplorationAgainstTryingTest {
     }
 
     @Test
+    void should_know_before_what_a_look_from_each_place_finds() {
+        int leading = 0;
+        for (int seed = 0; seed < PROCEDURES; seed++) {
+            ProcedurePaths paths = ProcedurePaths.of(Draft.at(seed, seed % 2 == 0, seed % 3));
+            int of = 2 + seed % 3;
+            Predicate<Place> goal = place -> place.index() % of == 1;
+            Predicate<Place> closed = place -> place.index() % 4 == 3;
+            Set<Place> before = paths.routes().before(goal, closed);
+            for (Place place : paths.map().places()) {
+                Routes.Reach after = paths.routes().after(first -> first == place, closed);
+                boolean leads = paths.map().places().stream().filter(goal).anyMatch(after::has);
+                assertEquals(leads, before.contains(place), "seed " + seed + ", " + place);
+                leading += leads ? 1 : 0;
+            }
+        }
+        assertTrue(leading > PROCEDURES);
+    }
+
+    @Test
     void should_only_show_paths_that_can_be_gone() {
         for (int seed = 0; seed < PROCEDURES; seed++) {
             Procedure procedure = Draft.at(seed, seed % 2 == 0, 2);

@@ -61,8 +61,9 @@ public record LimitStudy(Step.Measure step, QuantityKind kind, Instrument instru
 
     /** The numbers in the order in which they were computed, with their formulas and the clauses behind them. */
     public List<BudgetLine> explain() {
-        List<BudgetLine> lines = new ArrayList<>(List.of(new BudgetLine("instrument", name(), "", "the step"),
-                choice.explain()));
+        List<BudgetLine> lines = new ArrayList<>(List.of(new BudgetLine("instrument", name(), "", "the step")));
+        validity().ifPresent(lines::add);
+        lines.add(choice.explain());
         for (StudiedLimit limit : limits) {
             if (limits.size() > 1) {
                 lines.add(new BudgetLine("limit", limit.limit().value().spelling(), "", "the step"));
@@ -70,6 +71,14 @@ public record LimitStudy(Step.Measure step, QuantityKind kind, Instrument instru
             lines.addAll(limit.explain());
         }
         return List.copyOf(lines);
+    }
+
+    /** For which temperatures and until when the budget holds; absent where the instrument states neither. */
+    public Optional<BudgetLine> validity() {
+        List<String> holds = Stream.concat(instrument.validAt().map(at -> "at " + at.value().spelling()).stream(),
+                instrument.calibrationDue().map(due -> "until " + due.value()).stream()).toList();
+        return holds.isEmpty() ? Optional.empty() : Optional.of(new BudgetLine("accuracy holds", String.join(", ", holds), "",
+                "the instrument's data"));
     }
 
     private String name() {

@@ -63,7 +63,8 @@ public final class Explanations {
         }
         return LimitStudy.of(text.document(), (Step.Measure) step).map(study -> table(limit,
                 "with " + Markdown.plain(study.instrument().name().text()), study.of(limit)
-                        .map(one -> Stream.concat(Stream.of(study.choice().explain()), one.explain().stream()).toList())
+                        .map(one -> Stream.of(study.validity().stream(), Stream.of(study.choice().explain()),
+                                one.explain().stream()).flatMap(lines -> lines).toList())
                         .orElseGet(study::explain)));
     }
 

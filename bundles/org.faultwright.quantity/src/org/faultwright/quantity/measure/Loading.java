@@ -127,9 +127,13 @@ public record Loading(Exact undisturbed, Exact reading, Exact source, Exact inst
         String further = capacitor.isPresent() ? " · 1/√(1 + (2πf·C·R·Ri/(R + Ri))²)" : "";
         lines.add(new BudgetLine("reading expected", ValueText.significant(reading, unit, 6, RoundingMode.HALF_UP),
                 (voltage ? "V·Ri/(R + Ri)" : "I·R/(R + Rb)") + further, law));
-        lines.add(new BudgetLine("error by loading", String.format(Locale.ROOT, "%.3f %%", relativeError().doubleValue() * 100),
+        lines.add(new BudgetLine("error by loading", percent(relativeError().doubleValue() * 100),
                 capacitor.isPresent() ? "reading/V − 1" : voltage ? "−R/(R + Ri)" : "−Rb/(R + Rb)", law));
         return List.copyOf(lines);
+    }
+
+    private static String percent(double error) {
+        return error != 0 && Math.abs(error) < 0.001 ? "less than 0.001 %" : String.format(Locale.ROOT, "%.3f %%", error);
     }
 
     private static String significant(Exact value, Unit unit) {

@@ -199,6 +199,38 @@ class LimitStudyTest {
     }
 
     @Test
+    void should_say_for_which_temperatures_and_until_when_it_holds() {
+        String bench = "instrument I \"I\" { dc voltage up to 6 V resolution 1 mV accuracy 0.5 % of reading valid 18 degC .. 28 degC"
+                + " calibrated until 2027-03-31 }\n";
+        LimitStudy study = studied(bench, "dc voltage using I expects at most 5 V within -> Done above -> Done");
+        assertEquals("at 18 degC .. 28 degC, until 2027-03-31", study.validity().orElseThrow().value());
+        assertTrue(study.explain().contains(study.validity().get()));
+    }
+
+    /** |1/(1+jωRC)| of R and Ri side by side: 100 kohm and 10 Mohm with 100 pF at 20 kHz, computed from the complex divider. */
+    @ParameterizedTest
+    @CsvSource({"20 kHz, 100 pF", "50 Hz, 100 pF", "1 kHz, 1 nF"})
+    void should_load_an_alternating_source_with_the_input_capacitance(String frequency, String capacitance) {
+        LimitStudy study = studied("instrument I \"I\" { ac voltage up to 20 V resolution 1 mV accuracy 0.1 % of reading + 1 digit input 10 Mohm, "
+                + capacitance + " }\npoint Tap \"Tap\" carries up to 12 V ac at " + frequency + " source resistance 100 kohm\n",
+                "ac voltage at Tap using I expects at most 12 V within -> Done above -> Done");
+        double omega = 2 * Math.PI * (frequency.endsWith("kHz") ? Double.parseDouble(frequency.split(" ")[0]) * 1000 : 50);
+        double c = capacitance.equals("1 nF") ? 1e-9 : 1e-10;
+        // Zi/(R+Zi) with Zi = 1/(1/Ri + jωC) is 1/(1 + R/Ri + jωRC)
+        double expected = 12 / Math.hypot(1 + 1e5 / 1e7, omega * 1e5 * c);
+        assertEquals(expected, study.limits().get(0).loading().orElseThrow().reading().doubleValue(), 1e-9);
+        assertEquals(expected / 12 - 1, study.limits().get(0).loading().get().relativeError().doubleValue(), 1e-9);
+    }
+
+    /** The zero of degC is none to count from: one end of a temperature has no ratio (two have). */
+    @Test
+    void should_count_no_one_sided_temperature_from_zero() {
+        String bench = "instrument T \"T\" { temperature from -50 degC up to 400 degC resolution 0.1 degC accuracy 1.5 degC }\n";
+        assertEquals(Optional.empty(), studied(bench, "temperature using T expects at most 2 degC within -> Done above -> Done").ratio());
+        assertTrue(studied(bench, "temperature using T expects 20 degC +/- 5 degC within -> Done outside -> Done").ratio().isPresent());
+    }
+
+    @Test
     void should_keep_the_sensor_apart() {
         String bench = """
                 instrument T "T" {

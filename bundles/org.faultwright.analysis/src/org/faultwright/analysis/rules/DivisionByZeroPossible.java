@@ -16,6 +16,8 @@ import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.measurement.ArrivingReadings;
 import org.faultwright.analysis.measurement.Formulas;
+import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
@@ -38,12 +40,18 @@ public final class DivisionByZeroPossible implements Rule {
     public void check(Subject subject, Findings findings) {
         for (StepGraph graph : subject.graphs()) {
             for (Step step : graph.steps()) {
-                if (step instanceof Step.Decide decide) {
+                if (step instanceof Step.Decide decide && isReached(decide, graph, subject)) {
                     decide.compute().ifPresent(compute -> Formulas.computable(compute.value())
                             .ifPresent(formula -> check(decide, formula, graph, findings)));
                 }
             }
         }
+    }
+
+    /** In a routine it may be; a step that nothing leads to divides nothing, and unreachable-step says so. */
+    private static boolean isReached(Step.Decide step, StepGraph graph, Subject subject) {
+        return !(graph instanceof Procedure) || ProcedurePaths.of(subject).map(paths -> paths.map().place(step.name())
+                .map(place -> place.step() == step && paths.reaches(place)).orElse(false)).orElse(true);
     }
 
     private static void check(Step.Decide step, Expression formula, StepGraph graph, Findings findings) {

@@ -45,6 +45,8 @@ class FaultRulesTest {
             remedy-missing          | finds Relay | finds Relay refers to "x" | ``
             remedy-not-done         | no -> Change }  | no -> Changed } | Relay comes to Changed without its remedy Change being done.
             remedy-not-done         | no -> Change }  | no -> Ask } check Ask "Hot?" { takes 1 min yes -> Changed no -> Changed } | Relay comes to Changed without its remedy Change being done.
+            remedy-not-done         | stops -> Fine } | stops -> Changed } | A path comes to Changed, which finds Relay, without Change being done.
+            remedy-not-done         | stops -> Fine } | stops -> SensorBad } | ``
             fault-misses-conclusion | Click no remedy | Click no, Try no remedy | Relay never comes to Changed: it shows no at Try, which leads to Passed.
             remedy-not-an-act       | remedy Change } | remedy Change, Try } | Try, the remedy of Relay, repairs nothing: it only asks or concludes.
             fault-weight-missing    | weight 1 shows See runs, Click yes, Warm no | shows See runs, Click yes, Warm no | Sensor has no weight and counts as 1 beside faults that have one.

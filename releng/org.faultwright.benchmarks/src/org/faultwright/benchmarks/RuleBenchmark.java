@@ -15,9 +15,12 @@ import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.Step;
 
 /**
  * Prints how long each rule takes on a procedure of 40 steps, alone and after what several rules share has been
@@ -43,6 +46,7 @@ public final class RuleBenchmark {
         Checker textChecker = new Checker(ofText, Optional.empty());
         print(new Timed("the " + ofText.size() + " about names, quantities, instruments and record", median(() -> textChecker.check(procedure))));
         each(procedure);
+        computed();
         for (int instruments : new int[] {50, 250}) {
             String library = withInstruments(instruments);
             int ranges = 20 * instruments;
@@ -90,6 +94,26 @@ public final class RuleBenchmark {
         System.out.println("the slowest rules, what they share being computed:");
         alone.stream().limit(SLOWEST).forEach(RuleBenchmark::print);
         print(new Timed("    the middle one", alone.get(alone.size() / 2).milliseconds()));
+    }
+
+    /** One decision on three readings, each time from the beginning. */
+    private static void computed() {
+        Procedure bridge = (Procedure) ProcedureReader.overFiles().read(new SourceText("Bridge.procedure", """
+                procedure Bridge "Bridge"
+                instrument Meter "Meter" {
+                    dc voltage up to 200 mV resolution 1 uV   accuracy 0.015 % of reading + 0.005 % of range
+                    dc voltage up to 20 V   resolution 100 uV accuracy 0.015 % of reading + 0.004 % of range
+                }
+                measure Supply "Supply" { dc voltage using Meter expects 5 V +/- 0.5 % within -> Empty outside -> Done }
+                measure Empty "Empty" { dc voltage using Meter expects 1.2 mV +/- 0.3 mV within -> Loaded outside -> Done }
+                measure Loaded "Loaded" { dc voltage using Meter 0.5 mV .. 15 mV -> Gives under 0.5 mV -> Done over 15 mV -> Done }
+                decide Gives "Gives" { compute (Loaded - Empty) / Supply expects 0.667 mV/V +/- 3 % within -> Done outside -> Done }
+                conclude Done "Done" { finds nothing }
+                """));
+        Step.Decide step = bridge.steps().stream().filter(Step.Decide.class::isInstance).map(Step.Decide.class::cast)
+                .findFirst().orElseThrow();
+        print(new Timed("uncertainty of a value computed from three readings",
+                median(() -> ComputedStudy.of(bridge, step).orElseThrow().explain())));
     }
 
     private static double median(Runnable work) {

@@ -145,6 +145,22 @@ class DeclarationsTest {
         assertEquals(List.of(Hazard.HEAT, Hazard.SHOCK), point.hazards().stream().map(hazard -> hazard.value()).toList());
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"at 50 Hz waveform sine | 50 Hz | SINE", "at 45 Hz .. 65 Hz | 45 Hz .. 65 Hz | ''",
+            "waveform distorted | '' | DISTORTED", "at 20 kHz waveform square source resistance 1 kohm | 20 kHz | SQUARE"})
+    void should_read_frequency_and_waveform_of_a_point(String written, String frequency, String waveform) {
+        Point.Carried carried = Reading.library("point Gate \"Gate\" carries up to 20 V ac rms " + written).own().points().get(0)
+                .carries().get();
+
+        assertEquals(frequency, carried.frequency().map(Point.Frequencies::toString).orElse(""));
+        assertEquals(waveform, carried.waveform().map(form -> form.value().name()).orElse(""));
+    }
+
+    @Test
+    void should_read_the_temperature_of_the_bench() {
+        assertEquals("18 degC .. 27 degC", Reading.library("ambient 18 degC .. 27 degC").own().ambient().get().value().spelling());
+    }
+
     @Test
     void should_read_parts_even_with_names_like_values() {
         Part part = Reading.library("part R47 \"Sense resistor\" hazards heat").own().parts().get(0);

@@ -44,6 +44,26 @@ class TextServicesTest {
         assertTrue(words.contains("22.8") && words.contains("25.2"), words);
     }
 
+    /** a = 14.25 mV and 27 mV at 2.45 V and 5 V: u = √((0.2·14.25)² + (0.098·27)²)/√3 mV/V, by hand. */
+    @Test
+    void should_explain_a_computed_limit_with_its_readings() {
+        String content = """
+                procedure P "P"
+                instrument One "One" { dc voltage up to 6 V resolution 1 mV accuracy 0.5 % of reading + 2 digits }
+                instrument Two "Two" { dc voltage up to 6 V resolution 1 mV accuracy 0.5 % of reading + 2 digits }
+                measure Out "Out" { dc voltage using One expects 2.5 V +/- 10 % within -> In outside -> Done }
+                measure In "In" { dc voltage using Two expects 5 V +/- 1 % within -> D outside -> Done }
+                decide D "D" { compute Out / In expects 0.5 +/- 2 % within -> Done outside -> Done }
+                conclude Done "Done" { finds nothing }
+                """;
+        OpenText text = Cursor.open(content);
+
+        String words = Explanations.at(text, content.indexOf("0.5 +/-")).orElseThrow().markdown();
+
+        // √(2.85² + 2.646²)/√3 = 2.2453, rounded up
+        assertTrue(words.contains("0.00225") && words.contains("share of Out") && words.contains("5.1.2"), words);
+    }
+
     @ParameterizedTest
     @MethodSource("broken")
     void should_answer_about_a_broken_text_without_throwing(String content) {

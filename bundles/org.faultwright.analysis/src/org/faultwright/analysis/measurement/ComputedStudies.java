@@ -33,6 +33,7 @@ import org.faultwright.quantity.measure.Expression;
 public final class ComputedStudies {
     private final Document document;
     private final DecisionRule rule;
+    private Optional<LimitStudies> studies = Optional.empty();
     private final List<ComputedStudy> all = new ArrayList<>();
 
     ComputedStudies(Document document) {
@@ -78,7 +79,7 @@ public final class ComputedStudies {
         }
         List<ReadingPlace> places = new ArrayList<>();
         for (Step.Measure reading : readings.values()) {
-            ReadingPlace.Found found = ReadingPlace.of(reading, step, graph, document);
+            ReadingPlace.Found found = ReadingPlace.of(reading, step, graph, studies());
             if (found.place().isEmpty()) {
                 return Optional.of(failed(step, found.problem()));
             }
@@ -92,6 +93,14 @@ public final class ComputedStudies {
                 : studied.stream().flatMap(limit -> limit.budget().problems().stream()).findFirst();
         return Optional.of(problem.map(sentence -> failed(step, sentence))
                 .orElseGet(() -> new ComputedStudy(step, studied, Optional.empty())));
+    }
+
+    /** Made when the first decision asks: most documents have none. */
+    private LimitStudies studies() {
+        if (studies.isEmpty()) {
+            studies = Optional.of(new LimitStudies(document));
+        }
+        return studies.get();
     }
 
     private static ComputedStudy failed(Step.Decide step, String problem) {

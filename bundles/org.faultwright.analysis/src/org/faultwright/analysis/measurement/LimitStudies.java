@@ -80,9 +80,14 @@ public final class LimitStudies {
         return new DecisionRule.Guarded();
     }
 
+    /** What a step reads with; absent where it names none that is known. */
+    Optional<Instrument> instrument(Step.Measure step) {
+        return step.instrument().flatMap(scope::instrument);
+    }
+
     Optional<LimitStudy> of(Step.Measure step) {
         Optional<QuantityKind> kind = step.kind().map(Written::value);
-        Optional<Instrument> instrument = step.instrument().flatMap(scope::instrument);
+        Optional<Instrument> instrument = instrument(step);
         List<Written<Limit>> limits = kind.map(known -> limits(step, known)).orElseGet(List::of);
         if (limits.isEmpty() || instrument.isEmpty()) {
             return Optional.empty();

@@ -5,7 +5,6 @@
 package org.faultwright.analysis.measurement;
 
 import java.util.Optional;
-import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.quantity.Bound;
@@ -31,10 +30,10 @@ record ReadingPlace(LimitStudy study, Optional<Stated> stated, Exact low, Exact 
     record Found(Optional<ReadingPlace> place, String problem) {
     }
 
-    static Found of(Step.Measure step, Step later, StepGraph graph, Document document) {
-        Optional<LimitStudy> study = LimitStudy.of(document, step);
+    static Found of(Step.Measure step, Step later, StepGraph graph, LimitStudies studies) {
+        Optional<LimitStudy> study = studies.of(step);
         if (study.isEmpty()) {
-            return failed(step.name() + (step.instrument().flatMap(document.scope()::instrument).isEmpty()
+            return failed(step.name() + (studies.instrument(step).isEmpty()
                     ? " names no known instrument" : " has no limit that says how large it is, or no range for it")
                     + ", so that the uncertainty of " + later.name() + " is not known.");
         }

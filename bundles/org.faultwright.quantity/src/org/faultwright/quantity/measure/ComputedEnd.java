@@ -4,6 +4,7 @@
  */
 package org.faultwright.quantity.measure;
 
+import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -87,8 +88,13 @@ public record ComputedEnd(Exact limit, List<ReadingInput> inputs, double result,
         return independent == 0 ? 0 : Math.pow(contribution(input) / independent, 2);
     }
 
+    /** The shortest decimal that stands for the number: all its digits, and quick to compute with. */
+    static Exact exact(double value) {
+        return Exact.of(BigDecimal.valueOf(value));
+    }
+
     LimitUncertainty uncertainty() {
-        Exact u = Exact.of(standard);
+        Exact u = exact(standard);
         return new LimitUncertainty(limit, Exact.ZERO, u.squared(), u.times(LimitUncertainty.COVERAGE_FACTOR), Exact.ZERO);
     }
 }

@@ -54,9 +54,9 @@ final class ComputedText {
     }
 
     private String result(ComputedEnd end) {
-        Exact expanded = Exact.of(2 * end.standard());
+        Exact expanded = ComputedEnd.exact(2 * end.standard());
         int places = expanded.signum() > 0 ? budget.places(expanded) + 1 : 6;
-        return ValueText.rounded(Exact.of(end.result()), unit, places, RoundingMode.HALF_UP);
+        return ValueText.rounded(ComputedEnd.exact(end.result()), unit, places, RoundingMode.HALF_UP);
     }
 
     private void input(ComputedEnd end, ReadingInput input, String at) {
@@ -96,14 +96,14 @@ final class ComputedText {
     }
 
     private static String plain(double value) {
-        String text = Double.isFinite(value) ? Exact.of(value).toDecimal(new MathContext(4)).stripTrailingZeros().toString()
+        String text = Double.isFinite(value) ? ComputedEnd.exact(value).toDecimal(new MathContext(4)).stripTrailingZeros().toString()
                 : String.valueOf(value);
         return text.contains("E") && Math.abs(value) > 1e-6 && Math.abs(value) < 1e7
                 ? new BigDecimal(text).toPlainString() : text;
     }
 
     private String up(double difference) {
-        return up(Exact.of(difference), unit);
+        return up(ComputedEnd.exact(difference), unit);
     }
 
     private static String up(Exact difference, Unit unit) {

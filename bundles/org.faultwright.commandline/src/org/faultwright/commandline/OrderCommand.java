@@ -60,9 +60,7 @@ final class OrderCommand implements Callable<Integer> {
         OrderStudy.Comparison best = study.best().get();
         Optional<OrderStudy.Verified> verified = BetterOrder.verified(subject);
         if (verified.isEmpty()) {
-            out.println(procedure.name() + ": " + minutes(best.before()) + " on average; no better order"
-                    + (best.saving().signum() == 0 && best.isBest() ? "."
-                            : " that the text can be changed to without new findings."));
+            out.println(procedure.name() + ": " + minutes(best.before()) + " on average; " + noneWritten(best));
             return false;
         }
         OrderStudy.Comparison found = verified.get().comparison();
@@ -73,6 +71,13 @@ final class OrderCommand implements Callable<Integer> {
             out.println("  " + file + " changed.");
         }
         return !write;
+    }
+
+    private static String noneWritten(OrderStudy.Comparison best) {
+        if (best.saving().signum() > 0) {
+            return "an order with " + minutes(best.after()) + " is known, but writing it would bring new errors or warnings.";
+        }
+        return best.isBest() ? "no better order." : "no better order was found; none has less than " + minutes(best.bound()) + ".";
     }
 
     private static String minutes(Exact seconds) {

@@ -19,6 +19,7 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
@@ -75,7 +76,9 @@ public final class DraftTree {
     /** A draft for this procedure; without a text, and with the reason, where it has no faults or cannot be read. */
     public static Draft of(Procedure procedure) {
         if (!procedure.problems().isEmpty()) {
-            return new Draft(Optional.empty(), List.of("The text has words that cannot be read: put these right first."));
+            ReadingProblem first = procedure.problems().get(0);
+            return new Draft(Optional.empty(), List.of("The text has words that cannot be read, the first in line "
+                    + first.at().line() + ": " + first.message() + " Put these right first."));
         }
         if (procedure.faults().isEmpty() || procedure.faults().size() > TestProblem.MOST) {
             return new Draft(Optional.empty(), List.of(procedure.faults().isEmpty()
@@ -269,7 +272,8 @@ public final class DraftTree {
                 step.outcomes().stream().map(outcome -> writer.place(ends.handOn(), List.of())).toList()));
         if (!unused.isEmpty()) {
             remarks.add("The draft does not need " + String.join(", ", unused.stream().map(step -> step.name().text()).toList())
-                    + ".");
+                    + ": the other steps tell the faults apart, or their remedies settle it. Take them out, or let a result"
+                    + " lead to them.");
         }
     }
 

@@ -76,6 +76,9 @@ public final class OrderStudy {
             this.best = Optional.empty();
         } else {
             this.best = best(Set.of());
+            if (best.isEmpty() && reasons.isEmpty()) {
+                reasons.add("no part of its steps can stand in another order that is allowed");
+            }
         }
     }
 

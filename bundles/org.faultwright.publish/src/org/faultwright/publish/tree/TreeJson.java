@@ -22,6 +22,7 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
+import org.faultwright.quantity.QuantityKind;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
@@ -81,7 +82,8 @@ public final class TreeJson implements ProcedureExport {
                 .put("revision", revision(publication))
                 .putTexts("complaints", procedure.complaints().stream().map(Written::value).toList())
                 .putTexts("tools", new Used(plan).tools())
-                .put("decides", decides(procedure.decisionRule()));
+                .put("decides", decides(procedure.decisionRule()))
+                .put("ambient", procedure.scope().ambient().map(limit -> QuantityJson.of(limit.value(), QuantityKind.TEMPERATURE)));
         declarations(json, plan);
         Section own = plan.sections().get(0);
         json.putText("begin", procedure.first().map(Step::name).map(Name::text)).put("steps", steps(plan, own));

@@ -28,7 +28,9 @@ final class HelpTopics {
     private static final List<Topic> OWN = List.of(new Topic(FIRST, "First steps"),
             new Topic("writing", "Writing a procedure"), new Topic("language", "The language"),
             new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),
-            new Topic("cards", "Cards, trees and reports"), new Topic("command-line", "Without a window"));
+            new Topic("faults", "Faults, order and examples"), new Topic("cards", "Cards, trees and reports"),
+            new Topic("quality", "The quality report"), new Topic("command-line", "Without a window"),
+            new Topic("flawed-bench", "A bench full of mistakes"));
 
     private HelpTopics() {
     }

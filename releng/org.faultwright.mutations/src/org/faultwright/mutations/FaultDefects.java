@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.faultwright.analysis.faults.FaultWalk;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Showing;
@@ -26,8 +27,8 @@ final class FaultDefects {
     static List<Kind> kinds() {
         return List.of(
                 Kind.of("a fault that shows what another step result is", Set.of("fault-misses-conclusion", "remedy-not-done", "ambiguity-group",
-                        "unreachable-outcome", "outcome-no-fault-explains"), specimen -> shown(specimen).flatMap(shown -> otherResult(shown, specimen).stream()))
-                        .besides(more()),
+                        "unreachable-outcome", "outcome-no-fault-explains"), specimen -> shown(specimen).flatMap(shown -> otherResult(shown, specimen).stream()
+                                .map(seed -> seed.equalFor(neverAsked(shown, specimen))))).besides(more()),
                 Kind.of("a fault that shows a result the step does not have", Set.of("fault-signature-result-unknown", "fault-misses-conclusion"), specimen -> shown(specimen)
                         .map(shown -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), "purple")))).besides(more())
                         .besides(Set.of("signature-shares-not-100")),
@@ -97,8 +98,16 @@ final class FaultDefects {
         Optional<String> target = step.stream().flatMap(one -> one.outcomes().stream()).filter(outcome -> outcome.key().equals(said))
                 .flatMap(outcome -> outcome.target().stream()).map(Object::toString).findFirst();
         return target.flatMap(right -> step.get().outcomes().stream().filter(outcome -> !(outcome.head() instanceof Outcome.AnythingElse)
+                && !(outcome.head() instanceof Outcome.Band band && band.label().isEmpty())
                 && !outcome.key().equals(said) && !outcome.target().map(Object::toString).orElse(right).equals(right)).findFirst())
-                .map(outcome -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), outcome.head().at().text())));
+                .map(outcome -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), RecordDefects.words(outcome))));
+    }
+
+    /** What is said of a step that the tree does not come to with this fault is held against nothing. */
+    private static Optional<String> neverAsked(Shown shown, Specimen specimen) {
+        FaultWalk walk = specimen.walks().of(shown.fault());
+        return specimen.procedure().step(shown.showing().step()).filter(step -> walk.isComplete() && walk.shownAt(step).isEmpty())
+                .map(step -> "the tree never asks " + step.name() + " of that fault");
     }
 
     private static Stream<Seed> remedies(Specimen specimen, Predicate<Step> other) {

@@ -38,9 +38,9 @@ final class HarmlessChanges {
                 harmless("another board named", specimen -> specimen.procedure().equipment().stream().filter(equipment -> !equipment.boards().isEmpty())
                         .map(equipment -> Seed.at(equipment.at(), Edits.insertAfter(equipment.at(), ", \"Z9\"")))),
                 harmless("a limit in a smaller unit", specimen -> specimen.ownSteps().stream().filter(step -> step instanceof Step.Measure)
-                        .flatMap(step -> ((Step.Measure) step).expects().stream().flatMap(expected -> Edits.first(expected.limit().at(), "^(?:at most |at least )?(\\d+) V$")
-                                .stream().map(number -> Seed.in(step, Edits.replace(Edits.between(number.source(), number.offset(), number.end() + 2),
-                                        number.text() + "000 mV")))))),
+                        .flatMap(step -> ((Step.Measure) step).expects().stream().flatMap(expected -> Edits.first(expected.limit().at(), "^at (?:most|least) (\\d+) (?:V|A|ohm|N)$")
+                                .stream().map(number -> Seed.in(step, Edits.insertAfter(Edits.between(number.source(), number.offset(), number.end() + 1),
+                                        "m"), Edits.insertAfter(number, "000")))))),
                 harmless("the needs of a step in another order", specimen -> specimen.ownSteps().stream().filter(step -> step.frame().needs().size() > 1)
                         .map(step -> Seed.in(step, Edits.replace(step.frame().needs().get(0).at(), step.frame().needs().get(1).at().text()),
                                 Edits.replace(step.frame().needs().get(1).at(), step.frame().needs().get(0).at().text())))),

@@ -42,7 +42,7 @@ final class InstrumentDefects {
                 Kind.of("an instrument thirty times coarser", Set.of("instrument-cannot-decide"), specimen -> decisive(specimen)
                         .flatMap(step -> ranges(step, specimen).findFirst().stream().map(range -> Seed.in(step, Edits.insertAfter(range.at(),
                                 " accuracy 30 % of reading"))))
-                        .map(seed -> new Seed(seed.at(), seed.edits().stream().map(InstrumentDefects::worse).toList(), seed.names())))
+                        .map(seed -> new Seed(seed.at(), seed.edits().stream().map(InstrumentDefects::worse).toList(), seed.names(), seed.equal())))
                         .besides(more()).besides(Set.of("nonsense-accuracy")),
                 Kind.of("a resolution of nothing", Set.of("nonsense-accuracy", "missing-unit"), specimen -> measures(specimen)
                         .flatMap(step -> ranges(step, specimen).findFirst().stream().flatMap(range -> Edits.first(range.at(), "resolution (" + NUMBER + ")").stream()

@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.Random;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -18,11 +17,10 @@ import org.faultwright.analysis.Finding;
 
 /**
  * Puts one defect at a time into sound procedures and counts which of them the rules find, and what they report
- * besides. Prints a line for each kind of defect, then every defect that was missed and every false alarm.
+ * besides.
  */
 public final class MutationStudy {
     private static final long SEED = 20260101;
-    private static final int SHOWN = 2;
 
     private final List<Specimen> specimens;
     private final int most;
@@ -33,8 +31,29 @@ public final class MutationStudy {
         this.most = most;
     }
 
-    /** What came of one defect. @param unexpected findings of rules that the kind does not expect */
-    record Result(Kind kind, Specimen specimen, Seed seed, boolean found, boolean there, List<Finding> unexpected) {
+    /**
+     * What came of one defect.
+     *
+     * @param there      whether a rule that may rightly report it speaks of the place
+     * @param findings   what such rules report
+     * @param others     what the rules report that see its consequences
+     * @param unexpected what all other rules report
+     */
+    record Result(Kind kind, Specimen specimen, Seed seed, boolean there, List<Finding> findings, List<Finding> others,
+            List<Finding> unexpected) {
+        boolean found() {
+            return !findings.isEmpty();
+        }
+
+        /** Whether it changes anything that matters. */
+        boolean isCounted() {
+            return seed.equal().isEmpty();
+        }
+
+        boolean isMissed() {
+            return isCounted() && !found();
+        }
+
         String place() {
             String file = seed.at().source().name();
             return specimen.name() + ": " + file.substring(file.lastIndexOf('/') + 1) + " line " + seed.at().line() + ", "
@@ -63,59 +82,38 @@ public final class MutationStudy {
     }
 
     private static Result result(Kind kind, Specimen specimen, Seed seed) {
-        List<Finding> findings = specimen.newFindings(seed).stream()
+        List<Finding> all = specimen.newFindings(seed).stream()
                 .filter(finding -> !finding.rule().equals("changed-after-release") || kind.expects(finding.rule())).toList();
-        List<Finding> finders = findings.stream().filter(finding -> kind.found().contains(finding.rule())).toList();
-        return new Result(kind, specimen, seed, !finders.isEmpty(), finders.stream().anyMatch(seed::isSpokenOfBy),
-                findings.stream().filter(finding -> !kind.expects(finding.rule())).toList());
+        List<Finding> finders = all.stream().filter(finding -> kind.found().contains(finding.rule())).toList();
+        return new Result(kind, specimen, seed, finders.stream().anyMatch(seed::isSpokenOfBy), finders,
+                all.stream().filter(finding -> !kind.found().contains(finding.rule()) && kind.expects(finding.rule())).toList(),
+                all.stream().filter(finding -> !kind.expects(finding.rule())).toList());
     }
 
-    /** @param arguments a folder of procedures, and how many places of each kind are tried in each */
+    /** @param arguments a folder of procedures, how many places of each kind are tried in each, and words of the titles of some kinds */
     public static void main(String[] arguments) throws IOException {
-        Path folder = Path.of(arguments[0]);
+        if (arguments.length < 1 || arguments.length > 3 || arguments.length > 1 && !arguments[1].matches("[1-9]\\d{0,4}")) {
+            System.err.println("Give a folder of procedures, then how many places of a kind to try in each, then words of a kind's title.");
+            System.exit(2);
+        }
+        List<Specimen> specimens = specimens(Path.of(arguments[0]));
         int most = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 3;
+        Report report = new Report(System.out);
+        MutationStudy study = new MutationStudy(specimens, most);
+        report.heading(specimens.size(), most);
+        kinds().stream().filter(kind -> arguments.length < 3 || kind.title().contains(arguments[2]))
+                .forEach(kind -> report.kind(kind, study.results(kind)));
+        report.end();
+    }
+
+    /** The procedures of a folder, in the order of their names. */
+    static List<Specimen> specimens(Path folder) throws IOException {
         List<Specimen> specimens = new ArrayList<>();
         try (Stream<Path> files = Files.list(folder)) {
             for (Path file : files.filter(path -> path.toString().endsWith(".procedure")).sorted().toList()) {
                 specimens.add(Specimen.read(file));
             }
         }
-        print(new MutationStudy(specimens, most));
-    }
-
-    private static void print(MutationStudy study) {
-        System.out.println("One defect at a time is put into each of " + study.specimens.size() + " procedures, at no more than " + study.most
-                + " places of a kind in each.\nfound: a rule that may rightly say so reports something new. there: it stands at the place or speaks of what"
-                + " was changed.\nfalse alarm: something new from a rule that is no consequence of the defect, or after a harmless change. That a released"
-                + " text was\nchanged is left out, but for the kind that is about it.\n");
-        System.out.printf(Locale.ROOT, "%-55s %7s %6s %6s %7s %12s%n", "defect", "seeded", "found", "there", "missed", "false alarms");
-        List<Result> all = new ArrayList<>();
-        for (Kind kind : kinds()) {
-            List<Result> results = study.results(kind);
-            all.addAll(results);
-            line(kind.title(), results, kind.isHarmless());
-        }
-        List<Result> defects = all.stream().filter(result -> !result.kind().isHarmless()).toList();
-        line("all " + kinds().stream().filter(kind -> !kind.isHarmless()).count() + " kinds of defect", defects, false);
-        line("all harmless changes", all.stream().filter(result -> result.kind().isHarmless()).toList(), true);
-        list("missed", defects.stream().filter(result -> !result.found()).map(result -> result.kind().title() + " | " + result.place()));
-        list("found, but not there", defects.stream().filter(result -> result.found() && !result.there())
-                .map(result -> result.kind().title() + " | " + result.place()));
-        list("false alarms", all.stream().flatMap(result -> result.unexpected().stream().limit(SHOWN).map(finding -> result.kind().title() + " | " + result.place()
-                + " | " + finding.rule() + ", line " + finding.at().line() + ": " + finding.message())));
-    }
-
-    private static void line(String title, List<Result> results, boolean harmless) {
-        long found = results.stream().filter(Result::found).count();
-        long there = results.stream().filter(Result::there).count();
-        System.out.printf(Locale.ROOT, "%-55s %7d %6s %6s %7s %12d%n", title, results.size(), harmless ? "-" : String.valueOf(found),
-                harmless ? "-" : String.valueOf(there), harmless ? "-" : String.valueOf(results.size() - found),
-                results.stream().filter(result -> !result.unexpected().isEmpty()).count());
-    }
-
-    private static void list(String title, Stream<String> lines) {
-        List<String> all = lines.sorted().toList();
-        System.out.println("\n" + title + ": " + all.size());
-        all.forEach(line -> System.out.println("  " + line));
+        return specimens;
     }
 }

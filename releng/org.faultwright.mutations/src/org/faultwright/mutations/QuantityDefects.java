@@ -61,6 +61,9 @@ final class QuantityDefects {
                         measured(specimen).filter(step -> step instanceof Step.Measure measure && measure.kind().isPresent()
                                 && measure.kind().get().at().text().equals("dc voltage")).map(step -> Seed.in(step,
                                         Edits.replace(((Step.Measure) step).kind().get().at(), "ac voltage")))).besides(more()),
+                Kind.of("a limit of a formula in another dimension", Set.of("wrong-dimension"), specimen -> decided(specimen)
+                        .flatMap(step -> limits(step).flatMap(limit -> Edits.first(limit, UNIT).stream()
+                                .map(unit -> Seed.in(step, Edits.replace(unit, unit.text().endsWith("W") ? "V" : "W")))))).besides(more()),
                 Kind.of("a formula of quantities that do not go together", Set.of("wrong-formula", "wrong-dimension"), specimen -> decided(specimen)
                         .flatMap(step -> step.compute().stream().map(formula -> Seed.in(step, Edits.insertAfter(formula.at(), " + 1 kg")))))
                         .besides(more()),
@@ -129,7 +132,8 @@ final class QuantityDefects {
     private static Stream<SourceRange> limits(Step step) {
         Stream<SourceRange> bands = step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
                 .map(head -> ((Outcome.Band) head).limit().at());
-        return step instanceof Step.Measure measure
-                ? Stream.concat(measure.expects().stream().map(expected -> expected.limit().at()), bands) : bands;
+        Stream<SourceRange> expected = step instanceof Step.Measure measure ? measure.expects().stream().map(one -> one.limit().at())
+                : step instanceof Step.Decide decide ? decide.expects().stream().map(one -> one.limit().at()) : Stream.of();
+        return Stream.concat(expected, bands);
     }
 }

@@ -33,7 +33,8 @@ final class RecordDefects {
                         .flatMap(example -> example.shows().stream().flatMap(showing -> otherResult(example, showing, specimen).stream()))).besides(more()),
                 Kind.of("an example that says a result the step does not have", Set.of("example-names-unknown-result"), specimen -> examples(specimen)
                         .flatMap(example -> example.shows().stream().map(showing -> Seed.at(showing.at(),
-                                Edits.replace(showing.possible().get(0).words().at(), "purple"))))).besides(more()),
+                                Edits.replace(showing.possible().get(0).words().at(), "purple")).equalFor(isAnythingElse(showing, specimen)))))
+                        .besides(more()),
                 Kind.of("an example that ends elsewhere", Set.of("example-fails"), specimen -> examples(specimen).flatMap(example -> example.endsAt().stream()
                         .flatMap(end -> specimen.procedure().steps().stream().filter(step -> step instanceof Step.Conclude
                                 && !step.name().text().equals(end.text())).limit(1).map(step -> Seed.at(end.at(), Edits.replace(end.at(), step.name().text()))))))
@@ -49,6 +50,8 @@ final class RecordDefects {
                 Kind.of("a name given twice", Set.of("duplicate-name"), specimen -> specimen.procedure().steps().stream().skip(1)
                         .map(step -> Seed.in(step, Edits.insertAfter(step.at(), "\n" + step.at().text())))).besides(more())
                         .besides(Consequences.OF_WAYS),
+                Kind.of("a library's file renamed", Set.of("library-name-differs-from-file"), specimen -> specimen.procedure().libraries().stream()
+                        .map(library -> Seed.at(library.name().at(), Edits.insertAfter(library.name().at(), "Old")))).besides(more()),
                 Kind.of("a point misspelt", Set.of("unknown-name"), specimen -> specimen.ownSteps().stream().filter(Step.Measure.class::isInstance)
                         .flatMap(step -> ((Step.Measure) step).point().stream().map(name -> Seed.in(step, Edits.insertAfter(name.at(), "q"))))).besides(more())
                         .besides(Set.of("note-never-read", "note-after-need", "loading-eats-tolerance")),
@@ -79,7 +82,7 @@ final class RecordDefects {
                 Kind.of("a released text changed", Set.of("changed-after-release"), specimen -> specimen.procedure().revision().stream()
                         .filter(revision -> revision.digest().isPresent()).flatMap(revision -> specimen.procedure().steps().stream()
                                 .filter(step -> !step.title().isBlank()).map(step -> Seed.in(step, Edits.replace(title(step), "\"" + step.title() + ", please\""))
-                                        .naming(specimen.name()))))
+                                        .naming("revision"))))
                         .besides(Set.of("better-order")),
                 Kind.of("a closing brace lost", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream()
                         .map(step -> Seed.in(step, Edits.delete(Edits.between(step.at().source(), step.at().end() - 1, step.at().end()))))).besides(everything()),
@@ -126,7 +129,19 @@ final class RecordDefects {
                 .map(outcome -> Seed.at(showing.at(), Edits.replace(showing.possible().get(0).words().at(), words(outcome))));
     }
 
-    private static String words(Outcome outcome) {
+    /** A lamp may show what no table has: then the step goes on by anything else, as it did before the change. */
+    private static Optional<String> isAnythingElse(Showing showing, Specimen specimen) {
+        String said = showing.possible().get(0).words().text();
+        return specimen.procedure().step(showing.step()).filter(step -> step instanceof Step.Observe).flatMap(step -> {
+            Optional<String> rest = step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.AnythingElse)
+                    .flatMap(outcome -> outcome.target().stream()).map(Object::toString).findFirst();
+            Optional<String> own = step.outcomes().stream().filter(outcome -> outcome.key().equals(said))
+                    .flatMap(outcome -> outcome.target().stream()).map(Object::toString).findFirst();
+            return rest.filter(target -> own.map(target::equals).orElse(true)).map(target -> "anything else leads the same way");
+        });
+    }
+
+    static String words(Outcome outcome) {
         return outcome.head() instanceof Outcome.Band band ? band.label().get().text() : outcome.head().at().text();
     }
 

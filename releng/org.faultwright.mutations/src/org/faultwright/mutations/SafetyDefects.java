@@ -31,6 +31,11 @@ final class SafetyDefects {
                 Kind.of("the only note about a hazard taken out of a step", UNREAD, specimen -> specimen.procedure().steps().stream()
                         .flatMap(step -> step.frame().warns().stream().filter(note -> isOnly(note.text(), step, specimen))
                                 .map(note -> Seed.in(step, Edits.delete(Edits.fromList(note.at())))))).besides(more()),
+                Kind.of("the only note about a hazard read a step too late", UNREAD, specimen -> specimen.procedure().steps().stream()
+                        .flatMap(step -> step.frame().warns().stream().filter(note -> isOnly(note.text(), step, specimen))
+                                .flatMap(note -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
+                                        .flatMap(next -> specimen.procedure().step(next).stream()).filter(next -> next.frame().warns().isEmpty())
+                                        .map(next -> Seed.in(step, Edits.delete(Edits.fromList(note.at()))).with(Edits.insertInside(next.at(), "warns " + note)))))).besides(more()),
                 Kind.of("notes covering nothing", UNREAD, specimen -> notes(specimen).filter(note -> isNeeded(note, specimen))
                         .flatMap(note -> note.covers().stream().limit(1).map(covered -> Seed.in(note, note.covers().stream().skip(1)
                                 .reduce(Edits.delete(whole(note)), (edit, next) -> edit, (one, other) -> one)))))
@@ -48,13 +53,13 @@ final class SafetyDefects {
                 Kind.of("a hazard that no note is read about", UNREAD, specimen -> specimen.procedure().steps().stream()
                         .filter(step -> step instanceof Step.Act).flatMap(step -> unread(specimen).stream().limit(1)
                                 .map(hazard -> Seed.in(step, Edits.insertInside(step.at(), "hazards " + hazard.word())).naming(hazard.word())))).besides(more()),
-                Kind.of("a point at mains voltage without a note", UNREAD, specimen -> specimen.procedure().steps().stream()
+                Kind.of("a point at mains voltage, and no note about shock", UNREAD, specimen -> specimen.procedure().steps().stream()
                         .filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
-                        .filter(step -> !readsShock(specimen)).flatMap(step -> step.point().flatMap(specimen.procedure().scope()::point).stream()
+                        .flatMap(step -> step.point().flatMap(specimen.procedure().scope()::point).stream()
                                 .filter(point -> point.at().source() == specimen.procedure().source())
                                 .flatMap(point -> point.carries().stream().map(carried -> Seed.in(point, Edits.replace(carried.upTo().at(), "230 V"))
-                                        .naming(step.name().text())))))
-                        .besides(more()).besides(Consequences.OF_READINGS).besides(Set.of("input-rating-too-low", "category-too-low", "range-exceeded", "ac-dc-mixed")),
+                                        .naming(step.name().text())).map(seed -> withoutShockNotes(seed, specimen)))))
+                        .besides(more()).besides(Consequences.OF_READINGS).besides(Set.of("input-rating-too-low", "category-too-low", "range-exceeded", "ac-dc-mixed", "incomplete-note")),
                 Kind.of("the complaint not confirmed", Set.of("complaint-not-confirmed"), specimen -> specimen.procedure().steps().stream()
                         .flatMap(step -> step.frame().confirms().stream().map(words -> Seed.in(step, Edits.delete(words))))).besides(more()),
                 Kind.of("the repair not verified", Set.of("repair-not-verified"), specimen -> specimen.steps().stream()
@@ -128,9 +133,14 @@ final class SafetyDefects {
                 .anyMatch(covered -> covered.value() == hazard);
     }
 
-    private static boolean readsShock(Specimen specimen) {
-        return specimen.steps().stream().flatMap(step -> step.frame().warns().stream())
-                .anyMatch(name -> isAbout(name.text(), Hazard.SHOCK, specimen));
+    private static Seed withoutShockNotes(Seed seed, Specimen specimen) {
+        Seed untold = seed;
+        for (Note note : notes(specimen).toList()) {
+            for (Written<Hazard> covered : note.covers()) {
+                untold = covered.value() == Hazard.SHOCK ? untold.with(Edits.delete(Edits.fromList(covered.at()))) : untold;
+            }
+        }
+        return untold;
     }
 
     private static List<Hazard> unread(Specimen specimen) {

@@ -18,6 +18,8 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleSet;
+import org.faultwright.analysis.faults.FaultWalks;
+import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
@@ -40,9 +42,13 @@ final class Specimen {
 
     private final Procedure procedure;
     private final Set<String> known = new LinkedHashSet<>();
+    private final Later later;
+    private final FaultWalks walks;
 
     private Specimen(Procedure procedure) {
         this.procedure = procedure;
+        this.later = new Later(ProcedurePaths.of(procedure));
+        this.walks = FaultWalks.of(procedure);
         check(Map.of()).forEach(finding -> known.add(key(finding)));
     }
 
@@ -56,6 +62,15 @@ final class Specimen {
 
     Procedure procedure() {
         return procedure;
+    }
+
+    Later later() {
+        return later;
+    }
+
+    /** Where each fault of the table gets to in the unchanged tree. */
+    FaultWalks walks() {
+        return walks;
     }
 
     String name() {
@@ -105,10 +120,24 @@ final class Specimen {
         return check(seed.texts()).stream().filter(finding -> !known.contains(key(finding))).toList();
     }
 
-    private List<Finding> check(Map<String, String> changed) {
+    /** The procedure with the change made. */
+    Procedure changed(Seed seed) {
+        return (Procedure) reader(libraries(seed.texts())).read(text(procedure.source(), seed.texts()));
+    }
+
+    private Map<String, SourceText> libraries(Map<String, String> changed) {
         Map<String, SourceText> libraries = new HashMap<>();
         procedure.libraries().forEach(library -> libraries.put(library.name().text(), text(library.source(), changed)));
-        ProcedureReader reader = new ProcedureReader((name, fromFile) -> Optional.ofNullable(libraries.get(name)));
+        return libraries;
+    }
+
+    private static ProcedureReader reader(Map<String, SourceText> libraries) {
+        return new ProcedureReader((name, fromFile) -> Optional.ofNullable(libraries.get(name)));
+    }
+
+    private List<Finding> check(Map<String, String> changed) {
+        Map<String, SourceText> libraries = libraries(changed);
+        ProcedureReader reader = reader(libraries);
         Checker checker = new Checker(RuleSet.all(), Optional.of(TODAY));
         List<Finding> findings = new ArrayList<>(own(checker, reader.read(text(procedure.source(), changed))));
         if (changed.isEmpty() || libraries.values().stream().anyMatch(library -> changed.containsKey(library.name()))) {
@@ -126,8 +155,9 @@ final class Specimen {
                 .filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
     }
 
-    /** The same after a step was renamed. */
+    /** The same after a step was renamed, or moved within the text: some messages list names in the order of the text. */
     private static String key(Finding finding) {
-        return (finding.rule() + " " + finding.at().source().name() + " " + finding.message()).replace(RENAMED, "");
+        String message = finding.message().replaceFirst("; not tried: .*", "").replace(RENAMED, "");
+        return finding.rule() + " " + finding.at().source().name() + " " + message;
     }
 }

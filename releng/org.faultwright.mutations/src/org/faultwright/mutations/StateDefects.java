@@ -38,16 +38,20 @@ final class StateDefects {
                 act("closing or refitting left out", (setting, condition) -> condition.live().isEmpty() && ends(setting, condition)),
                 performed("a shared routine left out"),
                 Kind.of("what an act leaves is not said", FOUND, specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().leaves().stream().filter(setting -> isEverOtherwise(setting, specimen))
-                                .map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at()))))))
+                        .flatMap(step -> step.frame().leaves().stream().map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))
+                                .equalFor(specimen.later().broughtAnyway(step, setting).or(() -> specimen.later().noMatter(step, setting))))))
                         .besides(more()),
                 Kind.of("an act leaves a condition the wrong way round", FOUND, specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().leaves().stream().flatMap(setting -> otherValue(setting, step, specimen).stream())))
+                        .flatMap(step -> step.frame().leaves().stream().flatMap(setting -> otherValue(setting, step, specimen).stream()
+                                .map(seed -> seed.equalFor(specimen.later().noMatter(step, setting))))))
                         .besides(more()),
                 Kind.of("a need the wrong way round", Set.of("need-not-established", "contradictory-needs", "live-measurement",
                         "charge-not-proved-absent"), specimen -> specimen.steps().stream()
                         .flatMap(step -> step.frame().needs().stream().flatMap(setting -> otherValue(setting, step, specimen).stream())))
                         .besides(more()),
+                Kind.of("a need left out", FOUND, specimen -> specimen.steps().stream().flatMap(step -> step.frame().needs().stream()
+                        .map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))
+                                .equalFor(specimen.later().broughtAnyway(step, setting))))).besides(more()),
                 Kind.of("needs that cannot hold together", Set.of("contradictory-needs"), specimen -> specimen.ownSteps().stream()
                         .flatMap(step -> step.frame().needs().stream().flatMap(setting -> other(setting, specimen).stream()
                                 .map(value -> Seed.in(step, Edits.insertAfter(setting.at(), ", " + setting.condition() + " " + value))))))
@@ -80,9 +84,18 @@ final class StateDefects {
     private static Kind act(String title, BiPredicate<Setting, Condition> leaves) {
         return Kind.of(title, Consequences.all(FOUND, Set.of("unknown-name", "fault-misses-conclusion", "repair-not-verified")),
                 specimen -> specimen.steps().stream().filter(Step.Act.class::isInstance)
-                .filter(step -> step.frame().leaves().stream().anyMatch(setting -> isEverOtherwise(setting, specimen) && specimen.procedure().scope()
+                .filter(step -> step.frame().leaves().stream().anyMatch(setting -> specimen.procedure().scope()
                         .condition(setting.condition()).map(condition -> leaves.test(setting, condition)).orElse(false)))
-                .flatMap(step -> leftOut(step, specimen).stream())).besides(more());
+                .flatMap(step -> leftOut(step, specimen).stream().map(seed -> seed.equalFor(wasIdle(step, specimen))))).besides(more());
+    }
+
+    /** An act that only sets what is so already, or what is set again before anything asks for it. */
+    private static Optional<String> wasIdle(Step step, Specimen specimen) {
+        boolean only = step instanceof Step.Act act && act.wipes().isEmpty() && act.repairs().isEmpty()
+                && specimen.procedure().faults().stream().flatMap(fault -> fault.remedies().stream()).noneMatch(remedy -> remedy.text().equals(step.name().text()));
+        List<Optional<String>> reasons = step.frame().leaves().stream().map(setting -> specimen.later().broughtAnyway(step, setting)
+                .or(() -> specimen.later().noMatter(step, setting))).toList();
+        return only && reasons.stream().allMatch(Optional::isPresent) ? reasons.get(0) : Optional.empty();
     }
 
     /** A routine that leaves conditions, not performed: its first exit is taken for granted. */
@@ -103,14 +116,6 @@ final class StateDefects {
             seed = seed.with(Edits.replace(before.at(), next.get().text()));
         }
         return Optional.of(seed);
-    }
-
-    /** Whether the condition starts, or is ever left, otherwise: else leaving out the setting changes nothing. */
-    private static boolean isEverOtherwise(Setting setting, Specimen specimen) {
-        boolean starts = specimen.procedure().scope().condition(setting.condition()).flatMap(Condition::starts)
-                .map(start -> !start.text().equals(setting.value().text())).orElse(false);
-        return starts || specimen.steps().stream().flatMap(step -> step.frame().leaves().stream())
-                .anyMatch(other -> same(other, setting) && !other.value().text().equals(setting.value().text()));
     }
 
     private static boolean live(Setting setting, Condition condition) {

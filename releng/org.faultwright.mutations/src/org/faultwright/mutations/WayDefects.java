@@ -12,6 +12,7 @@ import static org.faultwright.mutations.Consequences.OF_WAYS;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -22,7 +23,8 @@ import org.faultwright.procedure.StepGraph;
 
 /** Ways that lead astray, codes and results left out, loops. */
 final class WayDefects {
-    private static final Set<String> ASTRAY = Consequences.all(OF_WALKS, OF_STATES, OF_WAYS);
+    private static final Set<String> ASTRAY = Consequences.all(OF_WALKS, OF_STATES, OF_WAYS,
+            Set.of("reading-not-taken", "division-by-zero-possible"));
 
     private WayDefects() {
     }
@@ -31,12 +33,20 @@ final class WayDefects {
         return List.of(
                 outcomes("a way to a step that is not there", Set.of("unknown-name"), (step, outcome, graph) ->
                         Optional.of(outcome.target().get().text() + "X")),
+                Kind.of("a result without a way", Set.of("unreadable-text", "empty-outcomes"), specimen -> specimen.ownSteps().stream()
+                        .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.target().isPresent() && outcome.repeat().isEmpty()
+                                && outcome.proves().isEmpty()).map(outcome -> Seed.in(step, Edits.delete(Edits.between(outcome.at().source(),
+                                        outcome.head().at().end(), outcome.at().end())))))).besides(more()).besides(Set.of("outcomes-incomplete",
+                                        "code-unknown", "codes-not-handled", "duplicate-result", "outcome-impossible")),
+                Kind.of("a step that nothing leads to", Set.of("unreachable-step"), specimen -> specimen.procedure().steps().stream().skip(1)
+                        .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, Edits.insertBefore(step.at(), "check Forgotten \"Forgotten?\" { yes -> "
+                                + step.name() + " no -> " + step.name() + " }\n")))).besides(more()).besides(Set.of("missing-time")),
                 outcomes("a way back to the step itself", Set.of("unbounded-loop", "path-without-end"),
                         (step, outcome, graph) -> outcome.repeat().isPresent() ? Optional.empty() : Optional.of(step.name().text())),
                 outcomes("a way back to an earlier step", Set.of("unbounded-loop", "path-without-end"), WayDefects::earlier),
-                outcomes("a way to the next but one step", withoutAdvice(ASTRAY), (step, outcome, graph) -> graph.step(outcome.target().get())
+                equalWhere(WayDefects::doesNothingThere, outcomes("a way to the next but one step", withoutAdvice(ASTRAY), (step, outcome, graph) -> graph.step(outcome.target().get())
                         .flatMap(next -> next.outcomes().stream().flatMap(after -> after.target().stream()).map(Name::text)
-                                .filter(name -> !name.equals(step.name().text()) && !name.equals(next.name().text())).findFirst())),
+                                .filter(name -> !name.equals(step.name().text()) && !name.equals(next.name().text())).findFirst()))),
                 outcomes("a way to the wrong conclusion", withoutAdvice(ASTRAY), WayDefects::otherConclusion),
                 Kind.of("two results exchanged", withoutAdvice(ASTRAY), specimen -> specimen.procedure().steps().stream()
                         .filter(step -> step.outcomes().size() > 1).flatMap(step -> exchanged(step).stream())).besides(more()),
@@ -49,8 +59,8 @@ final class WayDefects {
                                         .map(target -> Seed.in(step, Edits.replace(target.at(), step.name().text()))))).besides(more()),
                 Kind.of("a code left out of a step", Set.of("codes-not-handled", "example-fails", "fault-misses-conclusion",
                         "fault-signature-result-unknown", "example-names-unknown-result", "unreachable-step", "outcomes-incomplete"),
-                        specimen -> coded(specimen).filter(WayDefects::leadsItsOwnWay)
-                                .map(coded -> Seed.in(coded.step(), Edits.delete(coded.outcome().at())))).besides(more()),
+                        specimen -> coded(specimen).map(coded -> Seed.in(coded.step(), Edits.delete(coded.outcome().at()))
+                                .equalFor(leadsItsOwnWay(coded) ? Optional.empty() : Optional.of("anything else leads the same way")))).besides(more()),
                 Kind.of("a code that the table does not have", Set.of("code-unknown"), specimen -> coded(specimen)
                         .map(coded -> Seed.in(coded.step(), Edits.replace(coded.outcome().head().at(), "77 blinks")))).besides(more())
                         .besides(Set.of("codes-not-handled")),
@@ -125,6 +135,28 @@ final class WayDefects {
                         .filter(outcome -> outcome.target().isPresent()).flatMap(outcome -> astray.target(step, outcome, graph).stream()
                                 .filter(name -> !name.equals(outcome.target().get().text()))
                                 .map(name -> Seed.in(step, Edits.replace(outcome.target().get().at(), name))))))).besides(more());
+    }
+
+    private static Kind equalWhere(BiFunction<Seed, Specimen, Optional<String>> reason, Kind kind) {
+        return new Kind(kind.title(), kind.found(), kind.besides(), specimen -> kind.seeds().apply(specimen)
+                .map(seed -> seed.equalFor(reason.apply(seed, specimen))));
+    }
+
+    /** The step passed over asks nothing, repairs nothing, and sets only what is so already on that way. */
+    private static Optional<String> doesNothingThere(Seed seed, Specimen specimen) {
+        Optional<Step> passed = specimen.procedure().steps().stream()
+                .filter(step -> step.name().text().equals(seed.edits().get(0).at().text())).findFirst();
+        boolean idle = passed.map(step -> onlySets(step, specimen)).orElse(false) && specimen.later().bringsNothingNew(specimen.changed(seed));
+        return idle ? Optional.of("what is passed over is done already on that way") : Optional.empty();
+    }
+
+    private static boolean onlySets(Step step, Specimen specimen) {
+        boolean plain = step.outcomes().size() == 1 && step.frame().verifies().isEmpty() && step.frame().confirms().isEmpty()
+                && step.frame().warns().isEmpty() && specimen.procedure().faults().stream().flatMap(fault -> fault.remedies().stream())
+                        .noneMatch(remedy -> remedy.text().equals(step.name().text()));
+        return plain && (step instanceof Step.Act act && act.wipes().isEmpty() && act.repairs().isEmpty()
+                || step instanceof Step.Perform perform && perform.routine().flatMap(specimen.procedure().scope()::routine)
+                        .map(routine -> routine.steps().stream().allMatch(inner -> onlySets(inner, specimen))).orElse(false));
     }
 
     /** A step that leads to this one, directly or through others. */

@@ -39,7 +39,7 @@ public final class ExampleRepair {
     private List<Fix> saying(Step step) {
         List<Fix> fixes = new ArrayList<>();
         step.outcomes().forEach(outcome -> {
-            String words = ResultWords.leadingTo(outcome);
+            String words = ResultWords.leadingTo(step, outcome);
             Name result = new Name(outcome.key(), example.title().at());
             List<Showing> shows = new ArrayList<>(example.shows());
             shows.add(new Showing(new Name(step.name().text(), example.title().at()),

@@ -130,7 +130,7 @@ public final class MissingExamples {
     private String text(List<StateGraph.Move> way, Set<String> titles) {
         List<StateGraph.Move> said = way.stream().filter(move -> tree.arrows(stepOf(move)).size() > 1).toList();
         String entries = said.stream().map(move -> tree.step(stepOf(move)).name() + " "
-                + ResultWords.leadingTo(move.shown().arrow().outcome())).collect(Collectors.joining(", "));
+                + ResultWords.leadingTo(tree.step(stepOf(move)), move.shown().arrow().outcome())).collect(Collectors.joining(", "));
         Step end = tree.step(endOf(way));
         String title = title(way, end, titles);
         return "\nexample " + ResultWords.quoted(title) + of(way, end) + " {\n"

@@ -4,14 +4,16 @@
  */
 package org.faultwright.analysis.faults;
 
-import java.util.Optional;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
-import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.ValueText;
 
@@ -43,28 +45,43 @@ public final class ResultWords {
         return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     }
 
-    /** Words that lead to this outcome: its key, or for a range of readings without a label one of them. */
-    static String leadingTo(Outcome outcome) {
+    /** Words that lead to this outcome of a step: its key, or for a range without a label a reading that only it takes. */
+    static String leadingTo(Step step, Outcome outcome) {
         if (outcome.head() instanceof Outcome.Band band && band.label().isEmpty()) {
-            return reading(band.limit().value());
+            List<Interval> others = step.outcomes().stream().filter(other -> other != outcome).map(Outcome::head)
+                    .filter(Outcome.Band.class::isInstance).map(Outcome.Band.class::cast)
+                    .map(other -> other.limit().value().interval()).toList();
+            List<Reading> readings = readings(band.limit().value());
+            return readings.stream().filter(one -> others.stream().noneMatch(other -> other.contains(one.base()))).findFirst()
+                    .or(() -> readings.stream().findFirst()).map(Reading::words).orElse("");
         }
         return outcome.head() instanceof Outcome.AnythingElse ? quoted("something else") : written(outcome.key());
     }
 
-    /** A reading within a limit: its nominal, an end that belongs to it, the middle, or a tenth beyond its only end. */
-    private static String reading(Limit limit) {
+    private record Reading(Exact base, String words) {
+    }
+
+    /** Readings within a limit: its nominal, the ends that belong to it, the middle, or a tenth beyond its only end. */
+    private static List<Reading> readings(Limit limit) {
         Interval interval = limit.interval();
-        Optional<Quantity> end = limit.nominal().or(() -> limit.quantities().stream()
-                .filter(quantity -> interval.contains(quantity.base())).findFirst());
-        if (end.isPresent() || limit.quantities().isEmpty()) {
-            return end.map(Quantity::spelling).orElse("");
+        List<Reading> found = new ArrayList<>();
+        Stream.concat(limit.nominal().stream(), limit.quantities().stream().filter(end -> interval.contains(end.base())))
+                .forEach(end -> found.add(new Reading(end.base(), end.spelling())));
+        if (limit.quantities().isEmpty()) {
+            return found;
         }
         Unit unit = limit.quantities().get(0).unit();
         if (interval.lower().isPresent() && interval.upper().isPresent()) {
-            return ValueText.of(interval.lower().get().value().plus(interval.upper().get().value()).dividedBy(TWO), unit);
+            add(found, interval.lower().get().value().plus(interval.upper().get().value()).dividedBy(TWO), unit);
+            return found;
         }
         Exact only = interval.lower().or(interval::upper).orElseThrow().value();
         Exact beyond = unit.fromBase(only).absolute().dividedBy(TEN).max(Exact.ONE.dividedBy(TEN)).times(unit.factor());
-        return ValueText.of(interval.lower().isPresent() ? only.plus(beyond) : only.minus(beyond), unit);
+        add(found, interval.lower().isPresent() ? only.plus(beyond) : only.minus(beyond), unit);
+        return found;
+    }
+
+    private static void add(List<Reading> readings, Exact base, Unit unit) {
+        readings.add(new Reading(base, ValueText.of(base, unit)));
     }
 }

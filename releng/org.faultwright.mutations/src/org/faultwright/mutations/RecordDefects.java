@@ -31,7 +31,7 @@ final class RecordDefects {
         return List.of(
                 Kind.of("an example that says another result", Set.of("example-fails"), specimen -> examples(specimen)
                         .flatMap(example -> example.shows().stream().flatMap(showing -> otherResult(example, showing, specimen).stream()))).besides(more()),
-                Kind.of("an example that says a result the step does not have", Set.of("example-names-unknown-result"), specimen -> examples(specimen)
+                Kind.of("an example that says a result the step does not have", Set.of("example-names-unknown-result", "example-fails"), specimen -> examples(specimen)
                         .flatMap(example -> example.shows().stream().map(showing -> Seed.at(showing.at(),
                                 Edits.replace(showing.possible().get(0).words().at(), "purple")).equalFor(isAnythingElse(showing, specimen)))))
                         .besides(more()),
@@ -101,7 +101,7 @@ final class RecordDefects {
 
     /** A text that cannot be read to the end misses whatever it held. */
     private static Set<String> everything() {
-        return RuleSet.all().stream().map(rule -> rule.header().id()).collect(Collectors.toSet());
+        return RuleSet.all().stream().map(rule -> rule.header().id()).filter(rule -> !rule.equals("changed-after-release")).collect(Collectors.toSet());
     }
 
     private static Stream<Example> examples(Specimen specimen) {

@@ -37,7 +37,7 @@ final class WayDefects {
                         .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.target().isPresent() && outcome.repeat().isEmpty()
                                 && outcome.proves().isEmpty()).map(outcome -> Seed.in(step, Edits.delete(Edits.between(outcome.at().source(),
                                         outcome.head().at().end(), outcome.at().end())))))).besides(more()).besides(Set.of("outcomes-incomplete",
-                                        "code-unknown", "codes-not-handled", "duplicate-result", "outcome-impossible")),
+                                        "code-unknown", "codes-not-handled", "duplicate-result", "outcome-impossible", "doubtful-unhandled")),
                 Kind.of("a step that nothing leads to", Set.of("unreachable-step"), specimen -> specimen.procedure().steps().stream().skip(1)
                         .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, Edits.insertBefore(step.at(), "check Forgotten \"Forgotten?\" { yes -> "
                                 + step.name() + " no -> " + step.name() + " }\n")))).besides(more()).besides(Set.of("missing-time")),

@@ -80,6 +80,18 @@ class MutationStudyTest {
         assertTrue(missed.get(0).unexpected().stream().anyMatch(finding -> finding.rule().equals("left-open")), "counts as a false alarm");
     }
 
+    /** A need that every path brings anyway guards later changes alone: leaving it out is counted apart, with the reason. */
+    @Test
+    void should_count_apart_what_changes_nothing() {
+        Specimen labels = specimens.stream().filter(specimen -> specimen.name().equals("CalderFaintLabels")).findFirst().orElseThrow();
+        Kind needs = MutationStudy.kinds().stream().filter(kind -> kind.title().equals("a need left out")).findFirst().orElseThrow();
+
+        MutationStudy.Result result = new MutationStudy(List.of(labels), 1).results(needs).get(0);
+
+        assertTrue(result.seed().equal().orElseThrow().matches("every path brings \\w+ \\w+ anyway"));
+        assertEquals(List.of(false, false, false), List.of(result.isCounted(), result.isMissed(), result.found()));
+    }
+
     @Test
     void should_find_nothing_new_where_nothing_was_changed() {
         for (Specimen specimen : specimens) {

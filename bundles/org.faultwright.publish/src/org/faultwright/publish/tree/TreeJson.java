@@ -22,7 +22,6 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
-import org.faultwright.quantity.QuantityKind;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
@@ -31,6 +30,7 @@ import org.faultwright.publish.Published;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.quantity.QuantityKind;
 
 /** The procedure as JSON after {@code procedure-tree-1.schema.json}: everything a card says and a machine may need. */
 public final class TreeJson implements ProcedureExport {
@@ -83,7 +83,8 @@ public final class TreeJson implements ProcedureExport {
                 .putTexts("complaints", procedure.complaints().stream().map(Written::value).toList())
                 .putTexts("tools", new Used(plan).tools())
                 .put("decides", decides(procedure.decisionRule()))
-                .put("ambient", procedure.scope().ambient().map(limit -> QuantityJson.of(limit.value(), QuantityKind.TEMPERATURE)));
+                .put("ambient", procedure.scope().ambient().map(limit -> QuantityJson.of(limit.value(),
+                        Optional.of(QuantityKind.TEMPERATURE))));
         declarations(json, plan);
         Section own = plan.sections().get(0);
         json.putText("begin", procedure.first().map(Step::name).map(Name::text)).put("steps", steps(plan, own));

@@ -164,9 +164,11 @@ final class PublishCommand implements Callable<Integer> {
         return written;
     }
 
+    /** The folder that was named, or in which the first of the files lies. */
     private String title() {
-        Path first = named.get(0).toAbsolutePath().normalize().getFileName();
-        return first == null ? "Procedures" : first.toString();
+        Path first = named.get(0).toAbsolutePath().normalize();
+        Path folder = Files.isDirectory(first) ? first : first.getParent();
+        return folder == null || folder.getFileName() == null ? "Procedures" : folder.getFileName().toString();
     }
 
     private static String names(List<Path> written) {

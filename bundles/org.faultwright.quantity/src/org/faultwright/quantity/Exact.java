@@ -75,6 +75,9 @@ public final class Exact implements Comparable<Exact> {
         if (denominator.signum() == 0) {
             throw new ArithmeticException("division by zero");
         }
+        if (numerator.bitLength() < Long.SIZE - 1 && denominator.bitLength() < Long.SIZE - 1) {
+            return lowest(numerator, denominator);
+        }
         BigInteger shared = numerator.gcd(denominator);
         if (denominator.signum() < 0) {
             shared = shared.negate();
@@ -82,6 +85,26 @@ public final class Exact implements Comparable<Exact> {
         return shared.equals(BigInteger.ONE)
                 ? new Exact(numerator, denominator)
                 : new Exact(numerator.divide(shared), denominator.divide(shared));
+    }
+
+    /** The same for numbers of a usual size, several times as fast. */
+    private static Exact lowest(BigInteger numerator, BigInteger denominator) {
+        if (denominator.equals(BigInteger.ONE)) {
+            return new Exact(numerator, denominator);
+        }
+        long above = numerator.longValue();
+        long below = denominator.longValue();
+        long shared = Math.abs(below);
+        for (long rest = above % below; rest != 0;) {
+            long next = shared % rest;
+            shared = Math.abs(rest);
+            rest = next;
+        }
+        if (below < 0) {
+            shared = -shared;
+        }
+        return shared == 1 ? new Exact(numerator, denominator)
+                : new Exact(BigInteger.valueOf(above / shared), BigInteger.valueOf(below / shared));
     }
 
     public Exact plus(Exact other) {

@@ -43,7 +43,7 @@ final class Explorer {
         this.map = map;
         this.counts = counts;
         this.arrivals = arrivals;
-        this.loops = Components.of(map.successors());
+        this.loops = map.loops();
         Collection<List<Way>> counted = counts ? counted() : List.of();
         this.packing = new Packing(conditions, counted);
         this.changes = new Changes(map, packing);

@@ -4,9 +4,9 @@
  */
 package org.faultwright.analysis.paths;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
@@ -25,6 +25,7 @@ public final class StepMap {
     private final int[] firstWay;
     private final Optional<Place> begin;
     private final List<Place> tooLarge;
+    private final Components loops;
 
     StepMap(Procedure procedure, Scope scope, List<Place> places, List<Way> ways, Optional<Place> begin,
             List<Place> tooLarge) {
@@ -39,6 +40,7 @@ public final class StepMap {
         for (int i = 0; i < places.size(); i++) {
             firstWay[i + 1] += firstWay[i];
         }
+        this.loops = Components.of(successors());
     }
 
     public static StepMap of(Procedure procedure) {
@@ -96,12 +98,36 @@ public final class StepMap {
     /** Where each place leads to, bounds left aside. */
     int[][] successors() {
         int[][] successors = new int[places.size()][];
-        for (Place place : places) {
-            successors[place.index()] = ways(place).stream()
-                    .flatMap(way -> Stream.concat(way.to().stream(), way.otherwise().stream()))
-                    .mapToInt(Place::index).distinct().toArray();
+        for (int place = 0; place < successors.length; place++) {
+            int[] found = new int[2 * (firstWay[place + 1] - firstWay[place])];
+            int count = 0;
+            for (Way way : ways.subList(firstWay[place], firstWay[place + 1])) {
+                count = add(way.to(), found, count);
+                count = add(way.otherwise(), found, count);
+            }
+            successors[place] = Arrays.copyOf(found, count);
         }
         return successors;
+    }
+
+    /** @return how many there are then, each once */
+    private static int add(Optional<Place> place, int[] found, int count) {
+        if (place.isEmpty()) {
+            return count;
+        }
+        int index = place.get().index();
+        for (int i = 0; i < count; i++) {
+            if (found[i] == index) {
+                return count;
+            }
+        }
+        found[count] = index;
+        return count + 1;
+    }
+
+    /** The places that lead to one another, bounds left aside. */
+    Components loops() {
+        return loops;
     }
 
     int firstWay(int place) {

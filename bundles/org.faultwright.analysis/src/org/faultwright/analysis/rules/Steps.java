@@ -11,11 +11,14 @@ import org.faultwright.procedure.Step;
 
 /** The steps of a document, those of its own routines among them. */
 final class Steps {
-    private Steps() {
+    private final List<Step> all;
+
+    private Steps(Subject subject) {
+        all = subject.graphs().stream().flatMap(graph -> graph.steps().stream()).toList();
     }
 
     static List<Step> of(Subject subject) {
-        return subject.graphs().stream().flatMap(graph -> graph.steps().stream()).toList();
+        return subject.shared(Steps.class, Steps::new).all;
     }
 
     static <T extends Step> Stream<T> of(Subject subject, Class<T> kind) {

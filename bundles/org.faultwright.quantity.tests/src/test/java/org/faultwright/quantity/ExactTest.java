@@ -13,6 +13,7 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Random;
 
 import org.junit.jupiter.api.Test;
 
@@ -31,6 +32,20 @@ class ExactTest {
         assertEquals("0.125", Exact.ratio(1, 8).toString());
         assertTrue(Exact.ratio(1, 8).isDecimal());
         assertFalse(Exact.ratio(1, 3).isDecimal());
+    }
+
+    @Test
+    void should_reduce_numbers_about_the_size_of_a_word_as_it_does_large_ones() {
+        Random random = new Random(9);
+        BigInteger far = BigInteger.TWO.pow(90);
+        long[] edges = {0, 1, -1, 2, 60, Long.MAX_VALUE, Long.MIN_VALUE, Long.MIN_VALUE + 1, 1L << 62, -(1L << 62)};
+        for (int i = 0; i < 5_000; i++) {
+            BigInteger above = BigInteger.valueOf(i % 4 == 0 ? edges[random.nextInt(edges.length)] : random.nextLong() >> random.nextInt(64));
+            BigInteger below = BigInteger.valueOf(i % 5 == 0 ? edges[random.nextInt(edges.length)] : random.nextLong() >> random.nextInt(64));
+            if (below.signum() != 0) {
+                assertEquals(Exact.ratio(above.multiply(far), below.multiply(far)), Exact.ratio(above, below), above + "/" + below);
+            }
+        }
     }
 
     @Test

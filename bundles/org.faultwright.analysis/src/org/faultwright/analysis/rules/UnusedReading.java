@@ -32,7 +32,7 @@ public final class UnusedReading implements Rule {
         for (StepGraph graph : subject.graphs()) {
             Set<String> computed = computed(graph);
             for (Step step : graph.steps()) {
-                if (decidesNothing(step) && !computed.contains(step.name().text())) {
+                if (decidesNothing(step, graph) && !computed.contains(step.name().text())) {
                     findings.report(step.name().at(), "Every result of " + step.name() + " leads to "
                             + Readings.target(step.outcomes().get(0)) + ", and nothing computes with it.",
                             "Let the results lead to different steps, compute with the reading, or leave the step out.");
@@ -49,13 +49,20 @@ public final class UnusedReading implements Rule {
         return computed;
     }
 
-    private static boolean decidesNothing(Step step) {
+    private static boolean decidesNothing(Step step, StepGraph graph) {
         boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
                 || step instanceof Step.Decide;
         boolean confirms = step.frame().confirms().isPresent() || step.frame().verifies().isPresent();
         boolean establishes = step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty()
                 || outcome.repeat().isPresent() || outcome.target().isEmpty());
-        return asks && !confirms && !establishes && step.outcomes().size() > 1
+        return (asks && !confirms || findsWhatever(step, graph)) && !establishes && step.outcomes().size() > 1
                 && step.outcomes().stream().map(Readings::target).collect(Collectors.toSet()).size() == 1;
+    }
+
+    /** Trying the unit after a repair, or a routine, has its use by itself; concluding on a fault whatever it shows has none. */
+    private static boolean findsWhatever(Step step, StepGraph graph) {
+        return (step.frame().verifies().isPresent() || step instanceof Step.Perform) && step.outcomes().stream()
+                .flatMap(outcome -> outcome.target().stream()).flatMap(target -> graph.step(target).stream())
+                .anyMatch(next -> next instanceof Step.Conclude conclude && !conclude.finds().isEmpty());
     }
 }

@@ -50,6 +50,7 @@ class FaultRulesTest {
             fault-misses-conclusion | Click no remedy | Click no, Try no remedy | Relay never comes to Changed: it shows no at Try, which leads to Passed.
             remedy-not-an-act       | remedy Change } | remedy Change, Try } | Try, the remedy of Relay, repairs nothing: it only asks or concludes.
             complaint-not-confirmed | remedy Change }  | remedy See } | ``
+            unused-reading          | no -> Passed }\\nyes -> SensorBad no -> SensorBad | no -> Changed }\\nyes -> SensorBad no -> Passed | Every result of Try leads to Changed, and nothing computes with it.
             fault-weight-missing    | weight 1 shows See runs, Click yes, Warm no | shows See runs, Click yes, Warm no | Sensor has no weight and counts as 1 beside faults that have one.
             signature-shares-not-100 | Click no remedy | Click no 60 % or yes 40 % remedy | ``
             signature-shares-not-100 | Click no remedy | Click no 100 % or yes remedy | The shares given for Click of Relay come to 100 % and leave nothing for the result without one.

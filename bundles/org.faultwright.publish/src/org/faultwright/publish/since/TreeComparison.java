@@ -20,11 +20,12 @@ import org.faultwright.publish.since.Change.Area;
 
 /**
  * Holds two trees of a procedure against each other, member by member, so that nothing differs without being
- * told. What follows from the rest is left out: the numbers of the steps, the findings, the digest.
+ * told. What follows from the rest is left out: the numbers of the steps, the uncertainty at a limit, the
+ * findings, the digest.
  */
 final class TreeComparison {
     private static final Set<String> FOLLOWS = Set.of("$schema", "schemaVersion", "caution", "digest", "revision",
-            "findings", "number", "letter", "id", "key");
+            "findings", "number", "letter", "id", "key", "uncertainty");
     /** Lists of named things: the member that names each, and what one is called. */
     private static final Map<String, List<String>> NAMED = Map.ofEntries(Map.entry("steps", List.of("id", "step")),
             Map.entry("routines", List.of("id", "routine")), Map.entry("outcomes", List.of("key", "result")),

@@ -157,7 +157,7 @@ class AssembleCommandLine {
         }
         Path home = Path.of(System.getProperty("java.home")).toRealPath();
         Files.writeString(lib.resolve("faultwright.jsa.key"), Files.readString(lib.resolve("build-id"))
-                + lib + "\n" + home + "\n" + Files.readString(home.resolve("release")));
+                + lib + "\n" + home + "\n" + Files.readString(home.resolve("release")).stripTrailing() + " " + Files.size(archive) + "\n");
     }
 
     private static String java() {

@@ -21,7 +21,7 @@ public final class LanguageWords {
     /** That can begin a line within braces. */
     public static final List<String> LINES = List.of("with", "leaves", "warns", "handles", "takes", "tools", "hazards",
             "confirms", "verifies", "source", "hint", "expects", "allowing", "spread", "wipes", "repairs", "compute", "finds",
-            "refers", "report", "weight", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
+            "live", "tries", "tests", "refers", "report", "weight", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
             "valid", "calibrated", "resolution", "accuracy", "input", "burden", "bandwidth", "anything");
 
     private static final int SHORTEST = 3;

@@ -14,6 +14,7 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Proof;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Accuracy;
 import org.faultwright.quantity.Exact;
@@ -34,9 +35,15 @@ final class DeclarationJson {
                 .putNames("liveWhen", condition.live()).putNames("chargedWhen", condition.charged())
                 .putAll("becomes", condition.becomes(), becomes -> new Json().put("value", becomes.value().text())
                         .put("when", StepJson.setting(becomes.when())))
+                .put("proved", condition.proved().map(DeclarationJson::proof))
                 .putText("starts", condition.starts().map(Name::text)
                         .or(() -> condition.values().stream().map(Name::text).findFirst()))
                 .putText("ends", condition.ends().map(Name::text));
+    }
+
+    private static Json proof(Proof proof) {
+        return new Json().putNames("at", proof.points()).put("limit", proof.limit()
+                .map(limit -> QuantityJson.of(limit.value(), Optional.of(QuantityKind.DC_VOLTAGE))));
     }
 
     static Json instrument(Instrument instrument) {

@@ -82,7 +82,7 @@ public final class TreeJson implements ProcedureExport {
                 .put("revision", revision(publication))
                 .putTexts("complaints", procedure.complaints().stream().map(Written::value).toList())
                 .putTexts("tools", new Used(plan).tools())
-                .put("decides", decides(procedure.decisionRule()))
+                .put("decisionRule", decisionRule(procedure.decisionRule()))
                 .put("ambient", procedure.scope().ambient().map(limit -> QuantityJson.of(limit.value(),
                         Optional.of(QuantityKind.TEMPERATURE))));
         declarations(json, plan);
@@ -107,7 +107,7 @@ public final class TreeJson implements ProcedureExport {
         return json;
     }
 
-    private static Json decides(DecisionRule rule) {
+    private static Json decisionRule(DecisionRule rule) {
         if (rule instanceof DecisionRule.ByRisk risk) {
             return new Json().put("rule", "risk").put("percent", risk.percent().toString());
         }

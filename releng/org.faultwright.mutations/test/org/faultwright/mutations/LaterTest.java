@@ -30,7 +30,7 @@ class LaterTest {
     @CsvSource(delimiter = '|', textBlock = """
             sets Supply on                | starts on ends off | Supply is set again before anything asks for it
             sets Supply off, Charge absent| starts on ends off | Supply is set again before anything asks for it
-            with Supply off                 | starts on          |
+            needs Supply off                | starts on          |
             repairs                         | starts on ends off |
             repairs                         | starts on          | Supply is set again before anything asks for it
             handles Fuse                    | starts on          |

@@ -157,7 +157,7 @@ class BrokenTextsTest {
 
     @Test
     void should_give_missing_names_a_place_of_no_length() {
-        Procedure procedure = Reading.procedure("check { yes -> B } do A { leaves Supply");
+        Procedure procedure = Reading.procedure("check { yes -> B } do A { sets Supply");
 
         assertEquals("", procedure.steps().get(0).name().text());
         assertEquals(0, procedure.steps().get(0).name().at().length());

@@ -113,7 +113,7 @@ class HostileTextsTest {
         List<String> found = assertNoFailure("""
                 library L
                 note N notice { covers shock hazard "h" consequence "c" avoid "a" }
-                routine R "r" { exits done measure M "m" { resistance with Supply on under 1 ohm -> done at least 1 ohm -> done } }
+                routine R "r" { exits done measure M "m" { resistance needs Supply on under 1 ohm -> done at least 1 ohm -> done } }
                 condition Supply { off, on } live when on
                 """).stream().map(Finding::rule).toList();
         assertTrue(found.contains("signal-word-fit") && found.stream().noneMatch(stateful::contains), found.toString());

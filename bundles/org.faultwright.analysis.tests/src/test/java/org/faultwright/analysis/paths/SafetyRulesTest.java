@@ -180,7 +180,7 @@ class SafetyRulesTest {
                         point P1 "p" carries up to 400 V hazards heat
                         check Ask "q" { yes -> Ohms no -> Hot }
                         check Hot "q" { notes Hot yes -> Ohms no -> Ohms }
-                        measure Ohms "o" { resistance at P1 with Charge absent under 1 ohm -> Wipe at least 1 ohm -> Wipe }
+                        measure Ohms "o" { resistance at P1 needs Charge absent under 1 ohm -> Wipe at least 1 ohm -> Wipe }
                         do Wipe "w" { erases "all" then -> End }
                         """ + END).stream())
                 .flatMap(finding -> Stream.of(finding.message(), finding.advice()));

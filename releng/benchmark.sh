@@ -27,7 +27,7 @@ awk '{ n[$1]++; t[$1, n[$1]] = $2 } function middle(w, a, b, c) { a = t[w, 1]; b
 echo "== one procedure of 40 steps, the command line as a whole process"
 for round in 1 2 3 4 5; do
   start=$(date +%s%N)
-  releng/org.faultwright.commandline.distribution/target/faultwright/bin/faultwright check --least error "$folder/Made1.procedure" >/dev/null
+  releng/org.faultwright.commandline.distribution/target/faultwright/bin/faultwright check --fail-on error "$folder/Made1.procedure" >/dev/null
   echo "$((($(date +%s%N) - start) / 1000000)) ms"
 done
 

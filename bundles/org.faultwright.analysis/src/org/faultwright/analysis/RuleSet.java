@@ -31,7 +31,7 @@ import org.faultwright.analysis.rules.ExpectedOutsideBands;
 import org.faultwright.analysis.rules.FaultMissesConclusion;
 import org.faultwright.analysis.rules.FaultNeverConcluded;
 import org.faultwright.analysis.rules.FaultSignatureResultUnknown;
-import org.faultwright.analysis.rules.FaultWeightMissing;
+import org.faultwright.analysis.rules.CasesMissing;
 import org.faultwright.analysis.rules.FaultWithoutSignature;
 import org.faultwright.analysis.rules.FinerThanResolution;
 import org.faultwright.analysis.rules.HoleBetweenBands;
@@ -71,14 +71,14 @@ import org.faultwright.analysis.rules.RangeExceeded;
 import org.faultwright.analysis.rules.ReadingNotTaken;
 import org.faultwright.analysis.rules.ReleaseIncomplete;
 import org.faultwright.analysis.rules.RemedyMissing;
-import org.faultwright.analysis.rules.RemedyNotAnAct;
+import org.faultwright.analysis.rules.RemedyRepairsNothing;
 import org.faultwright.analysis.rules.RemedyNotDone;
 import org.faultwright.analysis.rules.RepairNotVerified;
 import org.faultwright.analysis.rules.RoutineRecursion;
 import org.faultwright.analysis.rules.SignalWordFit;
 import org.faultwright.analysis.rules.SignatureSharesNot100;
 import org.faultwright.analysis.rules.SingleValued;
-import org.faultwright.analysis.rules.SpreadMissing;
+import org.faultwright.analysis.rules.UnitDeviationMissing;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
@@ -92,7 +92,7 @@ import org.faultwright.analysis.rules.UnusedDeclaration;
 import org.faultwright.analysis.rules.UnusedExit;
 import org.faultwright.analysis.rules.UnusedReading;
 import org.faultwright.analysis.rules.UsedOutsideItsValidity;
-import org.faultwright.analysis.rules.WipeWithoutBackupCheck;
+import org.faultwright.analysis.rules.EraseWithoutBackupCheck;
 import org.faultwright.analysis.rules.WrongDimension;
 import org.faultwright.analysis.rules.WrongFormula;
 import org.faultwright.analysis.rules.ZeroWidthTolerance;
@@ -148,7 +148,7 @@ public final class RuleSet {
                 new InputRatingTooLow(),
                 new InstrumentCannotDecide(),
                 new DoubtfulUnhandled(),
-                new SpreadMissing(),
+                new UnitDeviationMissing(),
                 new FinerThanResolution(),
                 new LoadingEatsTolerance(),
                 new OutsideBandwidth(),
@@ -194,7 +194,7 @@ public final class RuleSet {
         return List.of(
                 new NoteNeverRead(),
                 new NoteAfterNeed(),
-                new WipeWithoutBackupCheck(),
+                new EraseWithoutBackupCheck(),
                 new SignalWordFit(),
                 new IncompleteNote());
     }
@@ -206,9 +206,9 @@ public final class RuleSet {
                 new FaultSignatureResultUnknown(),
                 new FaultWithoutSignature(),
                 new SignatureSharesNot100(),
-                new FaultWeightMissing(),
+                new CasesMissing(),
                 new RemedyMissing(),
-                new RemedyNotAnAct(),
+                new RemedyRepairsNothing(),
                 new RemedyNotDone(),
                 new AmbiguityGroup(),
                 new OutcomeNoFaultExplains(),

@@ -31,12 +31,12 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Print the findings as JSON.")
     private boolean json;
 
-    @Option(names = "--least", paramLabel = "SEVERITY", defaultValue = "warning",
+    @Option(names = "--fail-on", paramLabel = "SEVERITY", defaultValue = "warning",
             description = "Exit with 1 from this severity on: ${COMPLETION-CANDIDATES} (default: warning). "
                     + "Lesser findings are still printed.")
     private Severity least;
 
-    @Option(names = "--on", paramLabel = "DATE",
+    @Option(names = "--as-of", paramLabel = "DATE",
             description = "Hold calibration dates against this day, such as 2026-11-25; without it they are left alone.")
     private LocalDate today;
 

@@ -89,11 +89,11 @@ final class ExplainCommand implements Callable<Integer> {
             return LimitStudy.of(document, measure).map(LimitStudy::explain).orElseThrow(() -> new CannotProceed(step.name()
                     + " has no limit that can be held against an instrument; see faultwright check " + file + "."));
         }
-        if (step instanceof Step.Decide decide) {
-            return ComputedStudy.of(document, decide).map(ComputedStudy::explain).orElseThrow(() -> new CannotProceed(step.name()
+        if (step instanceof Step.Calculate calculate) {
+            return ComputedStudy.of(document, calculate).map(ComputedStudy::explain).orElseThrow(() -> new CannotProceed(step.name()
                     + " computes nothing that is held against a limit; see faultwright check " + file + "."));
         }
-        throw new CannotProceed(step.name() + " reads and computes nothing; name a measure or decide step.");
+        throw new CannotProceed(step.name() + " reads and computes nothing; name a \"measure\" or \"calculate\" step.");
     }
 
     private static String text(BudgetLine line) {

@@ -23,7 +23,7 @@ final class FormatCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders with files ending in .procedure.")
     private List<Path> named;
 
-    @Option(names = "--look", description = "Only say which files would change; exit with 1 if any would.")
+    @Option(names = "--dry-run", description = "Only say which files would change; exit with 1 if any would.")
     private boolean look;
 
     @Spec

@@ -41,12 +41,12 @@ final class Libraries {
         }
         Procedure p = (Procedure) document;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
-                p.tools(), p.own(), p.decides(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at());
+                p.tools(), p.own(), p.statedRule(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at());
     }
 
     private static Library with(Library library, List<Library> found) {
         return new Library(library.source(), library.name(), library.title(), library.uses(), found, library.own(),
-                library.decides(), library.problems(), library.at());
+                library.statedRule(), library.problems(), library.at());
     }
 
     /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */

@@ -13,7 +13,7 @@ final class Nesting {
     static int deepest(String text) {
         int depth = 0;
         int most = 0;
-        int at = Math.max(0, text.indexOf("compute"));
+        int at = Math.max(0, text.indexOf("value"));
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
             if (c == '(') {

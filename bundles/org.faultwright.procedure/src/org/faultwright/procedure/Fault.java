@@ -11,10 +11,10 @@ import org.faultwright.quantity.Exact;
 /**
  * A candidate cause.
  *
- * @param weight   how often it is met, in any unit shared by all faults; 1 when not stated
+ * @param cases    how often it was met, counted as for all the other faults; 1 when not stated
  * @param shows    what each step shows when this is the fault
- * @param remedies the acts that repair it
+ * @param remedies the steps that repair it
  */
-public record Fault(Name name, String title, Optional<Written<Exact>> weight, List<Showing> shows,
+public record Fault(Name name, String title, Optional<Written<Exact>> cases, List<Showing> shows,
         List<Name> remedies, List<Written<Hazard>> hazards, SourceRange at) implements Declaration {
 }

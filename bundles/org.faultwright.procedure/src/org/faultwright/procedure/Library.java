@@ -10,11 +10,11 @@ import java.util.Optional;
 /**
  * What procedures of one bench share.
  *
- * @param decides the house's rule for readings near a limit, where it states one
+ * @param statedRule the house's rule for readings near a limit, where it states one
  * @param at      the whole declaration
  */
 public record Library(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
-        Declarations own, Optional<Written<DecisionRule>> decides, List<ReadingProblem> problems, SourceRange at)
+        Declarations own, Optional<Written<DecisionRule>> statedRule, List<ReadingProblem> problems, SourceRange at)
         implements Document {
     @Override
     public List<StepGraph> graphs() {

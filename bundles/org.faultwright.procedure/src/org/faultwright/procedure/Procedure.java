@@ -18,7 +18,7 @@ import java.util.Optional;
  */
 public record Procedure(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
         Optional<Equipment> equipment, Optional<Revision> revision, List<Written<String>> complaints,
-        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> decides, List<Fault> faults,
+        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> statedRule, List<Fault> faults,
         Optional<Name> begin, List<Step> steps, List<Example> examples, List<ReadingProblem> problems, SourceRange at)
         implements Document, StepGraph {
     public Procedure {
@@ -44,7 +44,7 @@ public record Procedure(SourceText source, Name name, String title, List<Name> u
 
     /** The decision rule in force: the procedure's own, else that of the nearest library, else simple. */
     public DecisionRule decisionRule() {
-        return decides.or(() -> libraries.stream().flatMap(library -> library.decides().stream()).findFirst())
+        return statedRule.or(() -> libraries.stream().flatMap(library -> library.statedRule().stream()).findFirst())
                 .map(Written::value).orElseGet(DecisionRule.Simple::new);
     }
 }

@@ -63,8 +63,8 @@ public final class Results {
         Optional<Step.Expectation> expects = Optional.empty();
         if (step instanceof Step.Measure measure) {
             expects = measure.expects();
-        } else if (step instanceof Step.Decide decide) {
-            expects = decide.expects();
+        } else if (step instanceof Step.Calculate calculate) {
+            expects = calculate.expects();
         }
         return expects.map(e -> e.limit().value().interval());
     }

@@ -20,7 +20,7 @@ public sealed interface Step extends Declaration {
     String OUTSIDE = "outside";
     /** The result of a reading too near a limit for the instrument to decide. */
     String DOUBTFUL = "doubtful";
-    /** The result of an act that has only one. */
+    /** The result of a {@code do} that has only one. */
     String DONE = "done";
 
     StepFrame frame();
@@ -44,9 +44,9 @@ public sealed interface Step extends Declaration {
 
         R measure(Measure step);
 
-        R act(Act step);
+        R carryOut(Do step);
 
-        R decide(Decide step);
+        R calculate(Calculate step);
 
         R perform(Perform step);
 
@@ -99,12 +99,12 @@ public sealed interface Step extends Declaration {
      * @param against   the second point; absent means the point's own reference
      * @param range     the range the author named, by its upper end
      * @param sensor    for temperatures the sensor, such as {@code K} or {@code Pt100}
-     * @param spread    the standard deviation of good units, where known, for risks after JCGM 106
+     * @param unitDeviation the standard deviation of good units, where known, for risks after JCGM 106
      */
     record Measure(Name name, String title, Optional<Written<QuantityKind>> kind, Optional<Name> point,
             Optional<Name> against, Optional<Name> instrument, Optional<Written<Quantity>> range,
-            Optional<Written<String>> sensor, Optional<Expectation> expects, List<Contribution> allowing,
-            Optional<Written<Quantity>> spread, StepFrame frame, List<Outcome> outcomes, SourceRange at)
+            Optional<Written<String>> sensor, Optional<Expectation> expects, List<Contribution> uncertainties,
+            Optional<Written<Quantity>> unitDeviation, StepFrame frame, List<Outcome> outcomes, SourceRange at)
             implements Step {
         @Override
         public <R> R match(Cases<R> cases) {
@@ -120,33 +120,33 @@ public sealed interface Step extends Declaration {
     /**
      * Something done.
      *
-     * @param wipes   the data it wipes, in the author's words
+     * @param erases  the data it erases, in the author's words
      * @param repairs where it says that it repairs; a fault's remedy repairs without saying so
      */
-    record Act(Name name, String title, Optional<Written<String>> wipes, Optional<SourceRange> repairs,
+    record Do(Name name, String title, Optional<Written<String>> erases, Optional<SourceRange> repairs,
             StepFrame frame, List<Outcome> outcomes, SourceRange at) implements Step {
         @Override
         public <R> R match(Cases<R> cases) {
-            return cases.act(this);
+            return cases.carryOut(this);
         }
 
         @Override
         public String keyword() {
-            return "act";
+            return "do";
         }
     }
 
     /** A value computed from earlier readings. */
-    record Decide(Name name, String title, Optional<Written<Expression>> compute, Optional<Expectation> expects,
+    record Calculate(Name name, String title, Optional<Written<Expression>> formula, Optional<Expectation> expects,
             StepFrame frame, List<Outcome> outcomes, SourceRange at) implements Step {
         @Override
         public <R> R match(Cases<R> cases) {
-            return cases.decide(this);
+            return cases.calculate(this);
         }
 
         @Override
         public String keyword() {
-            return "decide";
+            return "calculate";
         }
     }
 

@@ -12,8 +12,8 @@ import org.faultwright.quantity.Quantity;
  * What every kind of step can say.
  *
  * @param needs    conditions that must hold before it
- * @param leaves   conditions it sets, whatever its outcome
- * @param warns    notes to be read before it
+ * @param sets     conditions it sets, whatever its outcome
+ * @param notes    notes to be read before it
  * @param handles  parts it touches
  * @param takes    how long it takes a practised technician
  * @param tools    hand tools and aids it needs
@@ -24,7 +24,7 @@ import org.faultwright.quantity.Quantity;
  * @param hint     a further sentence for a trainee
  * @param precautions what it says of its own safety
  */
-public record StepFrame(List<Setting> needs, List<Setting> leaves, List<Name> warns, List<Name> handles,
+public record StepFrame(List<Setting> needs, List<Setting> sets, List<Name> notes, List<Name> handles,
         Optional<Written<Quantity>> takes, List<Written<String>> tools, List<Written<Hazard>> hazards,
         Optional<SourceRange> confirms, Optional<SourceRange> verifies, Optional<Source> source,
         Optional<Written<String>> hint, Precautions precautions) {

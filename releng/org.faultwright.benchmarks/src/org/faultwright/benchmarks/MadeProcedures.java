@@ -41,19 +41,19 @@ final class MadeProcedures {
                     .append(1 + random.nextInt(40)).append(" ohm\n");
         }
         for (int i = 0; i < rails; i++) {
-            text.append("fault Fault").append(i).append(" \"Converter ").append(i).append(" not running\" {\n    weight ")
+            text.append("fault Fault").append(i).append(" \"Converter ").append(i).append(" not running\" {\n    cases ")
                     .append(1 + random.nextInt(30)).append("\n    shows Volts").append(i).append(" below\n    remedy Replace").append(i)
                     .append("\n}\n");
         }
-        text.append("\nbegin at SwitchOn\n\nact SwitchOn \"Switch the supply on\" {\n    leaves Supply on\n    takes 1 min\n    then -> SeeIt\n}\n")
-                .append("check SeeIt \"Does it do what was reported?\" {\n    confirms complaint\n    with Supply on\n    takes 2 min\n")
+        text.append("\nbegin at SwitchOn\n\ndo SwitchOn \"Switch the supply on\" {\n    sets Supply on\n    takes 1 min\n    then -> SeeIt\n}\n")
+                .append("check SeeIt \"Does it do what was reported?\" {\n    confirms complaint\n    needs Supply on\n    takes 2 min\n")
                 .append("    yes -> Volts0\n    no  -> OffNotSeen\n}\n");
         for (int i = 0; i < rails; i++) {
             rail(i, rails, random, text);
         }
         return text.append("""
-                act OffNotSeen "Switch off" {
-                    leaves Supply off
+                do OffNotSeen "Switch off" {
+                    sets Supply off
                     takes 1 min
                     then -> NotSeen
                 }
@@ -61,8 +61,8 @@ final class MadeProcedures {
                     finds nothing
                     report "Tried as described."
                 }
-                act OffHandOn "Switch off" {
-                    leaves Supply off
+                do OffHandOn "Switch off" {
+                    sets Supply off
                     takes 1 min
                     then -> HandOn
                 }
@@ -82,11 +82,11 @@ final class MadeProcedures {
         String next = i + 1 < rails ? "Volts" + (i + 1) : "OffHandOn";
         int volts = 3 + random.nextInt(22);
         text.append("measure Volts").append(i).append(" \"Rail ").append(i).append(" under load\" {\n    dc voltage at Rail").append(i)
-                .append(" against Ground using HandMeter\n    with Supply on\n    takes ").append(1 + random.nextInt(5)).append(" min\n    expects ")
+                .append(" against Ground using HandMeter\n    needs Supply on\n    takes ").append(1 + random.nextInt(5)).append(" min\n    expects ")
                 .append(volts).append(" V +/- 5 %\n    source \"Circuit, sheet ").append(1 + i % 9).append("\"\n    below  -> Replace").append(i)
                 .append("\n    within -> ").append(next).append("\n    above  -> ").append(next).append("\n}\n");
-        text.append("act Replace").append(i).append(" \"Replace converter ").append(i)
-                .append("\" {\n    leaves Supply off\n    takes 12 min\n    then -> Good").append(i).append("\n}\n");
+        text.append("do Replace").append(i).append(" \"Replace converter ").append(i)
+                .append("\" {\n    sets Supply off\n    takes 12 min\n    then -> Good").append(i).append("\n}\n");
         text.append("check Good").append(i).append(" \"Does it start three times running?\" {\n    verifies repair\n    takes 3 min\n    yes -> Found")
                 .append(i).append("\n    no  -> OffHandOn\n}\n");
         text.append("conclude Found").append(i).append(" \"Converter ").append(i).append(" replaced\" {\n    finds Fault").append(i)

@@ -107,10 +107,10 @@ public final class RuleBenchmark {
                 measure Supply "Supply" { dc voltage using Meter expects 5 V +/- 0.5 % within -> Empty outside -> Done }
                 measure Empty "Empty" { dc voltage using Meter expects 1.2 mV +/- 0.3 mV within -> Loaded outside -> Done }
                 measure Loaded "Loaded" { dc voltage using Meter 0.5 mV .. 15 mV -> Gives under 0.5 mV -> Done over 15 mV -> Done }
-                decide Gives "Gives" { compute (Loaded - Empty) / Supply expects 0.667 mV/V +/- 3 % within -> Done outside -> Done }
+                calculate Gives "Gives" { value (Loaded - Empty) / Supply expects 0.667 mV/V +/- 3 % within -> Done outside -> Done }
                 conclude Done "Done" { finds nothing }
                 """));
-        Step.Decide step = bridge.steps().stream().filter(Step.Decide.class::isInstance).map(Step.Decide.class::cast)
+        Step.Calculate step = bridge.steps().stream().filter(Step.Calculate.class::isInstance).map(Step.Calculate.class::cast)
                 .findFirst().orElseThrow();
         print(new Timed("uncertainty of a value computed from three readings",
                 median(() -> ComputedStudy.of(bridge, step).orElseThrow().explain())));

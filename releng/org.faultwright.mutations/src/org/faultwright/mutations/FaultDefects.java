@@ -36,13 +36,13 @@ final class FaultDefects {
                         .filter(fault -> !fault.shows().isEmpty()).map(fault -> Seed.in(fault, Edits.delete(Edits.between(fault.at().source(),
                                 Edits.withKeywords(fault.shows().get(0).at(), "shows").offset(), fault.shows().get(fault.shows().size() - 1).at().end())))))
                         .besides(more()),
-                Kind.of("a fault without a weight", Set.of("fault-weight-missing"), specimen -> faults(specimen).flatMap(fault -> fault.weight().stream()
-                        .map(weight -> Seed.in(fault, Edits.delete(Edits.withKeywords(weight.at(), "weight")))))).besides(more()),
+                Kind.of("a fault without cases", Set.of("cases-missing"), specimen -> faults(specimen).flatMap(fault -> fault.cases().stream()
+                        .map(weight -> Seed.in(fault, Edits.delete(Edits.withKeywords(weight.at(), "cases")))))).besides(more()),
                 Kind.of("a fault without a remedy", Set.of("remedy-missing"), specimen -> faults(specimen).filter(fault -> !fault.remedies().isEmpty())
                         .map(fault -> Seed.in(fault, Edits.delete(Edits.between(fault.at().source(), Edits.withKeywords(fault.remedies().get(0).at(), "remedy").offset(),
                                 fault.remedies().get(fault.remedies().size() - 1).at().end()))))).besides(more()),
-                Kind.of("a remedy that is a question", Set.of("remedy-not-an-act"), specimen -> remedies(specimen, step -> step instanceof Step.Check)).besides(more()),
-                Kind.of("the remedy of another fault", Set.of("remedy-not-done", "remedy-not-an-act"), specimen -> faults(specimen)
+                Kind.of("a remedy that is a question", Set.of("remedy-repairs-nothing"), specimen -> remedies(specimen, step -> step instanceof Step.Check)).besides(more()),
+                Kind.of("the remedy of another fault", Set.of("remedy-not-done", "remedy-repairs-nothing"), specimen -> faults(specimen)
                         .filter(fault -> fault.remedies().size() == 1).flatMap(fault -> faults(specimen).flatMap(other -> other.remedies().stream())
                                 .filter(remedy -> !remedy.text().equals(fault.remedies().get(0).text()) && !isConcludedWith(fault, remedy.text(), specimen)).limit(1)
                                 .map(remedy -> Seed.in(fault, Edits.replace(fault.remedies().get(0).at(), remedy.text()))))).besides(more()),

@@ -44,9 +44,9 @@ final class HarmlessChanges {
                 harmless("the needs of a step in another order", specimen -> specimen.ownSteps().stream().filter(step -> step.frame().needs().size() > 1)
                         .map(step -> Seed.in(step, Edits.replace(step.frame().needs().get(0).at(), step.frame().needs().get(1).at().text()),
                                 Edits.replace(step.frame().needs().get(1).at(), step.frame().needs().get(0).at().text())))),
-                harmless("a note read once more", specimen -> specimen.procedure().steps().stream().filter(step -> step.frame().warns().isEmpty()
+                harmless("a note read once more", specimen -> specimen.procedure().steps().stream().filter(step -> step.frame().notes().isEmpty()
                         && !(step instanceof Step.Conclude)).flatMap(step -> specimen.procedure().scope().notes().stream().limit(1)
-                                .map(note -> Seed.in(step, Edits.insertInside(step.at(), "warns " + note.name()))))),
+                                .map(note -> Seed.in(step, Edits.insertInside(step.at(), "notes " + note.name()))))),
                 harmless("a wider time in an example", specimen -> specimen.procedure().examples().stream().flatMap(example -> example.within().stream()
                         .map(time -> Seed.at(time.at(), Edits.replace(time.at(), "9 h"))))),
                 harmless("the whole text in Windows line ends", specimen -> Stream.of(Seed.at(RecordDefects.all(specimen.procedure().source()),
@@ -71,8 +71,8 @@ final class HarmlessChanges {
             seed = seed.with(Edits.insertAfter(use.at(), Specimen.RENAMED));
         }
         for (Step other : specimen.procedure().steps()) {
-            if (other instanceof Step.Decide decide && decide.compute().isPresent()) {
-                SourceRange in = decide.compute().get().at();
+            if (other instanceof Step.Calculate calculate && calculate.formula().isPresent()) {
+                SourceRange in = calculate.formula().get().at();
                 Matcher matcher = Pattern.compile("\\b" + step.name().text() + "\\b").matcher(text.substring(in.offset(), in.end()));
                 while (matcher.find()) {
                     seed = seed.with(Edits.insertAfter(Edits.between(in.source(), in.offset() + matcher.start(), in.offset() + matcher.end()), Specimen.RENAMED));

@@ -84,7 +84,7 @@ final class Later {
         }
         Set<Met> known = new HashSet<>();
         Deque<Met> open = new ArrayDeque<>();
-        paths.map().places().stream().filter(place -> place.step().name().equals(step.name()) && !place.leaves().isEmpty())
+        paths.map().places().stream().filter(place -> place.step().name().equals(step.name()) && !place.sets().isEmpty())
                 .forEach(place -> goOn(place, touched, open));
         while (!open.isEmpty()) {
             Met met = open.pop();
@@ -92,7 +92,7 @@ final class Later {
                 if (asks(met)) {
                     return true;
                 }
-                goOn(met.place(), without(met.unsure(), met.place().leaves()), open);
+                goOn(met.place(), without(met.unsure(), met.place().sets()), open);
             }
         }
         return false;

@@ -65,18 +65,18 @@ final class QuantityDefects {
                         .flatMap(step -> limits(step).flatMap(limit -> Edits.first(limit, UNIT).stream()
                                 .map(unit -> Seed.in(step, Edits.replace(unit, unit.text().endsWith("W") ? "V" : "W")))))).besides(more()),
                 Kind.of("a formula of quantities that do not go together", Set.of("wrong-formula", "wrong-dimension"), specimen -> decided(specimen)
-                        .flatMap(step -> step.compute().stream().map(formula -> Seed.in(step, Edits.insertAfter(formula.at(), " + 1 kg")))))
+                        .flatMap(step -> step.formula().stream().map(formula -> Seed.in(step, Edits.insertAfter(formula.at(), " + 1 kg")))))
                         .besides(more()),
                 Kind.of("a formula that divides by what can be nothing", Set.of("division-by-zero-possible", "wrong-dimension", "wrong-formula"),
-                        specimen -> decided(specimen).flatMap(step -> step.compute().stream()
+                        specimen -> decided(specimen).flatMap(step -> step.formula().stream()
                                 .flatMap(formula -> Edits.first(formula.at(), "[\\p{L}\\d]+ - [\\p{L}\\d]+").stream()
                                         .map(part -> Seed.in(step, Edits.insertAfter(formula.at(), " / (" + part.text() + ")")))))).besides(more()),
                 Kind.of("a formula of a step that reads nothing", Set.of("wrong-formula", "unknown-name"), specimen -> decided(specimen)
-                        .flatMap(step -> step.compute().stream().flatMap(formula -> Edits.first(formula.at(), "[\\p{Lu}][\\p{L}\\d]+").stream()
+                        .flatMap(step -> step.formula().stream().flatMap(formula -> Edits.first(formula.at(), "[\\p{Lu}][\\p{L}\\d]+").stream()
                                 .map(name -> Seed.in(step, Edits.replace(name, specimen.procedure().steps().get(0).name().text()))))))
                         .besides(more()).besides(Set.of("unused-reading")),
                 Kind.of("a reading computed with before it is taken", Set.of("reading-not-taken"), specimen -> decided(specimen)
-                        .flatMap(step -> step.compute().stream().flatMap(formula -> Edits.first(formula.at(), "[\\p{Lu}][\\p{L}\\d]+").stream()
+                        .flatMap(step -> step.formula().stream().flatMap(formula -> Edits.first(formula.at(), "[\\p{Lu}][\\p{L}\\d]+").stream()
                                 .flatMap(name -> skipped(name, specimen).stream())))).besides(more())
                         .besides(Consequences.OF_STATES).besides(Consequences.OF_WAYS).besides(Consequences.OF_NAMES));
     }
@@ -125,15 +125,15 @@ final class QuantityDefects {
         return specimen.steps().stream().filter(step -> step instanceof Step.Measure);
     }
 
-    private static Stream<Step.Decide> decided(Specimen specimen) {
-        return specimen.ownSteps().stream().filter(Step.Decide.class::isInstance).map(Step.Decide.class::cast);
+    private static Stream<Step.Calculate> decided(Specimen specimen) {
+        return specimen.ownSteps().stream().filter(Step.Calculate.class::isInstance).map(Step.Calculate.class::cast);
     }
 
     private static Stream<SourceRange> limits(Step step) {
         Stream<SourceRange> bands = step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
                 .map(head -> ((Outcome.Band) head).limit().at());
         Stream<SourceRange> expected = step instanceof Step.Measure measure ? measure.expects().stream().map(one -> one.limit().at())
-                : step instanceof Step.Decide decide ? decide.expects().stream().map(one -> one.limit().at()) : Stream.of();
+                : step instanceof Step.Calculate calculate ? calculate.expects().stream().map(one -> one.limit().at()) : Stream.of();
         return Stream.concat(expected, bands);
     }
 }

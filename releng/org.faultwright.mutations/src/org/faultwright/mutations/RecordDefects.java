@@ -58,7 +58,7 @@ final class RecordDefects {
                 Kind.of("a library misspelt", Set.of("unknown-name"), specimen -> specimen.procedure().uses().stream()
                         .map(name -> Seed.at(name.at(), Edits.insertAfter(name.at(), "q")))).besides(more()).besides(Set.of("left-open", "need-not-established",
                                 "charge-not-proved-absent", "live-measurement", "note-never-read", "note-after-need", "repair-not-verified", "outcome-impossible",
-                                "doubtful-unhandled", "wipe-without-backup-check", "complaint-not-confirmed", "single-valued", "unreachable-outcome", "instrument-not-named")),
+                                "doubtful-unhandled", "erase-without-backup-check", "complaint-not-confirmed", "single-valued", "unreachable-outcome", "instrument-not-named")),
                 Kind.of("a part declared and never used", Set.of("unused-declaration"), specimen -> specimen.procedure().steps().stream().limit(1)
                         .map(step -> Seed.at(step.at(), Edits.insertBefore(step.at(), "part NeverUsed \"Never used\"\n")))),
                 Kind.of("a step without words", Set.of("missing-title"), specimen -> specimen.ownSteps().stream().filter(step -> !step.title().isBlank())

@@ -29,13 +29,13 @@ final class SafetyDefects {
     static List<Kind> kinds() {
         return List.of(
                 Kind.of("the only note about a hazard taken out of a step", UNREAD, specimen -> specimen.procedure().steps().stream()
-                        .flatMap(step -> step.frame().warns().stream().filter(note -> isOnly(note.text(), step, specimen))
+                        .flatMap(step -> step.frame().notes().stream().filter(note -> isOnly(note.text(), step, specimen))
                                 .map(note -> Seed.in(step, Edits.delete(Edits.fromList(note.at())))))).besides(more()),
                 Kind.of("the only note about a hazard read a step too late", UNREAD, specimen -> specimen.procedure().steps().stream()
-                        .flatMap(step -> step.frame().warns().stream().filter(note -> isOnly(note.text(), step, specimen))
+                        .flatMap(step -> step.frame().notes().stream().filter(note -> isOnly(note.text(), step, specimen))
                                 .flatMap(note -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
-                                        .flatMap(next -> specimen.procedure().step(next).stream()).filter(next -> next.frame().warns().isEmpty())
-                                        .map(next -> Seed.in(step, Edits.delete(Edits.fromList(note.at()))).with(Edits.insertInside(next.at(), "warns " + note)))))).besides(more()),
+                                        .flatMap(next -> specimen.procedure().step(next).stream()).filter(next -> next.frame().notes().isEmpty())
+                                        .map(next -> Seed.in(step, Edits.delete(Edits.fromList(note.at()))).with(Edits.insertInside(next.at(), "notes " + note)))))).besides(more()),
                 Kind.of("notes covering nothing", UNREAD, specimen -> notes(specimen).filter(note -> isNeeded(note, specimen))
                         .flatMap(note -> note.covers().stream().limit(1).map(covered -> Seed.in(note, note.covers().stream().skip(1)
                                 .reduce(Edits.delete(whole(note)), (edit, next) -> edit, (one, other) -> one)))))
@@ -51,7 +51,7 @@ final class SafetyDefects {
                         .flatMap(note -> Edits.first(note.at(), "\\b(danger|warning|caution)\\b").stream().map(word -> Seed.in(note, Edits.replace(word, "notice")))))
                         .besides(more()),
                 Kind.of("a hazard that no note is read about", UNREAD, specimen -> specimen.procedure().steps().stream()
-                        .filter(step -> step instanceof Step.Act).flatMap(step -> unread(specimen).stream().limit(1)
+                        .filter(step -> step instanceof Step.Do).flatMap(step -> unread(specimen).stream().limit(1)
                                 .map(hazard -> Seed.in(step, Edits.insertInside(step.at(), "hazards " + hazard.word())).naming(hazard.word())))).besides(more()),
                 Kind.of("a point at mains voltage, and no note about shock", UNREAD, specimen -> specimen.procedure().steps().stream()
                         .filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
@@ -71,18 +71,18 @@ final class SafetyDefects {
                                 && conclude.finds().stream().anyMatch(found -> specimen.procedure().fault(found).map(fault -> fault.remedies().stream()
                                         .anyMatch(remedy -> remedy.text().equals(step.name().text()))).orElse(false))).limit(1)
                                 .map(end -> Seed.in(step, Edits.replace(step.outcomes().get(0).target().get().at(), end.name().text()))))).besides(more()),
-                Kind.of("data wiped without asking", Set.of("wipe-without-backup-check"), specimen -> specimen.procedure().steps().stream()
-                        .filter(step -> step instanceof Step.Act act && act.wipes().isPresent()).flatMap(step -> asking(specimen)
-                                .map(check -> Seed.in(check, Edits.delete(Edits.fromList(check.frame().warns().stream()
+                Kind.of("data erased without asking", Set.of("erase-without-backup-check"), specimen -> specimen.procedure().steps().stream()
+                        .filter(step -> step instanceof Step.Do task && task.erases().isPresent()).flatMap(step -> asking(specimen)
+                                .map(check -> Seed.in(check, Edits.delete(Edits.fromList(check.frame().notes().stream()
                                         .filter(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)).findFirst().get().at())))))).besides(more()),
-                Kind.of("an act that wipes data, not asked about", Set.of("wipe-without-backup-check", "note-never-read", "note-after-need"),
-                        specimen -> specimen.procedure().steps().stream().filter(step -> step instanceof Step.Act act && act.wipes().isEmpty())
+                Kind.of("a step that erases data, not asked about", Set.of("erase-without-backup-check", "note-never-read", "note-after-need"),
+                        specimen -> specimen.procedure().steps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
                                 .filter(step -> asking(specimen).findAny().isEmpty())
-                                .map(step -> Seed.in(step, Edits.insertInside(step.at(), "wipes \"the customer's settings\"")))).besides(more()));
+                                .map(step -> Seed.in(step, Edits.insertInside(step.at(), "erases \"the customer's settings\"")))).besides(more()));
     }
 
     private static Set<String> more() {
-        return Consequences.all(OF_WALKS, OF_NAMES, UNREAD, Set.of("wipe-without-backup-check", "repair-not-verified", "unreachable-step",
+        return Consequences.all(OF_WALKS, OF_NAMES, UNREAD, Set.of("erase-without-backup-check", "repair-not-verified", "unreachable-step",
                 "complaint-not-confirmed", "left-open", "need-not-established", "contradictory-needs", "charge-not-proved-absent"));
     }
 
@@ -97,7 +97,7 @@ final class SafetyDefects {
     }
 
     private static boolean isRead(Note note, Specimen specimen) {
-        return specimen.steps().stream().flatMap(step -> step.frame().warns().stream()).anyMatch(name -> name.text().equals(note.name().text()));
+        return specimen.steps().stream().flatMap(step -> step.frame().notes().stream()).anyMatch(name -> name.text().equals(note.name().text()));
     }
 
     /** Whether some hazard is covered by this note alone among those read, and a step states that hazard. */
@@ -124,8 +124,8 @@ final class SafetyDefects {
     private static boolean isOnly(String note, Step step, Specimen specimen) {
         return stated(step, specimen).stream().filter(hazard -> isAbout(note, hazard, specimen))
                 .anyMatch(hazard -> specimen.steps().stream().filter(other -> other != step)
-                        .flatMap(other -> other.frame().warns().stream()).noneMatch(name -> isAbout(name.text(), hazard, specimen))
-                        && step.frame().warns().stream().filter(name -> isAbout(name.text(), hazard, specimen)).count() == 1);
+                        .flatMap(other -> other.frame().notes().stream()).noneMatch(name -> isAbout(name.text(), hazard, specimen))
+                        && step.frame().notes().stream().filter(name -> isAbout(name.text(), hazard, specimen)).count() == 1);
     }
 
     private static boolean isAbout(String note, Hazard hazard, Specimen specimen) {
@@ -144,12 +144,12 @@ final class SafetyDefects {
     }
 
     private static List<Hazard> unread(Specimen specimen) {
-        return Stream.of(Hazard.values()).filter(hazard -> specimen.steps().stream().flatMap(step -> step.frame().warns().stream())
+        return Stream.of(Hazard.values()).filter(hazard -> specimen.steps().stream().flatMap(step -> step.frame().notes().stream())
                 .noneMatch(name -> isAbout(name.text(), hazard, specimen))).toList();
     }
 
     private static Stream<Step> asking(Specimen specimen) {
         return specimen.procedure().steps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1
-                && step.frame().warns().stream().anyMatch(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)));
+                && step.frame().notes().stream().anyMatch(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)));
     }
 }

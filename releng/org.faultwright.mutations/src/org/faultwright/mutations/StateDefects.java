@@ -37,12 +37,12 @@ final class StateDefects {
                 act("opening left out", (setting, condition) -> condition.live().isEmpty() && !ends(setting, condition)),
                 act("closing or refitting left out", (setting, condition) -> condition.live().isEmpty() && ends(setting, condition)),
                 performed("a shared routine left out"),
-                Kind.of("what an act leaves is not said", FOUND, specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().leaves().stream().map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))
+                Kind.of("what a step sets is not said", FOUND, specimen -> specimen.steps().stream()
+                        .flatMap(step -> step.frame().sets().stream().map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))
                                 .equalFor(specimen.later().broughtAnyway(step, setting).or(() -> specimen.later().noMatter(step, setting))))))
                         .besides(more()),
-                Kind.of("an act leaves a condition the wrong way round", FOUND, specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().leaves().stream().flatMap(setting -> otherValue(setting, step, specimen).stream()
+                Kind.of("a step sets a condition the wrong way round", FOUND, specimen -> specimen.steps().stream()
+                        .flatMap(step -> step.frame().sets().stream().flatMap(setting -> otherValue(setting, step, specimen).stream()
                                 .map(seed -> seed.equalFor(specimen.later().noMatter(step, setting))))))
                         .besides(more()),
                 Kind.of("a need the wrong way round", Set.of("need-not-established", "contradictory-needs", "live-measurement",
@@ -65,9 +65,9 @@ final class StateDefects {
                                 .flatMap(outcome -> toOther(step, outcome).stream())))
                         .besides(more()),
                 Kind.of("a condition set to what it already is", Set.of("already-set"), specimen -> specimen.procedure().steps().stream()
-                        .filter(Step.Act.class::isInstance).flatMap(step -> step.frame().needs().stream()
-                                .filter(setting -> step.frame().leaves().stream().noneMatch(left -> same(left, setting)))
-                                .limit(1).map(setting -> Seed.in(step, Edits.insertInside(step.at(), "leaves " + setting.at().text())))))
+                        .filter(Step.Do.class::isInstance).flatMap(step -> step.frame().needs().stream()
+                                .filter(setting -> step.frame().sets().stream().noneMatch(left -> same(left, setting)))
+                                .limit(1).map(setting -> Seed.in(step, Edits.insertInside(step.at(), "sets " + setting.at().text())))))
                         .besides(more()),
                 Kind.of("a condition that starts the wrong way round", FOUND, specimen -> specimen.procedure().own().conditions()
                         .stream().filter(condition -> condition.starts().isPresent()).flatMap(condition -> condition.values().stream()
@@ -83,17 +83,17 @@ final class StateDefects {
     /** An act with one result, taken out, and whatever led to it led on. */
     private static Kind act(String title, BiPredicate<Setting, Condition> leaves) {
         return Kind.of(title, Consequences.all(FOUND, Set.of("unknown-name", "fault-misses-conclusion", "repair-not-verified")),
-                specimen -> specimen.steps().stream().filter(Step.Act.class::isInstance)
-                .filter(step -> step.frame().leaves().stream().anyMatch(setting -> specimen.procedure().scope()
+                specimen -> specimen.steps().stream().filter(Step.Do.class::isInstance)
+                .filter(step -> step.frame().sets().stream().anyMatch(setting -> specimen.procedure().scope()
                         .condition(setting.condition()).map(condition -> leaves.test(setting, condition)).orElse(false)))
                 .flatMap(step -> leftOut(step, specimen).stream().map(seed -> seed.equalFor(wasIdle(step, specimen))))).besides(more());
     }
 
     /** An act that only sets what is so already, or what is set again before anything asks for it. */
     private static Optional<String> wasIdle(Step step, Specimen specimen) {
-        boolean only = step instanceof Step.Act act && act.wipes().isEmpty() && act.repairs().isEmpty()
+        boolean only = step instanceof Step.Do task && task.erases().isEmpty() && task.repairs().isEmpty()
                 && specimen.procedure().faults().stream().flatMap(fault -> fault.remedies().stream()).noneMatch(remedy -> remedy.text().equals(step.name().text()));
-        List<Optional<String>> reasons = step.frame().leaves().stream().map(setting -> specimen.later().broughtAnyway(step, setting)
+        List<Optional<String>> reasons = step.frame().sets().stream().map(setting -> specimen.later().broughtAnyway(step, setting)
                 .or(() -> specimen.later().noMatter(step, setting))).toList();
         return only && reasons.stream().allMatch(Optional::isPresent) ? reasons.get(0) : Optional.empty();
     }
@@ -140,8 +140,8 @@ final class StateDefects {
     }
 
     private static Optional<Seed> toOther(Step step, Outcome proving) {
-        Fix.Edit out = Edits.delete(Edits.withKeywords(proving.proves().get(0).at(), "proving"));
+        Fix.Edit out = Edits.delete(Edits.withKeywords(proving.proves().get(0).at(), "proves"));
         return step.outcomes().stream().filter(outcome -> outcome != proving && outcome.proves().isEmpty()).findFirst()
-                .map(outcome -> Seed.in(step, out, Edits.insertAfter(outcome.at(), " proving " + proving.proves().get(0).at().text())));
+                .map(outcome -> Seed.in(step, out, Edits.insertAfter(outcome.at(), " proves " + proving.proves().get(0).at().text())));
     }
 }

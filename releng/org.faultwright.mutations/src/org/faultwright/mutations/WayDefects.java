@@ -152,9 +152,9 @@ final class WayDefects {
 
     private static boolean onlySets(Step step, Specimen specimen) {
         boolean plain = step.outcomes().size() == 1 && step.frame().verifies().isEmpty() && step.frame().confirms().isEmpty()
-                && step.frame().warns().isEmpty() && specimen.procedure().faults().stream().flatMap(fault -> fault.remedies().stream())
+                && step.frame().notes().isEmpty() && specimen.procedure().faults().stream().flatMap(fault -> fault.remedies().stream())
                         .noneMatch(remedy -> remedy.text().equals(step.name().text()));
-        return plain && (step instanceof Step.Act act && act.wipes().isEmpty() && act.repairs().isEmpty()
+        return plain && (step instanceof Step.Do task && task.erases().isEmpty() && task.repairs().isEmpty()
                 || step instanceof Step.Perform perform && perform.routine().flatMap(specimen.procedure().scope()::routine)
                         .map(routine -> routine.steps().stream().allMatch(inner -> onlySets(inner, specimen))).orElse(false));
     }

@@ -20,17 +20,17 @@ class LaterTest {
     private static final String TEXT = """
             procedure P "P"
             condition Supply { off, on } live when on ENDS
-            condition Charge { present, absent } charged when present becomes present with Supply on starts absent
-            act Off "Off" { leaves Supply off then -> Next }
-            act Next "Next" { NEXT then -> End }
+            condition Charge { present, absent } charged when present becomes present when Supply on starts absent
+            do Off "Off" { sets Supply off then -> Next }
+            do Next "Next" { NEXT then -> End }
             conclude End "End" { finds nothing }
             """;
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            leaves Supply on                | starts on ends off | Supply is set again before anything asks for it
-            leaves Supply off, Charge absent| starts on ends off | Supply is set again before anything asks for it
-            with Supply off                 | starts on          |
+            sets Supply on                | starts on ends off | Supply is set again before anything asks for it
+            sets Supply off, Charge absent| starts on ends off | Supply is set again before anything asks for it
+            needs Supply off                | starts on          |
             repairs                         | starts on ends off |
             repairs                         | starts on          | Supply is set again before anything asks for it
             handles Fuse                    | starts on          |
@@ -39,7 +39,7 @@ class LaterTest {
         Procedure procedure = procedure(next, ends);
         Step off = procedure.steps().get(0);
 
-        assertEquals(Optional.ofNullable(reason), new Later(ProcedurePaths.of(procedure)).noMatter(off, off.frame().leaves().get(0)));
+        assertEquals(Optional.ofNullable(reason), new Later(ProcedurePaths.of(procedure)).noMatter(off, off.frame().sets().get(0)));
     }
 
     @ParameterizedTest
@@ -48,7 +48,7 @@ class LaterTest {
         Procedure procedure = procedure("repairs", starts);
         Step off = procedure.steps().get(0);
 
-        assertEquals(Optional.ofNullable(reason), new Later(ProcedurePaths.of(procedure)).broughtAnyway(off, off.frame().leaves().get(0)));
+        assertEquals(Optional.ofNullable(reason), new Later(ProcedurePaths.of(procedure)).broughtAnyway(off, off.frame().sets().get(0)));
     }
 
     private static Procedure procedure(String next, String ends) {

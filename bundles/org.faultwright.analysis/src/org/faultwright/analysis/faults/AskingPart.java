@@ -82,7 +82,7 @@ final class AskingPart {
 
     private boolean isTest(int step) {
         Step asked = tree.step(step);
-        return asked.outcomes().size() > 1 && !(asked instanceof Step.Act) && !(asked instanceof Step.Perform)
+        return asked.outcomes().size() > 1 && !(asked instanceof Step.Do) && !(asked instanceof Step.Perform)
                 && asked.frame().confirms().isEmpty() && !walks.judgesRepair(asked)
                 && walks.table().faults().stream().anyMatch(fault -> !walks.table().cell(fault, asked).isSilent());
     }
@@ -152,7 +152,7 @@ final class AskingPart {
 
     /** What the changes before a test leave: it stands in for what a test needs where the author does not say. */
     private List<Setting> left(List<Integer> passed) {
-        return passed.stream().flatMap(step -> tree.step(step).frame().leaves().stream()).toList();
+        return passed.stream().flatMap(step -> tree.step(step).frame().sets().stream()).toList();
     }
 
     private TestTree ask(int test, List<Exact> weights, List<Integer> now, Exact waiting, Set<Integer> asked)

@@ -144,7 +144,7 @@ final class Bench {
         Optional<Routine> routine = routine(step);
         Optional<Set<List<Integer>>> within = routine.isPresent() ? through(setUp, routine.get(), outcome.key(), depth)
                 : Optional.of(Set.of(setUp));
-        return within.map(left -> left.stream().map(one -> set(set(one, step.frame().leaves()), outcome.proves()))
+        return within.map(left -> left.stream().map(one -> set(set(one, step.frame().sets()), outcome.proves()))
                 .collect(Collectors.toSet()));
     }
 

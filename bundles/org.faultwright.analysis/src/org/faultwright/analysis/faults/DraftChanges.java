@@ -39,8 +39,8 @@ final class DraftChanges {
         Set<String> remedies = procedure.faults().stream().flatMap(fault -> fault.remedies().stream()).map(Name::text)
                 .collect(Collectors.toSet());
         List<SetUpChanges.Mover> found = new ArrayList<>();
-        steps.all().stream().filter(step -> step instanceof Step.Act act && act.repairs().isEmpty() && act.wipes().isEmpty()
-                && !act.frame().leaves().isEmpty() && !remedies.contains(act.name().text()) && act.outcomes().size() == 1)
+        steps.all().stream().filter(step -> step instanceof Step.Do task && task.repairs().isEmpty() && task.erases().isEmpty()
+                && !task.frame().sets().isEmpty() && !remedies.contains(task.name().text()) && task.outcomes().size() == 1)
                 .forEach(step -> found.add(new SetUpChanges.Mover(step, step.outcomes().get(0))));
         procedure.scope().routines().stream().filter(routine -> !routine.exits().isEmpty() && routine.steps().stream()
                 .noneMatch(step -> step.frame().verifies().isPresent())).forEach(routine -> found.add(performing(routine)));
@@ -74,9 +74,9 @@ final class DraftChanges {
     }
 
     private Stream<Setting> changesTo(Setting wanted, List<SetUpChanges.Mover> movers) {
-        Stream<Setting> left = movers.stream().flatMap(mover -> Stream.concat(mover.step().frame().leaves().stream(),
+        Stream<Setting> left = movers.stream().flatMap(mover -> Stream.concat(mover.step().frame().sets().stream(),
                 mover.step() instanceof Step.Perform perform ? perform.routine().flatMap(procedure.scope()::routine).stream()
-                        .flatMap(routine -> routine.steps().stream()).flatMap(step -> step.frame().leaves().stream())
+                        .flatMap(routine -> routine.steps().stream()).flatMap(step -> step.frame().sets().stream())
                         : Stream.<Setting>empty()));
         return left.filter(setting -> setting.condition().text().equals(wanted.condition().text())
                 && setting.value().text().equals(wanted.value().text()));
@@ -87,7 +87,7 @@ final class DraftChanges {
         String value = wanted.value().text();
         String name = steps.free("Set" + condition.name() + Character.toUpperCase(value.charAt(0)) + value.substring(1));
         String title = condition.title().isBlank() ? DraftSteps.title(condition.name().text()) : condition.title();
-        Step step = steps.made(name, () -> new Step.Act(new Name(name, here), title + ": " + value,
+        Step step = steps.made(name, () -> new Step.Do(new Name(name, here), title + ": " + value,
                 Optional.empty(), Optional.empty(),
                 DraftSteps.frame(List.of(), List.of(wanted)), DraftSteps.outcomes(List.of(Step.DONE), here), here));
         return new SetUpChanges.Mover(step, step.outcomes().get(0));

@@ -44,7 +44,7 @@ final class DraftEndings {
 
     private StepFrame confirmingFrame() {
         StepFrame plain = StepFrame.PLAIN;
-        return new StepFrame(plain.needs(), plain.leaves(), plain.warns(), plain.handles(), plain.takes(), plain.tools(),
+        return new StepFrame(plain.needs(), plain.sets(), plain.notes(), plain.handles(), plain.takes(), plain.tools(),
                 plain.hazards(), Optional.of(here), plain.verifies(), plain.source(), plain.hint(), plain.precautions());
     }
 
@@ -55,7 +55,7 @@ final class DraftEndings {
         return declared.orElseGet(() -> steps.made("try " + act.name(), () -> {
             StepFrame plain = StepFrame.PLAIN;
             StepFrame seen = declaredConfirmation().map(Step::frame).orElse(plain);
-            StepFrame frame = new StepFrame(seen.needs(), plain.leaves(), seen.warns(), plain.handles(), seen.takes(),
+            StepFrame frame = new StepFrame(seen.needs(), plain.sets(), seen.notes(), plain.handles(), seen.takes(),
                     plain.tools(),
                     plain.hazards(), plain.confirms(), Optional.of(here), plain.source(), plain.hint(), plain.precautions());
             return new Step.Check(new Name(steps.free("Try" + act.name()), here), "Is the complaint gone?", frame,

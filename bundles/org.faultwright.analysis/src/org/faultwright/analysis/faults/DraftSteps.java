@@ -48,7 +48,7 @@ final class DraftSteps {
             }
         }));
         procedure.faults().forEach(fault -> fault.remedies().stream().filter(name -> !byName.containsKey(name.text()))
-                .forEach(name -> create(new Step.Act(name, title(name.text()), Optional.empty(), Optional.empty(),
+                .forEach(name -> create(new Step.Do(name, title(name.text()), Optional.empty(), Optional.empty(),
                         StepFrame.PLAIN, outcomes(List.of(Step.DONE), name.at()), name.at()))));
     }
 
@@ -58,7 +58,7 @@ final class DraftSteps {
 
     /** The results that a step without any must have: what its kind asks for, and what the table says it shows. */
     private List<String> results(Step step) {
-        if (step instanceof Step.Act) {
+        if (step instanceof Step.Do) {
             return List.of(Step.DONE);
         }
         if (step instanceof Step.Perform perform) {
@@ -66,7 +66,7 @@ final class DraftSteps {
                     .toList();
         }
         Optional<Interval> limit = (step instanceof Step.Measure measure ? measure.expects()
-                : step instanceof Step.Decide decide ? decide.expects() : Optional.<Step.Expectation>empty())
+                : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.<Step.Expectation>empty())
                 .map(expected -> expected.limit().value().interval());
         if (limit.isPresent()) {
             List<String> sides = new ArrayList<>(List.of(Step.WITHIN));
@@ -163,7 +163,7 @@ final class DraftSteps {
     /** A frame that needs and leaves no more than this. */
     static StepFrame frame(List<Setting> needs, List<Setting> leaves) {
         StepFrame plain = StepFrame.PLAIN;
-        return new StepFrame(needs, leaves, plain.warns(), plain.handles(), plain.takes(), plain.tools(), plain.hazards(),
+        return new StepFrame(needs, leaves, plain.notes(), plain.handles(), plain.takes(), plain.tools(), plain.hazards(),
                 plain.confirms(), plain.verifies(), plain.source(), plain.hint(), plain.precautions());
     }
 }

@@ -91,7 +91,7 @@ public final class DraftTree {
     private Procedure withSteps() {
         Procedure p = procedure;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.decides(), p.faults(), p.begin(), steps.all(), p.examples(),
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.faults(), p.begin(), steps.all(), p.examples(),
                 p.problems(), p.at());
     }
 
@@ -102,7 +102,7 @@ public final class DraftTree {
     }
 
     private boolean isTest(Step step) {
-        return step.outcomes().size() > 1 && !(step instanceof Step.Act) && !(step instanceof Step.Perform)
+        return step.outcomes().size() > 1 && !(step instanceof Step.Do) && !(step instanceof Step.Perform)
                 && step.frame().confirms().isEmpty() && step.frame().verifies().isEmpty() && !table.isSilentAbout(step);
     }
 
@@ -142,7 +142,7 @@ public final class DraftTree {
     }
 
     private TestProblem.Test test(Step step, List<List<String>> keys) {
-        List<String> readings = step instanceof Step.Decide decide ? decide.compute().flatMap(f ->
+        List<String> readings = step instanceof Step.Calculate calculate ? calculate.formula().flatMap(f ->
                 Formulas.computable(f.value())).map(f -> List.copyOf(f.readings()))
                 .orElse(List.of()) : List.of();
         return new TestProblem.Test(faults.stream().map(fault -> presumed.shares(fault, step)).toList(),

@@ -152,10 +152,10 @@ final class DraftWriter {
         if (one.step().frame().verifies().isPresent()) {
             text.append("    verifies repair\n");
         }
-        settings("with", one.step().frame().needs(), text);
-        settings("leaves", one.step().frame().leaves(), text);
-        if (!one.step().frame().warns().isEmpty()) {
-            text.append("    warns ").append(String.join(", ", one.step().frame().warns().stream().map(Name::text).toList()))
+        settings("needs", one.step().frame().needs(), text);
+        settings("sets", one.step().frame().sets(), text);
+        if (!one.step().frame().notes().isEmpty()) {
+            text.append("    notes ").append(String.join(", ", one.step().frame().notes().stream().map(Name::text).toList()))
                     .append('\n');
         }
         one.step().frame().takes().ifPresent(time -> text.append("    takes ").append(time.value().spelling()).append('\n'));

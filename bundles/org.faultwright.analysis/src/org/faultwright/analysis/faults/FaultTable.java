@@ -56,7 +56,7 @@ public final class FaultTable {
     /** Negative weights count as none; where nothing is left, all faults are taken as equally frequent. */
     private static List<Exact> normalised(List<Fault> faults) {
         List<Exact> raw = faults.stream()
-                .map(fault -> fault.weight().map(w -> w.value().max(Exact.ZERO)).orElse(Exact.ONE)).toList();
+                .map(fault -> fault.cases().map(w -> w.value().max(Exact.ZERO)).orElse(Exact.ONE)).toList();
         Exact sum = raw.stream().reduce(Exact.ZERO, Exact::plus);
         return sum.signum() > 0 ? raw.stream().map(w -> w.dividedBy(sum)).toList()
                 : raw.stream().map(w -> Exact.ratio(1, raw.size())).toList();

@@ -123,8 +123,8 @@ final class PartStudy {
 
     /** The tests whose readings a decision computes with. */
     private List<Integer> before(AskingPart part, Step step) {
-        Set<String> readings = step instanceof Step.Decide decide
-                ? decide.compute().flatMap(formula -> Formulas.computable(formula.value())).map(Expression::readings)
+        Set<String> readings = step instanceof Step.Calculate calculate
+                ? calculate.formula().flatMap(formula -> Formulas.computable(formula.value())).map(Expression::readings)
                         .orElse(Set.of()) : Set.of();
         return IntStream.range(0, part.tests().size())
                 .filter(test -> readings.contains(tree.step(part.tests().get(test)).name().text())).boxed().toList();

@@ -97,15 +97,15 @@ final class QaCount {
         bands(step).forEach(band -> found.addAll(band.limit().value().quantities()));
         if (step instanceof Step.Measure measure) {
             measure.range().ifPresent(range -> found.add(range.value()));
-            measure.spread().ifPresent(spread -> found.add(spread.value()));
-            measure.allowing().forEach(part -> found.add(part.halfWidth().value()));
+            measure.unitDeviation().ifPresent(spread -> found.add(spread.value()));
+            measure.uncertainties().forEach(part -> found.add(part.halfWidth().value()));
         }
         return found;
     }
 
     private static Optional<Step.Expectation> expected(Step step) {
         return step instanceof Step.Measure measure ? measure.expects()
-                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
+                : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.empty();
     }
 
     private static List<Outcome.Band> bands(Step step) {
@@ -190,7 +190,7 @@ final class QaCount {
     }
 
     private List<QaSummary.NoteUse> notes() {
-        Map<String, List<Name>> read = steps.stream().flatMap(step -> step.frame().warns().stream())
+        Map<String, List<Name>> read = steps.stream().flatMap(step -> step.frame().notes().stream())
                 .collect(Collectors.groupingBy(Name::text, LinkedHashMap::new, Collectors.toList()));
         List<QaSummary.NoteUse> used = new ArrayList<>();
         read.values().forEach(names -> subject.scope().note(names.get(0))

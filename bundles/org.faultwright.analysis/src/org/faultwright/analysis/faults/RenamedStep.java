@@ -24,17 +24,17 @@ record RenamedStep(Name name, List<Outcome> outcomes) implements Step.Cases<Step
     @Override
     public Step measure(Step.Measure step) {
         return new Step.Measure(name, step.title(), step.kind(), step.point(), step.against(), step.instrument(),
-                step.range(), step.sensor(), step.expects(), step.allowing(), step.spread(), step.frame(), outcomes, step.at());
+                step.range(), step.sensor(), step.expects(), step.uncertainties(), step.unitDeviation(), step.frame(), outcomes, step.at());
     }
 
     @Override
-    public Step act(Step.Act step) {
-        return new Step.Act(name, step.title(), step.wipes(), step.repairs(), step.frame(), outcomes, step.at());
+    public Step carryOut(Step.Do step) {
+        return new Step.Do(name, step.title(), step.erases(), step.repairs(), step.frame(), outcomes, step.at());
     }
 
     @Override
-    public Step decide(Step.Decide step) {
-        return new Step.Decide(name, step.title(), step.compute(), step.expects(), step.frame(), outcomes, step.at());
+    public Step calculate(Step.Calculate step) {
+        return new Step.Calculate(name, step.title(), step.formula(), step.expects(), step.frame(), outcomes, step.at());
     }
 
     @Override

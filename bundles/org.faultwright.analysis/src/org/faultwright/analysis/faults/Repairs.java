@@ -26,7 +26,7 @@ final class Repairs {
     static BitSet acts(Tree tree, FaultTable table) {
         BitSet found = new BitSet();
         for (int i = 0; i < tree.size(); i++) {
-            if (tree.step(i) instanceof Step.Act act && act.repairs().isPresent()) {
+            if (tree.step(i) instanceof Step.Do task && task.repairs().isPresent()) {
                 found.set(i);
             }
         }

@@ -54,7 +54,7 @@ final class ReroutedText {
     private Procedure with(Optional<Name> begin, List<Step> steps, List<Fault> faults, List<Example> examples) {
         Procedure p = procedure;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.decides(), faults, begin, steps, examples, p.problems(), p.at());
+                p.complaints(), p.tools(), p.own(), p.statedRule(), faults, begin, steps, examples, p.problems(), p.at());
     }
 
     /** The procedure as it will be. */
@@ -175,7 +175,7 @@ final class ReroutedText {
             }
         }
         edits.addAll(ShowingText.without(fault.shows(), showing -> dropped.contains(showing.step().text())));
-        return new Fault(fault.name(), fault.title(), fault.weight(), shows, fault.remedies(), fault.hazards(), fault.at());
+        return new Fault(fault.name(), fault.title(), fault.cases(), shows, fault.remedies(), fault.hazards(), fault.at());
     }
 
     private static Showing named(Showing showing, String step) {

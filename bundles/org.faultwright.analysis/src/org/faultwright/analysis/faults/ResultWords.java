@@ -21,15 +21,15 @@ import org.faultwright.quantity.ValueText;
 public final class ResultWords {
     private static final Pattern PLAIN = Pattern.compile("([0-9]+ )?[\\p{L}_][\\p{L}\\p{N}_]*");
     /** Words of the language that no result can be written as, unless in quotation marks. */
-    private static final Set<String> TAKEN = Set.of("ac", "accuracy", "act", "against", "allowing", "ambient", "anything", "at", "avoid", "because",
+    private static final Set<String> TAKEN = Set.of("ac", "accuracy", "do", "against", "uncertainty", "ambient", "anything", "at", "avoid", "because",
             "bandwidth", "becomes", "begin", "boards", "burden", "by", "calibrated", "carries", "category", "charged", "check",
-            "complaint", "complaints", "compute", "conclude", "condition", "confirms", "consequence", "covers", "dated",
-            "decide", "decides", "digest", "else", "ends", "equipment", "every", "example", "exits", "expects", "fault",
+            "complaint", "complaints", "value", "conclude", "condition", "confirms", "consequence", "covers", "dated",
+            "calculate", "decision", "digest", "else", "ends", "equipment", "every", "example", "exits", "expects", "fault",
             "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "input", "instrument", "least",
-            "leaves", "library", "live", "means", "measure", "most", "note", "nothing", "observe", "of", "or", "over", "part",
-            "perform", "point", "procedure", "proving", "rated", "refers", "remedy", "repair", "repairs", "report",
-            "resolution", "revision", "routine", "shows", "source", "spread", "starts", "takes", "tests", "times", "to", "tools", "tries",
-            "type", "under", "until", "up", "uses", "using", "valid", "verifies", "warns", "waveform", "weight", "when", "wipes", "with");
+            "sets", "library", "live", "means", "measure", "most", "note", "nothing", "observe", "of", "or", "over", "part",
+            "perform", "point", "procedure", "proves", "rated", "refers", "remedy", "repair", "repairs", "report",
+            "resolution", "revision", "routine", "shows", "source", "units", "starts", "takes", "tests", "times", "to", "tools", "tries",
+            "type", "under", "until", "up", "uses", "using", "valid", "verifies", "notes", "waveform", "cases", "when", "erases", "needs");
     private static final Exact TWO = Exact.of(2);
     private static final Exact TEN = Exact.of(10);
 

@@ -53,9 +53,9 @@ final class SetUpChanges {
         if (walks.judgesRepair(step) || step.frame().confirms().isPresent()) {
             return Optional.empty();
         }
-        if (step instanceof Step.Act act) {
-            return act.outcomes().size() == 1 && act.wipes().isEmpty() && !act.frame().leaves().isEmpty()
-                    ? Optional.of(new Mover(act, act.outcomes().get(0))) : Optional.empty();
+        if (step instanceof Step.Do task) {
+            return task.outcomes().size() == 1 && task.erases().isEmpty() && !task.frame().sets().isEmpty()
+                    ? Optional.of(new Mover(task, task.outcomes().get(0))) : Optional.empty();
         }
         List<Outcome> goingOn = step.outcomes().stream().filter(outcome -> step.outcomes().size() == 1
                 || !walks.endsWithoutFinding(outcome)).toList();

@@ -44,7 +44,7 @@ public final class StepWorth {
     }
 
     private static boolean isAskedToKnow(Step step) {
-        return step.outcomes().size() > 1 && !(step instanceof Step.Act) && !(step instanceof Step.Perform)
+        return step.outcomes().size() > 1 && !(step instanceof Step.Do) && !(step instanceof Step.Perform)
                 && step.frame().confirms().isEmpty();
     }
 

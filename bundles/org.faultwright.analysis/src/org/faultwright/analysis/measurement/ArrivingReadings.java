@@ -81,7 +81,7 @@ public final class ArrivingReadings {
 
     private static Optional<Step.Expectation> expected(Step step) {
         return step instanceof Step.Measure measure ? measure.expects()
-                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
+                : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.empty();
     }
 
     private static Interval around(Interval one, Interval other) {

@@ -28,7 +28,7 @@ record Computed(Optional<Expression> formula, Map<String, Step.Measure> readings
     /** More than any bench computes with; decisions that build on decisions can double at each. */
     private static final int MOST_PARTS = 500;
 
-    static Computed of(Step.Decide step, StepGraph graph) {
+    static Computed of(Step.Calculate step, StepGraph graph) {
         return new Unfolding(graph).all(step);
     }
 
@@ -44,14 +44,14 @@ record Computed(Optional<Expression> formula, Map<String, Step.Measure> readings
             this.graph = graph;
         }
 
-        Computed all(Step.Decide step) {
+        Computed all(Step.Calculate step) {
             Optional<Expression> formula = formula(step);
             return problem.isPresent() || formula.isEmpty() ? new Computed(Optional.empty(), Map.of(), problem)
                     : new Computed(formula, readings, Optional.empty());
         }
 
-        private Optional<Expression> formula(Step.Decide step) {
-            Optional<Expression> written = step.compute().map(Written::value).flatMap(Formulas::computable);
+        private Optional<Expression> formula(Step.Calculate step) {
+            Optional<Expression> written = step.formula().map(Written::value).flatMap(Formulas::computable);
             if (written.isEmpty()) {
                 return fail("The formula of " + step.name() + " cannot be computed.");
             }
@@ -91,8 +91,8 @@ record Computed(Optional<Expression> formula, Map<String, Step.Measure> readings
 
         private Optional<Expression> reading(Expression.Reading reading) {
             Optional<Step> step = graph.steps().stream().filter(one -> one.name().text().equals(reading.name())).findFirst();
-            if (step.isPresent() && step.get() instanceof Step.Decide decide) {
-                return formula(decide);
+            if (step.isPresent() && step.get() instanceof Step.Calculate calculate) {
+                return formula(calculate);
             }
             if (step.isEmpty() || !(step.get() instanceof Step.Measure measure)) {
                 return fail("There is no reading named " + reading.name() + ".");

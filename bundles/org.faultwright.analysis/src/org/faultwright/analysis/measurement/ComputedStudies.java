@@ -45,7 +45,7 @@ public final class ComputedStudies {
     private ComputedStudies(Subject subject) {
         this(subject.document());
         for (StepGraph graph : subject.graphs()) {
-            graph.steps().stream().filter(Step.Decide.class::isInstance).map(Step.Decide.class::cast)
+            graph.steps().stream().filter(Step.Calculate.class::isInstance).map(Step.Calculate.class::cast)
                     .forEach(step -> in(graph, step).ifPresent(all::add));
         }
     }
@@ -55,14 +55,14 @@ public final class ComputedStudies {
         return Collections.unmodifiableList(subject.shared(ComputedStudies.class, ComputedStudies::new).all);
     }
 
-    Optional<ComputedStudy> of(Step.Decide step) {
+    Optional<ComputedStudy> of(Step.Calculate step) {
         return document.graphs().stream().filter(graph -> graph.steps().contains(step)).findFirst()
                 .flatMap(graph -> in(graph, step));
     }
 
-    private Optional<ComputedStudy> in(StepGraph graph, Step.Decide step) {
+    private Optional<ComputedStudy> in(StepGraph graph, Step.Calculate step) {
         List<Written<Limit>> limits = limits(step);
-        if (step.compute().isEmpty() || limits.isEmpty()) {
+        if (step.formula().isEmpty() || limits.isEmpty()) {
             return Optional.empty();
         }
         Computed computed = Computed.of(step, graph);
@@ -103,11 +103,11 @@ public final class ComputedStudies {
         return studies.get();
     }
 
-    private static ComputedStudy failed(Step.Decide step, String problem) {
+    private static ComputedStudy failed(Step.Calculate step, String problem) {
         return new ComputedStudy(step, List.of(), Optional.of(problem));
     }
 
-    private static List<Written<Limit>> limits(Step.Decide step) {
+    private static List<Written<Limit>> limits(Step.Calculate step) {
         Stream<Written<Limit>> bands = step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
                 .map(head -> ((Outcome.Band) head).limit());
         return Stream.concat(step.expects().map(Step.Expectation::limit).stream(), bands).toList();

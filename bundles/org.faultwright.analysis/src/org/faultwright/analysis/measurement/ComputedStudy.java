@@ -19,10 +19,10 @@ import org.faultwright.quantity.measure.BudgetLine;
  * @param limits  each limit of the step: what it expects, then its bands in reading order; none when there is a problem
  * @param problem one sentence on what keeps the uncertainty from being computed
  */
-public record ComputedStudy(Step.Decide step, List<ComputedLimit> limits, Optional<String> problem) {
+public record ComputedStudy(Step.Calculate step, List<ComputedLimit> limits, Optional<String> problem) {
 
     /** The study of a decision; absent when it computes nothing or has no limit. Rules report each of these. */
-    public static Optional<ComputedStudy> of(Document document, Step.Decide step) {
+    public static Optional<ComputedStudy> of(Document document, Step.Calculate step) {
         return new ComputedStudies(document).of(step);
     }
 

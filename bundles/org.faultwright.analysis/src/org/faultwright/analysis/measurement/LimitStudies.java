@@ -62,7 +62,7 @@ public final class LimitStudies {
             return procedure.decisionRule();
         }
         return Stream.concat(Stream.of((Library) document), document.libraries().stream())
-                .flatMap(library -> library.decides().stream()).map(Written::value).findFirst()
+                .flatMap(library -> library.statedRule().stream()).map(Written::value).findFirst()
                 .orElseGet(org.faultwright.procedure.DecisionRule.Simple::new);
     }
 
@@ -73,7 +73,7 @@ public final class LimitStudies {
         }
         if (rule instanceof org.faultwright.procedure.DecisionRule.ByRisk byRisk) {
             Optional<Exact> mean = limit.value().nominal().map(nominal -> nominal.base(kind));
-            Optional<Spread> spread = step.spread().map(Written::value).filter(stated -> stated.fits(kind))
+            Optional<Spread> spread = step.unitDeviation().map(Written::value).filter(stated -> stated.fits(kind))
                     .map(stated -> new Spread(mean, stated.difference()));
             return new DecisionRule.ByRisk(spread, byRisk.percent().dividedBy(Exact.of(100)));
         }
@@ -121,7 +121,7 @@ public final class LimitStudies {
 
     /** What the author allows for beside the instrument's accuracy. */
     static List<Contribution> extras(Step.Measure step, MeterRange range) {
-        return step.allowing().stream().filter(share -> share.halfWidth().value().fits(range.kind()))
+        return step.uncertainties().stream().filter(share -> share.halfWidth().value().fits(range.kind()))
                 .map(share -> Contribution.halfWidth(share.of(), share.halfWidth().value())).toList();
     }
 

@@ -44,7 +44,7 @@ final class Changes {
         });
         map.places().forEach(place -> {
             packing.bits(place.needs()).forEach(bits -> add(bits, clearOnNeed, setOnNeed, place.index()));
-            packing.bits(place.leaves()).forEach(bits -> add(bits, clearOnLeaving, setOnLeaving, place.index()));
+            packing.bits(place.sets()).forEach(bits -> add(bits, clearOnLeaving, setOnLeaving, place.index()));
         });
         map.ways().forEach(way -> packing.bits(way.outcome().map(Outcome::proves).orElse(List.of()))
                 .forEach(bits -> add(bits, clearOnWay, setOnWay, way.index())));

@@ -20,7 +20,7 @@ public final class Hands {
 
     /**
      * The parts that hands are put on inside the unit. A step that is done with the unit closed, as in
-     * {@code with Cover fitted} where the cover ends fitted, handles parts from outside: there only a part that itself
+     * {@code needs Cover fitted} where the cover ends fitted, handles parts from outside: there only a part that itself
      * declares charge or shock counts. Where a step does not say, every part counts.
      */
     public static List<Name> inside(Place place, Scope scope) {

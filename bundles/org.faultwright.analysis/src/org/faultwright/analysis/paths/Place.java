@@ -85,13 +85,13 @@ public final class Place {
     }
 
     /** What is set on going on from here, whatever the outcome. */
-    public List<Setting> leaves() {
-        return writtenOut ? List.of() : step.frame().leaves();
+    public List<Setting> sets() {
+        return writtenOut ? List.of() : step.frame().sets();
     }
 
     /** The notes read here, before the step. */
-    public List<Name> warns() {
-        return begins().warns();
+    public List<Name> notes() {
+        return begins().notes();
     }
 
     /** The parts touched here. */

@@ -153,7 +153,7 @@ public final class SafetyNeeds {
     }
 
     private static List<SafetyNeed> fromWiping(Place place) {
-        return place.step() instanceof Step.Act act ? act.wipes().stream().map(what ->
-                new SafetyNeed(Hazard.DATA_LOSS, "it wipes " + what.value(), false)).toList() : List.of();
+        return place.step() instanceof Step.Do task ? task.erases().stream().map(what ->
+                new SafetyNeed(Hazard.DATA_LOSS, "it erases " + what.value(), false)).toList() : List.of();
     }
 }

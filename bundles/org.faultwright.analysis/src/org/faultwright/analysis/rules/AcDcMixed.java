@@ -38,8 +38,8 @@ public final class AcDcMixed implements Rule {
                 if (step instanceof Step.Measure measure) {
                     measure(measure, subject, findings);
                     proof(measure, subject, findings);
-                } else if (step instanceof Step.Decide decide && decide.compute().isPresent()) {
-                    types.mixtures(decide).forEach(mixture -> findings.report(decide.compute().get().at(), mixture,
+                } else if (step instanceof Step.Calculate calculate && calculate.formula().isPresent()) {
+                    types.mixtures(calculate).forEach(mixture -> findings.report(calculate.formula().get().at(), mixture,
                             "Measure both in one way: a sine of 1 V rms has a peak of 1.414 V and a mean of 0 V."));
                 }
             }

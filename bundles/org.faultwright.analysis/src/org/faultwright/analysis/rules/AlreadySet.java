@@ -22,7 +22,7 @@ import org.faultwright.procedure.Step;
 /** An act that sets a condition to what it is already. */
 public final class AlreadySet implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("already-set", Severity.ADVICE, Group.STATE,
-            "An act sets a condition to the value that it has on every path to it.");
+            "A step sets a condition to the value that it has on every path to it.");
 
     @Override
     public RuleHeader header() {
@@ -33,8 +33,8 @@ public final class AlreadySet implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> paths.map().places().stream()
                 // a routine is written for callers who come with either value
-                .filter(place -> place.caller().isEmpty() && place.step() instanceof Step.Act)
-                .forEach(place -> place.leaves().forEach(setting -> check(paths, place, setting, findings))));
+                .filter(place -> place.caller().isEmpty() && place.step() instanceof Step.Do)
+                .forEach(place -> place.sets().forEach(setting -> check(paths, place, setting, findings))));
     }
 
     private static void check(ProcedurePaths paths, Place place, Setting setting, Findings findings) {
@@ -44,7 +44,7 @@ public final class AlreadySet implements Rule {
                     if (held.size() == 1 && held.get(0).text().equals(setting.value().text())
                             && states.condition().values().size() > 1) {
                         findings.report(setting.at(),
-                                place.label() + " leaves " + Contradictions.spoken(setting)
+                                place.label() + " sets " + Contradictions.spoken(setting)
                                         + ", which it is on every path to this step.",
                                 "Leave the setting out, or look whether an earlier step was meant to change it.",
                                 fixes(setting));
@@ -56,8 +56,8 @@ public final class AlreadySet implements Rule {
     private static Fix[] fixes(Setting setting) {
         SourceRange at = setting.at();
         String before = at.source().content().substring(0, at.offset()).stripTrailing();
-        boolean alone = before.endsWith("leaves") && !at.source().content().substring(at.end()).stripLeading().startsWith(",");
-        int from = before.length() - "leaves".length();
+        boolean alone = before.endsWith("sets") && !at.source().content().substring(at.end()).stripLeading().startsWith(",");
+        int from = before.length() - "sets".length();
         return alone ? new Fix[] {Removal.of("Leave the setting out", new SourceRange(at.source(), from, at.end() - from))}
                 : new Fix[0];
     }

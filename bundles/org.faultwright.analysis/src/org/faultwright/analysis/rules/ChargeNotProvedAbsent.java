@@ -60,7 +60,7 @@ public final class ChargeNotProvedAbsent implements Rule {
         if (readings.containsKey(place)) {
             return Optional.of(new Touch("measures " + readings.get(place).value().words(), readings.get(place).at()));
         }
-        boolean told = place.warns().stream().flatMap(name -> paths.map().scope().note(name).stream())
+        boolean told = place.notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
                 .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.STORED_CHARGE));
         return told ? Optional.empty() : Hands.inside(place, paths.map().scope()).stream().findFirst()
                 .map(part -> new Touch("handles " + part, part.at()));
@@ -79,7 +79,7 @@ public final class ChargeNotProvedAbsent implements Rule {
         findings.report(PlaceText.at(place, touch.at()),
                 PlaceText.subject(place) + " " + touch.what() + " while " + condition.name() + " may be "
                         + shortest.value() + ".",
-                "Prove the charge absent first, by a result that says: proving " + condition.name() + " "
+                "Prove the charge absent first, by a result that says: proves " + condition.name() + " "
                         + uncharged(condition).map(Name::text).orElse("absent") + ".",
                 shortest.path(), uncharged(condition).map(value -> new SettingFixes(paths, states)
                         .before(place, value, one -> LiveMeasurement.isAmong(condition.charged(), one)))

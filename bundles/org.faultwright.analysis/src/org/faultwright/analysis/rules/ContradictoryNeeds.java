@@ -20,7 +20,7 @@ import org.faultwright.procedure.Step;
 /** Settings in one step that can never hold together. */
 public final class ContradictoryNeeds implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("contradictory-needs", Severity.ERROR, Group.STATE,
-            "A step needs, leaves or proves conditions that can never hold together.");
+            "A step needs, sets or proves conditions that can never hold together.");
 
     @Override
     public RuleHeader header() {
@@ -31,7 +31,7 @@ public final class ContradictoryNeeds implements Rule {
     public void check(Subject subject, Findings findings) {
         for (Step step : Steps.of(subject)) {
             check(step, "needs", step.frame().needs(), subject.scope(), findings);
-            check(step, "leaves", step.frame().leaves(), subject.scope(), findings);
+            check(step, "sets", step.frame().sets(), subject.scope(), findings);
             for (Outcome outcome : step.outcomes()) {
                 check(step, "proves", outcome.proves(), subject.scope(), findings);
             }

@@ -40,24 +40,24 @@ public final class DivisionByZeroPossible implements Rule {
     public void check(Subject subject, Findings findings) {
         for (StepGraph graph : subject.graphs()) {
             for (Step step : graph.steps()) {
-                if (step instanceof Step.Decide decide && isReached(decide, graph, subject)) {
-                    decide.compute().ifPresent(compute -> Formulas.computable(compute.value())
-                            .ifPresent(formula -> check(decide, formula, graph, findings)));
+                if (step instanceof Step.Calculate calculate && isReached(calculate, graph, subject)) {
+                    calculate.formula().ifPresent(compute -> Formulas.computable(compute.value())
+                            .ifPresent(formula -> check(calculate, formula, graph, findings)));
                 }
             }
         }
     }
 
     /** In a routine it may be; a step that nothing leads to divides nothing, and unreachable-step says so. */
-    private static boolean isReached(Step.Decide step, StepGraph graph, Subject subject) {
+    private static boolean isReached(Step.Calculate step, StepGraph graph, Subject subject) {
         return !(graph instanceof Procedure) || ProcedurePaths.of(subject).map(paths -> paths.map().place(step.name())
                 .map(place -> place.step() == step && paths.reaches(place)).orElse(false)).orElse(true);
     }
 
-    private static void check(Step.Decide step, Expression formula, StepGraph graph, Findings findings) {
+    private static void check(Step.Calculate step, Expression formula, StepGraph graph, Findings findings) {
         Map<String, Interval> values = new HashMap<>();
         formula.readings().forEach(name -> values.put(name, ArrivingReadings.at(step, name, graph)));
-        divisor(formula, values).ifPresent(divisor -> findings.report(step.compute().get().at(), step.name() + " divides by "
+        divisor(formula, values).ifPresent(divisor -> findings.report(step.formula().get().at(), step.name() + " divides by "
                 + divisor + ", which can be zero when it is reached.",
                 "Let an earlier step lead elsewhere when that reading is at or near zero."));
     }

@@ -16,6 +16,6 @@ final class Expected {
         if (step instanceof Step.Measure measure) {
             return measure.expects();
         }
-        return step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
+        return step instanceof Step.Calculate calculate ? calculate.expects() : Optional.empty();
     }
 }

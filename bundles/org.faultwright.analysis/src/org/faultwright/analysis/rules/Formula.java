@@ -42,13 +42,13 @@ final class Formula {
     }
 
     /** The words of the formula in reading order; none where there is no formula. */
-    static List<Leaf> leaves(Step.Decide step) {
-        return step.compute().map(compute -> new Formula(compute).leaves).orElseGet(List::of);
+    static List<Leaf> leaves(Step.Calculate step) {
+        return step.formula().map(compute -> new Formula(compute).leaves).orElseGet(List::of);
     }
 
     /** The steps of a graph that give a reading. */
     static List<String> readingSteps(StepGraph graph) {
-        return graph.steps().stream().filter(step -> step instanceof Step.Measure || step instanceof Step.Decide)
+        return graph.steps().stream().filter(step -> step instanceof Step.Measure || step instanceof Step.Calculate)
                 .map(step -> step.name().text()).toList();
     }
 

@@ -34,8 +34,8 @@ final class FormulaTypes {
     }
 
     /** The formula with what is known of its readings; absent where something in it is unknown. */
-    Optional<DimensionCheck> of(Step.Decide step) {
-        Optional<Expression> formula = step.compute().map(Written::value).flatMap(Formulas::computable);
+    Optional<DimensionCheck> of(Step.Calculate step) {
+        Optional<Expression> formula = step.formula().map(Written::value).flatMap(Formulas::computable);
         if (formula.isEmpty()) {
             return Optional.empty();
         }
@@ -45,7 +45,7 @@ final class FormulaTypes {
                 ? Optional.of(formula.get().dimensionOfKinds(readings)) : Optional.empty();
     }
 
-    Optional<ExpressionProblem> problem(Step.Decide step) {
+    Optional<ExpressionProblem> problem(Step.Calculate step) {
         return of(step).flatMap(DimensionCheck::problem);
     }
 
@@ -57,8 +57,8 @@ final class FormulaTypes {
             Step step = steps.get(name);
             if (step instanceof Step.Measure measure) {
                 kinds.put(name, measure.kind().map(Written::value));
-            } else if (step instanceof Step.Decide decide) {
-                kinds.put(name, of(decide).flatMap(FormulaTypes::standIn));
+            } else if (step instanceof Step.Calculate calculate) {
+                kinds.put(name, of(calculate).flatMap(FormulaTypes::standIn));
             }
         }
         return kinds.get(name);
@@ -75,9 +75,9 @@ final class FormulaTypes {
     }
 
     /** One sentence for each place where dc, rms and peak values are added or compared. */
-    List<String> mixtures(Step.Decide step) {
+    List<String> mixtures(Step.Calculate step) {
         List<String> mixtures = new ArrayList<>();
-        step.compute().map(Written::value).flatMap(Formulas::computable).ifPresent(formula -> electric(formula, mixtures));
+        step.formula().map(Written::value).flatMap(Formulas::computable).ifPresent(formula -> electric(formula, mixtures));
         return mixtures;
     }
 

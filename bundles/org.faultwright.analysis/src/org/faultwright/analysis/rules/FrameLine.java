@@ -20,10 +20,10 @@ final class FrameLine {
 
     /** Names a further note that the step reads. */
     static Fix warning(String title, Step step, String note) {
-        if (step.frame().warns().isEmpty()) {
-            return added(title, step, "warns " + note);
+        if (step.frame().notes().isEmpty()) {
+            return added(title, step, "notes " + note);
         }
-        SourceRange last = step.frame().warns().get(step.frame().warns().size() - 1).at();
+        SourceRange last = step.frame().notes().get(step.frame().notes().size() - 1).at();
         return Fix.replacing(title, new SourceRange(last.source(), last.end(), 0), ", " + note);
     }
 

@@ -51,7 +51,7 @@ public final class LoopChangesNothing implements Rule {
     }
 
     private static boolean changesNothing(Way way) {
-        return !way.isBounded() && !(way.from().step() instanceof Step.Act) && way.from().leaves().isEmpty()
+        return !way.isBounded() && !(way.from().step() instanceof Step.Do) && way.from().sets().isEmpty()
                 && way.outcome().map(outcome -> outcome.proves().isEmpty()).orElse(true);
     }
 

@@ -43,9 +43,9 @@ public final class NegativeAmount implements Rule {
         for (Step step : Steps.of(subject)) {
             amount(step.frame().takes(), "The time of " + step.name(), findings);
             if (step instanceof Step.Measure measure) {
-                measure.allowing().forEach(share -> amount(Optional.of(share.halfWidth()), "The allowance of "
+                measure.uncertainties().forEach(share -> amount(Optional.of(share.halfWidth()), "The allowance of "
                         + step.name(), findings));
-                amount(measure.spread(), "The spread of " + step.name(), findings);
+                amount(measure.unitDeviation(), "The deviation of good units at " + step.name(), findings);
             }
         }
         subject.procedure().ifPresent(procedure -> procedure.examples().forEach(example -> amount(example.within(),

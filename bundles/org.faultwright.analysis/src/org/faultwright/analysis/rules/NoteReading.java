@@ -38,7 +38,7 @@ final class NoteReading {
     private NoteReading(ProcedurePaths paths) {
         this.paths = paths;
         List<Place> places = paths.map().places().stream().filter(paths::reaches).toList();
-        places.forEach(place -> place.warns().stream().flatMap(name -> paths.map().scope().note(name).stream())
+        places.forEach(place -> place.notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
                 .flatMap(note -> note.covers().stream())
                 .forEach(covered -> readAt.computeIfAbsent(covered.value(), h -> new HashSet<>()).add(place)));
         Map<Hazard, Map<Place, SafetyNeed>> needed = needed(places);

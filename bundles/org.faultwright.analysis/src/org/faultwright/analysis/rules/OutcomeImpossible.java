@@ -37,7 +37,7 @@ public final class OutcomeImpossible implements Rule {
         for (Step step : Steps.of(subject)) {
             Optional<List<String>> possible = possible(step, subject.scope());
             for (Outcome outcome : step.outcomes()) {
-                boolean measured = step instanceof Step.Measure || step instanceof Step.Decide;
+                boolean measured = step instanceof Step.Measure || step instanceof Step.Calculate;
                 if (outcome.head() instanceof Outcome.Band && !measured) {
                     findings.report(outcome.head().at(), step.name()
                             + " reads no quantity, so that none of its results is a range.",
@@ -67,7 +67,7 @@ public final class OutcomeImpossible implements Rule {
             return perform.routine().flatMap(scope::routine).map(Routine::exits)
                     .map(exits -> exits.stream().map(Name::text).toList());
         }
-        if (!(step instanceof Step.Measure || step instanceof Step.Decide)) {
+        if (!(step instanceof Step.Measure || step instanceof Step.Calculate)) {
             return Optional.empty();
         }
         List<String> words = new ArrayList<>();

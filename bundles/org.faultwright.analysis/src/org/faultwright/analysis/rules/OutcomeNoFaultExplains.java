@@ -52,7 +52,7 @@ public final class OutcomeNoFaultExplains implements Rule {
     }
 
     private static boolean isQuestion(Step step) {
-        return step.outcomes().size() > 1 && !(step instanceof Step.Act) && !(step instanceof Step.Perform)
+        return step.outcomes().size() > 1 && !(step instanceof Step.Do) && !(step instanceof Step.Perform)
                 && step.frame().confirms().isEmpty();
     }
 

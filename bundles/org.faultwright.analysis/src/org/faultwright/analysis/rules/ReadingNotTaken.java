@@ -32,8 +32,8 @@ public final class ReadingNotTaken implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
-            paths.map().places().stream().filter(place -> place.step() instanceof Step.Decide).forEach(place ->
-                    Formula.leaves((Step.Decide) place.step()).stream().filter(Formula.Leaf::isReading)
+            paths.map().places().stream().filter(place -> place.step() instanceof Step.Calculate).forEach(place ->
+                    Formula.leaves((Step.Calculate) place.step()).stream().filter(Formula.Leaf::isReading)
                             .filter(leaf -> isAStep(leaf, place, paths) && reported.add(leaf.at() + " " + leaf.text()))
                             .forEach(leaf -> check(paths, place, leaf, findings)));
         });

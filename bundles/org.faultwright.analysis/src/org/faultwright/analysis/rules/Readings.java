@@ -46,7 +46,7 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
         for (Step step : Steps.of(subject)) {
             if (step instanceof Step.Measure measure && measure.kind().isPresent()) {
                 read(step, measure.kind().get().value(), shown(measure, subject)).ifPresent(all::add);
-            } else if (step instanceof Step.Decide) {
+            } else if (step instanceof Step.Calculate) {
                 read(step, QuantityKind.TEMPERATURE, Interval.EVERYTHING).ifPresent(all::add);
             }
         }
@@ -60,7 +60,7 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
         boolean comparable = !ends.isEmpty() && ends.stream().allMatch(end -> end.unit().isKnown()
                 && end.unit().isLogarithmic() == ends.get(0).unit().isLogarithmic()
                 && end.dimension().equals(ends.get(0).dimension()));
-        boolean meant = step instanceof Step.Decide || ends.stream().allMatch(end -> end.fits(kind));
+        boolean meant = step instanceof Step.Calculate || ends.stream().allMatch(end -> end.fits(kind));
         return comparable && meant ? Optional.of(new Readings(step, ranges.stream()
                 .map(outcome -> band(outcome, kind)).toList(), shown, kind))
                 : Optional.empty();

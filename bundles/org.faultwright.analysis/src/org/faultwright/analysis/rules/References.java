@@ -104,8 +104,8 @@ public final class References {
 
     private void frame(StepFrame frame) {
         frame.needs().forEach(this::setting);
-        frame.leaves().forEach(this::setting);
-        frame.warns().forEach(name -> declared(name, Reference.Kind.NOTE, scope.note(name), scope::notes));
+        frame.sets().forEach(this::setting);
+        frame.notes().forEach(name -> declared(name, Reference.Kind.NOTE, scope.note(name), scope::notes));
         frame.handles().forEach(name -> declared(name, Reference.Kind.PART, scope.part(name), scope::parts));
         frame.precautions().tries().forEach(name -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name), scope::instruments));
     }
@@ -192,12 +192,12 @@ public final class References {
         }
 
         @Override
-        public Void act(Step.Act step) {
+        public Void carryOut(Step.Do step) {
             return null;
         }
 
         @Override
-        public Void decide(Step.Decide step) {
+        public Void calculate(Step.Calculate step) {
             Map<String, Name> readings = readings();
             for (Formula.Leaf leaf : Formula.leaves(step)) {
                 Name name = new Name(leaf.text(), leaf.at());

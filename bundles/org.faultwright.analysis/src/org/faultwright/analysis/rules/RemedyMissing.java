@@ -39,7 +39,7 @@ public final class RemedyMissing implements Rule {
                 .map(step -> step.name().text()).toList();
         if (!found.isEmpty()) {
             findings.report(fault.name().at(), fault.name() + " is found at " + Listing.and(found) + " and has no remedy.",
-                    "Name the act that repairs it with remedy, or hand the unit on there with refers to.");
+                    "Name the step that repairs it with \"remedy\", or say there with \"refers to\" who takes the unit on.");
         }
     }
 }

@@ -25,7 +25,7 @@ import org.faultwright.procedure.Step;
 /** A repair that a conclusion about a fault follows without anyone having verified it. */
 public final class RepairNotVerified implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("repair-not-verified", Severity.ERROR, Group.PATHS,
-            "After an act that repairs, a fault is concluded on without a step that verifies the repair.");
+            "After a step that repairs, a fault is concluded on without a step that verifies the repair.");
 
     @Override
     public RuleHeader header() {

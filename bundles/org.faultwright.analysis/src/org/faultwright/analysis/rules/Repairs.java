@@ -22,16 +22,16 @@ final class Repairs {
 
     /** An act that says it repairs, or that a fault names as its remedy. */
     boolean isRepair(Place place) {
-        boolean says = place.step() instanceof Step.Act act && act.repairs().isPresent();
-        // a question named as a remedy repairs nothing; remedy-not-an-act says so
-        boolean does = place.step() instanceof Step.Act || place.step() instanceof Step.Perform;
+        boolean says = place.step() instanceof Step.Do task && task.repairs().isPresent();
+        // a question named as a remedy repairs nothing; remedy-repairs-nothing says so
+        boolean does = place.step() instanceof Step.Do || place.step() instanceof Step.Perform;
         return says || does && place.isStep() && place.caller().isEmpty() && remedies.contains(place.step().name().text());
     }
 
     /** An act after which the unit is no longer as it came: it repairs, wipes or touches a part. */
     boolean isChange(Place place) {
         return isRepair(place)
-                || place.step() instanceof Step.Act act && (act.wipes().isPresent() || !place.handles().isEmpty());
+                || place.step() instanceof Step.Do task && (task.erases().isPresent() || !place.handles().isEmpty());
     }
 
     static boolean findsFault(Place place) {

@@ -77,8 +77,8 @@ final class SettingFixes {
         String spoken = condition.title().isBlank() ? condition.name().text() : condition.title();
         return insertion.fix("Insert a step that sets " + condition.name() + " to " + value + " before " + step.label(),
                 name, List.of(
-                        "act " + name + " " + StepInsertion.quoted("Set " + spoken + " to " + value) + " {",
-                        "    leaves " + condition.name() + " " + value,
+                        "do " + name + " " + StepInsertion.quoted("Set " + spoken + " to " + value) + " {",
+                        "    sets " + condition.name() + " " + value,
                         "    then -> " + step.label(),
                         "}"));
     }

@@ -26,11 +26,11 @@ public final class SingleValued implements Rule {
     public void check(Subject subject, Findings findings) {
         for (Step step : Steps.of(subject)) {
             boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
-                    || step instanceof Step.Decide;
+                    || step instanceof Step.Calculate;
             if (asks && step.outcomes().size() == 1) {
                 findings.report(step.name().at(), step.name() + " has the single outcome " + step.outcomes().get(0)
                         .key() + ".",
-                        "Say what else can come of it, or make it an act.");
+                        "Say what else can come of it, or make it a \"do\" step.");
             }
         }
     }

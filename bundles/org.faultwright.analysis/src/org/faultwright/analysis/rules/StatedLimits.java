@@ -47,8 +47,8 @@ final class StatedLimits {
     private void step(Step step) {
         if (step instanceof Step.Measure measure) {
             limits(step, measure.expects(), measure.kind().map(Written::value));
-        } else if (step instanceof Step.Decide decide) {
-            limits(step, decide.expects(), Optional.empty());
+        } else if (step instanceof Step.Calculate calculate) {
+            limits(step, calculate.expects(), Optional.empty());
         }
     }
 

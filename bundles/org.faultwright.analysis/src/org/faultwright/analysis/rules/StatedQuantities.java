@@ -87,19 +87,19 @@ final class StatedQuantities {
         step.frame().takes().ifPresent(time -> addTime(time, "the time of " + step.name()));
         if (step instanceof Step.Measure measure) {
             measure.kind().ifPresent(kind -> measure(measure, kind.value()));
-        } else if (step instanceof Step.Decide decide) {
-            decide(decide, types.of(decide));
+        } else if (step instanceof Step.Calculate calculate) {
+            calculate(calculate, types.of(calculate));
         }
     }
 
     private void measure(Step.Measure step, QuantityKind kind) {
         limits(step, step.expects(), Wanted.of("the limit of " + step.name(), kind));
         step.range().ifPresent(range -> add(range, Wanted.of("the range of " + step.name(), kind)));
-        step.allowing().forEach(share -> add(share.halfWidth(), Wanted.of("the allowance of " + step.name(), kind)));
-        step.spread().ifPresent(spread -> add(spread, Wanted.of("the spread of " + step.name(), kind)));
+        step.uncertainties().forEach(share -> add(share.halfWidth(), Wanted.of("the allowance of " + step.name(), kind)));
+        step.unitDeviation().ifPresent(spread -> add(spread, Wanted.of("the deviation of good units at " + step.name(), kind)));
     }
 
-    private void decide(Step.Decide step, Optional<DimensionCheck> formula) {
+    private void calculate(Step.Calculate step, Optional<DimensionCheck> formula) {
         String what = "the limit of " + step.name();
         boolean level = formula.filter(check -> check.form() == DimensionCheck.Form.LEVEL).isPresent();
         limits(step, step.expects(), level ? Wanted.level(what) : formula.flatMap(DimensionCheck::dimension)

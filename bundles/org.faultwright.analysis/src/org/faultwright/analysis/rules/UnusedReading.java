@@ -43,7 +43,7 @@ public final class UnusedReading implements Rule {
 
     private static Set<String> computed(StepGraph graph) {
         Set<String> computed = new HashSet<>();
-        graph.steps().stream().filter(Step.Decide.class::isInstance).map(Step.Decide.class::cast)
+        graph.steps().stream().filter(Step.Calculate.class::isInstance).map(Step.Calculate.class::cast)
                 .flatMap(step -> Formula.leaves(step).stream()).filter(Formula.Leaf::isReading)
                 .forEach(leaf -> computed.add(leaf.text()));
         return computed;
@@ -51,7 +51,7 @@ public final class UnusedReading implements Rule {
 
     private static boolean decidesNothing(Step step, StepGraph graph) {
         boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
-                || step instanceof Step.Decide;
+                || step instanceof Step.Calculate;
         boolean confirms = step.frame().confirms().isPresent() || step.frame().verifies().isPresent();
         boolean establishes = step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty()
                 || outcome.repeat().isPresent() || outcome.target().isEmpty());

@@ -27,17 +27,17 @@ public final class WrongFormula implements Rule {
     public void check(Subject subject, Findings findings) {
         for (StepGraph graph : subject.graphs()) {
             FormulaTypes types = new FormulaTypes(graph);
-            graph.steps().stream().filter(Step.Decide.class::isInstance).map(Step.Decide.class::cast)
+            graph.steps().stream().filter(Step.Calculate.class::isInstance).map(Step.Calculate.class::cast)
                     .forEach(step -> check(step, types, findings));
         }
     }
 
-    private static void check(Step.Decide step, FormulaTypes types, Findings findings) {
-        if (step.compute().isEmpty()) {
+    private static void check(Step.Calculate step, FormulaTypes types, Findings findings) {
+        if (step.formula().isEmpty()) {
             findings.report(step.name().at(), step.name() + " decides without computing anything.",
-                    "Say what it computes, as in: compute ratio(First, Second).");
+                    "Say what it computes, as in: value ratio(First, Second).");
         }
-        types.problem(step).ifPresent(problem -> findings.report(step.compute().get().at(), problem.sentence(),
+        types.problem(step).ifPresent(problem -> findings.report(step.formula().get().at(), problem.sentence(),
                 "Combine readings of one kind, or divide one by the other first."));
     }
 }

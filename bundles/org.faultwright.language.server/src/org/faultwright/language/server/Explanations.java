@@ -32,14 +32,14 @@ public final class Explanations {
     public static List<BudgetLine> budget(OpenText text, Step step) {
         return step instanceof Step.Measure measure
                 ? LimitStudy.of(text.document(), measure).map(LimitStudy::explain).orElseGet(List::of)
-                : step instanceof Step.Decide decide
-                        ? ComputedStudy.of(text.document(), decide).map(ComputedStudy::explain).orElseGet(List::of) : List.of();
+                : step instanceof Step.Calculate calculate
+                        ? ComputedStudy.of(text.document(), calculate).map(ComputedStudy::explain).orElseGet(List::of) : List.of();
     }
 
     private static Optional<Explanation> limit(OpenText text, int offset) {
         for (StepGraph graph : text.document().graphs()) {
             for (Step step : graph.steps()) {
-                if (holds(step.at(), offset) && (step instanceof Step.Measure || step instanceof Step.Decide)) {
+                if (holds(step.at(), offset) && (step instanceof Step.Measure || step instanceof Step.Calculate)) {
                     return limits(step).filter(limit -> holds(limit.at(), offset)).findFirst()
                             .flatMap(limit -> explained(text, step, limit));
                 }
@@ -50,15 +50,15 @@ public final class Explanations {
 
     private static Stream<Written<Limit>> limits(Step step) {
         Optional<Step.Expectation> expects = step instanceof Step.Measure measure ? measure.expects()
-                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
+                : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.empty();
         Stream<Written<Limit>> bands = step.outcomes().stream().map(Outcome::head)
                 .filter(Outcome.Band.class::isInstance).map(head -> ((Outcome.Band) head).limit());
         return Stream.concat(expects.stream().map(Step.Expectation::limit), bands);
     }
 
     private static Optional<Explanation> explained(OpenText text, Step step, Written<Limit> limit) {
-        if (step instanceof Step.Decide decide) {
-            return ComputedStudy.of(text.document(), decide).map(study -> table(limit, "computed", study.of(limit)
+        if (step instanceof Step.Calculate calculate) {
+            return ComputedStudy.of(text.document(), calculate).map(study -> table(limit, "computed", study.of(limit)
                     .map(one -> one.budget().explain()).orElseGet(study::explain)));
         }
         return LimitStudy.of(text.document(), (Step.Measure) step).map(study -> table(limit,

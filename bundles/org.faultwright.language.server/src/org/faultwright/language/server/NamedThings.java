@@ -86,7 +86,7 @@ final class NamedThings {
     }
 
     private static String fault(Fault fault) {
-        return fault.weight().map(weight -> "Weight " + weight.value() + ". ").orElse("")
+        return fault.cases().map(cases -> "Cases: " + cases.value() + ". ").orElse("")
                 + (fault.remedies().isEmpty() ? "" : "Remedy: " + names(fault.remedies()) + ".");
     }
 

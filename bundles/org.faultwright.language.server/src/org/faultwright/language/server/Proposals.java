@@ -28,10 +28,10 @@ import org.faultwright.quantity.Units;
 
 /** What could be written at the cursor: words of the language, names that fit, units that fit. */
 public final class Proposals {
-    private static final Set<String> SETTINGS = Set.of("with", "leaves", "proving");
-    private static final Set<String> LISTS = Set.of("with", "leaves", "proving", "warns", "handles", "hazards", "covers",
+    private static final Set<String> SETTINGS = Set.of("needs", "sets", "proves");
+    private static final Set<String> LISTS = Set.of("needs", "sets", "proves", "notes", "handles", "hazards", "covers",
             "shows", "remedy", "finds", "uses", "tries", "tests");
-    private static final Set<String> STEP_PARTS = Set.of("check", "observe", "measure", "act", "decide", "perform",
+    private static final Set<String> STEP_PARTS = Set.of("check", "observe", "measure", "do", "calculate", "perform",
             "conclude");
     private static final Set<String> INSIDE_ONLY = Set.of("begin at", "tools");
     private static final List<String> TIME_WORDS = List.of("takes", "within");
@@ -82,14 +82,14 @@ public final class Proposals {
     private boolean afterKeyword(String word) {
         switch (word) {
             case "->", "else" -> targets();
-            case "with", "leaves", "proving" -> names(scope.conditions(), "condition");
-            case "warns" -> names(scope.notes(), "note");
+            case "needs", "sets", "proves" -> names(scope.conditions(), "condition");
+            case "notes" -> names(scope.notes(), "note");
             case "handles" -> names(scope.parts(), "part");
             case "using", "tries" -> names(scope.instruments(), "instrument");
             case "by" -> names(scope.routines(), "routine");
             case "against" -> names(scope.points(), "point");
             case "finds", "of" -> names(faults(), "fault");
-            case "remedy" -> names(steps().stream().filter(Step.Act.class::isInstance).toList(), "act");
+            case "remedy" -> names(steps().stream().filter(Step.Do.class::isInstance).toList(), "do");
             case "shows" -> names(steps(), "procedure");
             case "tests" -> words(Arrays.stream(ProtectiveTest.values()).map(ProtectiveTest::word).toList(), "protective test");
             case "covers", "hazards" -> words(Arrays.stream(Hazard.values()).map(Hazard::word).toList(), "hazard");
@@ -172,11 +172,11 @@ public final class Proposals {
             perform.routine().flatMap(scope::routine).ifPresent(routine -> routine.exits()
                     .forEach(exit -> wanted.add(exit.text())));
         } else if (step instanceof Step.Measure measure && measure.expects().isPresent()
-                || step instanceof Step.Decide decide && decide.expects().isPresent()) {
+                || step instanceof Step.Calculate calculate && calculate.expects().isPresent()) {
             wanted.addAll(List.of(Step.BELOW, Step.WITHIN, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL));
         } else if (step instanceof Step.Check) {
             wanted.addAll(List.of("yes", "no"));
-        } else if (step instanceof Step.Act) {
+        } else if (step instanceof Step.Do) {
             wanted.add("then");
         }
         wanted.stream().filter(result -> !there.contains(result))

@@ -21,7 +21,7 @@ final class TextBefore {
             "(//[^\\n\\r]*|/\\*(?s:.*?)(?:\\*/|\\z))|(\"[^\"\\\\\\n\\r]*+(?:\\\\.[^\"\\\\\\n\\r]*+){0,200}+\"?)|(->|\\.\\.|\\+/-|[{}(),±+*/%-])"
             + "|(\\d[\\p{L}\\d.]*)|([\\p{L}_°Ω][\\p{L}\\d_°]*(?:-rms)?)");
     private static final Set<String> WITH_BRACES = Set.of("condition", "instrument", "indicator", "note", "routine",
-            "fault", "example", "check", "observe", "measure", "act", "decide", "perform", "conclude");
+            "fault", "example", "check", "observe", "measure", "do", "calculate", "perform", "conclude");
 
     /** A word, number, sign or quoted text. */
     record Token(String text, int start, int end, boolean quoted, boolean number) {

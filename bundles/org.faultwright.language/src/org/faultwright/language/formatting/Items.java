@@ -21,17 +21,17 @@ import org.eclipse.xtext.nodemodel.INode;
 /** Finds in a parsed text the places where a line or declaration begins. */
 final class Items {
     private static final Set<String> DECLARATIONS = Set.of("LibraryText", "ProcedureText", "UsesText", "EquipmentText", "RevisionText", "ComplaintsText",
-            "ToolsText", "DecidesText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
-            "RoutineText", "FaultText", "ExampleText", "CheckText", "ObserveText", "MeasureText", "ActText", "DecideText",
+            "ToolsText", "DecisionRuleText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
+            "RoutineText", "FaultText", "ExampleText", "CheckText", "ObserveText", "MeasureText", "DoText", "CalculateText",
             "PerformText", "ConcludeText", "BeginText");
-    private static final Map<String, Item> RULES = Map.of("AllowingText", Item.LINE, "OutcomeText",
+    private static final Map<String, Item> RULES = Map.of("UncertaintyText", Item.LINE, "OutcomeText",
             Item.OUTCOME, "RangeText", Item.RANGE, "CodeText", Item.CODE);
 
     /** Keywords that begin a line of the declaration whose rule is given. */
-    private static final Map<String, Set<String>> KEYWORDS = Map.of("MeasureText", Set.of("expects", "spread"),
-            "ActText", Set.of("wipes", "repairs"), "DecideText", Set.of("compute", "expects"),
+    private static final Map<String, Set<String>> KEYWORDS = Map.of("MeasureText", Set.of("expects", "units"),
+            "DoText", Set.of("erases", "repairs"), "CalculateText", Set.of("value", "expects"),
             "ConcludeText", Set.of("finds", "refers", "report"), "InstrumentText", Set.of("rated", "valid", "calibrated"),
-            "FaultText", Set.of("weight", "shows", "remedy", "hazards"), "RoutineText", Set.of("exits"),
+            "FaultText", Set.of("cases", "shows", "remedy", "hazards"), "RoutineText", Set.of("exits"),
             "ExampleText", Set.of("ends"), "NoteText", Set.of("covers", "hazard", "consequence", "avoid"));
 
     /** Rules for words that have no place; they only keep the rest of a broken text readable. */

@@ -39,7 +39,7 @@ final class LanguageParts {
             Map.entry("live", "a value of the condition"), Map.entry("charged", "a value of the condition"),
             Map.entry("starts", "a value of the condition"), Map.entry("ends", "a value of the condition"),
             Map.entry("endsAt", "the name of a conclusion"), Map.entry("fault", "the name of a fault"),
-            Map.entry("finds", "nothing or the name of a fault"), Map.entry("remedies", "the name of an act"),
+            Map.entry("finds", "nothing or the name of a fault"), Map.entry("remedies", "the name of a step"),
             Map.entry("notes", "the name of a note"), Map.entry("parts", "the name of a part"),
             Map.entry("point", "the name of a point"), Map.entry("against", "the name of a point"),
             Map.entry("instrument", "the name of an instrument"), Map.entry("indicator", "the name of an indicator"),
@@ -47,7 +47,7 @@ final class LanguageParts {
 
     private static final Map<String, String> WORD_IN = Map.of(
             "NoteText", "a signal word (danger, warning, caution or notice)",
-            "RevisionText", "draft, reviewed or released", "DecidesText", "simple, guarded or risk");
+            "RevisionText", "draft, reviewed or released", "DecisionRuleText", "simple, guarded or risk");
 
     private LanguageParts() {
     }

@@ -14,14 +14,14 @@ public final class LanguageWords {
     public static final List<String> BEGINNINGS = List.of("procedure", "library");
 
     /** That can begin something between declarations. */
-    public static final List<String> DECLARATIONS = List.of("uses", "equipment", "revision", "complaints", "tools", "decides", "ambient",
+    public static final List<String> DECLARATIONS = List.of("uses", "equipment", "revision", "complaints", "tools", "decision", "ambient",
             "begin", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example", "check",
-            "observe", "measure", "act", "decide", "perform", "conclude");
+            "observe", "measure", "do", "calculate", "perform", "conclude");
 
     /** That can begin a line within braces. */
-    public static final List<String> LINES = List.of("with", "leaves", "warns", "handles", "takes", "tools", "hazards",
-            "confirms", "verifies", "source", "hint", "expects", "allowing", "spread", "wipes", "repairs", "compute", "finds",
-            "live", "tries", "tests", "refers", "report", "weight", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
+    public static final List<String> LINES = List.of("needs", "sets", "notes", "handles", "takes", "tools", "hazards",
+            "confirms", "verifies", "source", "hint", "expects", "uncertainty", "units", "erases", "repairs", "value", "finds",
+            "live", "tries", "tests", "refers", "report", "cases", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
             "valid", "calibrated", "resolution", "accuracy", "input", "burden", "bandwidth", "anything");
 
     private static final int SHORTEST = 3;

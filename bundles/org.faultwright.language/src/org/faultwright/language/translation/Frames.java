@@ -13,8 +13,8 @@ import org.faultwright.language.text.FrameText;
 import org.faultwright.language.text.HandlesText;
 import org.faultwright.language.text.HazardsText;
 import org.faultwright.language.text.HintText;
-import org.faultwright.language.text.LeavesText;
 import org.faultwright.language.text.LiveText;
+import org.faultwright.language.text.SetsText;
 import org.faultwright.language.text.NeedsText;
 import org.faultwright.language.text.StepSourceText;
 import org.faultwright.language.text.StepToolsText;
@@ -23,7 +23,7 @@ import org.faultwright.language.text.TestsText;
 import org.faultwright.language.text.TextPackage;
 import org.faultwright.language.text.TriesText;
 import org.faultwright.language.text.VerifiesText;
-import org.faultwright.language.text.WarnsText;
+import org.faultwright.language.text.NotesText;
 import org.faultwright.language.text.util.TextSwitch;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
@@ -56,8 +56,8 @@ final class Frames {
     /** Lists add up over several lines; what can only be said once is reported when it is said again. */
     private final class Gathering extends TextSwitch<Boolean> {
         private final List<Setting> needs = new ArrayList<>();
-        private final List<Setting> leaves = new ArrayList<>();
-        private final List<Name> warns = new ArrayList<>();
+        private final List<Setting> sets = new ArrayList<>();
+        private final List<Name> notes = new ArrayList<>();
         private final List<Name> handles = new ArrayList<>();
         private final List<Written<String>> tools = new ArrayList<>();
         private final List<Written<Hazard>> hazards = new ArrayList<>();
@@ -79,7 +79,7 @@ final class Frames {
                     .flatMap(text -> Sources.source(parts, text.getSource()));
             Optional<Written<String>> hint = passage.single(hints, "The hint of this step")
                     .flatMap(text -> passage.node(text, TextPackage.Literals.HINT_TEXT__HINT)).map(passage::text);
-            return new StepFrame(List.copyOf(needs), List.copyOf(leaves), List.copyOf(warns), List.copyOf(handles), time,
+            return new StepFrame(List.copyOf(needs), List.copyOf(sets), List.copyOf(notes), List.copyOf(handles), time,
                     List.copyOf(tools), List.copyOf(hazards), first(confirms, "That it confirms the complaint"),
                     first(verifies, "That it verifies the repair"), source, hint, precautions());
         }
@@ -102,13 +102,13 @@ final class Frames {
         }
 
         @Override
-        public Boolean caseLeavesText(LeavesText written) {
-            return leaves.addAll(parts.settings.all(written.getSettings()));
+        public Boolean caseSetsText(SetsText written) {
+            return sets.addAll(parts.settings.all(written.getSettings()));
         }
 
         @Override
-        public Boolean caseWarnsText(WarnsText written) {
-            return warns.addAll(parts.passage.names(written, TextPackage.Literals.WARNS_TEXT__NOTES));
+        public Boolean caseNotesText(NotesText written) {
+            return notes.addAll(parts.passage.names(written, TextPackage.Literals.NOTES_TEXT__NOTES));
         }
 
         @Override

@@ -9,7 +9,7 @@ import static org.faultwright.language.text.TextPackage.Literals.*;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.xtext.nodemodel.INode;
-import org.faultwright.language.text.DecidesText;
+import org.faultwright.language.text.DecisionRuleText;
 import org.faultwright.language.text.EquipmentText;
 import org.faultwright.language.text.RevisionText;
 import org.faultwright.procedure.DecisionRule;
@@ -60,14 +60,14 @@ final class RecordKeeping {
                 passage.node(written, REVISION_TEXT__DIGEST).map(passage::words), passage.range(written));
     }
 
-    Optional<Written<DecisionRule>> decides(List<DecidesText> written) {
+    Optional<Written<DecisionRule>> decisionRule(List<DecisionRuleText> written) {
         return passage.single(written, "The rule for readings near a limit").flatMap(text -> rule(text)
                 .map(rule -> new Written<>(rule, passage.range(text))));
     }
 
-    private Optional<DecisionRule> rule(DecidesText written) {
-        Optional<INode> word = passage.node(written, DECIDES_TEXT__RULE);
-        Optional<Exact> percent = passage.node(written, DECIDES_TEXT__PERCENT).map(parts.quantities::number);
+    private Optional<DecisionRule> rule(DecisionRuleText written) {
+        Optional<INode> word = passage.node(written, DECISION_RULE_TEXT__RULE);
+        Optional<Exact> percent = passage.node(written, DECISION_RULE_TEXT__PERCENT).map(parts.quantities::number);
         String name = word.map(passage::words).orElse("");
         if (name.equals("risk") && percent.isPresent() && inRange(percent.get())) {
             return Optional.of(new DecisionRule.ByRisk(percent.get()));
@@ -79,7 +79,7 @@ final class RecordKeeping {
             return Optional.of(new DecisionRule.Guarded());
         }
         passage.problem(passage.range(written), "A rule for readings near a limit is simple, guarded or risk with a share above 0 %"
-                + " and up to 50 %; write one of these, as in decides risk 2 %.");
+                + " and up to 50 %; write one of these, as in decision rule risk 2 %.");
         return Optional.empty();
     }
 

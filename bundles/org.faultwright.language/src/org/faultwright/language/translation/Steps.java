@@ -9,11 +9,11 @@ import static org.faultwright.language.text.TextPackage.Literals.*;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.xtext.nodemodel.INode;
-import org.faultwright.language.text.ActText;
-import org.faultwright.language.text.AllowingText;
+import org.faultwright.language.text.DoText;
+import org.faultwright.language.text.UncertaintyText;
 import org.faultwright.language.text.CheckText;
 import org.faultwright.language.text.ConcludeText;
-import org.faultwright.language.text.DecideText;
+import org.faultwright.language.text.CalculateText;
 import org.faultwright.language.text.LimitText;
 import org.faultwright.language.text.MeasureText;
 import org.faultwright.language.text.ObserveText;
@@ -85,7 +85,7 @@ final class Steps extends TextSwitch<Step> {
                 passage.node(written, MEASURE_TEXT__SENSOR)
                         .map(node -> new Written<>(SensorName.of(passage.words(node)), passage.range(node))),
                 expectation(written.getExpects(), frame), contributions(written),
-                parts.quantities.single(written.getSpread(), "The spread"), frame, outcomes(written), at(written));
+                parts.quantities.single(written.getUnitDeviation(), "The deviation of good units"), frame, outcomes(written), at(written));
     }
 
     private Optional<Step.Expectation> expectation(List<LimitText> written, StepFrame frame) {
@@ -94,27 +94,27 @@ final class Steps extends TextSwitch<Step> {
     }
 
     private List<Step.Contribution> contributions(MeasureText written) {
-        return written.getAllowing().stream().flatMap(allowing -> contribution(allowing).stream()).toList();
+        return written.getUncertainties().stream().flatMap(allowing -> contribution(allowing).stream()).toList();
     }
 
-    private Optional<Step.Contribution> contribution(AllowingText written) {
+    private Optional<Step.Contribution> contribution(UncertaintyText written) {
         return parts.quantities.quantity(written.getHalfWidth()).map(halfWidth -> new Step.Contribution(halfWidth,
-                passage.textOrNone(written, ALLOWING_TEXT__OF)));
+                passage.textOrNone(written, UNCERTAINTY_TEXT__OF)));
     }
 
     @Override
-    public Step caseActText(ActText written) {
-        return new Step.Act(name(written), title(written),
-                passage.single(written, ACT_TEXT__WIPES, "What this act wipes").map(passage::text),
-                passage.single(written, ACT_TEXT__REPAIRS, "That this act repairs").map(passage::range), frame(written),
+    public Step caseDoText(DoText written) {
+        return new Step.Do(name(written), title(written),
+                passage.single(written, DO_TEXT__ERASES, "What this step erases").map(passage::text),
+                passage.single(written, DO_TEXT__REPAIRS, "That this step repairs").map(passage::range), frame(written),
                 outcomes(written), at(written));
     }
 
     @Override
-    public Step caseDecideText(DecideText written) {
+    public Step caseCalculateText(CalculateText written) {
         StepFrame frame = frame(written);
-        return new Step.Decide(name(written), title(written),
-                passage.single(written.getCompute(), "What this step computes").flatMap(expressions::expression),
+        return new Step.Calculate(name(written), title(written),
+                passage.single(written.getFormula(), "What this step computes").flatMap(expressions::expression),
                 expectation(written.getExpects(), frame), frame, outcomes(written), at(written));
     }
 

@@ -71,7 +71,7 @@ public final class Translator {
     private Library library(LibraryText written) {
         parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         return new Library(source, name(written), title(written), uses(written), List.of(),
-                parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decides(written.getDecides()),
+                parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
                 Problems.inReadingOrder(passage), passage.range(written));
     }
 
@@ -79,7 +79,7 @@ public final class Translator {
         parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         Procedure read = new Procedure(source, name(written), title(written), uses(written), List.of(),
                 record.equipment(written.getEquipment()), record.revision(written.getRevisions()), complaints(written),
-                tools(written), parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decides(written.getDecides()),
+                tools(written), parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
                 written.getFaults().stream().map(this::fault).toList(), parts.declarations.begin(written.getBegins()),
                 parts.steps.all(written.getSteps()), written.getExamples().stream().map(this::example).toList(), List.of(),
                 passage.range(written));
@@ -111,7 +111,7 @@ public final class Translator {
         parts.unread.withinBraces(written, FAULT_TEXT__UNREAD);
         return new Fault(passage.nameOrNone(written, NAMED_TEXT__NAME),
                 passage.textOrNone(written, DECLARATION_TEXT__TITLE),
-                passage.single(written, FAULT_TEXT__WEIGHT, "The weight of this fault")
+                passage.single(written, FAULT_TEXT__CASES, "The cases of this fault")
                         .map(node -> new Written<>(parts.quantities.number(node), passage.range(node))),
                 parts.showings.all(written.getShows()), passage.names(written, FAULT_TEXT__REMEDIES),
                 parts.vocabulary.hazards(written, FAULT_TEXT__HAZARDS), passage.range(written));

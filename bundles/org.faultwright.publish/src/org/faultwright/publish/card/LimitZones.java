@@ -41,8 +41,8 @@ record LimitZones(Zones zones, Unit unit, DecisionRule rule, boolean computed) {
         if (step instanceof Step.Measure measure) {
             return LimitStudy.of(procedure, measure).flatMap(LimitStudy::expected).map(StudiedLimit::budget);
         }
-        return step instanceof Step.Decide decide
-                ? ComputedStudy.of(procedure, decide).flatMap(ComputedStudy::expected).map(ComputedLimit::budget)
+        return step instanceof Step.Calculate calculate
+                ? ComputedStudy.of(procedure, calculate).flatMap(ComputedStudy::expected).map(ComputedLimit::budget)
                 : Optional.empty();
     }
 

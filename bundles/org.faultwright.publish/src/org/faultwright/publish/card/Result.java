@@ -75,7 +75,7 @@ record Result(String word, String detail) {
 
     static Optional<Limit> expected(Step step) {
         Optional<Step.Expectation> expects = step instanceof Step.Measure measure ? measure.expects()
-                : step instanceof Step.Decide decide ? decide.expects() : Optional.empty();
+                : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.empty();
         return expects.map(expectation -> expectation.limit().value());
     }
 }

@@ -126,14 +126,14 @@ final class StepDetail implements Step.Cases<Tag> {
     }
 
     @Override
-    public Tag act(Step.Act step) {
-        step.wipes().ifPresent(wiped -> StepPart.line(box, "Wipes", wiped.value()));
+    public Tag carryOut(Step.Do step) {
+        step.erases().ifPresent(wiped -> StepPart.line(box, "Wipes", wiped.value()));
         return box;
     }
 
     @Override
-    public Tag decide(Step.Decide step) {
-        step.compute().ifPresent(formula -> StepPart.line(box, "Formula", Formula.of(formula.value(), plan)));
+    public Tag calculate(Step.Calculate step) {
+        step.formula().ifPresent(formula -> StepPart.line(box, "Formula", Formula.of(formula.value(), plan)));
         expects(step.expects());
         ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->

@@ -33,7 +33,7 @@ final class StepPart {
         heading.say("span", "number", plan.label(step)).space();
         heading.say("span", "title", Words.title(step));
         facts(box.add("p", "facts"), step);
-        frame.warns().stream().flatMap(name -> plan.scope().note(name).stream())
+        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream())
                 .forEach(note -> NotesPart.atStep(box, note));
         if (!frame.needs().isEmpty()) {
             settings(box, "Set-up", frame.needs());
@@ -44,8 +44,8 @@ final class StepPart {
         if (!step.outcomes().isEmpty()) {
             new ResultTable(plan, section).add(box, step);
         }
-        if (!frame.leaves().isEmpty()) {
-            settings(box, "Leaves", frame.leaves());
+        if (!frame.sets().isEmpty()) {
+            settings(box, "Leaves", frame.sets());
         }
         frame.source().ifPresent(source -> box.say("p", "source", "Source: " + Words.source(source)));
     }
@@ -56,7 +56,7 @@ final class StepPart {
         String more = Stream.of(
                 frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"),
-                step instanceof Step.Act act ? act.repairs().map(at -> "repair") : Optional.<String>empty(),
+                step instanceof Step.Do task ? task.repairs().map(at -> "repair") : Optional.<String>empty(),
                 frame.takes().map(time -> "about " + time.value().spelling()))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
         if (!more.isEmpty()) {

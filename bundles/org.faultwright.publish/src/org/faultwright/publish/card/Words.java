@@ -43,12 +43,12 @@ final class Words {
             }
 
             @Override
-            public String act(Step.Act act) {
+            public String carryOut(Step.Do task) {
                 return "Do";
             }
 
             @Override
-            public String decide(Step.Decide decide) {
+            public String calculate(Step.Calculate calculate) {
                 return "Work out";
             }
 

@@ -34,7 +34,7 @@ public final class Used {
     /** Notes with the steps that warn of them, the gravest signal word first. */
     public Map<Note, List<Step>> notes() {
         Map<String, List<Step>> steps = new LinkedHashMap<>();
-        plan.steps().forEach(step -> step.frame().warns().forEach(
+        plan.steps().forEach(step -> step.frame().notes().forEach(
                 note -> steps.computeIfAbsent(note.text(), first -> new ArrayList<>()).add(step)));
         Map<Note, List<Step>> notes = new LinkedHashMap<>();
         plan.scope().notes().stream().filter(note -> steps.containsKey(note.name().text()))
@@ -55,7 +55,7 @@ public final class Used {
     }
 
     private static Stream<Setting> settings(Step step) {
-        return Stream.of(step.frame().needs().stream(), step.frame().leaves().stream(),
+        return Stream.of(step.frame().needs().stream(), step.frame().sets().stream(),
                 step.outcomes().stream().flatMap(outcome -> outcome.proves().stream())).flatMap(all -> all);
     }
 

@@ -51,11 +51,11 @@ final class TreeComparison {
 
     private static Map<String, Area> areas() {
         Map<String, Area> areas = new LinkedHashMap<>();
-        for (String key : List.of("expects", "range", "quantity", "point", "against", "instrument", "sensor", "allowing",
-                "spread", "compute", "limit", "source", "decides")) {
+        for (String key : List.of("expects", "range", "quantity", "point", "against", "instrument", "sensor", "uncertainty",
+                "unitDeviation", "value", "limit", "source", "decisionRule")) {
             areas.put(key, Area.LIMITS);
         }
-        for (String key : List.of("needs", "leaves", "warns", "hazards", "handles", "wipes", "notes", "conditions", "proves",
+        for (String key : List.of("needs", "sets", "hazards", "handles", "erases", "notes", "conditions", "proves",
                 "parts")) {
             areas.put(key, Area.SAFETY);
         }

@@ -19,12 +19,12 @@ import org.faultwright.publish.PlainText;
 final class TreeWords {
     private static final int LONGEST = 240;
     private static final Map<String, String> NAMES = Map.ofEntries(Map.entry("expects", "limit"),
-            Map.entry("title", "words"), Map.entry("warns", "notes read"), Map.entry("takes", "time"),
-            Map.entry("to", "leads to"), Map.entry("repeat", "bound"), Map.entry("compute", "formula"),
+            Map.entry("title", "words"), Map.entry("notes", "notes read"), Map.entry("takes", "time"),
+            Map.entry("to", "leads to"), Map.entry("repeat", "bound"), Map.entry("value", "formula"),
             Map.entry("against", "against point"), Map.entry("confirmsComplaint", "confirms the complaint"),
             Map.entry("verifiesRepair", "verifies the repair"), Map.entry("endsAt", "ends at"),
             Map.entry("possible", "shows"), Map.entry("word", "signal word"), Map.entry("begin", "begins at"),
-            Map.entry("decides", "decision rule"), Map.entry("carries", "voltage carried"));
+            Map.entry("carries", "voltage carried"));
     private static final Map<String, String> SIGNS = Map.of("add", " + ", "subtract", " - ", "multiply", " * ",
             "divide", " / ");
 

@@ -10,6 +10,7 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
@@ -31,7 +32,7 @@ final class DeclarationJson {
     }
 
     static Json condition(Condition condition) {
-        return start(condition.name(), condition.title()).putNames("values", condition.values())
+        Json json = start(condition.name(), condition.title()).putNames("values", condition.values())
                 .putNames("liveWhen", condition.live()).putNames("chargedWhen", condition.charged())
                 .putAll("becomes", condition.becomes(), becomes -> new Json().put("value", becomes.value().text())
                         .put("when", StepJson.setting(becomes.when())))
@@ -39,6 +40,7 @@ final class DeclarationJson {
                 .putText("starts", condition.starts().map(Name::text)
                         .or(() -> condition.values().stream().map(Name::text).findFirst()))
                 .putText("ends", condition.ends().map(Name::text));
+        return condition.mayChangeLive() ? json.put("mayChangeLive", true) : json;
     }
 
     private static Json proof(Proof proof) {
@@ -94,11 +96,19 @@ final class DeclarationJson {
                         .putText("waveform", carried.waveform().map(form -> form.value().word()))))
                 .put("sourceResistance", point.sourceResistance().map(Written::value).map(QuantityJson::of))
                 .putNumber("category", point.category())
+                .put("isolated", point.isolated().map(DeclarationJson::isolation))
                 .putTexts("hazards", point.hazards().stream().map(Written::value).map(Hazard::word).toList());
+    }
+
+    private static Json isolation(Isolation isolated) {
+        return new Json().putAll("when", isolated.when(), StepJson::setting);
     }
 
     static Json part(Part part) {
         return start(part.name(), part.title())
+                .put("isolated", part.isolated().map(DeclarationJson::isolation))
+                .put("drainsBy", part.drains().map(Written::value).map(QuantityJson::of))
+                .put("rated", part.rated().map(Written::value).map(QuantityJson::of))
                 .putTexts("hazards", part.hazards().stream().map(Written::value).map(Hazard::word).toList());
     }
 

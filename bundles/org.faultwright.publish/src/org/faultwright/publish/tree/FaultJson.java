@@ -20,7 +20,7 @@ final class FaultJson {
 
     static Json fault(Fault fault) {
         return new Json().put("id", fault.name().text()).putText("title", Optional.of(fault.title()))
-                .put("weight", fault.weight().map(Written::value).orElse(Exact.ONE).toString())
+                .put("cases", fault.cases().map(Written::value).orElse(Exact.ONE).toString())
                 .putAll("shows", fault.shows(), FaultJson::showing).putNames("remedies", fault.remedies())
                 .putTexts("hazards", fault.hazards().stream().map(Written::value).map(Hazard::word).toList());
     }

@@ -58,9 +58,9 @@ final class StepJson implements Step.Cases<Json> {
                 .put("range", step.range().map(range -> QuantityJson.of(range.value())))
                 .putText("sensor", step.sensor().map(Written::value))
                 .put("expects", step.expects().map(expects -> expectation(expects, kind)))
-                .putAll("allowing", step.allowing(), share -> new Json()
+                .putAll("uncertainty", step.uncertainties(), share -> new Json()
                         .put("halfWidth", QuantityJson.of(share.halfWidth().value())).put("of", share.of()))
-                .put("spread", step.spread().map(spread -> QuantityJson.of(spread.value())));
+                .put("unitDeviation", step.unitDeviation().map(spread -> QuantityJson.of(spread.value())));
     }
 
     private static Json expectation(Step.Expectation expects, Optional<QuantityKind> kind) {
@@ -69,14 +69,14 @@ final class StepJson implements Step.Cases<Json> {
     }
 
     @Override
-    public Json act(Step.Act step) {
-        Json json = start(step, "act").putText("wipes", step.wipes().map(Written::value));
+    public Json carryOut(Step.Do step) {
+        Json json = start(step, "do").putText("erases", step.erases().map(Written::value));
         return step.repairs().isPresent() ? json.put("repairs", true) : json;
     }
 
     @Override
-    public Json decide(Step.Decide step) {
-        return start(step, "decide").put("compute", step.compute().map(formula -> FormulaJson.of(formula.value())))
+    public Json calculate(Step.Calculate step) {
+        return start(step, "calculate").put("value", step.formula().map(formula -> FormulaJson.of(formula.value())))
                 .put("expects", step.expects().map(expects -> expectation(expects, Optional.empty())));
     }
 
@@ -96,8 +96,8 @@ final class StepJson implements Step.Cases<Json> {
     }
 
     private void frame(Json json, StepFrame frame) {
-        json.putAll("needs", frame.needs(), StepJson::setting).putAll("leaves", frame.leaves(), StepJson::setting)
-                .putNames("warns", frame.warns()).putNames("handles", frame.handles())
+        json.putAll("needs", frame.needs(), StepJson::setting).putAll("sets", frame.sets(), StepJson::setting)
+                .putNames("notes", frame.notes()).putNames("handles", frame.handles())
                 .put("takes", frame.takes().map(time -> QuantityJson.of(time.value())))
                 .putTexts("tools", frame.tools().stream().map(Written::value).toList())
                 .putTexts("hazards", frame.hazards().stream().map(hazard -> hazard.value().word()).toList());
@@ -107,6 +107,11 @@ final class StepJson implements Step.Cases<Json> {
         if (frame.verifies().isPresent()) {
             json.put("verifiesRepair", true);
         }
+        json.putText("liveBecause", frame.precautions().liveBecause().map(Written::value))
+                .putNames("tries", frame.precautions().tries())
+                .putTexts("tests", frame.precautions().tests().stream().map(test -> test.value().word()).toList())
+                .putAll("ratedTools", frame.precautions().rated(), rated -> new Json()
+                        .put("tool", rated.tool().value()).put("upTo", QuantityJson.of(rated.upTo().value())));
         json.put("source", frame.source().map(StepJson::source)).putText("hint", frame.hint().map(Written::value));
     }
 

@@ -78,11 +78,12 @@ public final class TreeJson implements ProcedureExport {
                 .put("caution", Caution.SENTENCES).put("id", procedure.name().text()).put("title", procedure.title())
                 .put("digest", "sha256:" + publication.digest())
                 .put("equipment", procedure.equipment().map(equipment -> new Json().put("title", equipment.title())
+                        .putText("protectionClass", equipment.protection().map(known -> known.value().name()))
                         .putTexts("boards", equipment.boards().stream().map(Written::value).toList())))
                 .put("revision", revision(publication))
                 .putTexts("complaints", procedure.complaints().stream().map(Written::value).toList())
                 .putTexts("tools", new Used(plan).tools())
-                .put("decides", decides(procedure.decisionRule()))
+                .put("decisionRule", decisionRule(procedure.decisionRule()))
                 .put("ambient", procedure.scope().ambient().map(limit -> QuantityJson.of(limit.value(),
                         Optional.of(QuantityKind.TEMPERATURE))));
         declarations(json, plan);
@@ -107,7 +108,7 @@ public final class TreeJson implements ProcedureExport {
         return json;
     }
 
-    private static Json decides(DecisionRule rule) {
+    private static Json decisionRule(DecisionRule rule) {
         if (rule instanceof DecisionRule.ByRisk risk) {
             return new Json().put("rule", "risk").put("percent", risk.percent().toString());
         }

@@ -43,7 +43,7 @@ final class UncertaintyJson {
             return LimitStudy.of(procedure, measure).stream().flatMap(study -> study.limits().stream())
                     .map(limit -> new Studied(limit.limit(), limit.budget())).toList();
         }
-        return step instanceof Step.Decide decide ? ComputedStudy.of(procedure, decide).stream()
+        return step instanceof Step.Calculate calculate ? ComputedStudy.of(procedure, calculate).stream()
                 .flatMap(study -> study.limits().stream()).map(limit -> new Studied(limit.limit(), limit.budget())).toList()
                 : List.of();
     }

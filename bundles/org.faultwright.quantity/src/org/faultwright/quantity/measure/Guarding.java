@@ -41,7 +41,7 @@ record Guarding(DecisionRule rule, List<LimitUncertainty> ends, Optional<String>
         }
         Optional<Scale> scale = rule.spread().flatMap(spread -> scale(limits, ends, spread));
         if (scale.isEmpty()) {
-            return guarded(ends, Optional.of("Deciding by risk needs the spread of the units above zero, and its mean where the limit"
+            return guarded(ends, Optional.of("Deciding by risk needs to know how much good units vary, above zero, and its mean where the limit"
                     + " has one end; without them the guard band is U."));
         }
         Exact width = scale.get().guard(rule.mostFalseAccept().doubleValue());

@@ -51,7 +51,7 @@ final class Quadrature {
         return sum * half;
     }
 
-    /** A root of the Legendre polynomial by Newton's method, with its weight 2/((1−x²)·P′²). */
+    /** A root of the Legendre polynomial by Newton's method, with its cases 2/((1−x²)·P′²). */
     private static void root(int i) {
         double x = Math.cos(Math.PI * (i + 0.75) / (POINTS + 0.5));
         double slope = 1;

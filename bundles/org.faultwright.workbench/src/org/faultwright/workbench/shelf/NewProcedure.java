@@ -18,7 +18,7 @@ final class NewProcedure {
                 complaints "as the customer put it"
 
                 fault FirstCause "What may be broken" {
-                    weight 1
+                    cases 1
                     shows  SeeIt asReported, Repaired yes
                     remedy Mend
                 }
@@ -32,7 +32,7 @@ final class NewProcedure {
                     worksWell   -> NotSeen
                 }
 
-                act Mend "What puts it right" {
+                do Mend "What puts it right" {
                     takes 5 min
                     then -> Repaired
                 }

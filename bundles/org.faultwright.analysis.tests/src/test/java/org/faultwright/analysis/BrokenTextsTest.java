@@ -26,7 +26,7 @@ class BrokenTextsTest {
     private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|[\\p{L}_][\\p{L}\\p{N}_]*|[0-9.]+|->|\\.\\.|\\+/-|[^\\s]");
     private static final List<String> STRAY = List.of("{", "}", "\"", "->", "..", "at most", "under", "over", "9",
             "0", "-1", "1e60",
-            "ohm", "V", "degC", "%", "dB", "Nowhere", "else", "measure", "expects", "with", "on", ",", "(", ")",
+            "ohm", "V", "degC", "%", "dB", "Nowhere", "else", "measure", "expects", "needs", "on", ",", "(", ")",
             "\u0000", "é", "\uD83D\uDD25");
     private static String good;
 

@@ -53,7 +53,7 @@ class RuleExamplesTest {
                 procedure P "P"
                 uses Nowhere
                 //   ^ unknown-name
-                condition Supply "Supply" { off, on } live when onn becomes off with Cover removed starts oof ends off
+                condition Supply "Supply" { off, on } live when onn becomes off when Cover removed starts oof ends off
                 //                                              ^ unknown-name
                 //                                                                   ^ unknown-name
                 //                                                                                        ^ unknown-name
@@ -63,17 +63,17 @@ class RuleExamplesTest {
                 begin at Strat
                 //       ^ unknown-name
                 check Look "Look" {
-                    with Suply on, Supply up
-                //       ^ unknown-name
-                //                        ^ unknown-name
-                    warns Hot handles Head
+                    needs Suply on, Supply up
+                //        ^ unknown-name
+                //                         ^ unknown-name
+                    notes Hot handles Head
                 //        ^ unknown-name
                 //                    ^ unknown-name
                     yes -> Red at most 2 times, else Blue
                 //         ^ unknown-name
                 //                                   ^ unknown-name
-                    no -> See proving Charge absent
-                //                    ^ unknown-name
+                    no -> See proves Charge absent
+                //                   ^ unknown-name
                 }
                 observe See "See" at Lamp { good -> Volts }
                 //                   ^ unknown-name
@@ -81,10 +81,10 @@ class RuleExamplesTest {
                 //                                    ^ unknown-name
                 //                                                 ^ unknown-name
                 //                                                              ^ unknown-name
-                decide Sum "Sum" { compute maxx(Volts, Look) / Vlots  under 1 -> Do at least 1 -> Do }
-                //                         ^ unknown-name
-                //                                     ^ unknown-name
-                //                                             ^ unknown-name
+                calculate Sum "Sum" { value maxx(Volts, Look) / Vlots  under 1 -> Do at least 1 -> Do }
+                //                          ^ unknown-name
+                //                                      ^ unknown-name
+                //                                              ^ unknown-name
                 perform Do "Do" by MakeSafe { done -> Done }
                 //                 ^ unknown-name
                 conclude Done "Done" { finds Torn }
@@ -190,8 +190,8 @@ class RuleExamplesTest {
                 measure In "In" { ac voltage rms using HandMeter under 3 dB -> Out at least 1 V -> Out }
                 //                                                     ^ wrong-dimension
                 measure Out "Out" { ac voltage rms using HandMeter under 1 V -> Gain at least 1 V -> Gain }
-                decide Gain "Gain" { compute dB(Out, In) under 3 dB -> Done at least 3 V -> Done }
-                //                                                                   ^ wrong-dimension
+                calculate Gain "Gain" { value dB(Out, In) under 3 dB -> Done at least 3 V -> Done }
+                //                                                                    ^ wrong-dimension
                 """));
     }
 
@@ -200,9 +200,9 @@ class RuleExamplesTest {
         check("wrong-dimension", step("""
                 measure U "U" { dc voltage using HandMeter under 1 V -> I at least 1 V -> I }
                 measure I "I" { dc current using HandMeter under 1 mA -> R at least 1 mA -> R }
-                decide R "R" { compute U / I under 5 kohm -> W at least 5 kohm -> W }
-                decide W "W" { compute power(U, I) + R * I * I expects at least 2 A within -> Done below -> Done }
-                //                                                              ^ wrong-dimension
+                calculate R "R" { value U / I under 5 kohm -> W at least 5 kohm -> W }
+                calculate W "W" { value power(U, I) + R * I * I expects at least 2 A within -> Done below -> Done }
+                //                                                               ^ wrong-dimension
                 """));
     }
 
@@ -211,14 +211,14 @@ class RuleExamplesTest {
         check("wrong-formula", step("""
                 measure U "U" { dc voltage using HandMeter under 1 V -> T at least 1 V -> T }
                 measure T "T" { temperature on type K using HandMeter under 30 degC -> A at least 30 degC -> A }
-                decide A "A" { compute U + T under 5 -> B at least 5 -> B }
-                //                     ^ wrong-formula
-                decide B "B" { compute T * 2 under 5 -> C at least 5 -> C }
-                //                     ^ wrong-formula
-                decide C "C" { compute ratio(U) under 5 -> D at least 5 -> D }
-                //                     ^ wrong-formula
-                decide D "D" { under 5 -> Done at least 5 -> Done }
-                //     ^ wrong-formula
+                calculate A "A" { value U + T under 5 -> B at least 5 -> B }
+                //                      ^ wrong-formula
+                calculate B "B" { value T * 2 under 5 -> C at least 5 -> C }
+                //                      ^ wrong-formula
+                calculate C "C" { value ratio(U) under 5 -> D at least 5 -> D }
+                //                      ^ wrong-formula
+                calculate D "D" { under 5 -> Done at least 5 -> Done }
+                //        ^ wrong-formula
                 """));
     }
 
@@ -226,9 +226,9 @@ class RuleExamplesTest {
     void should_not_let_an_alternating_reading_prove_that_stored_charge_is_gone() {
         check("ac-dc-mixed", step("""
                 condition Charge "Charge" { present, absent } charged when present starts present
-                measure Gone "Gone?" { ac voltage rms using HandMeter under 5 V -> Done proving Charge absent at least 5 V -> Done }
+                measure Gone "Gone?" { ac voltage rms using HandMeter under 5 V -> Done proves Charge absent at least 5 V -> Done }
                 //                     ^ ac-dc-mixed
-                measure Truly "Gone?" { dc voltage using HandMeter under 5 V -> Done proving Charge absent at least 5 V -> Done }
+                measure Truly "Gone?" { dc voltage using HandMeter under 5 V -> Done proves Charge absent at least 5 V -> Done }
                 """));
     }
 
@@ -240,9 +240,9 @@ class RuleExamplesTest {
                 measure Level "Level" { ac voltage rms at Rail using HandMeter expects 24 V +/- 5 % within -> Sum outside -> Sum }
                 //                      ^ ac-dc-mixed
                 measure Dc "Dc" { dc voltage at Rail using HandMeter expects 24 V +/- 5 % within -> Sum outside -> Sum }
-                decide Sum "Sum" { compute Ripple + Dc under 30 V -> Share at least 30 V -> Share }
-                //                         ^ ac-dc-mixed
-                decide Share "Share" { compute Ripple / Dc under 1 % -> Done at least 1 % -> Done }
+                calculate Sum "Sum" { value Ripple + Dc under 30 V -> Share at least 30 V -> Share }
+                //                          ^ ac-dc-mixed
+                calculate Share "Share" { value Ripple / Dc under 1 % -> Done at least 1 % -> Done }
                 """));
     }
 
@@ -251,11 +251,11 @@ class RuleExamplesTest {
         check("division-by-zero-possible", step("""
                 measure A "A" { dc voltage using HandMeter expects 24 V +/- 5 % within -> B below -> Done above -> B }
                 measure B "B" { dc voltage using HandMeter expects 24 V +/- 5 % within -> Quotient outside -> Quotient }
-                decide Quotient "Q" { compute B / A under 1 -> Spread at least 1 -> Spread }
-                decide Spread "S" { compute 1 V / (A - B) under 1 -> Other at least 1 -> Other }
+                calculate Quotient "Q" { value B / A under 1 -> Spread at least 1 -> Spread }
+                calculate Spread "S" { value 1 V / (A - B) under 1 -> Other at least 1 -> Other }
+                //                           ^ division-by-zero-possible
+                calculate Other "O" { value ratio(A, B) under 1 -> Done at least 1 -> Done }
                 //                          ^ division-by-zero-possible
-                decide Other "O" { compute ratio(A, B) under 1 -> Done at least 1 -> Done }
-                //                         ^ division-by-zero-possible
                 """));
     }
 

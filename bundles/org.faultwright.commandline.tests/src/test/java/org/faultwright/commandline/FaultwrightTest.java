@@ -31,14 +31,14 @@ class FaultwrightTest {
             equipment "Bench fan" boards "A"
             revision 1 draft
             complaints "makes a noise"
-            fault LooseGuard "Guard loose" { weight 1 shows Listen rattle, Again yes remedy Tighten }
+            fault LooseGuard "Guard loose" { cases 1 shows Listen rattle, Again yes remedy Tighten }
             begin at Listen
             check Listen "Switch on and listen. Does it rattle?" {
                 confirms complaint takes 1 min
                 rattle -> Tighten
                 quiet -> NotHeard
             }
-            act Tighten "Tighten the four screws of the guard" { takes 2 min then -> Again }
+            do Tighten "Tighten the four screws of the guard" { takes 2 min then -> Again }
             check Again "Listen again, one minute. Is it quiet?" {
                 verifies repair takes 1 min
                 yes -> Mended
@@ -112,7 +112,7 @@ class FaultwrightTest {
     void should_exit_by_the_least_severity_asked_for(String least, int status) throws IOException {
         String untried = CLEAN.substring(0, CLEAN.indexOf("example \"Worse\""));
 
-        assertEquals(status, call("check", "--least", least, file("FanNoise.procedure", untried)).status());
+        assertEquals(status, call("check", "--fail-on", least, file("FanNoise.procedure", untried)).status());
     }
 
     @Test
@@ -127,8 +127,8 @@ class FaultwrightTest {
                 conclude End "End" { finds nothing }
                 """);
 
-        assertFalse(call("check", "--on", "2027-03-30", file).out().contains("calibration-expired"));
-        assertTrue(call("check", "--on", "2027-04-01", file).out().contains("calibration-expired"));
+        assertFalse(call("check", "--as-of", "2027-03-30", file).out().contains("calibration-expired"));
+        assertTrue(call("check", "--as-of", "2027-04-01", file).out().contains("calibration-expired"));
     }
 
     @Test
@@ -193,10 +193,10 @@ class FaultwrightTest {
     void should_format_without_changing_meaning_and_only_look_when_asked() throws IOException {
         Path file = file("FanNoise.procedure", CLEAN);
 
-        assertEquals(1, call("format", "--look", file).status());
+        assertEquals(1, call("format", "--dry-run", file).status());
         assertEquals(CLEAN, Files.readString(file));
         assertEquals(0, call("format", file).status());
-        assertEquals(0, call("format", "--look", file).status());
+        assertEquals(0, call("format", "--dry-run", file).status());
         assertEquals(0, call("check", file).status());
     }
 
@@ -209,8 +209,8 @@ class FaultwrightTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"frobnicate", "check", "check nowhere.procedure", "publish nowhere --into x", "check --least much x",
-        "check --on tomorrow x", "explain no-such-rule", "explain nowhere.procedure Step", "publish x", "--what"})
+    @ValueSource(strings = {"frobnicate", "check", "check nowhere.procedure", "publish nowhere --into x", "check --fail-on much x",
+        "check --as-of tomorrow x", "explain no-such-rule", "explain nowhere.procedure Step", "publish x", "--what"})
     void should_answer_a_wrong_call_in_one_sentence_and_with_2(String line) {
         Answer answer = call((Object[]) line.split(" "));
 
@@ -231,7 +231,7 @@ class FaultwrightTest {
     void should_survive_hostile_files() throws IOException {
         Files.write(folder.resolve("Binary.procedure"), new byte[] {0, 1, 2, (byte) 0xff, (byte) 0xfe, '"', '{', 0});
         file("Empty.procedure", "");
-        file("Deep.procedure", "procedure D \"d\" decide X \"x\" { compute " + "(".repeat(20_000));
+        file("Deep.procedure", "procedure D \"d\" calculate X \"x\" { value " + "(".repeat(20_000));
         file("Long.procedure", "procedure L \"" + "x".repeat(100_000) + "\"");
         file("../FanNoise.procedure".replace("../", ""), CLEAN);
 
@@ -290,16 +290,16 @@ class FaultwrightTest {
                 equipment "Bench pump" boards "A"
                 revision 1 draft
                 complaints "dead"
-                fault Fuse "Fuse blown" { weight 30 shows LookFuse open remedy NewFuse }
-                fault Motor "Motor seized" { weight 10 shows LookFuse whole, TurnShaft stuck remedy NewMotor }
-                fault Switch "Switch worn" { weight 5 shows LookFuse whole, TurnShaft free remedy NewSwitch }
+                fault Fuse "Fuse blown" { cases 30 shows LookFuse open remedy NewFuse }
+                fault Motor "Motor seized" { cases 10 shows LookFuse whole, TurnShaft stuck remedy NewMotor }
+                fault Switch "Switch worn" { cases 5 shows LookFuse whole, TurnShaft free remedy NewSwitch }
                 """);
         Path draft = folder.resolve("Draft.procedure");
 
         Answer answer = call("draft", table, "--into", draft);
 
         assertEquals(0, answer.status(), answer.err());
-        Answer checked = call("check", "--least", "error", draft);
+        Answer checked = call("check", "--fail-on", "error", draft);
         assertEquals(0, checked.status(), checked.out());
         assertTrue(Files.readString(draft).contains("LookFuse"));
         assertEquals(2, call("draft", table, "--into", draft).status(), "a file that is there is not written over");

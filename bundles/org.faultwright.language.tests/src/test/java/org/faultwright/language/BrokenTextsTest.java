@@ -69,21 +69,21 @@ class BrokenTextsTest {
                         "'dc voltge' is no quantity that can be measured here; did you mean dc voltage?"),
                 arguments("procedure X measure M { «voltage» at P yes -> X }",
                         "Say which voltage is meant: dc voltage, ac voltage rms or ac voltage peak."),
-                arguments("procedure X act A { then -> B at most 2 times «}»", "Expected 'else' after 'times'."),
-                arguments("procedure X act A { then -> B at most «0» times, else C }",
+                arguments("procedure X do A { then -> B at most 2 times «}»", "Expected 'else' after 'times'."),
+                arguments("procedure X do A { then -> B at most «0» times, else C }",
                         "The number of times is a whole number from 1 to 1000000; write one instead of '0'."),
                 arguments("procedure X conclude C { finds «}»", "Expected nothing or the name of a fault after 'finds'."),
                 arguments("procedure X fault F { shows A «}»",
                         "Expected what the step shows: a result word, a code or a reading, after 'A'."),
-                arguments("procedure X decide D { compute (A + «expects» at most 5 V within -> X }",
+                arguments("procedure X calculate D { value (A + «expects» at most 5 V within -> X }",
                         "Expected the name of an earlier step, a number or ( after '+'."),
                 arguments("procedure X revision 4 «dated» 2026-01-31", "Expected draft, reviewed or released after '4'."),
                 arguments("procedure X revision 4 «finished»",
                         "'finished' is no status of a revision; write one of draft, reviewed or released."),
                 arguments("procedure X revision 4 draft dated «2026-02-30»",
                         "'2026-02-30' is no day of the calendar; write year, month and day as in 2026-01-31."),
-                arguments("procedure X «decides risk 60 %»", "A rule for readings near a limit is simple, guarded or risk with a share"
-                        + " above 0 % and up to 50 %; write one of these, as in decides risk 2 %."),
+                arguments("procedure X «decision rule risk 60 %»", "A rule for readings near a limit is simple, guarded or risk with a share"
+                        + " above 0 % and up to 50 %; write one of these, as in decision rule risk 2 %."),
                 arguments("procedure X part P hazards «shok»", "'shok' is no hazard that the language knows; write one of shock, charge,"
                         + " heat, battery, motion, light, chemical, weight, pressure, static or data."),
                 arguments("procedure X note N «{» hazard \"x\" }",
@@ -157,11 +157,11 @@ class BrokenTextsTest {
 
     @Test
     void should_give_missing_names_a_place_of_no_length() {
-        Procedure procedure = Reading.procedure("check { yes -> B } act A { leaves Supply");
+        Procedure procedure = Reading.procedure("check { yes -> B } do A { sets Supply");
 
         assertEquals("", procedure.steps().get(0).name().text());
         assertEquals(0, procedure.steps().get(0).name().at().length());
-        assertEquals("", procedure.steps().get(1).frame().leaves().get(0).value().text());
+        assertEquals("", procedure.steps().get(1).frame().sets().get(0).value().text());
     }
 
     @Test

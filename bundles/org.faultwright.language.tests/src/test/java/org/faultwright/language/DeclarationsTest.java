@@ -45,7 +45,7 @@ class DeclarationsTest {
                 revision 4 released by "M. Quayle" dated 2026-01-31 digest "ab12"
                 complaints "blank labels", "out of ink"
                 tools "screwdriver"
-                decides risk 2.5 %
+                decision rule risk 2.5 %
                 begin at SeeIt
                 """);
 
@@ -63,21 +63,21 @@ class DeclarationsTest {
         assertEquals(Optional.of("ab12"), revision.digest());
         assertEquals("\"out of ink\"", head.complaints().get(1).at().text());
         assertEquals("screwdriver", head.tools().get(0).value());
-        assertEquals("2.5", ((DecisionRule.ByRisk) head.decides().get().value()).percent().toString());
+        assertEquals("2.5", ((DecisionRule.ByRisk) head.statedRule().get().value()).percent().toString());
         assertEquals("SeeIt", head.begin().get().at().text());
     }
 
     @ParameterizedTest
     @CsvSource({"simple,Simple", "guarded,Guarded"})
     void should_read_decision_rules(String word, String kind) {
-        assertEquals(kind, Reading.library("decides " + word).decides().get().value().getClass().getSimpleName());
+        assertEquals(kind, Reading.library("decision rule " + word).statedRule().get().value().getClass().getSimpleName());
     }
 
     @Test
     void should_read_conditions() {
         Condition charge = Reading.library("""
                 condition Charge "Bulk capacitors" { present, absent } charged when present live when present, absent
-                    becomes present with Supply on starts present ends absent""").own().conditions().get(0);
+                    becomes present when Supply on starts present ends absent""").own().conditions().get(0);
 
         assertEquals("Bulk capacitors", charge.title());
         assertEquals(List.of("present", "absent"), texts(charge.values()));
@@ -213,7 +213,7 @@ class DeclarationsTest {
                 routine MakeSafe "Switch off" {
                     exits safe, stillLive
                     begin at SwitchOff
-                    act SwitchOff "Off" { then -> Prove }
+                    do SwitchOff "Off" { then -> Prove }
                     check Prove "Dead?" { yes -> safe no -> stillLive }
                 }""").own().routines().get(0);
 
@@ -226,14 +226,14 @@ class DeclarationsTest {
     void should_read_faults() {
         Fault fault = Reading.procedure("""
                 fault Lost "Settings lost" {
-                    weight 10.5
+                    cases 10.5
                     shows SeeIt faint, Lamp 5 blinks 70 % or none 30 %
                     shows Rail 3.1 V, Code "E 05", Draw below or within
                     remedy Restore, Replace
                     hazards shock
                 }""").faults().get(0);
 
-        assertEquals("10.5", fault.weight().get().value().toString());
+        assertEquals("10.5", fault.cases().get().value().toString());
         assertEquals(List.of("SeeIt", "Lamp", "Rail", "Code", "Draw"), fault.shows().stream().map(s -> s.step().text()).toList());
         List<Showing.Possible> lamp = fault.shows().get(1).possible();
         assertEquals("5 blinks", lamp.get(0).words().text());
@@ -265,7 +265,7 @@ class DeclarationsTest {
 
     @Test
     void should_read_a_library() {
-        Library library = Reading.library("uses Other decides simple condition Supply { off, on }");
+        Library library = Reading.library("uses Other decision rule simple condition Supply { off, on }");
 
         assertEquals(List.of(), library.problems());
         assertEquals("A test", library.title());

@@ -91,7 +91,7 @@ class EditingResourceTest {
 
     @Test
     void should_link_across_libraries_and_stay_within_a_step_graph() throws IOException {
-        Files.writeString(folder.resolve("Bench.procedure"), "library Bench uses More point Rail routine R { exits done act A { then -> done } }");
+        Files.writeString(folder.resolve("Bench.procedure"), "library Bench uses More point Rail routine R { exits done do A { then -> done } }");
         Files.writeString(folder.resolve("More.procedure"), "library More uses Bench instrument Meter { }");
         ProcedureText procedure = (ProcedureText) load("""
                 procedure X uses Bench

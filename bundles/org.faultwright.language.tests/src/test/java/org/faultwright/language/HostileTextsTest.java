@@ -21,17 +21,17 @@ import org.junit.jupiter.params.provider.MethodSource;
 @Timeout(300)
 class HostileTextsTest {
     static Stream<Arguments> texts() {
-        String compute = "procedure X decide D { compute ";
-        return Stream.of(arguments("parentheses", compute + "(".repeat(10_000) + "A" + ")".repeat(10_000) + " }"),
-                arguments("open parentheses", compute + "(".repeat(1_000_000)),
-                arguments("functions", compute + "abs(".repeat(10_000) + "A" + ")".repeat(10_000) + " }"),
-                arguments("a long sum", compute + "A" + " + A".repeat(30_000) + " }"),
+        String formula = "procedure X calculate D { value ";
+        return Stream.of(arguments("parentheses", formula + "(".repeat(10_000) + "A" + ")".repeat(10_000) + " }"),
+                arguments("open parentheses", formula + "(".repeat(1_000_000)),
+                arguments("functions", formula + "abs(".repeat(10_000) + "A" + ")".repeat(10_000) + " }"),
+                arguments("a long sum", formula + "A" + " + A".repeat(30_000) + " }"),
                 arguments("opening braces", "procedure X " + "{".repeat(100_000)),
                 arguments("closing braces", "procedure X " + "}".repeat(100_000)),
                 arguments("letters and signs", "procedure X " + garbage(300_000, 0x5F)),
                 arguments("all scripts", "procedure X " + garbage(300_000, 0x3000)),
                 arguments("a long number", "procedure X fault F { weight " + "9".repeat(1_000_000) + " }"),
-                arguments("a large exponent", "procedure X act A { takes 1e999999999 min then -> B }"),
+                arguments("a large exponent", "procedure X do A { takes 1e999999999 min then -> B }"),
                 arguments("an unclosed text", "procedure X \"" + "a".repeat(1_000_000)),
                 arguments("quotation marks", "procedure X " + "\"".repeat(100_001)),
                 arguments("backslashes", "procedure X \"" + "\\".repeat(100_001) + "\""),
@@ -41,7 +41,7 @@ class HostileTextsTest {
                 arguments("words", "procedure X " + "abc ".repeat(20_000)),
                 arguments("words in a step", "procedure X check A { " + "abc ".repeat(20_000)),
                 arguments("steps without a name", "procedure X " + "check ".repeat(20_000)),
-                arguments("a long unit", "procedure X act A { takes 3 " + "m.".repeat(20_000) + "m then then -> B }"));
+                arguments("a long unit", "procedure X do A { takes 3 " + "m.".repeat(20_000) + "m then then -> B }"));
     }
 
     private static String garbage(int length, int signs) {

@@ -76,7 +76,7 @@ class LimitsTest {
     }
 
     private static String shown(String written) {
-        return shown(Reading.step(Step.Decide.class, "decide D { compute " + written + " within -> X }").compute().get().value());
+        return shown(Reading.step(Step.Calculate.class, "calculate D { value " + written + " within -> X }").formula().get().value());
     }
 
     private static String shown(Expression expression) {

@@ -69,8 +69,8 @@ class StepsTest {
                 measure Tip "Tip" {
                     temperature on type K at TipEnd against Ground using Meter range 400 degC
                     expects 350 degC +/- 10 degC  source "Sheet 4" dated 2025-03-01
-                    allowing 0.5 degC for "contact"
-                    spread 2 degC
+                    uncertainty 0.5 degC for "contact"
+                    units vary by 2 degC
                     below -> A within -> B above -> C doubtful -> D
                 }""");
 
@@ -85,9 +85,9 @@ class StepsTest {
         assertEquals("350 degC +/- 10 degC", measure.expects().get().limit().at().text());
         assertEquals("Sheet 4", measure.expects().get().source().get().document());
         assertEquals(Optional.of(LocalDate.of(2025, 3, 1)), measure.frame().source().get().dated());
-        assertEquals("contact", measure.allowing().get(0).of());
-        assertEquals("0.5 degC", measure.allowing().get(0).halfWidth().value().spelling());
-        assertEquals("2 degC", measure.spread().get().value().spelling());
+        assertEquals("contact", measure.uncertainties().get(0).of());
+        assertEquals("0.5 degC", measure.uncertainties().get(0).halfWidth().value().spelling());
+        assertEquals("2 degC", measure.unitDeviation().get().value().spelling());
         assertEquals(List.of("below", "within", "above", "doubtful"), keys(measure));
     }
 
@@ -126,16 +126,16 @@ class StepsTest {
 
     @Test
     void should_read_an_act() {
-        Step.Act act = Reading.step(Step.Act.class, """
-                act Restore "Restore" {
-                    wipes "customer's settings"
+        Step.Do task = Reading.step(Step.Do.class, """
+                do Restore "Restore" {
+                    erases "customer's settings"
                     repairs
-                    then -> After at most 2 times, else Give proving Charge absent, Cover fitted
+                    then -> After at most 2 times, else Give proves Charge absent, Cover fitted
                 }""");
 
-        assertEquals("customer's settings", act.wipes().get().value());
-        assertEquals("repairs", act.repairs().get().text());
-        Outcome outcome = act.outcomes().get(0);
+        assertEquals("customer's settings", task.erases().get().value());
+        assertEquals("repairs", task.repairs().get().text());
+        Outcome outcome = task.outcomes().get(0);
         assertEquals("done", outcome.key());
         assertEquals("then", outcome.head().at().text());
         assertEquals(2, outcome.repeat().get().atMost());
@@ -147,33 +147,33 @@ class StepsTest {
 
     @Test
     void should_take_then_and_done_for_the_same() {
-        Step.Act one = Reading.step(Step.Act.class, "act A { then -> B }");
-        Step.Act other = Reading.step(Step.Act.class, "act A { done -> B }");
+        Step.Do one = Reading.step(Step.Do.class, "do A { then -> B }");
+        Step.Do other = Reading.step(Step.Do.class, "do A { done -> B }");
 
         assertEquals(one.outcomes().get(0).key(), other.outcomes().get(0).key());
     }
 
     @Test
     void should_read_a_bound_with_or_without_a_comma() {
-        Step.Act act = Reading.step(Step.Act.class, "act A { yes -> B at most 3 times else C at most 4 V -> D at most 5 times, else E }");
+        Step.Do task = Reading.step(Step.Do.class, "do A { yes -> B at most 3 times else C at most 4 V -> D at most 5 times, else E }");
 
-        assertEquals(List.of("yes", "at most 4 V"), keys(act));
-        assertEquals(3, act.outcomes().get(0).repeat().get().atMost());
-        assertEquals("E", act.outcomes().get(1).repeat().get().otherwise().text());
+        assertEquals(List.of("yes", "at most 4 V"), keys(task));
+        assertEquals(3, task.outcomes().get(0).repeat().get().atMost());
+        assertEquals("E", task.outcomes().get(1).repeat().get().otherwise().text());
     }
 
     @Test
     void should_read_a_decision() {
-        Step.Decide decide = Reading.step(Step.Decide.class, """
-                decide Sag "Sag" {
-                    compute (Idle - Loaded) / Idle
+        Step.Calculate calculate = Reading.step(Step.Calculate.class, """
+                calculate Sag "Sag" {
+                    value (Idle - Loaded) / Idle
                     expects at most 5 %
                     within -> A above -> B
                 }""");
 
-        assertEquals("(Idle - Loaded) / Idle", decide.compute().get().at().text());
-        assertInstanceOf(Limit.NotAbove.class, decide.expects().get().limit().value());
-        assertEquals(List.of("within", "above"), keys(decide));
+        assertEquals("(Idle - Loaded) / Idle", calculate.formula().get().at().text());
+        assertInstanceOf(Limit.NotAbove.class, calculate.expects().get().limit().value());
+        assertEquals(List.of("within", "above"), keys(calculate));
     }
 
     @Test
@@ -187,7 +187,7 @@ class StepsTest {
     @Test
     void should_read_conclusions() {
         Step.Conclude found = Reading.step(Step.Conclude.class, "conclude C \"c\" { finds A, B report \"Replaced.\" }");
-        Step.Conclude nothing = Reading.step(Step.Conclude.class, "conclude C \"c\" { finds nothing with Supply off }");
+        Step.Conclude nothing = Reading.step(Step.Conclude.class, "conclude C \"c\" { finds nothing needs Supply off }");
         Step.Conclude handedOn = Reading.step(Step.Conclude.class, "conclude C \"c\" { refers to \"the maker\" }");
 
         assertEquals(List.of("A", "B"), found.finds().stream().map(Name::text).toList());
@@ -199,12 +199,12 @@ class StepsTest {
 
     @Test
     void should_read_what_every_step_can_say() {
-        StepFrame frame = Reading.step(Step.Act.class, """
-                act A "a" {
-                    with Supply off, Cover removed
-                    with Charge absent
-                    leaves Supply on
-                    warns Heat, Charge
+        StepFrame frame = Reading.step(Step.Do.class, """
+                do A "a" {
+                    needs Supply off, Cover removed
+                    needs Charge absent
+                    sets Supply on
+                    notes Heat, Charge
                     handles Board, R47
                     takes 3 min
                     tools "paper clip", "pen"
@@ -216,8 +216,8 @@ class StepsTest {
                 }""").frame();
 
         assertEquals(List.of("Supply off", "Cover removed", "Charge absent"), frame.needs().stream().map(s -> s.at().text()).toList());
-        assertEquals("Supply", frame.leaves().get(0).condition().text());
-        assertEquals(List.of("Heat", "Charge"), frame.warns().stream().map(Name::text).toList());
+        assertEquals("Supply", frame.sets().get(0).condition().text());
+        assertEquals(List.of("Heat", "Charge"), frame.notes().stream().map(Name::text).toList());
         assertEquals(List.of("Board", "R47"), frame.handles().stream().map(Name::text).toList());
         assertEquals("3 min", frame.takes().get().value().spelling());
         assertEquals("180", frame.takes().get().value().base().toString());
@@ -258,11 +258,11 @@ class StepsTest {
 
     @Test
     void should_report_what_is_said_twice_and_keep_the_first() {
-        Step.Act act = Reading.step(Step.Act.class, "act A { takes 3 min\ntakes 4 min\nthen -> B }");
+        Step.Do task = Reading.step(Step.Do.class, "do A { takes 3 min\ntakes 4 min\nthen -> B }");
 
-        assertEquals("3 min", act.frame().takes().get().value().spelling());
+        assertEquals("3 min", task.frame().takes().get().value().spelling());
         assertEquals(List.of("The time of this step is stated twice; keep one and delete the other."),
-                Reading.problems("act A { takes 3 min\ntakes 4 min\nthen -> B }"));
+                Reading.problems("do A { takes 3 min\ntakes 4 min\nthen -> B }"));
     }
 
     private static List<String> keys(Step step) {

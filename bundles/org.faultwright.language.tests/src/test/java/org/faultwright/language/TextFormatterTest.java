@@ -88,7 +88,7 @@ class TextFormatterTest {
                   starts off
                 check SeeIt "How?"
                 {
-                confirms complaint   with Supply on
+                confirms complaint   needs Supply on
                       takes 3 min // about
                   faint->A    at most 2 times,else C
                     // neither
@@ -96,8 +96,8 @@ class TextFormatterTest {
                 measure M "m" { dc voltage at P
                    low under 3.5 V -> A good 3.5 V .. 5V -> B
                    tooHigh over 5V -> C }
-                act Short "s" { then -> X }
-                act Long "This one is too long to stand on a line of its own, so that each of its items gets one" { takes 3 min then -> X }
+                do Short "s" { then -> X }
+                do Long "This one is too long to stand on a line of its own, so that each of its items gets one" { takes 3 min then -> X }
                 instrument I { dc voltage up to 6 V resolution 1 mV accuracy 1 %
                 dc current up to 600 mA resolution 100 uA accuracy 2 % burden 2 ohm }
                 """);
@@ -110,7 +110,7 @@ class TextFormatterTest {
                 condition Supply { off, on } live when on
                     starts off
                 check SeeIt "How?" {
-                    confirms complaint with Supply on
+                    confirms complaint needs Supply on
                     takes 3 min  // about
                     faint -> A at most 2 times, else C
                     // neither
@@ -122,8 +122,8 @@ class TextFormatterTest {
                     good    3.5 V .. 5V  -> B
                     tooHigh over 5V      -> C
                 }
-                act Short "s" { then -> X }
-                act Long "This one is too long to stand on a line of its own, so that each of its items gets one" {
+                do Short "s" { then -> X }
+                do Long "This one is too long to stand on a line of its own, so that each of its items gets one" {
                     takes 3 min
                     then -> X
                 }

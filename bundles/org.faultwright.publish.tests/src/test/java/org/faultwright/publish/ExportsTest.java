@@ -98,7 +98,7 @@ class ExportsTest {
     void should_publish_a_text_of_which_hardly_anything_was_understood(ProcedureExport export) {
         Publication broken = Samples.text("procedure Broken \"half\" check A \"?\" { yes -> } measure B { -> Nowhere }"
                 + " perform C by NoSuchRoutine { x -> A at most 2 times else Missing } conclude D { finds NoSuchFault }"
-                + " observe E at NoSuchLamp { 3 blinks -> A } decide F { compute (A - ");
+                + " observe E at NoSuchLamp { 3 blinks -> A } calculate F { value (A - ");
         assertTrue(export.publish(broken).bytes().length > 500);
     }
 

@@ -34,12 +34,12 @@ public final class Hostile {
                 indicator Lamp %1$s { %1$s means %1$s source %1$s }
                 note Note notice { covers data hazard %1$s consequence %1$s avoid %1$s }
                 fault Fault %1$s { shows Look %1$s remedy Act }
-                routine Routine %1$s { exits done act Inner %1$s { then -> done } }
+                routine Routine %1$s { exits done do Inner %1$s { then -> done } }
                 begin at Look
-                observe Look %1$s at Lamp { hint %1$s warns Note handles Board tools %1$s %1$s -> Read anything else -> Act }
+                observe Look %1$s at Lamp { hint %1$s notes Note handles Board tools %1$s %1$s -> Read anything else -> Act }
                 measure Read %1$s { dc voltage at Rail using Meter expects 3 V +/- 50 %% source %1$s within -> Act outside -> Perform }
                 perform Perform %1$s by Routine { done -> Act }
-                act Act %1$s { wipes %1$s leaves Supply off then -> End at most 2 times, else End }
+                do Act %1$s { erases %1$s sets Supply off then -> End at most 2 times, else End }
                 conclude End %1$s { finds Fault refers to %1$s report %1$s }
                 example %1$s of Fault { Look %1$s ends at End }
                 """).formatted(quoted);

@@ -78,13 +78,13 @@ class BrokenFaultsTest {
     void should_answer_for_every_small_oddity() {
         for (String text : List.of("", "procedure", "procedure P", "library L", "procedure P \"P\" fault",
                 "procedure P \"P\" fault F \"F\" { shows } example \"E\" { }",
-                "procedure P \"P\" fault F \"F\" { weight 0 shows A a 0 % or b 0 % remedy A, A } check A \"A\" { a -> A b -> A }",
+                "procedure P \"P\" fault F \"F\" { cases 0 shows A a 0 % or b 0 % remedy A, A } check A \"A\" { a -> A b -> A }",
                 "procedure P \"P\" fault F \"F\" { shows A a } fault F \"F\" { shows A b } check A \"A\" { a -> C } check A \"A\" { } conclude C \"C\" { finds F }",
                 "procedure P \"P\" begin at Z fault F \"F\" { shows Z z } conclude C \"C\" { finds F }",
                 "procedure P \"P\" conclude C \"C\" { finds nothing } example \"E\" of F { C c, C d ends at C within 3 V }",
                 "procedure P \"P\" check A \"A\" { a -> A at most 0 times, else A b -> A at most 9 times, else C } conclude C \"C\" { finds F }",
                 "procedure P \"P\" perform A \"A\" by A { x -> C } routine A \"A\" { exits x perform A \"A\" by A { x -> x } } conclude C \"C\" { }",
-                "procedure P \"P\" act A \"A\" { takes 3 V then -> A } fault F \"F\" { remedy A shows A done 120 % }")) {
+                "procedure P \"P\" do A \"A\" { takes 3 V then -> A } fault F \"F\" { remedy A shows A done 120 % }")) {
             assertAnswers(text);
         }
     }

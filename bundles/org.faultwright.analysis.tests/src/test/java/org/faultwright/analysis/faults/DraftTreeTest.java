@@ -35,10 +35,10 @@ class DraftTreeTest {
             """;
     private static final String TABLE = HEAD + """
             // out of the last hundred job slips
-            fault Coil "Coil weak" { weight 10 shows Smell yes, Lever free remedy ChangeRelay }
-            fault Sensor "Sensor open" { weight 20 shows Smell no, Lever free remedy ChangeSensor }
-            fault Jam "Lever jammed" { weight 70 shows Lever jammed remedy FreeLever }
-            fault Lost "Program lost" { weight 5 shows Smell no, Lever free, Code "E 05" }
+            fault Coil "Coil weak" { cases 10 shows Smell yes, Lever free remedy ChangeRelay }
+            fault Sensor "Sensor open" { cases 20 shows Smell no, Lever free remedy ChangeSensor }
+            fault Jam "Lever jammed" { cases 70 shows Lever jammed remedy FreeLever }
+            fault Lost "Program lost" { cases 5 shows Smell no, Lever free, Code "E 05" }
             """;
 
     private static Procedure drafted(String text) {
@@ -78,29 +78,29 @@ class DraftTreeTest {
         Procedure draft = drafted(HEAD + """
                 condition Supply "Supply" { off, on } live when on starts off ends off
                 condition Cover "Cover" { fitted, removed } starts fitted ends fitted
-                fault Fuse "Fuse blown" { weight 3 shows SeeIt dead, Lamp none, Ohms above remedy ChangeFuse }
-                fault Board "Board dead" { weight 1 shows SeeIt dead, Lamp none, Ohms within }
-                fault Jack "Jack loose" { weight 6 shows SeeIt dead, Lamp 3 blinks, Ohms within remedy SeatJack }
+                fault Fuse "Fuse blown" { cases 3 shows SeeIt dead, Lamp none, Ohms above remedy ChangeFuse }
+                fault Board "Board dead" { cases 1 shows SeeIt dead, Lamp none, Ohms within }
+                fault Jack "Jack loose" { cases 6 shows SeeIt dead, Lamp 3 blinks, Ohms within remedy SeatJack }
                 indicator Panel "Lamp" { 3 blinks means "No input" source "Sheet 2" dated 2025-01-07 }
-                check SeeIt "Switch on. Does it run?" { confirms complaint with Supply on takes 1 min }
-                observe Lamp "Count the blinks" at Panel { with Supply on takes 1 min }
+                check SeeIt "Switch on. Does it run?" { confirms complaint needs Supply on takes 1 min }
+                observe Lamp "Count the blinks" at Panel { needs Supply on takes 1 min }
                 instrument Meter "Meter" { resistance up to 600 ohm resolution 0.1 ohm accuracy 0.5 % of reading + 2 digits }
                 measure Ohms "Fuse" {
                     resistance using Meter
                     expects at most 2 ohm
-                    with Supply off, Cover removed
+                    needs Supply off, Cover removed
                     takes 2 min
                     source "Sheet 3" dated 2025-01-07
                     // cold only
                     within -> Ohms
                     above  -> Ohms
                 }
-                act On "Switch on" { leaves Supply on takes 10 s }
-                act Off "Switch off and pull the plug" { leaves Supply off takes 10 s }
-                act Open "Lift the cover" { with Supply off leaves Cover removed takes 2 min }
-                act Shut "Fit the cover" { with Supply off leaves Cover fitted takes 2 min }
-                act ChangeFuse "Change the fuse" { with Supply off, Cover removed takes 3 min }
-                act SeatJack "Seat the jack" { with Supply off takes 1 min }
+                do On "Switch on" { sets Supply on takes 10 s }
+                do Off "Switch off and pull the plug" { sets Supply off takes 10 s }
+                do Open "Lift the cover" { needs Supply off sets Cover removed takes 2 min }
+                do Shut "Fit the cover" { needs Supply off sets Cover fitted takes 2 min }
+                do ChangeFuse "Change the fuse" { needs Supply off, Cover removed takes 3 min }
+                do SeatJack "Seat the jack" { needs Supply off takes 1 min }
                 """);
 
         assertEquals(List.of(), draft.problems());
@@ -113,8 +113,8 @@ class DraftTreeTest {
     @Test
     void should_repair_one_after_the_other_what_nothing_tells_apart() {
         Procedure draft = drafted(HEAD + """
-                fault Coil "Coil" { weight 1 shows Click no remedy ChangeCoil }
-                fault Arm "Arm" { weight 9 shows Click no remedy FreeArm }
+                fault Coil "Coil" { cases 1 shows Click no remedy ChangeCoil }
+                fault Arm "Arm" { cases 9 shows Click no remedy FreeArm }
                 """);
 
         assertEquals(Set.of("unreachable-step", "unused-reading"), worse(draft).stream().map(found -> found.split(":")[0])

@@ -26,7 +26,7 @@ class ExamplesTest {
             begin at Click
             check Click "Does the relay click?" { takes 1 min yes -> Code no -> Ohms }
             observe Code "Code" at Lamp { takes 1 min 3 blinks -> Click "E 05" -> Lost none -> Cool anything else -> Passed }
-            act Cool "Let it cool" { takes 10 min then -> Click at most 1 times, else Passed }
+            do Cool "Let it cool" { takes 10 min then -> Click at most 1 times, else Passed }
             measure Ohms "Coil" { resistance takes 4 min under 60 ohm -> Bad 60 ohm .. 80 ohm -> Bad high over 80 ohm -> Passed }
             conclude Bad "Relay bad" { finds Relay }
             conclude Lost "Lost" { finds nothing }
@@ -84,8 +84,8 @@ class ExamplesTest {
     void should_stop_where_a_way_goes_round_for_ever() {
         ExampleRun run = ExampleCoverage.of(Texts.procedure("""
                 procedure P "P"
-                act A "A" { then -> B }
-                act B "B" { then -> A }
+                do A "A" { then -> B }
+                do B "B" { then -> A }
                 conclude C "C" { finds nothing }
                 example "Round" { ends at C }
                 """)).runs().get(0);

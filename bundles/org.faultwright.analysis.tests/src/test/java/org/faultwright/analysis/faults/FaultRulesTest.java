@@ -17,13 +17,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 class FaultRulesTest {
     private static final String TIMER = """
             procedure Timer "Timer does not switch off"
-            fault Relay "Relay stuck" { weight 3 shows See runs, Click no remedy Change }
-            fault Sensor "Sensor open" { weight 1 shows See runs, Click yes, Warm no }
-            fault Cold "Sensor slow" { weight 1 shows See runs, Click yes, Warm yes }
+            fault Relay "Relay stuck" { cases 3 shows See runs, Click no remedy Change }
+            fault Sensor "Sensor open" { cases 1 shows See runs, Click yes, Warm no }
+            fault Cold "Sensor slow" { cases 1 shows See runs, Click yes, Warm yes }
             check See "Runs on?" { confirms complaint takes 1 min runs -> Click stops -> Fine }
             check Click "Click?" { takes 1 min yes -> Warm no -> Change }
             check Warm "Warm?" { takes 1 min yes -> SensorBad no -> SensorBad }
-            act Change "Change" { takes 5 min then -> Try }
+            do Change "Change" { takes 5 min then -> Try }
             check Try "Off?" { verifies repair takes 1 min yes -> Changed no -> Passed }
             conclude Changed "Changed" { finds Relay }
             conclude SensorBad "Sensor" { finds Sensor, Cold refers to "x" }
@@ -48,17 +48,17 @@ class FaultRulesTest {
             remedy-not-done         | stops -> Fine } | stops -> Changed } | A path comes to Changed, which finds Relay, without Change being done.
             remedy-not-done         | stops -> Fine } | stops -> SensorBad } | ``
             fault-misses-conclusion | Click no remedy | Click no, Try no remedy | Relay never comes to Changed: it shows no at Try, which leads to Passed.
-            remedy-not-an-act       | remedy Change } | remedy Change, Try } | Try, the remedy of Relay, repairs nothing: it only asks or concludes.
+            remedy-repairs-nothing       | remedy Change } | remedy Change, Try } | Try, the remedy of Relay, repairs nothing: it only asks or concludes.
             complaint-not-confirmed | remedy Change }  | remedy See } | ``
             unused-reading          | no -> Passed }\\nyes -> SensorBad no -> SensorBad | no -> Changed }\\nyes -> SensorBad no -> Passed | Every result of Try leads to Changed, and nothing computes with it.
-            fault-weight-missing    | weight 1 shows See runs, Click yes, Warm no | shows See runs, Click yes, Warm no | Sensor has no weight and counts as 1 beside faults that have one.
+            cases-missing    | cases 1 shows See runs, Click yes, Warm no | shows See runs, Click yes, Warm no | Sensor has no cases and counts as 1 beside faults that have them.
             signature-shares-not-100 | Click no remedy | Click no 60 % or yes 40 % remedy | ``
             signature-shares-not-100 | Click no remedy | Click no 100 % or yes remedy | The shares given for Click of Relay come to 100 % and leave nothing for the result without one.
             ambiguity-group         | Warm yes }      | Warm no } | ``
             ambiguity-group         | Warm yes }\\nSensor, Cold refers | Warm no }\\nSensor refers | No step that is asked tells Sensor and Cold apart.
             outcome-no-fault-explains | no -> Change } | no -> Change twice -> Change } | No fault that comes to Click shows twice there, and yet it leads on to Change.
             outcome-no-fault-explains | no -> Change } | no -> Change twice -> Passed } | ``
-            outcome-no-fault-explains | no -> Change } | no -> Change twice -> Change } fault Odd "Odd" { weight 1 } | ``
+            outcome-no-fault-explains | no -> Change } | no -> Change twice -> Change } fault Odd "Odd" { cases 1 } | ``
             outcome-already-known   | Warm yes }      | Warm no } | Every fault still possible at Warm shows no there.
             outcome-already-known   | Warm yes }\\nyes -> SensorBad no | Warm no }\\nyes -> Passed no | ``
             outcome-no-fault-explains | Warm yes }    | Warm no } | ``

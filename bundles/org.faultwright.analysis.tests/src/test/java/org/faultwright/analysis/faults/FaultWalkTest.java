@@ -22,12 +22,12 @@ import org.junit.jupiter.api.Test;
 class FaultWalkTest {
     private static final String TIMER = """
             procedure Timer "Timer does not switch off"
-            fault Relay "Relay stuck" { weight 3 shows Click no 70 % or yes remedy Change }
-            fault Coil "Coil open" { weight 1 shows Click no, Ohms 90 ohm remedy Change }
+            fault Relay "Relay stuck" { cases 3 shows Click no 70 % or yes remedy Change }
+            fault Coil "Coil open" { cases 1 shows Click no, Ohms 90 ohm remedy Change }
             fault Sensor "Sensor open" { shows Click yes, Ohms within }
             check Click "Does the relay click?" { takes 1 min yes -> Passed no -> Ohms }
             measure Ohms "Coil" { resistance expects 60 ohm .. 80 ohm takes 4 min outside -> Change within -> Change }
-            act Change "Change the relay" { takes 5 min then -> TryIt }
+            do Change "Change the relay" { takes 5 min then -> TryIt }
             check TryIt "Does it switch off?" { verifies repair takes 2 min yes -> Changed no -> Click at most 1 times, else Passed }
             conclude Changed "Relay changed" { finds Relay, Coil }
             conclude Passed "Passed on" { finds Sensor refers to "the timer bench" }
@@ -59,7 +59,7 @@ class FaultWalkTest {
 
     @Test
     void should_take_all_faults_alike_where_no_weight_is_above_nothing() {
-        FaultTable table = FaultTable.of(Texts.procedure("procedure P \"P\" fault A \"A\" { weight 0 } fault B \"B\" { weight 0 }"));
+        FaultTable table = FaultTable.of(Texts.procedure("procedure P \"P\" fault A \"A\" { cases 0 } fault B \"B\" { cases 0 }"));
 
         assertEquals(Exact.ratio(1, 2), table.weight(1));
     }
@@ -115,9 +115,9 @@ class FaultWalkTest {
                 fault A "A" { shows Look dark remedy FixA }
                 fault B "B" { shows Look dark remedy FixB }
                 check Look "Look" { dark -> FixA light -> None }
-                act FixA "A" { then -> TryA }
+                do FixA "A" { then -> TryA }
                 check TryA "Try" { verifies repair yes -> IsA no -> FixB }
-                act FixB "B" { then -> TryB }
+                do FixB "B" { then -> TryB }
                 check TryB "Try" { verifies repair yes -> IsB no -> None }
                 conclude IsA "A" { finds A }
                 conclude IsB "B" { finds B }

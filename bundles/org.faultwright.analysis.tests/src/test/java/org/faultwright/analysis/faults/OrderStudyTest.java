@@ -34,20 +34,20 @@ class OrderStudyTest {
             procedure Box "Box is dead"
             condition Supply "Supply" { off, on } live when on starts off ends off
             condition Cover "Cover" { fitted, removed } starts fitted ends fitted
-            fault Fuse "Fuse" { weight 10 shows See dead, Slow bad, Quick good, Third good }
-            fault Jack "Jack" { weight 60 shows See dead, Slow good, Quick bad, Third good }
-            fault Board "Board" { weight 30 shows See dead, Slow good, Quick good, Third bad }
+            fault Fuse "Fuse" { cases 10 shows See dead, Slow bad, Quick good, Third good }
+            fault Jack "Jack" { cases 60 shows See dead, Slow good, Quick bad, Third good }
+            fault Board "Board" { cases 30 shows See dead, Slow good, Quick good, Third bad }
             check See "Dead?" { confirms complaint takes 1 min dead -> FIRST alive -> Nothing }
-            act Lift "Lift the cover" { leaves Cover removed takes 2 min then -> LIFTED }
+            do Lift "Lift the cover" { sets Cover removed takes 2 min then -> LIFTED }
             check Slow "Slow?" { SLOWNEEDS takes 20 min bad -> FuseBad good -> Quick }
             check Quick "Quick?" { QUICKNEEDS takes 1 min bad -> JackBad good -> Third }
             check Third "Third?" { takes 5 min bad -> BoardBad good -> Passed }
-            act Shut "Fit the cover" { leaves Cover fitted takes 2 min then -> Nothing }
+            do Shut "Fit the cover" { sets Cover fitted takes 2 min then -> Nothing }
             perform FuseBad "Close up" by CloseUp { takes 1 min closed -> FuseFound }
             perform JackBad "Close up" by CloseUp { takes 1 min closed -> JackFound }
             perform BoardBad "Close up" by CloseUp { takes 1 min closed -> BoardFound }
             perform Passed "Close up" by CloseUp { takes 1 min closed -> HandedOn }
-            routine CloseUp "Close up" { exits closed act Fit "Fit" { leaves Cover fitted takes 1 min then -> closed } }
+            routine CloseUp "Close up" { exits closed do Fit "Fit" { sets Cover fitted takes 1 min then -> closed } }
             conclude FuseFound "Fuse" { finds Fuse refers to "x" }
             conclude JackFound "Jack" { finds Jack refers to "x" }
             conclude BoardFound "Board" { finds Board refers to "x" }
@@ -96,7 +96,7 @@ class OrderStudyTest {
     /** The quick test needs the cover off: it has to wait for both others, though it would save a quarter of an hour. */
     @Test
     void should_never_propose_to_open_earlier_than_it_must_be() {
-        OrderStudy.Comparison found = best(box("Slow", "Quick", "", "with Cover removed").replace("good -> Quick", "good -> Lift"));
+        OrderStudy.Comparison found = best(box("Slow", "Quick", "", "needs Cover removed").replace("good -> Quick", "good -> Lift"));
 
         assertTrue(lines(found.better()).startsWith("Third|"), lines(found.better()));
         assertTrue(lines(found.better()).indexOf("Slow") < lines(found.better()).indexOf("Quick"), lines(found.better()));
@@ -104,7 +104,7 @@ class OrderStudyTest {
 
     @Test
     void should_count_the_time_to_open_and_open_on_the_new_way() {
-        String text = box("Lift", "Slow", "with Cover removed", "");
+        String text = box("Lift", "Slow", "needs Cover removed", "");
         OrderStudy.Comparison found = best(text);
 
         assertEquals("26.4 min", Figures.minutes(found.before()));

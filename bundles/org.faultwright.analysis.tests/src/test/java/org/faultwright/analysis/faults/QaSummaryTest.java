@@ -23,11 +23,11 @@ class QaSummaryTest {
             note Shock danger { covers shock hazard "Live." consequence "Death." avoid "Trained people only." }
             indicator Panel "Lamp" { 3 blinks means "Hot" 5 blinks means "Lost" }
             point Rail "Rail" carries up to 12 V dc source resistance 2 kohm
-            fault Relay "Relay" { weight 3 shows Lamp 3 blinks, Volts 4.1 V }
-            fault Sensor "Sensor" { weight 1 shows Lamp 5 blinks }
-            fault Switch "Switch" { weight 1 shows Lamp 5 blinks }
-            observe Lamp "Lamp" at Panel { warns Hot takes 30 s 3 blinks -> Volts anything else -> SensorBad }
-            measure Volts "Rail" { dc voltage at Rail expects 5 V +/- 10 % source "Sheet 1" warns Hot, Shock takes 1 min
+            fault Relay "Relay" { cases 3 shows Lamp 3 blinks, Volts 4.1 V }
+            fault Sensor "Sensor" { cases 1 shows Lamp 5 blinks }
+            fault Switch "Switch" { cases 1 shows Lamp 5 blinks }
+            observe Lamp "Lamp" at Panel { notes Hot takes 30 s 3 blinks -> Volts anything else -> SensorBad }
+            measure Volts "Rail" { dc voltage at Rail expects 5 V +/- 10 % source "Sheet 1" notes Hot, Shock takes 1 min
                 below -> RelayBad within -> SensorBad above -> SensorBad }
             measure Load "Load" { dc voltage at Rail low under 100 mV -> RelayBad high at least 100 mV -> RelayBad }
             conclude RelayBad "Relay" { finds Relay refers to "the bench" }

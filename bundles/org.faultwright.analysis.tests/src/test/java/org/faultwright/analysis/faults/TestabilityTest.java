@@ -47,11 +47,11 @@ class TestabilityTest {
 
     private static final String TWO_TESTS = """
             procedure Box "Box with two tests"
-            fault S1 "1" { weight 1 shows T1 good, T2 bad }
-            fault S2 "2" { weight 2 shows T1 good, T2 good }
-            fault S3 "3" { weight 10 shows T1 bad, T2 good }
-            fault S4 "4" { weight 5 shows T1 bad, T2 bad }
-            fault S5 "5" { weight 12 shows T1 bad, T2 bad }
+            fault S1 "1" { cases 1 shows T1 good, T2 bad }
+            fault S2 "2" { cases 2 shows T1 good, T2 good }
+            fault S3 "3" { cases 10 shows T1 bad, T2 good }
+            fault S4 "4" { cases 5 shows T1 bad, T2 bad }
+            fault S5 "5" { cases 12 shows T1 bad, T2 bad }
             check T1 "First" { good -> T2 bad -> T2b }
             check T2 "Second" { good -> Nothing bad -> Is1 }
             check T2b "Second" { good -> Is3 bad -> Is45 }
@@ -59,8 +59,8 @@ class TestabilityTest {
             conclude Is1 "1" { finds S1 }
             conclude Is3 "3" { finds S3 }
             conclude Is45 "4 or 5" { finds S4, S5 }
-            """.replace("T2 bad }\nfault S5", "T2 bad, T2b bad }\nfault S5").replace("weight 12 shows T1 bad, T2 bad",
-            "weight 12 shows T1 bad, T2b bad").replace("weight 10 shows T1 bad, T2 good", "weight 10 shows T1 bad, T2b good");
+            """.replace("T2 bad }\nfault S5", "T2 bad, T2b bad }\nfault S5").replace("cases 12 shows T1 bad, T2 bad",
+            "cases 12 shows T1 bad, T2b bad").replace("cases 10 shows T1 bad, T2 good", "cases 10 shows T1 bad, T2b good");
 
     @Test
     void should_have_the_same_figures_for_a_procedure_that_asks_these_tests() {

@@ -27,12 +27,12 @@ class TimeStudyTest {
     /** Every share is stated; the remedy lets the fault pass TryIt, whatever it shows before. */
     private static final String LOOPS = """
             procedure Timer "Timer does not switch off"
-            fault Relay "Relay" { weight 60 shows Click no 70 % or yes 20 % or twice 10 %, Hum yes 50 % or no 50 %, Wait long 75 % or short 25 % remedy Change }
-            fault Coil "Coil" { weight 40 shows Click yes 10 % or no 90 %, Hum no, Wait short remedy Change }
+            fault Relay "Relay" { cases 60 shows Click no 70 % or yes 20 % or twice 10 %, Hum yes 50 % or no 50 %, Wait long 75 % or short 25 % remedy Change }
+            fault Coil "Coil" { cases 40 shows Click yes 10 % or no 90 %, Hum no, Wait short remedy Change }
             check Click "Click?" { takes 30 s yes -> Hum no -> Wait twice -> Click at most 2 times, else Passed }
             check Hum "Hum?" { takes 90 s yes -> Click no -> Change }
             check Wait "Wait?" { takes 7 min long -> Hum at most 3 times, else Change short -> Change }
-            act Change "Change" { takes 5 min then -> TryIt }
+            do Change "Change" { takes 5 min then -> TryIt }
             check TryIt "Switches off?" { verifies repair takes 2 min yes -> Changed no -> Passed }
             conclude Changed "Changed" { finds Relay, Coil }
             conclude Passed "Passed on" { refers to "the timer bench" }
@@ -114,8 +114,8 @@ class TimeStudyTest {
     void should_weigh_the_faults_and_take_the_slowest_for_the_worst() {
         Procedure timer = Texts.procedure("""
                 procedure Timer "Timer"
-                fault Relay "Relay" { weight 3 shows Click no }
-                fault Sensor "Sensor" { weight 1 shows Click yes, Warm no }
+                fault Relay "Relay" { cases 3 shows Click no }
+                fault Sensor "Sensor" { cases 1 shows Click yes, Warm no }
                 check Click "Click?" { takes 1 min no -> RelayBad yes -> Warm }
                 check Warm "Warm?" { takes 4 min no -> SensorBad yes -> SensorBad }
                 conclude RelayBad "Relay" { finds Relay }
@@ -143,8 +143,8 @@ class TimeStudyTest {
                 procedure Timer "Timer"
                 routine Open "Open" { exits open, stuck
                     check Screws "Screws?" { takes 3 min yes -> Lift no -> Lift2 }
-                    act Lift "Lift" { takes 30 s then -> open }
-                    act Lift2 "Lift" { takes 90 s then -> open }
+                    do Lift "Lift" { takes 30 s then -> open }
+                    do Lift2 "Lift" { takes 90 s then -> open }
                     check Rust "Rust?" { takes 50 min yes -> stuck no -> stuck }
                 }
                 fault Relay "Relay" { shows Click no, OpenIt open }
@@ -163,7 +163,7 @@ class TimeStudyTest {
         TimeStudy study = TimeStudy.of(Texts.procedure("""
                 procedure Timer "Timer"
                 check Click "Click?" { no -> Wait yes -> Wait }
-                act Wait "Wait" { takes 1 V then -> Done }
+                do Wait "Wait" { takes 1 V then -> Done }
                 conclude Done "Done" { finds nothing }
                 """));
 

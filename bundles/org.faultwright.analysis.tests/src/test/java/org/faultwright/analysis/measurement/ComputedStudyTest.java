@@ -32,9 +32,9 @@ class ComputedStudyTest {
             """;
 
     private static Optional<ComputedStudy> of(String head, String steps, String formula) {
-        Procedure procedure = (Procedure) Texts.document("procedure P \"P\"\n" + head + BENCH + steps + "decide D \"D\" { compute " + formula
+        Procedure procedure = (Procedure) Texts.document("procedure P \"P\"\n" + head + BENCH + steps + "calculate D \"D\" { value " + formula
                 + " }\nconclude Done \"Done\" { finds nothing }");
-        Step.Decide step = procedure.steps().stream().filter(one -> one.name().text().equals("D")).map(Step.Decide.class::cast)
+        Step.Calculate step = procedure.steps().stream().filter(one -> one.name().text().equals("D")).map(Step.Calculate.class::cast)
                 .findFirst().orElseThrow();
         return ComputedStudy.of(procedure, step);
     }
@@ -73,14 +73,14 @@ class ComputedStudyTest {
     @Test
     void should_add_what_the_step_of_a_reading_allows_for() {
         ComputedEnd plain = study(DIVIDER, RATIO).limits().get(0).budget().computed().get(0);
-        ComputedEnd wider = study(DIVIDER.replace("+/- 10 %", "+/- 10 % allowing 20 mV for \"probe\""), RATIO).limits().get(0)
+        ComputedEnd wider = study(DIVIDER.replace("+/- 10 %", "+/- 10 % uncertainty 20 mV for \"probe\""), RATIO).limits().get(0)
                 .budget().computed().get(0);
         assertEquals(Math.sqrt(plain.standard() * plain.standard() + Math.pow(0.2 * 0.02, 2) / 3), wider.standard(), 1e-9);
     }
 
     @Test
     void should_guard_where_the_house_does_and_by_risk_too() {
-        for (String rule : List.of("decides guarded\n", "decides risk 2 %\n")) {
+        for (String rule : List.of("decision rule guarded\n", "decision rule risk 2 %\n")) {
             ComputedLimit limit = of(rule, DIVIDER, RATIO).orElseThrow().expected().orElseThrow();
             assertTrue(limit.budget().rule() instanceof DecisionRule.Guarded);
             assertFalse(limit.budget().zones().doubtful().isEmpty());
@@ -103,7 +103,7 @@ class ComputedStudyTest {
 
     @Test
     void should_follow_decisions_down_to_the_readings() {
-        String first = DIVIDER.replace("within -> D ", "within -> E ") + "decide E \"E\" { compute Out / In at most 1 -> D over 1 -> Done }\n";
+        String first = DIVIDER.replace("within -> D ", "within -> E ") + "calculate E \"E\" { value Out / In at most 1 -> D over 1 -> Done }\n";
         ComputedStudy study = study(first, "E * 2 expects 1 +/- 2 % within -> Done outside -> Done");
         ComputedEnd end = study.limits().get(0).budget().computed().get(0);
         assertEquals(2, end.inputs().size());
@@ -144,7 +144,7 @@ class ComputedStudyTest {
 
     @Test
     void should_refuse_formulas_that_double_at_every_step() {
-        String steps = DIVIDER + IntStream.range(1, 40).mapToObj(i -> "decide E" + i + " \"E\" { compute "
+        String steps = DIVIDER + IntStream.range(1, 40).mapToObj(i -> "calculate E" + i + " \"E\" { value "
                 + (i == 1 ? "Out + Out" : "E" + (i - 1) + " + E" + (i - 1)) + " at most 1 V -> D over 1 V -> Done }\n")
                 .collect(Collectors.joining());
         assertTrue(study(steps, "E39 expects 1 V +/- 1 % within -> Done outside -> Done").problem().orElseThrow()

@@ -107,7 +107,7 @@ class LimitStudyTest {
     void should_widen_the_uncertainty_by_what_the_step_allows_for() {
         LimitStudy plain = studied(BENCH, "dc voltage using HandMeter expects at most 24 V within -> Done above -> Done");
         LimitStudy wider = studied(BENCH,
-                "dc voltage using HandMeter expects at most 24 V allowing 0.2 V for \"probe\" within -> Done above -> Done");
+                "dc voltage using HandMeter expects at most 24 V uncertainty 0.2 V for \"probe\" within -> Done above -> Done");
         double instrument = halfWidth(plain, 0);
         assertEquals(Math.sqrt((instrument * instrument + 0.2 * 0.2) / 3), wider.limits().get(0).budget().ends()
                 .get(0).standard().doubleValue(), 1e-9);
@@ -140,7 +140,7 @@ class LimitStudyTest {
         String procedure = measuring("uses House\n",
                 "dc voltage using HandMeter expects 24 V +/- 5 % within -> Done outside -> Done");
         LimitStudy study = study(Texts.document(procedure, Map.of("House",
-                "library House \"House\" decides guarded\n" + BENCH))).orElseThrow();
+                "library House \"House\" decision rule guarded\n" + BENCH))).orElseThrow();
         LimitUncertainty upper = study.limits().get(0).budget().ends().get(1);
         assertTrue(study.expected().orElseThrow().budget().rule() instanceof DecisionRule.Guarded);
         assertEquals(Exact.of("25.2").minus(upper.expanded()), study.expected().orElseThrow().budget().zones()
@@ -149,19 +149,19 @@ class LimitStudyTest {
 
     @Test
     void should_let_the_procedure_overrule_the_house() {
-        String procedure = measuring("uses House\ndecides simple\n",
+        String procedure = measuring("uses House\ndecision rule simple\n",
                 "dc voltage using HandMeter expects 24 V +/- 5 % within -> Done outside -> Done");
         LimitStudy study = study(Texts.document(procedure, Map.of("House",
-                "library House \"House\" decides guarded\n" + BENCH))).orElseThrow();
+                "library House \"House\" decision rule guarded\n" + BENCH))).orElseThrow();
         assertTrue(study.expected().orElseThrow().budget().rule() instanceof DecisionRule.Simple);
     }
 
     /** With the spread at hand the guard band by risk is narrower than the whole U (JCGM 106:2012, 9.5). */
     @Test
     void should_decide_by_risk_with_the_spread_of_the_step() {
-        String step = "dc voltage using HandMeter expects 24 V +/- 5 % spread 0.6 V within -> Done outside -> Done";
-        LimitStudy byRisk = study(measuring("decides risk 2 %\n" + BENCH, step)).orElseThrow();
-        LimitStudy guarded = study(measuring("decides guarded\n" + BENCH, step)).orElseThrow();
+        String step = "dc voltage using HandMeter expects 24 V +/- 5 % units vary by 0.6 V within -> Done outside -> Done";
+        LimitStudy byRisk = study(measuring("decision rule risk 2 %\n" + BENCH, step)).orElseThrow();
+        LimitStudy guarded = study(measuring("decision rule guarded\n" + BENCH, step)).orElseThrow();
         Exact riskGuard = byRisk.limits().get(0).budget().ends().get(1).guard();
         assertTrue(riskGuard.compareTo(guarded.limits().get(0).budget().ends().get(1).guard()) < 0);
     }

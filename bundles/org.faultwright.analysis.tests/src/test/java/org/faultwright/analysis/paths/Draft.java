@@ -114,7 +114,7 @@ final class Draft {
             List<Outcome> outcomes = Arrays.asList("done", "not").stream()
                     .filter(exit -> random.nextInt(6) > 0).map(exit -> outcome(exit, prefix, number, count, exits)).toList();
             StepFrame frame = frame();
-            StepFrame untimed = new StepFrame(frame.needs(), frame.leaves(), List.of(), List.of(), Optional.empty(),
+            StepFrame untimed = new StepFrame(frame.needs(), frame.sets(), List.of(), List.of(), Optional.empty(),
                     List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 Precautions.NONE);
             return new Step.Perform(own, "", Optional.of(any(routines).name()), random.nextBoolean() ? frame : untimed,

@@ -54,11 +54,11 @@ class HostileTextsTest {
     void should_not_fail_on_conditions_that_force_one_another_round_in_a_circle() {
         assertNoFailure("""
                 procedure P "p"
-                condition A { off, on } becomes on with B off becomes off with B on
-                condition B { off, on } becomes on with A on becomes off with A off
-                condition Self { off, on } becomes on with Self off
+                condition A { off, on } becomes on when B off becomes off when B on
+                condition B { off, on } becomes on when A on becomes off when A off
+                condition Self { off, on } becomes on when Self off
                 condition Empty { }
-                check C "c" { with A on, B off, Self on, Empty full, Nobody none yes -> End no -> C }
+                check C "c" { needs A on, B off, Self on, Empty full, Nobody none yes -> End no -> C }
                 conclude End "e" { finds nothing }
                 """);
     }
@@ -81,12 +81,12 @@ class HostileTextsTest {
         String text = """
                 procedure P "p"
                 condition A { a, b } condition B { a, b } condition C { a, b } condition D { a, b }
-                condition E { a, b } becomes b with A b becomes b with B b becomes b with C b becomes b with D b
-                check S "s" { yes -> T at most 230 times, else End no -> T proving A a set -> T proving A b
-                    aside -> T proving B a along -> T proving B b }
-                check T "t" { yes -> S at most 230 times, else End no -> S proving C a set -> S proving C b
-                    aside -> S proving D a along -> S proving D b other -> U }
-                check U "u" { yes -> S proving E a no -> S }
+                condition E { a, b } becomes b when A b becomes b when B b becomes b when C b becomes b when D b
+                check S "s" { yes -> T at most 230 times, else End no -> T proves A a set -> T proves A b
+                    aside -> T proves B a along -> T proves B b }
+                check T "t" { yes -> S at most 230 times, else End no -> S proves C a set -> S proves C b
+                    aside -> S proves D a along -> S proves D b other -> U }
+                check U "u" { yes -> S proves E a no -> S }
                 conclude End "e" { finds nothing }
                 """;
         assertEquals(List.of("The values of E and the bounds on repeats make more than 2 000 000 states, so for it the bounds"
@@ -96,7 +96,7 @@ class HostileTextsTest {
 
     @Test
     void should_get_through_two_thousand_steps_that_all_lead_back() {
-        String steps = IntStream.range(0, 2_000).mapToObj(i -> ("act S%d \"s\" { with C%d on leaves C%d off "
+        String steps = IntStream.range(0, 2_000).mapToObj(i -> ("do S%d \"s\" { needs C%d on sets C%d off "
                 + "yes -> S%d no -> S%d at most 2 times, else End }%n").formatted(i, i % 10, (i + 3) % 10, i + 1, i / 2))
                 .collect(Collectors.joining());
         String conditions = IntStream.range(0, 10).mapToObj("condition C%d { off, on }%n"::formatted).collect(Collectors.joining());
@@ -113,7 +113,7 @@ class HostileTextsTest {
         List<String> found = assertNoFailure("""
                 library L
                 note N notice { covers shock hazard "h" consequence "c" avoid "a" }
-                routine R "r" { exits done measure M "m" { resistance with Supply on under 1 ohm -> done at least 1 ohm -> done } }
+                routine R "r" { exits done measure M "m" { resistance needs Supply on under 1 ohm -> done at least 1 ohm -> done } }
                 condition Supply { off, on } live when on
                 """).stream().map(Finding::rule).toList();
         assertTrue(found.contains("signal-word-fit") && found.stream().noneMatch(stateful::contains), found.toString());

@@ -24,7 +24,7 @@ class PathReportTest {
         PathReport report = report("""
                 condition Supply { off, on } live when on
                 check Ask "a" { takes 2 min yes -> On no -> Try }
-                act On "o" { takes 30 s leaves Supply on then -> Try }
+                do On "o" { takes 30 s sets Supply on then -> Try }
                 check Try "t" { takes 5 min yes -> End no -> Try at most 2 times, else Lost }
                 check Idle "never come to" { yes -> End no -> Lost }
                 conclude End "e" { finds nothing }
@@ -65,7 +65,7 @@ class PathReportTest {
     @Test
     void should_take_the_time_of_a_perform_step_for_its_whole_routine() {
         String text = """
-                routine R "r" { exits done act A "a" { takes 10 min then -> done } }
+                routine R "r" { exits done do A "a" { takes 10 min then -> done } }
                 perform P "p" by R { %s done -> End }
                 conclude End "e" { finds nothing }
                 """;
@@ -133,7 +133,7 @@ class PathReportTest {
     void should_follow_more_conditions_than_fit_one_machine_word() {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < 100; i++) {
-            text.append("condition C%d { a, b, c }%nact S%d \"s\" { leaves C%d c then -> S%d }%n".formatted(i, i, i, i + 1));
+            text.append("condition C%d { a, b, c }%ndo S%d \"s\" { sets C%d c then -> S%d }%n".formatted(i, i, i, i + 1));
         }
         text.append("check S100 \"s\" { yes -> End no -> S0 } conclude End \"e\" { finds nothing }");
         ProcedurePaths paths = ProcedurePaths.of(Texts.procedure("procedure P \"p\"\n" + text));

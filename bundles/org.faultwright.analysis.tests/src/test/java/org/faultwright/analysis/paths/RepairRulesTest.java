@@ -23,21 +23,21 @@ class RepairRulesTest {
 
     @Test
     void should_want_the_complaint_confirmed_before_a_repair_a_wipe_or_a_part() {
-        for (String does : List.of("repairs", "wipes \"settings\"", "handles Fuse")) {
-            String act = "act Do \"d\" { " + does + " then -> Nothing }" + ENDS;
+        for (String does : List.of("repairs", "erases \"settings\"", "handles Fuse")) {
+            String act = "do Do \"d\" { " + does + " then -> Nothing }" + ENDS;
             assertEquals(List.of("A path comes to Do without a step that confirms the complaint."),
                     Texts.messages("complaint-not-confirmed", HEAD + act), does);
             assertEquals(List.of(), Texts.messages("complaint-not-confirmed",
                     HEAD + "check See \"s\" { confirms complaint yes -> Do no -> Nothing }" + act), does);
         }
-        assertEquals(List.of(), Texts.messages("complaint-not-confirmed", HEAD + "act On \"o\" { then -> Nothing }" + ENDS));
+        assertEquals(List.of(), Texts.messages("complaint-not-confirmed", HEAD + "do On \"o\" { then -> Nothing }" + ENDS));
     }
 
     @Test
     void should_report_only_the_first_of_several_on_a_path() {
         assertEquals(List.of("A path comes to Swap without a step that confirms the complaint."),
-                Texts.messages("complaint-not-confirmed", HEAD + "act Swap \"s\" { then -> Again }"
-                        + "act Again \"a\" { handles Fuse then -> Found }" + ENDS));
+                Texts.messages("complaint-not-confirmed", HEAD + "do Swap \"s\" { then -> Again }"
+                        + "do Again \"a\" { handles Fuse then -> Found }" + ENDS));
     }
 
     @Test
@@ -49,26 +49,26 @@ class RepairRulesTest {
     @Test
     void should_not_take_the_changing_act_itself_for_a_confirmation() {
         assertEquals(1, Texts.messages("complaint-not-confirmed",
-                HEAD + "act Swap \"s\" { confirms complaint handles Fuse then -> Nothing }" + ENDS).size());
+                HEAD + "do Swap \"s\" { confirms complaint handles Fuse then -> Nothing }" + ENDS).size());
     }
 
     @Test
     void should_leave_a_service_without_complaints_or_faults_alone() {
         assertEquals(List.of(), Texts.messages("complaint-not-confirmed",
-                "procedure P \"p\" part Fuse \"f\" act A \"a\" { handles Fuse then -> B } conclude B \"b\" { finds nothing }"));
+                "procedure P \"p\" part Fuse \"f\" do A \"a\" { handles Fuse then -> B } conclude B \"b\" { finds nothing }"));
     }
 
     @Test
     void should_propose_the_first_step_where_it_is_one_that_looks() {
-        String text = HEAD + "check See \"s\" { yes -> Swap no -> Nothing } act Swap \"s\" { then -> Found }" + ENDS;
+        String text = HEAD + "check See \"s\" { yes -> Swap no -> Nothing } do Swap \"s\" { then -> Found }" + ENDS;
         Finding found = Texts.findings("complaint-not-confirmed", text).get(0);
         assertEquals(List.of(), Texts.findings("complaint-not-confirmed", found.fixes().get(0).applied()));
-        assertTrue(Texts.findings("complaint-not-confirmed", HEAD + "act Swap \"s\" { then -> Found }" + ENDS).get(0).fixes().isEmpty());
+        assertTrue(Texts.findings("complaint-not-confirmed", HEAD + "do Swap \"s\" { then -> Found }" + ENDS).get(0).fixes().isEmpty());
     }
 
     @Test
     void should_want_a_repair_verified_before_a_fault_is_found() {
-        String swap = HEAD + "act Swap \"s\" { then -> Try }";
+        String swap = HEAD + "do Swap \"s\" { then -> Try }";
         String tried = "check Try \"t\" { %s yes -> Found no -> Swap at most 2 times, else Nothing }";
         Finding found = Texts.findings("repair-not-verified", swap + tried.formatted("") + ENDS).get(0);
         assertEquals("After Swap a path comes to Found without a step that verifies the repair.", found.message());
@@ -83,9 +83,9 @@ class RepairRulesTest {
     void should_want_a_second_repair_verified_too() {
         Finding found = Texts.findings("repair-not-verified", HEAD + """
                 check See "s" { yes -> Swap no -> Nothing }
-                act Swap "s" { then -> Try }
+                do Swap "s" { then -> Try }
                 check Try "t" { verifies repair yes -> Found no -> More }
-                act More "m" { repairs then -> Found }
+                do More "m" { repairs then -> Found }
                 """ + ENDS).get(0);
         assertEquals("More", found.at().text());
         assertEquals("[See (yes), Swap (done), Try (no), More (done), Found]", found.path().toString());
@@ -93,14 +93,14 @@ class RepairRulesTest {
 
     @Test
     void should_let_a_repair_end_unverified_where_no_fault_is_found() {
-        assertEquals(List.of(), Texts.messages("repair-not-verified", HEAD + "act Swap \"s\" { then -> Nothing }" + ENDS));
+        assertEquals(List.of(), Texts.messages("repair-not-verified", HEAD + "do Swap \"s\" { then -> Nothing }" + ENDS));
     }
 
     @Test
     void should_take_a_routine_that_verifies_inside_for_a_verification() {
         String text = HEAD + """
                 routine TryIt "t" { exits good, bad check Look "l" { %s yes -> good no -> bad } }
-                act Swap "s" { then -> Try }
+                do Swap "s" { then -> Try }
                 perform Try "t" by TryIt { good -> Found bad -> Nothing }
                 """ + ENDS;
         assertEquals(1, Texts.messages("repair-not-verified", text.formatted("")).size());

@@ -28,10 +28,10 @@ class SafetyRulesTest {
     void should_ask_for_a_note_about_every_hazard_wherever_it_is_declared() {
         for (Hazard hazard : Hazard.values()) {
             String word = hazard.word();
-            for (String step : List.of("act A \"a\" { hazards " + word + " then -> End }",
-                    "part Thing \"t\" hazards " + word + " act A \"a\" { handles Thing then -> End }",
+            for (String step : List.of("do A \"a\" { hazards " + word + " then -> End }",
+                    "part Thing \"t\" hazards " + word + " do A \"a\" { handles Thing then -> End }",
                     "point At \"p\" hazards " + word + " measure A \"a\" { temperature at At under 5 degC -> End at least 5 degC -> End }",
-                    "fault F \"f\" { remedy A hazards " + word + " } act A \"a\" { then -> End }")) {
+                    "fault F \"f\" { remedy A hazards " + word + " } do A \"a\" { then -> End }")) {
                 List<Finding> found = findings("note-never-read", step + END);
                 assertEquals(1, found.size(), step);
                 assertTrue(found.get(0).message().startsWith("A needs a note that covers " + word + ": "), found.toString());
@@ -45,18 +45,18 @@ class SafetyRulesTest {
     @Test
     void should_be_content_when_the_note_is_read_at_the_step_or_at_one_that_every_path_passes() {
         String heat = note("Hot", "warning", "heat") + "part Tip \"t\" hazards heat\n";
-        assertEquals(List.of(), untold(heat + "act A \"a\" { warns Hot handles Tip then -> End }" + END));
-        assertEquals(List.of(), untold(heat + "check B \"b\" { warns Hot yes -> A no -> A } act A \"a\" { handles Tip then -> End }" + END));
+        assertEquals(List.of(), untold(heat + "do A \"a\" { notes Hot handles Tip then -> End }" + END));
+        assertEquals(List.of(), untold(heat + "check B \"b\" { notes Hot yes -> A no -> A } do A \"a\" { handles Tip then -> End }" + END));
         assertEquals(List.of(), untold(heat + """
                 check Which "w" { yes -> Left no -> Right }
-                check Left "l" { warns Hot yes -> A no -> A }
-                check Right "r" { warns Hot yes -> A no -> A }
-                act A "a" { handles Tip then -> End }
+                check Left "l" { notes Hot yes -> A no -> A }
+                check Right "r" { notes Hot yes -> A no -> A }
+                do A "a" { handles Tip then -> End }
                 """ + END));
         assertEquals(List.of(), untold(heat + """
-                routine Prepare "p" { exits done check Read "r" { warns Hot yes -> done no -> done } }
+                routine Prepare "p" { exits done check Read "r" { notes Hot yes -> done no -> done } }
                 perform P "p" by Prepare { done -> A }
-                act A "a" { handles Tip then -> End }
+                do A "a" { handles Tip then -> End }
                 """ + END));
     }
 
@@ -64,9 +64,9 @@ class SafetyRulesTest {
     void should_not_be_content_with_a_note_that_is_read_after_the_step_or_never_come_to() {
         String heat = note("Hot", "warning", "heat") + "part Tip \"t\" hazards heat\n";
         assertEquals(List.of("note-after-need"), untold(heat
-                + "act A \"a\" { handles Tip then -> B } check B \"b\" { warns Hot yes -> End no -> End }" + END));
+                + "do A \"a\" { handles Tip then -> B } check B \"b\" { notes Hot yes -> End no -> End }" + END));
         assertEquals(List.of("note-never-read"), untold(heat
-                + "act A \"a\" { handles Tip then -> End } check B \"b\" { warns Hot yes -> End no -> End }" + END));
+                + "do A \"a\" { handles Tip then -> End } check B \"b\" { notes Hot yes -> End no -> End }" + END));
     }
 
     /** The only way to A is by the third "no", and by then Warn has been passed twice. */
@@ -75,13 +75,13 @@ class SafetyRulesTest {
         String heat = note("Hot", "warning", "heat") + "part Tip \"t\" hazards heat\n";
         assertEquals(List.of(), untold(heat + """
                 check Ask "q" { yes -> End no -> Warn at most 2 times, else A }
-                check Warn "w" { warns Hot yes -> Ask no -> Ask }
-                act A "a" { handles Tip then -> End }
+                check Warn "w" { notes Hot yes -> Ask no -> Ask }
+                do A "a" { handles Tip then -> End }
                 """ + END));
         assertEquals(List.of("note-after-need"), untold(heat + """
                 check Ask "q" { yes -> Warn no -> Ask at most 2 times, else A }
-                check Warn "w" { warns Hot yes -> Ask no -> End }
-                act A "a" { handles Tip then -> End }
+                check Warn "w" { notes Hot yes -> Ask no -> End }
+                do A "a" { handles Tip then -> End }
                 """ + END));
     }
 
@@ -91,8 +91,8 @@ class SafetyRulesTest {
                 part Tip "t" hazards heat
                 check Start "s" { yes -> Ask no -> End }
                 check Ask "q" { yes -> A no -> B }
-                act A "a" { handles Tip then -> End }
-                act B "b" { handles Tip then -> End }
+                do A "a" { handles Tip then -> End }
+                do B "b" { handles Tip then -> End }
                 """ + END;
         Finding found = Texts.findings("note-never-read", text).get(0);
         assertEquals("A needs a note that covers heat: Tip declares heat; another step needs one as well.", found.message());
@@ -105,8 +105,8 @@ class SafetyRulesTest {
     @Test
     void should_add_a_note_behind_those_read_already_and_to_a_conclusion() {
         String text = head() + note("Hot", "warning", "heat") + note("Sharp", "caution", "motion")
-                + "act A \"a\" { warns Sharp hazards heat then -> End }" + END;
-        assertTrue(Texts.findings("note-never-read", text).get(0).fixes().get(0).applied().contains("warns Sharp, Hot hazards"));
+                + "do A \"a\" { notes Sharp hazards heat then -> End }" + END;
+        assertTrue(Texts.findings("note-never-read", text).get(0).fixes().get(0).applied().contains("notes Sharp, Hot hazards"));
         String end = head() + note("Hot", "warning", "heat") + "check A \"a\" { yes -> Fin no -> Fin } conclude Fin \"f\" { hazards heat finds nothing }";
         assertEquals(List.of(), untoldText(Texts.findings("note-never-read", end).get(0).fixes().get(0).applied()));
     }
@@ -116,45 +116,45 @@ class SafetyRulesTest {
         String charge = "condition Charge { present, absent } charged when present point C1 \"c\" part Fuse \"f\"\n";
         String probe = "measure M \"m\" { dc voltage at C1 under 5 V -> End at least 5 V -> End }" + END;
         assertEquals(List.of("note-never-read"), untold(charge + probe));
-        assertEquals(List.of("note-never-read"), untold(charge + "act A \"a\" { handles Fuse then -> End }" + END));
+        assertEquals(List.of("note-never-read"), untold(charge + "do A \"a\" { handles Fuse then -> End }" + END));
         assertEquals(List.of(), untold(charge + "condition Cover { fitted, removed } ends fitted "
-                + "act A \"a\" { with Cover fitted handles Fuse then -> End }" + END));
+                + "do A \"a\" { needs Cover fitted handles Fuse then -> End }" + END));
         assertEquals(List.of(), untold(charge.replace("charged when", "starts absent charged when") + probe));
         assertEquals(List.of(), untold(charge + "measure M \"m\" { temperature at C1 under 5 degC -> End at least 5 degC -> End }" + END));
     }
 
     @Test
     void should_ask_for_a_data_note_before_an_act_that_wipes() {
-        assertEquals(List.of("note-never-read"), untold("act A \"a\" { wipes \"settings\" then -> End }" + END));
-        assertEquals(List.of(), untold(note("Data", "notice", "data") + "act A \"a\" { warns Data wipes \"settings\" then -> End }" + END));
+        assertEquals(List.of("note-never-read"), untold("do A \"a\" { erases \"settings\" then -> End }" + END));
+        assertEquals(List.of(), untold(note("Data", "notice", "data") + "do A \"a\" { notes Data erases \"settings\" then -> End }" + END));
     }
 
     @Test
     void should_want_a_check_before_anything_is_wiped_on_every_path() {
         String data = note("Data", "notice", "data");
-        String wipe = "act Wipe \"w\" { wipes \"settings\" then -> End }" + END;
-        assertEquals(1, findings("wipe-without-backup-check", data + wipe).size());
-        assertEquals(0, findings("wipe-without-backup-check", data
-                + "check Kept \"k\" { warns Data yes -> Wipe no -> End }" + wipe).size());
-        assertEquals(1, findings("wipe-without-backup-check", data
+        String wipe = "do Wipe \"w\" { erases \"settings\" then -> End }" + END;
+        assertEquals(1, findings("erase-without-backup-check", data + wipe).size());
+        assertEquals(0, findings("erase-without-backup-check", data
+                + "check Kept \"k\" { notes Data yes -> Wipe no -> End }" + wipe).size());
+        assertEquals(1, findings("erase-without-backup-check", data
                 + "check Kept \"k\" { yes -> Wipe no -> End }" + wipe).size(), "a question without the note is no such check");
-        assertEquals(1, findings("wipe-without-backup-check", data + "check Or \"o\" { yes -> Kept no -> Wipe }"
-                + "check Kept \"k\" { warns Data yes -> Wipe no -> End }" + wipe).size(), "one path goes round it");
-        Finding found = findings("wipe-without-backup-check", data + wipe).get(0);
-        assertEquals(List.of(), Texts.findings("wipe-without-backup-check", found.fixes().get(0).applied()));
+        assertEquals(1, findings("erase-without-backup-check", data + "check Or \"o\" { yes -> Kept no -> Wipe }"
+                + "check Kept \"k\" { notes Data yes -> Wipe no -> End }" + wipe).size(), "one path goes round it");
+        Finding found = findings("erase-without-backup-check", data + wipe).get(0);
+        assertEquals(List.of(), Texts.findings("erase-without-backup-check", found.fixes().get(0).applied()));
     }
 
     @Test
     void should_accept_a_wipe_that_needs_a_copy_which_only_a_check_or_a_warned_step_can_bring_about() {
         String text = note("Data", "notice", "data") + """
                 condition Copy { none, taken }
-                check Ask "a" { yes -> Wipe proving Copy taken no -> %s }
-                act Take "t" { %s leaves Copy taken then -> Wipe }
-                act Wipe "w" { with Copy taken wipes "settings" then -> End }
+                check Ask "a" { yes -> Wipe proves Copy taken no -> %s }
+                do Take "t" { %s sets Copy taken then -> Wipe }
+                do Wipe "w" { needs Copy taken erases "settings" then -> End }
                 """ + END;
-        assertEquals(0, findings("wipe-without-backup-check", text.formatted("End", "warns Data")).size());
-        assertEquals(0, findings("wipe-without-backup-check", text.formatted("Take", "warns Data")).size());
-        assertEquals(1, findings("wipe-without-backup-check", text.formatted("Take", "")).size());
+        assertEquals(0, findings("erase-without-backup-check", text.formatted("End", "notes Data")).size());
+        assertEquals(0, findings("erase-without-backup-check", text.formatted("Take", "notes Data")).size());
+        assertEquals(1, findings("erase-without-backup-check", text.formatted("Take", "")).size());
     }
 
     @Test
@@ -173,15 +173,15 @@ class SafetyRulesTest {
     @Test
     void should_never_call_anything_safe() {
         Stream<String> words = Stream.of("need-not-established", "live-measurement", "charge-not-proved-absent", "left-open",
-                "note-never-read", "note-after-need", "wipe-without-backup-check", "signal-word-fit")
+                "note-never-read", "note-after-need", "erase-without-backup-check", "signal-word-fit")
                 .flatMap(rule -> Texts.findings(rule, head() + note("Hot", "notice", "heat") + """
                         condition Supply { off, on } live when on starts on ends off
                         condition Charge { present, absent } charged when present
                         point P1 "p" carries up to 400 V hazards heat
                         check Ask "q" { yes -> Ohms no -> Hot }
-                        check Hot "q" { warns Hot yes -> Ohms no -> Ohms }
-                        measure Ohms "o" { resistance at P1 with Charge absent under 1 ohm -> Wipe at least 1 ohm -> Wipe }
-                        act Wipe "w" { wipes "all" then -> End }
+                        check Hot "q" { notes Hot yes -> Ohms no -> Ohms }
+                        measure Ohms "o" { resistance at P1 needs Charge absent under 1 ohm -> Wipe at least 1 ohm -> Wipe }
+                        do Wipe "w" { erases "all" then -> End }
                         """ + END).stream())
                 .flatMap(finding -> Stream.of(finding.message(), finding.advice()));
         List<String> said = words.toList();

@@ -17,7 +17,7 @@ class StepMapTest {
     private static final String ROUTINE = """
             routine MakeSafe "Make it dead" {
                 exits dead, still
-                act PullPlug "Pull the plug" { then -> Prove }
+                do PullPlug "Pull the plug" { then -> Prove }
                 check Prove "Is it dead?" { yes -> dead no -> still }
             }
             """;

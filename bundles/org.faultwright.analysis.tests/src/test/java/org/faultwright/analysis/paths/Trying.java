@@ -88,7 +88,7 @@ final class Trying {
                     new Position(callers, routine.get(), step, "", values, at.tallies()))));
             return moves;
         }
-        set(at.step().frame().leaves(), values);
+        set(at.step().frame().sets(), values);
         for (Outcome outcome : at.step().outcomes()) {
             if (at.back().isEmpty() || at.back().equals(outcome.key())) {
                 take(at, outcome, new TreeMap<>(values)).ifPresent(to -> moves.add(new Move(outcome.key(), to)));

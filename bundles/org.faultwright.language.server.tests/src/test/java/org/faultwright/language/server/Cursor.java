@@ -20,7 +20,7 @@ record Cursor(OpenText text, int offset) {
             point Rail "C1, plus side" carries up to 28 V
 
             fault Blown "Lamp blown" {
-                weight 3
+                cases 3
                 shows  SeeIt dark, RailVoltage within
                 remedy Replace
             }
@@ -43,7 +43,7 @@ record Cursor(OpenText text, int offset) {
                 outside -> HandOn
             }
 
-            act Replace "Put a new lamp in" {
+            do Replace "Put a new lamp in" {
                 takes 3 min
                 then -> Proof
             }

@@ -67,7 +67,7 @@ class NamesTest {
 
     @Test
     void should_touch_nothing_outside_of_a_step() {
-        Cursor cursor = Cursor.at("weight 3");
+        Cursor cursor = Cursor.at("cases 3");
 
         assertTrue(Touched.at(cursor.text(), cursor.offset()).isEmpty());
     }

@@ -167,7 +167,7 @@ class ProcedureLanguageServerTest {
         editor.next();
         String library = "library Bench \"Bench\" condition Supply { off, on } ";
         Files.writeString(folder.resolve("Bench.procedure"), library);
-        open(folder.resolve("User.procedure"), "procedure User \"x\" uses Bench act On \"On\" { leaves Supply on then -> End } "
+        open(folder.resolve("User.procedure"), "procedure User \"x\" uses Bench do On \"On\" { sets Supply on then -> End } "
                 + "conclude End \"End\" { finds nothing }");
         assertTrue(codes(editor.next()).stream().noneMatch("unknown-name"::equals));
 

@@ -53,7 +53,7 @@ class TextServicesTest {
                 instrument Two "Two" { dc voltage up to 6 V resolution 1 mV accuracy 0.5 % of reading + 2 digits }
                 measure Out "Out" { dc voltage using One expects 2.5 V +/- 10 % within -> In outside -> Done }
                 measure In "In" { dc voltage using Two expects 5 V +/- 1 % within -> D outside -> Done }
-                decide D "D" { compute Out / In expects 0.5 +/- 2 % within -> Done outside -> Done }
+                calculate D "D" { value Out / In expects 0.5 +/- 2 % within -> Done outside -> Done }
                 conclude Done "Done" { finds nothing }
                 """;
         OpenText text = Cursor.open(content);

@@ -48,7 +48,7 @@ class CardContentTest {
                 assertSays(card, step.title());
                 limits(step).forEach(limit -> assertSays(card, limit));
                 step.frame().hint().map(Written::value).ifPresent(hint -> assertSays(card, hint));
-                step.frame().warns().stream().flatMap(name -> procedure.scope().note(name).stream())
+                step.frame().notes().stream().flatMap(name -> procedure.scope().note(name).stream())
                         .forEach(note -> assertNote(card, note));
                 if (step instanceof Step.Conclude conclude) {
                     conclude.report().map(Written::value).ifPresent(report -> assertSays(card, report));
@@ -84,7 +84,7 @@ class CardContentTest {
         Procedure procedure = publication.procedure();
         for (StepGraph graph : procedure.graphs()) {
             for (Step step : graph.steps()) {
-                for (Note note : step.frame().warns().stream().flatMap(n -> procedure.scope().note(n).stream()).toList()) {
+                for (Note note : step.frame().notes().stream().flatMap(n -> procedure.scope().note(n).stream()).toList()) {
                     int at = card.position(note.avoid());
                     assertTrue(at > 0 && at < first, note.name().text());
                     notes++;

@@ -84,7 +84,7 @@ class ChartSvgTest {
         StringBuilder text = new StringBuilder("procedure Chain");
         int steps = 3000;
         for (int i = 0; i < steps; i++) {
-            text.append(" act S").append(i).append(" \"Do it\" { then -> S").append(i + 1).append(" }");
+            text.append(" do S").append(i).append(" \"Do it\" { then -> S").append(i + 1).append(" }");
         }
         Publication chain = Samples.of(Samples.text(text + " conclude S3000 \"End\" { finds nothing }").procedure(), new ArrayList<>());
         assertEquals(steps + 1, boxes(chart(chain)).size());

@@ -119,11 +119,11 @@ class QualityReportTest {
         Publication alike = Samples.text("""
                 procedure Alike "Alike" revision 1 draft
                 point Rail "C7" carries up to 6 V
-                fault One "First" { weight 1 shows Look no, Volts below }
-                fault Two "Second" { weight 1 shows Look no, Volts within }
+                fault One "First" { cases 1 shows Look no, Volts below }
+                fault Two "Second" { cases 1 shows Look no, Volts within }
                 begin at Look
                 check Look "Lit?" { confirms complaint takes 2 min yes -> Fine no -> Wait }
-                act Wait "Wait" { takes 7 min then -> Both }
+                do Wait "Wait" { takes 7 min then -> Both }
                 measure Volts "Rail" { dc voltage at Rail expects 5 V +/- 5 % below -> Both within -> Fine above -> Fine }
                 conclude Both "Either" { finds One }
                 conclude Fine "Nothing found" { finds nothing }

@@ -37,10 +37,10 @@ class SinceReleaseTest {
             point Rail "C7, plus side" carries up to 6 V
             note Hot caution { covers heat hazard "It gets hot." consequence "Burns." avoid "Wait a minute." }
             indicator Lamp "Red lamp" { 2 blinks means "Relay" 3 blinks means "Sensor" source "Sheet 1" }
-            fault Relay "Relay stuck" { weight 3 shows Look dark, Volts below }
+            fault Relay "Relay stuck" { cases 3 shows Look dark, Volts below }
             begin at Look
-            check Look "Is the lamp dark?" { confirms complaint with Supply off takes 1 min dark -> Volts lit -> Nothing }
-            measure Volts "Rail" { dc voltage at Rail expects 5 V +/- 5 % source "Sheet 1" warns Hot
+            check Look "Is the lamp dark?" { confirms complaint needs Supply off takes 1 min dark -> Volts lit -> Nothing }
+            measure Volts "Rail" { dc voltage at Rail expects 5 V +/- 5 % source "Sheet 1" notes Hot
                 below -> RelayBad within -> Nothing above -> Nothing }
             measure Load "Load" { dc voltage at Rail under 100 mV -> RelayBad at least 100 mV -> Nothing }
             conclude RelayBad "Relay" { finds Relay }
@@ -65,18 +65,18 @@ class SinceReleaseTest {
     @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
         "+/- 5 % | +/- 8 % | Limits and readings | Volts: limit | 5 V +/- 5 % | 5 V +/- 8 %",
         "expects 5 V | expects 5000 mV | Limits and readings | Volts: limit | 5 V +/- 5 % | 5000 mV +/- 5 % (the same value)",
-        "Sheet 1\" warns | Sheet 2\" warns | Limits and readings | Volts: source | Sheet 1 | Sheet 2",
+        "Sheet 1\" notes | Sheet 2\" notes | Limits and readings | Volts: source | Sheet 1 | Sheet 2",
         "within -> Nothing | within -> RelayBad | Ways on | Volts within: leads to | Nothing | RelayBad",
         "lit -> Nothing | lit -> Nothing at most 2 times, else RelayBad | Ways on | Look lit: bound | – | at most 2 times, else RelayBad",
         "lit -> Nothing | lit -> Nothing odd -> RelayBad | Ways on | Look result odd | – | leads to RelayBad",
-        "warns Hot | hint \"Look\" warns Hot | Steps | Volts: hint | – | Look",
-        " warns Hot | | Safety and set-up | Volts: notes read | Hot | –",
+        "notes Hot | hint \"Look\" notes Hot | Steps | Volts: hint | – | Look",
+        " notes Hot | | Safety and set-up | Volts: notes read | Hot | –",
         "Wait a minute. | Wait an hour. | Safety and set-up | Hot: avoid | Wait a minute. | Wait an hour.",
         "caution { | warning { | Safety and set-up | Hot: signal word | caution | warning",
         "ends off | ends on | Safety and set-up | Supply: ends | off | on",
-        "weight 3 | weight 4 | Faults | Relay: weight | 3 | 4",
+        "cases 3 | cases 4 | Faults | Relay: cases | 3 | 4",
         "shows Look dark | shows Look lit | Faults | Relay shows at Look | dark | lit",
-        "begin at | fault Fuse \"Fuse blown\" { weight 1 } begin at | Faults | Fault Fuse | – | Fuse blown",
+        "begin at | fault Fuse \"Fuse blown\" { cases 1 } begin at | Faults | Fault Fuse | – | Fuse blown",
         "up to 6 V | up to 9 V | Instruments and points | Rail: voltage carried | up to 6 V, dc voltage | up to 9 V, dc voltage",
         "Volts 4.1 V | Volts 4.2 V | Examples | One shows at Volts | 4.1 V | 4.2 V",
         "Merrow K2 | Merrow K3 | Title and record | equipment | Merrow K2 | Merrow K3",
@@ -99,7 +99,7 @@ class SinceReleaseTest {
 
     @Test
     void should_tell_the_new_and_the_gone_the_other_way_round() {
-        String more = TEXT.replace("begin at", "fault Fuse \"Fuse blown\" { weight 1 } begin at");
+        String more = TEXT.replace("begin at", "fault Fuse \"Fuse blown\" { cases 1 } begin at");
 
         assertEquals(List.of(new Change(Change.Area.FAULTS, "Fault Fuse", "Fuse blown", Change.ABSENT)),
                 since(more, TEXT).changes());

@@ -73,7 +73,7 @@ class TreeJsonTest {
         "procedure P check A \"?\" { yes -> } measure B { -> Nowhere }",
         "procedure P measure M { resistance expects 4 zorks below -> X within -> X above -> X } conclude X { }",
         "procedure P measure M { dc voltage expects 5 .. 4 V within -> X outside -> X } conclude X { finds nothing }",
-        "procedure P perform C by NoSuch { x -> A at most 2 times else Missing } decide F { compute (A - " })
+        "procedure P perform C by NoSuch { x -> A at most 2 times else Missing } calculate F { value (A - " })
     void should_write_drafts_of_broken_texts_that_both_judges_accept(String text) {
         String json = Samples.string("tree-json", Samples.text(text));
         assertEquals(List.of(), firstJudge(json));
@@ -103,7 +103,7 @@ class TreeJsonTest {
                 "a limit as a number", tree -> limit(tree).getAsJsonObject("upper").addProperty("value", 13.2),
                 "an end that is neither in nor out", tree -> limit(tree).getAsJsonObject("upper").remove("included"),
                 "a step of no kind", tree -> step(tree, "SeeIt").addProperty("kind", "think"),
-                "a measurement that wipes", tree -> step(tree, "RailVolts").addProperty("wipes", "all"),
+                "a measurement that erases", tree -> step(tree, "RailVolts").addProperty("erases", "all"),
                 "a conclusion that leads on", tree -> step(tree, "NotSeen").add("outcomes",
                         step(tree, "SeeIt").get("outcomes")),
                 "a way to nowhere", tree -> step(tree, "SeeIt").getAsJsonArray("outcomes").get(0).getAsJsonObject()

@@ -134,7 +134,7 @@ class MeasurementBudgetTest {
         MeasurementBudget budget = budget(closed("23", "25"), dcVoltage("60 V", "10 mV", "0.5", "2"),
                 new DecisionRule.ByRisk(Optional.empty()));
         assertEquals(GUARDED, budget.rule());
-        assertTrue(budget.problems().get(0).contains("spread"));
+        assertTrue(budget.problems().get(0).contains("how much good units vary"));
     }
 
     @Test

@@ -14,9 +14,9 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Fault;
 
 /** A fault without a weight beside others that have one. */
-public final class FaultWeightMissing implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("fault-weight-missing", Severity.ADVICE, Group.FAULTS,
-            "A fault has no weight and counts as 1 beside others that have one.");
+public final class CasesMissing implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("cases-missing", Severity.ADVICE, Group.FAULTS,
+            "A fault has no cases and counts as 1 beside others that have them.");
 
     @Override
     public RuleHeader header() {
@@ -26,10 +26,10 @@ public final class FaultWeightMissing implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         List<Fault> faults = subject.procedure().map(procedure -> procedure.faults()).orElse(List.of());
-        if (faults.stream().anyMatch(fault -> fault.weight().isPresent())) {
-            faults.stream().filter(fault -> fault.weight().isEmpty()).forEach(fault -> findings.report(fault.name().at(),
-                    fault.name() + " has no weight and counts as 1 beside faults that have one.",
-                    "Say with weight how often it is met, in the unit of the others."));
+        if (faults.stream().anyMatch(fault -> fault.cases().isPresent())) {
+            faults.stream().filter(fault -> fault.cases().isEmpty()).forEach(fault -> findings.report(fault.name().at(),
+                    fault.name() + " has no cases and counts as 1 beside faults that have them.",
+                    "Say with \"cases\" how often it was met, counted as for the others."));
         }
     }
 }

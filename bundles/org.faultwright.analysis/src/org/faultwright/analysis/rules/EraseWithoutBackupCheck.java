@@ -31,9 +31,9 @@ import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 
 /** An act that wipes data, come to without anyone having asked whether they are kept elsewhere. */
-public final class WipeWithoutBackupCheck implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("wipe-without-backup-check", Severity.ERROR, Group.SAFETY,
-            "An act wipes data on a path on which nobody has asked whether they are kept elsewhere.");
+public final class EraseWithoutBackupCheck implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("erase-without-backup-check", Severity.ERROR, Group.SAFETY,
+            "A step erases data on a path on which nobody has asked whether they are kept elsewhere.");
 
     @Override
     public RuleHeader header() {
@@ -43,7 +43,7 @@ public final class WipeWithoutBackupCheck implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
-            Predicate<Place> wipes = place -> place.step() instanceof Step.Act act && act.wipes().isPresent()
+            Predicate<Place> wipes = place -> place.step() instanceof Step.Do task && task.erases().isPresent()
                     && place.needs().stream().noneMatch(need -> isProvedOfData(paths.map(), need));
             Routes.Reach unasked = paths.routes().upTo(wipes, place -> asksAboutData(paths.map(), place));
             Set<String> reported = new HashSet<>();
@@ -59,8 +59,8 @@ public final class WipeWithoutBackupCheck implements Rule {
     }
 
     private static boolean readsAboutData(StepMap map, Place place) {
-        return place.warns().stream().flatMap(name -> map.scope().note(name).stream())
-                .anyMatch(WipeWithoutBackupCheck::isAboutData);
+        return place.notes().stream().flatMap(name -> map.scope().note(name).stream())
+                .anyMatch(EraseWithoutBackupCheck::isAboutData);
     }
 
     private static boolean isAboutData(Note note) {
@@ -74,12 +74,12 @@ public final class WipeWithoutBackupCheck implements Rule {
         boolean atStart = condition.map(one -> isSame(one.starts().orElse(one.values().get(0)), need.value())
                 || one.becomes().stream().anyMatch(becomes -> isSame(becomes.value(), need.value()))).orElse(true);
         return !atStart && !setting.isEmpty() && setting.stream().allMatch(way -> readsAboutData(map, way.from())
-                || way.from().step() instanceof Step.Check && way.from().leaves().isEmpty());
+                || way.from().step() instanceof Step.Check && way.from().sets().isEmpty());
     }
 
     private static boolean sets(Way way, Setting need) {
         Predicate<Setting> same = one -> isSame(one.condition(), need.condition()) && isSame(one.value(), need.value());
-        return way.from().leaves().stream().anyMatch(same)
+        return way.from().sets().stream().anyMatch(same)
                 || way.outcome().map(Outcome::proves).orElse(List.of()).stream().anyMatch(same);
     }
 
@@ -88,16 +88,16 @@ public final class WipeWithoutBackupCheck implements Rule {
     }
 
     private static void report(ProcedurePaths paths, Place place, Routes.Reach unasked, Findings findings) {
-        String what = ((Step.Act) place.step()).wipes().orElseThrow().value();
-        findings.report(PlaceText.at(place, ((Step.Act) place.step()).wipes().orElseThrow().at()),
-                "A path comes to " + place.label() + ", which wipes " + what
+        String what = ((Step.Do) place.step()).erases().orElseThrow().value();
+        findings.report(PlaceText.at(place, ((Step.Do) place.step()).erases().orElseThrow().at()),
+                "A path comes to " + place.label() + ", which erases " + what
                         + ", without a check whether that is kept elsewhere.",
-                "Ask before, by a check that warns with a note about data, or need a condition that such a check proves.",
+                "Ask before, by a check that has a note about data read (\"notes\"), or need a condition that such a check proves.",
                 unasked.path(place).orElseThrow(), fixes(paths, place, what));
     }
 
     private static Fix[] fixes(ProcedurePaths paths, Place place, String what) {
-        Optional<Note> note = paths.map().scope().notes().stream().filter(WipeWithoutBackupCheck::isAboutData).findFirst();
+        Optional<Note> note = paths.map().scope().notes().stream().filter(EraseWithoutBackupCheck::isAboutData).findFirst();
         if (note.isEmpty() || place.caller().isPresent()) {
             return new Fix[0];
         }
@@ -108,11 +108,11 @@ public final class WipeWithoutBackupCheck implements Rule {
         List<String> lines = new ArrayList<>(List.of(
                 "check " + name + " " + StepInsertion.quoted("Is this kept elsewhere, or does the customer agree to lose it: "
                         + what + "?") + " {",
-                "    warns " + note.get().name(),
+                "    notes " + note.get().name(),
                 "    yes -> " + place.label(),
                 "    no -> " + handingOn.target(),
                 "}"));
         lines.addAll(handingOn.lines());
-        return new Fix[] {insertion.fix("Ask before " + place.label() + " wipes anything", name, lines)};
+        return new Fix[] {insertion.fix("Ask before " + place.label() + " erases anything", name, lines)};
     }
 }

@@ -16,8 +16,8 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 
 /** A remedy is something done, not something asked. */
-public final class RemedyNotAnAct implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("remedy-not-an-act", Severity.ERROR, Group.FAULTS,
+public final class RemedyRepairsNothing implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("remedy-repairs-nothing", Severity.ERROR, Group.FAULTS,
             "A remedy names a step in which nothing is done.");
 
     @Override
@@ -32,9 +32,9 @@ public final class RemedyNotAnAct implements Rule {
     }
 
     private static void check(Fault fault, Name remedy, Step step, Findings findings) {
-        if (!(step instanceof Step.Act) && !(step instanceof Step.Perform)) {
+        if (!(step instanceof Step.Do) && !(step instanceof Step.Perform)) {
             findings.report(remedy.at(), remedy + ", the remedy of " + fault.name() + ", repairs nothing: it only asks or concludes.",
-                    "Name the act that repairs " + fault.name() + ".");
+                    "Name the step that repairs " + fault.name() + ".");
         }
     }
 }

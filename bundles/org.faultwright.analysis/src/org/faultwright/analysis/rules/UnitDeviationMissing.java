@@ -17,9 +17,9 @@ import org.faultwright.procedure.DecisionRule;
 import org.faultwright.quantity.measure.DecisionRule.Guarded;
 
 /** The house decides by risk, and a limit lacks the spread that the risk is computed from. */
-public final class SpreadMissing implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("spread-missing", Severity.ADVICE, Group.INSTRUMENTS,
-            "The decision rule goes by risk, and a measurement does not state the spread of good units.");
+public final class UnitDeviationMissing implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("unit-deviation-missing", Severity.ADVICE, Group.INSTRUMENTS,
+            "The decision rule goes by risk, and a measurement does not state how much good units vary.");
 
     @Override
     public RuleHeader header() {
@@ -38,10 +38,10 @@ public final class SpreadMissing implements Rule {
     }
 
     private static void report(LimitStudy study, StudiedLimit limit, Findings findings) {
-        boolean stated = study.step().spread().isPresent();
+        boolean stated = study.step().unitDeviation().isPresent();
         findings.report(limit.limit().at(), study.step().name() + " is to be decided by risk, and "
-                + (stated ? "the spread of good units and the limit do not give one."
-                : "the spread of good units is not stated."),
-                "Add the standard deviation of good units, as in: spread 0.1 V; until then the guard band is the whole uncertainty.");
+                + (stated ? "how much good units vary and the limit do not give one."
+                : "how much good units vary is not stated."),
+                "Add the standard deviation of good units, as in: units vary by 0.1 V; until then the guard band is the whole uncertainty.");
     }
 }

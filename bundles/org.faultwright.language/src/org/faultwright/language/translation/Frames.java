@@ -118,13 +118,11 @@ final class Frames {
 
         @Override
         public Boolean caseStepToolsText(StepToolsText written) {
-            written.getTools().forEach(text -> parts.passage.node(text, TextPackage.Literals.TOOL_TEXT__TOOL)
-                    .map(parts.passage::text).ifPresent(tool -> {
-                        tools.add(tool);
-                        Optional.ofNullable(text.getUpTo()).flatMap(parts.quantities::quantity)
-                                .ifPresent(upTo -> rated.add(new Precautions.RatedTool(tool, upTo)));
-                    }));
-            return true;
+            List<Written<String>> named = parts.passage.texts(written, TextPackage.Literals.STEP_TOOLS_TEXT__TOOLS);
+            written.getRated().forEach(text -> parts.quantities.quantity(text).ifPresent(upTo -> named.stream()
+                    .filter(tool -> tool.at().end() <= upTo.at().offset()).reduce((first, later) -> later)
+                    .ifPresent(tool -> rated.add(new Precautions.RatedTool(tool, upTo)))));
+            return tools.addAll(named);
         }
 
         @Override

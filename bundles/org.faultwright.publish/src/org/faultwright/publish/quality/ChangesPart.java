@@ -10,31 +10,26 @@ import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.publish.since.SinceRelease;
 
-/** What changed since the last release: one line a procedure in front, was and is now behind. */
+/** What changed since the last release: how many in front, was and is now behind. */
 public final class ChangesPart {
     private ChangesPart() {
     }
 
+    /** What came and went; what differs stands among the things to look at. */
     static void front(Tag main, QualityReport report) {
-        main.say("h2", "", "Since the last release");
-        if (report.since().isEmpty()) {
-            main.say("p", "", "Not compared: no earlier release was named.");
-            return;
-        }
         List<String> fresh = report.lines().stream().filter(line -> line.since().isEmpty()).map(line -> line.publication().title()).toList();
-        List<String> same = report.lines().stream().filter(line -> line.since().filter(since -> since.differences().isEmpty()).isPresent())
-                .map(line -> line.publication().title()).toList();
-        Tag list = main.add("ul", "attention");
-        report.lines().stream().filter(line -> line.since().filter(since -> !since.differences().isEmpty()).isPresent()).forEach(line ->
-                list.add("li").say("b", "", line.publication().title() + ":").space().text(sentence(line.since().get())));
-        item(list, "New", fresh);
-        item(list, "Gone", report.gone());
-        item(list, "Says the same", same);
+        List<Line> known = report.lines().stream().filter(line -> line.since().isPresent()).toList();
+        long same = known.stream().filter(line -> line.since().get().differences().isEmpty()).count();
+        int differences = known.stream().mapToInt(line -> line.since().get().differences().size()).sum();
+        Tag line = main.add("p", "").say("b", "", "Since the last release:").space().text(Rows.count(differences, "difference", "differences")
+                + " in " + (known.size() - same) + " of " + Rows.count(known.size(), "procedure", "procedures") + ", each with its procedure.");
+        item(line, "New", fresh);
+        item(line, "Gone", report.gone());
     }
 
-    private static void item(Tag list, String what, List<String> names) {
+    private static void item(Tag line, String what, List<String> names) {
         if (!names.isEmpty()) {
-            list.add("li").say("b", "", what + ":").space().text(Rows.listed(names) + ".");
+            line.space().text(what + ": " + Rows.listed(names) + ".");
         }
     }
 

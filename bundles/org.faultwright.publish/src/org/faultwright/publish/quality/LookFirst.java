@@ -6,6 +6,7 @@ package org.faultwright.publish.quality;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -31,6 +32,7 @@ import org.faultwright.publish.quality.QualityReport.Line;
 final class LookFirst {
     /** An instrument whose calibration ends within so many days is near its end. */
     private static final int NEAR_DAYS = 60;
+    private static final int MOST_NAMED = 2;
 
     /**
      * @param title  such as {@code Open errors}
@@ -72,8 +74,19 @@ final class LookFirst {
     }
 
     /** The same of several procedures is said once, with their names. */
-    private static List<String> together(Map<String, List<String>> said) {
-        return said.entrySet().stream().map(entry -> Rows.listed(entry.getValue()) + ": " + entry.getKey()).toList();
+    private List<String> together(Map<String, List<String>> said) {
+        return said.entrySet().stream().map(entry -> capital(of(entry.getValue())) + ": " + entry.getKey()).toList();
+    }
+
+    /** Procedures by their titles where they are few; else how many they are. */
+    private String of(Collection<String> titles) {
+        Set<String> each = new LinkedHashSet<>(titles);
+        boolean few = each.size() <= MOST_NAMED;
+        return few ? String.join(", ", each) : each.size() == report.lines().size() ? "all procedures" : each.size() + " procedures";
+    }
+
+    private static String capital(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     private Group each(String title, String clean, Function<Line, List<String>> of) {
@@ -112,11 +125,11 @@ final class LookFirst {
             for (Instrument instrument : new Used(new Plan(line.publication())).instruments().keySet()) {
                 instrument.calibrationDue().filter(due -> due.value().isBefore(day.plusDays(NEAR_DAYS + 1))).ifPresent(due ->
                         said.computeIfAbsent((due.value().isBefore(day) ? "ran out on " : "runs out on ") + due.value() + ": "
-                                + instrument.name(), first -> new ArrayList<>()).add(line.publication().title()));
+                                + "\"" + instrument.name() + "\"", first -> new ArrayList<>()).add(line.publication().title()));
             }
         }
         return new Group("Calibration past or within " + NEAR_DAYS + " days of its end on " + day, "calibration past or near its end",
-                said.entrySet().stream().map(entry -> entry.getKey() + ", used by " + Rows.listed(entry.getValue())).toList());
+                said.entrySet().stream().map(entry -> entry.getKey() + ", used by " + of(entry.getValue())).toList());
     }
 
     private Group sources(LocalDate day) {
@@ -131,7 +144,7 @@ final class LookFirst {
                             .add(line.publication().title()));
         }
         return new Group("Sources older than " + report.sourceAge() + " months on " + day, "sources older than " + report.sourceAge() + " months",
-                said.entrySet().stream().map(entry -> entry.getKey() + ": " + Rows.listed(List.copyOf(entry.getValue()))).toList());
+                said.entrySet().stream().map(entry -> entry.getKey() + ": " + of(entry.getValue())).toList());
     }
 
     private static Optional<Source> expected(Step step) {

@@ -22,7 +22,7 @@ import org.faultwright.publish.quality.QualityReport.Line;
 
 /** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
 final class QualityPage {
-    private static final int MOST_POINTS = 6;
+    private static final int MOST_POINTS = 4;
 
     private QualityPage() {
     }
@@ -43,8 +43,8 @@ final class QualityPage {
         if (report.since().isPresent()) {
             ChangesPart.front(main, report);
         }
-        RecordPart.add(main, report);
         SignOff.whole(main, report.digest());
+        RecordPart.add(main, report);
         main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
                 + " free of danger.");
         if (!report.lines().isEmpty()) {
@@ -96,7 +96,7 @@ final class QualityPage {
         List<LookFirst.Group> groups = LookFirst.of(report);
         List<String> clean = groups.stream().filter(group -> group.points().isEmpty()).map(LookFirst.Group::clean).toList();
         main.say("h2", "", clean.size() == groups.size() ? "Nothing to look at first" : "Look at these, the gravest first");
-        Tag list = main.add("ol", "attention");
+        Tag list = main.add("ol", "gravest");
         for (LookFirst.Group group : groups) {
             List<String> points = group.points();
             if (!points.isEmpty()) {

@@ -13,11 +13,13 @@ import java.util.Optional;
  * @param live    the values under which the circuit is energised
  * @param charged the values under which stored charge may be present
  * @param becomes values that other conditions force, such as charge present whenever the supply is on
+ * @param proved  where its charge is proved absent, where stated
+ * @param mayChangeLive whether changing it on a live circuit is ordinary use, as with a paper lid
  * @param starts  the value a unit arrives with; the first one when not stated
  * @param ends    the value it must be left with; absent means any
  */
 public record Condition(Name name, String title, List<Name> values, List<Name> live, List<Name> charged,
-        List<Becomes> becomes, Optional<Name> starts, Optional<Name> ends, SourceRange at) implements Declaration {
+        List<Becomes> becomes, Optional<Proof> proved, boolean mayChangeLive, Optional<Name> starts, Optional<Name> ends, SourceRange at) implements Declaration {
     /** The condition takes this value whenever the other one is so set. */
     public record Becomes(Name value, Setting when, SourceRange at) {
     }

@@ -5,7 +5,16 @@
 package org.faultwright.procedure;
 
 import java.util.List;
+import java.util.Optional;
+import org.faultwright.quantity.Quantity;
 
-/** A part that is taken out, fitted or swapped. */
-public record Part(Name name, String title, List<Written<Hazard>> hazards, SourceRange at) implements Declaration {
+/**
+ * A part that is taken out, fitted or swapped, or an aid that is put on.
+ *
+ * @param isolated that it is cut off from the supply and from charge
+ * @param drains   the resistance by which it takes charge away, as a bleed lead does
+ * @param rated    the power it is rated for, in watts
+ */
+public record Part(Name name, String title, List<Written<Hazard>> hazards, Optional<Isolation> isolated,
+        Optional<Written<Quantity>> drains, Optional<Written<Quantity>> rated, SourceRange at) implements Declaration {
 }

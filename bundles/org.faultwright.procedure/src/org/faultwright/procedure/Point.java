@@ -14,11 +14,12 @@ import org.faultwright.quantity.QuantityKind;
  *
  * @param carries          the highest voltage met there, and whether dc, ac rms or ac peak
  * @param sourceResistance what the meter sees behind the point (the Thévenin resistance)
+ * @param isolated         that it is cut off from the supply and from charge
  * @param category         the measurement category of the circuit after IEC 61010-2-030
  */
 public record Point(Name name, String title, Optional<Carried> carries,
         Optional<Written<Quantity>> sourceResistance, Optional<Written<Integer>> category,
-        List<Written<Hazard>> hazards, SourceRange at) implements Declaration {
+        List<Written<Hazard>> hazards, Optional<Isolation> isolated, SourceRange at) implements Declaration {
     /**
      * The highest voltage at a point.
      *

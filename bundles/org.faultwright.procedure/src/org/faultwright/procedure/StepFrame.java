@@ -22,11 +22,12 @@ import org.faultwright.quantity.Quantity;
  * @param verifies where it says that it verifies the repair
  * @param source   where its instruction or limit comes from
  * @param hint     a further sentence for a trainee
+ * @param precautions what it says of its own safety
  */
 public record StepFrame(List<Setting> needs, List<Setting> sets, List<Name> notes, List<Name> handles,
         Optional<Written<Quantity>> takes, List<Written<String>> tools, List<Written<Hazard>> hazards,
         Optional<SourceRange> confirms, Optional<SourceRange> verifies, Optional<Source> source,
-        Optional<Written<String>> hint) {
+        Optional<Written<String>> hint, Precautions precautions) {
     public static final StepFrame PLAIN = new StepFrame(List.of(), List.of(), List.of(), List.of(), Optional.empty(),
-            List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+            List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Precautions.NONE);
 }

@@ -76,7 +76,7 @@ public final class PathBenchmark {
         List<Condition> declared = new ArrayList<>();
         for (int i = 0; i < conditions; i++) {
             declared.add(new Condition(name("C" + i), "", List.of(name("off"), name("on")), List.of(), List.of(),
-                    List.of(), Optional.empty(), Optional.empty(), HERE));
+                    List.of(), Optional.empty(), false, Optional.empty(), Optional.empty(), HERE));
         }
         Random random = new Random(steps);
         List<Step> made = new ArrayList<>();

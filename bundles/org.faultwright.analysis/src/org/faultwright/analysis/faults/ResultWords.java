@@ -21,14 +21,14 @@ import org.faultwright.quantity.ValueText;
 public final class ResultWords {
     private static final Pattern PLAIN = Pattern.compile("([0-9]+ )?[\\p{L}_][\\p{L}\\p{N}_]*");
     /** Words of the language that no result can be written as, unless in quotation marks. */
-    private static final Set<String> TAKEN = Set.of("ac", "accuracy", "do", "against", "uncertainty", "ambient", "anything", "at", "avoid",
+    private static final Set<String> TAKEN = Set.of("ac", "accuracy", "do", "against", "uncertainty", "ambient", "anything", "at", "avoid", "because",
             "bandwidth", "becomes", "begin", "boards", "burden", "by", "calibrated", "carries", "category", "charged", "check",
             "complaint", "complaints", "value", "conclude", "condition", "confirms", "consequence", "covers", "dated",
             "calculate", "decision", "digest", "else", "ends", "equipment", "every", "example", "exits", "expects", "fault",
             "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "input", "instrument", "least",
             "sets", "library", "live", "means", "measure", "most", "note", "nothing", "observe", "of", "or", "over", "part",
             "perform", "point", "procedure", "proves", "rated", "refers", "remedy", "repair", "repairs", "report",
-            "resolution", "revision", "routine", "shows", "source", "units", "starts", "takes", "times", "to", "tools",
+            "resolution", "revision", "routine", "shows", "source", "units", "starts", "takes", "tests", "times", "to", "tools", "tries",
             "type", "under", "until", "up", "uses", "using", "valid", "verifies", "notes", "waveform", "cases", "when", "erases", "needs");
     private static final Exact TWO = Exact.of(2);
     private static final Exact TEN = Exact.of(10);

@@ -77,7 +77,8 @@ public final class RoutineEffects {
     /** A procedure that performs the routine and nothing else. */
     private Procedure alone(Procedure procedure, Name entering) {
         Condition entered = new Condition(condition.name(), condition.title(), condition.values(), condition.live(),
-                condition.charged(), condition.becomes(), Optional.of(entering), condition.ends(), condition.at());
+                condition.charged(), condition.becomes(), condition.proved(),
+                condition.mayChangeLive(), Optional.of(entering), condition.ends(), condition.at());
         Declarations own = procedure.own();
         List<Condition> conditions = new ArrayList<>(List.of(entered));
         conditions.addAll(own.conditions());

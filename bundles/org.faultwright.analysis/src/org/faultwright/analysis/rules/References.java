@@ -19,6 +19,7 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -43,6 +44,8 @@ public final class References {
         this.faults = subject.procedure().map(procedure -> names(procedure.faults())).orElseGet(Map::of);
         libraries();
         subject.document().own().conditions().forEach(this::condition);
+        subject.document().own().points().forEach(point -> isolation(point.isolated()));
+        subject.document().own().parts().forEach(part -> isolation(part.isolated()));
         subject.graphs().forEach(this::graph);
         subject.procedure().ifPresent(this::faultsAndExamples);
     }
@@ -67,8 +70,13 @@ public final class References {
             value(becomes.value(), condition);
             setting(becomes.when());
         });
+        condition.proved().ifPresent(proof -> proof.points().forEach(this::point));
         condition.starts().ifPresent(value -> value(value, condition));
         condition.ends().ifPresent(value -> value(value, condition));
+    }
+
+    private void isolation(Optional<Isolation> isolated) {
+        isolated.ifPresent(stated -> stated.when().forEach(this::setting));
     }
 
     private void value(Name value, Condition condition) {
@@ -99,6 +107,7 @@ public final class References {
         frame.sets().forEach(this::setting);
         frame.notes().forEach(name -> declared(name, Reference.Kind.NOTE, scope.note(name), scope::notes));
         frame.handles().forEach(name -> declared(name, Reference.Kind.PART, scope.part(name), scope::parts));
+        frame.precautions().tries().forEach(name -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name), scope::instruments));
     }
 
     private void outcome(Outcome outcome, Map<String, Name> targets) {

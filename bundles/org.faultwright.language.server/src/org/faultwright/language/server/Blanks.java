@@ -13,7 +13,7 @@ final class Blanks {
     private static final Map<String, String> WHOLE = new LinkedHashMap<>();
     private static final Map<String, List<String>> ITEMS = new LinkedHashMap<>();
     private static final List<String> FRAME = List.of("needs", "sets", "notes", "handles", "takes", "tools", "hazards",
-            "confirms complaint", "verifies repair", "source", "hint");
+            "confirms complaint", "verifies repair", "live because", "tries", "tests", "source", "hint");
 
     static {
         WHOLE.put("check", "check ${1:Name} \"${2:question}\" {\n    takes ${3:1 min}\n    ${4:yes} -> ${5:Next}\n    ${6:no} -> ${7:Other}\n}");

@@ -19,6 +19,7 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
@@ -29,7 +30,7 @@ import org.faultwright.quantity.Units;
 public final class Proposals {
     private static final Set<String> SETTINGS = Set.of("needs", "sets", "proves");
     private static final Set<String> LISTS = Set.of("needs", "sets", "proves", "notes", "handles", "hazards", "covers",
-            "shows", "remedy", "finds", "uses");
+            "shows", "remedy", "finds", "uses", "tries", "tests");
     private static final Set<String> STEP_PARTS = Set.of("check", "observe", "measure", "do", "calculate", "perform",
             "conclude");
     private static final Set<String> INSIDE_ONLY = Set.of("begin at", "tools");
@@ -84,12 +85,13 @@ public final class Proposals {
             case "needs", "sets", "proves" -> names(scope.conditions(), "condition");
             case "notes" -> names(scope.notes(), "note");
             case "handles" -> names(scope.parts(), "part");
-            case "using" -> names(scope.instruments(), "instrument");
+            case "using", "tries" -> names(scope.instruments(), "instrument");
             case "by" -> names(scope.routines(), "routine");
             case "against" -> names(scope.points(), "point");
             case "finds", "of" -> names(faults(), "fault");
             case "remedy" -> names(steps().stream().filter(Step.Do.class::isInstance).toList(), "do");
             case "shows" -> names(steps(), "procedure");
+            case "tests" -> words(Arrays.stream(ProtectiveTest.values()).map(ProtectiveTest::word).toList(), "protective test");
             case "covers", "hazards" -> words(Arrays.stream(Hazard.values()).map(Hazard::word).toList(), "hazard");
             case "uses" -> words(libraries(), "library");
             case "expects" -> words(List.of("at least", "at most", "over", "under"), "limit");

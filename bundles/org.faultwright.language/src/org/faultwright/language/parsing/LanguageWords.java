@@ -21,7 +21,7 @@ public final class LanguageWords {
     /** That can begin a line within braces. */
     public static final List<String> LINES = List.of("needs", "sets", "notes", "handles", "takes", "tools", "hazards",
             "confirms", "verifies", "source", "hint", "expects", "uncertainty", "units", "erases", "repairs", "value", "finds",
-            "refers", "report", "cases", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
+            "live", "tries", "tests", "refers", "report", "cases", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
             "valid", "calibrated", "resolution", "accuracy", "input", "burden", "bandwidth", "anything");
 
     private static final int SHORTEST = 3;

@@ -18,6 +18,7 @@ import org.faultwright.language.text.ConditionText;
 import org.faultwright.language.text.DeclarationText;
 import org.faultwright.language.text.IndicatorText;
 import org.faultwright.language.text.InstrumentText;
+import org.faultwright.language.text.IsolatedText;
 import org.faultwright.language.text.NoteText;
 import org.faultwright.language.text.PartText;
 import org.faultwright.language.text.PointText;
@@ -26,10 +27,12 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Proof;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Waveform;
@@ -86,6 +89,7 @@ final class DeclarationTranslator {
                 written.getValues().stream().flatMap(value -> passage.name(value, NAMED_TEXT__NAME).stream()).toList(),
                 passage.names(written, CONDITION_TEXT__LIVE), passage.names(written, CONDITION_TEXT__CHARGED),
                 written.getBecomes().stream().flatMap(becomes -> becomes(becomes).stream()).toList(),
+                proof(written), written.isMayChangeLive(),
                 passage.single(written, CONDITION_TEXT__STARTS, "Where the condition starts").map(passage::name),
                 passage.single(written, CONDITION_TEXT__ENDS, "Where the condition ends").map(passage::name),
                 passage.range(written));
@@ -94,6 +98,17 @@ final class DeclarationTranslator {
     private Optional<Condition.Becomes> becomes(BecomesText written) {
         return Optional.ofNullable(written.getSetting()).map(setting -> new Condition.Becomes(
                 passage.nameOrNone(written, BECOMES_TEXT__VALUE), parts.settings.setting(setting), passage.range(written)));
+    }
+
+    private Optional<Proof> proof(ConditionText written) {
+        return passage.single(written.getProofs(), "Where the charge is proved absent").map(proof -> new Proof(
+                passage.names(proof, PROOF_TEXT__POINTS),
+                Optional.ofNullable(proof.getLimit()).flatMap(parts.limits::limit), passage.range(proof)));
+    }
+
+    private Optional<Isolation> isolation(List<IsolatedText> written) {
+        return passage.single(written, "That it is isolated")
+                .map(text -> new Isolation(parts.settings.all(text.getSettings()), passage.range(text)));
     }
 
     private Instrument instrument(InstrumentText written) {
@@ -109,7 +124,7 @@ final class DeclarationTranslator {
                 parts.quantities.single(written.getSourceResistance(), "The source resistance"),
                 passage.single(written, POINT_TEXT__CATEGORY, "The measurement category")
                         .flatMap(node -> parts.quantities.whole(node, "The measurement category")),
-                parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), passage.range(written));
+                parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), isolation(written.getIsolated()), passage.range(written));
     }
 
     private Optional<Point.Frequencies> frequencies(PointText written) {
@@ -125,7 +140,9 @@ final class DeclarationTranslator {
     }
 
     private Part part(PartText written) {
-        return new Part(name(written), title(written), parts.vocabulary.hazards(written, PART_TEXT__HAZARDS),
+        return new Part(name(written), title(written), parts.vocabulary.hazards(written, PART_TEXT__HAZARDS), isolation(written.getIsolated()),
+                parts.quantities.single(written.getDrains(), "What drains the charge"),
+                parts.quantities.single(written.getRated(), "What the part is rated for"),
                 passage.range(written));
     }
 

@@ -13,17 +13,22 @@ import org.faultwright.language.text.FrameText;
 import org.faultwright.language.text.HandlesText;
 import org.faultwright.language.text.HazardsText;
 import org.faultwright.language.text.HintText;
+import org.faultwright.language.text.LiveText;
 import org.faultwright.language.text.SetsText;
 import org.faultwright.language.text.NeedsText;
 import org.faultwright.language.text.StepSourceText;
 import org.faultwright.language.text.StepToolsText;
 import org.faultwright.language.text.TakesText;
+import org.faultwright.language.text.TestsText;
 import org.faultwright.language.text.TextPackage;
+import org.faultwright.language.text.TriesText;
 import org.faultwright.language.text.VerifiesText;
 import org.faultwright.language.text.NotesText;
 import org.faultwright.language.text.util.TextSwitch;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Precautions;
+import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.SourceRange;
@@ -60,6 +65,10 @@ final class Frames {
         private final List<ConfirmsText> confirms = new ArrayList<>();
         private final List<VerifiesText> verifies = new ArrayList<>();
         private final List<StepSourceText> sources = new ArrayList<>();
+        private final List<LiveText> live = new ArrayList<>();
+        private final List<Name> tries = new ArrayList<>();
+        private final List<Written<ProtectiveTest>> tests = new ArrayList<>();
+        private final List<Precautions.RatedTool> rated = new ArrayList<>();
         private final List<HintText> hints = new ArrayList<>();
 
         StepFrame frame() {
@@ -72,7 +81,15 @@ final class Frames {
                     .flatMap(text -> passage.node(text, TextPackage.Literals.HINT_TEXT__HINT)).map(passage::text);
             return new StepFrame(List.copyOf(needs), List.copyOf(sets), List.copyOf(notes), List.copyOf(handles), time,
                     List.copyOf(tools), List.copyOf(hazards), first(confirms, "That it confirms the complaint"),
-                    first(verifies, "That it verifies the repair"), source, hint);
+                    first(verifies, "That it verifies the repair"), source, hint, precautions());
+        }
+
+        private Precautions precautions() {
+            Passage passage = parts.passage;
+            Optional<Written<String>> reason = passage.single(live, "Why it is done live")
+                    .flatMap(text -> passage.node(text, TextPackage.Literals.LIVE_TEXT__REASON)).map(passage::text);
+            return reason.isEmpty() && tries.isEmpty() && tests.isEmpty() && rated.isEmpty() ? Precautions.NONE
+                    : new Precautions(reason, List.copyOf(tries), List.copyOf(tests), List.copyOf(rated));
         }
 
         private <T extends EObject> Optional<SourceRange> first(List<T> written, String what) {
@@ -101,7 +118,29 @@ final class Frames {
 
         @Override
         public Boolean caseStepToolsText(StepToolsText written) {
-            return tools.addAll(parts.passage.texts(written, TextPackage.Literals.STEP_TOOLS_TEXT__TOOLS));
+            List<Written<String>> named = parts.passage.texts(written, TextPackage.Literals.STEP_TOOLS_TEXT__TOOLS);
+            written.getRated().forEach(text -> parts.quantities.quantity(text).ifPresent(upTo -> named.stream()
+                    .filter(tool -> tool.at().end() <= upTo.at().offset()).reduce((first, later) -> later)
+                    .ifPresent(tool -> rated.add(new Precautions.RatedTool(tool, upTo)))));
+            return tools.addAll(named);
+        }
+
+        @Override
+        public Boolean caseLiveText(LiveText written) {
+            return live.add(written);
+        }
+
+        @Override
+        public Boolean caseTriesText(TriesText written) {
+            return tries.addAll(parts.passage.names(written, TextPackage.Literals.TRIES_TEXT__INSTRUMENTS));
+        }
+
+        @Override
+        public Boolean caseTestsText(TestsText written) {
+            parts.passage.nodes(written, TextPackage.Literals.TESTS_TEXT__TESTS).forEach(node -> parts.vocabulary
+                    .oneOf(ProtectiveTest.values(), node, "protective test")
+                    .ifPresent(test -> tests.add(new Written<>(test, parts.passage.range(node)))));
+            return true;
         }
 
         @Override

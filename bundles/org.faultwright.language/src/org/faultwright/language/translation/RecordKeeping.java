@@ -14,6 +14,7 @@ import org.faultwright.language.text.EquipmentText;
 import org.faultwright.language.text.RevisionText;
 import org.faultwright.procedure.DecisionRule;
 import org.faultwright.procedure.Equipment;
+import org.faultwright.procedure.ProtectionClass;
 import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
@@ -30,8 +31,18 @@ final class RecordKeeping {
 
     Optional<Equipment> equipment(List<EquipmentText> written) {
         return passage.single(written, "The equipment").map(text -> new Equipment(
-                passage.textOrNone(text, EQUIPMENT_TEXT__TITLE), passage.texts(text, EQUIPMENT_TEXT__BOARDS),
+                passage.textOrNone(text, EQUIPMENT_TEXT__TITLE), protection(text), passage.texts(text, EQUIPMENT_TEXT__BOARDS),
                 passage.range(text)));
+    }
+
+    private Optional<Written<ProtectionClass>> protection(EquipmentText written) {
+        return passage.node(written, EQUIPMENT_TEXT__PROTECTION).flatMap(node -> {
+            Optional<ProtectionClass> known = ProtectionClass.named(passage.words(node));
+            if (known.isEmpty()) {
+                passage.problem(passage.range(node), passage.words(node) + " is no protection class; write I, II or III.");
+            }
+            return known.map(one -> new Written<>(one, passage.range(node)));
+        });
     }
 
     Optional<Revision> revision(List<RevisionText> written) {

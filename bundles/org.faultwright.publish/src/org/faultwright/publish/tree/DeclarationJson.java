@@ -10,10 +10,12 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Proof;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Accuracy;
 import org.faultwright.quantity.Exact;
@@ -30,13 +32,20 @@ final class DeclarationJson {
     }
 
     static Json condition(Condition condition) {
-        return start(condition.name(), condition.title()).putNames("values", condition.values())
+        Json json = start(condition.name(), condition.title()).putNames("values", condition.values())
                 .putNames("liveWhen", condition.live()).putNames("chargedWhen", condition.charged())
                 .putAll("becomes", condition.becomes(), becomes -> new Json().put("value", becomes.value().text())
                         .put("when", StepJson.setting(becomes.when())))
+                .put("proved", condition.proved().map(DeclarationJson::proof))
                 .putText("starts", condition.starts().map(Name::text)
                         .or(() -> condition.values().stream().map(Name::text).findFirst()))
                 .putText("ends", condition.ends().map(Name::text));
+        return condition.mayChangeLive() ? json.put("mayChangeLive", true) : json;
+    }
+
+    private static Json proof(Proof proof) {
+        return new Json().putNames("at", proof.points()).put("limit", proof.limit()
+                .map(limit -> QuantityJson.of(limit.value(), Optional.of(QuantityKind.DC_VOLTAGE))));
     }
 
     static Json instrument(Instrument instrument) {
@@ -87,11 +96,19 @@ final class DeclarationJson {
                         .putText("waveform", carried.waveform().map(form -> form.value().word()))))
                 .put("sourceResistance", point.sourceResistance().map(Written::value).map(QuantityJson::of))
                 .putNumber("category", point.category())
+                .put("isolated", point.isolated().map(DeclarationJson::isolation))
                 .putTexts("hazards", point.hazards().stream().map(Written::value).map(Hazard::word).toList());
+    }
+
+    private static Json isolation(Isolation isolated) {
+        return new Json().putAll("when", isolated.when(), StepJson::setting);
     }
 
     static Json part(Part part) {
         return start(part.name(), part.title())
+                .put("isolated", part.isolated().map(DeclarationJson::isolation))
+                .put("drainsBy", part.drains().map(Written::value).map(QuantityJson::of))
+                .put("rated", part.rated().map(Written::value).map(QuantityJson::of))
                 .putTexts("hazards", part.hazards().stream().map(Written::value).map(Hazard::word).toList());
     }
 

@@ -107,6 +107,11 @@ final class StepJson implements Step.Cases<Json> {
         if (frame.verifies().isPresent()) {
             json.put("verifiesRepair", true);
         }
+        json.putText("liveBecause", frame.precautions().liveBecause().map(Written::value))
+                .putNames("tries", frame.precautions().tries())
+                .putTexts("tests", frame.precautions().tests().stream().map(test -> test.value().word()).toList())
+                .putAll("ratedTools", frame.precautions().rated(), rated -> new Json()
+                        .put("tool", rated.tool().value()).put("upTo", QuantityJson.of(rated.upTo().value())));
         json.put("source", frame.source().map(StepJson::source)).putText("hint", frame.hint().map(Written::value));
     }
 

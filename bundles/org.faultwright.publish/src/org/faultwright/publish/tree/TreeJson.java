@@ -78,6 +78,7 @@ public final class TreeJson implements ProcedureExport {
                 .put("caution", Caution.SENTENCES).put("id", procedure.name().text()).put("title", procedure.title())
                 .put("digest", "sha256:" + publication.digest())
                 .put("equipment", procedure.equipment().map(equipment -> new Json().put("title", equipment.title())
+                        .putText("protectionClass", equipment.protection().map(known -> known.value().name()))
                         .putTexts("boards", equipment.boards().stream().map(Written::value).toList())))
                 .put("revision", revision(publication))
                 .putTexts("complaints", procedure.complaints().stream().map(Written::value).toList())

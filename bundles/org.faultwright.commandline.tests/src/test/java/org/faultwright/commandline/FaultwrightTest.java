@@ -174,6 +174,9 @@ class FaultwrightTest {
     void should_explain_a_rule_and_a_limit() throws IOException {
         assertTrue(call("explain").out().contains("hole-between-bands"));
         assertTrue(call("explain", "hole-between-bands").out().contains("# hole-between-bands"));
+        assertTrue(call("explain", "needs").out().contains("needs CONDITION VALUE"));
+        assertTrue(call("explain", "arrow").out().contains("# Outcomes and arrows"));
+        assertTrue(call("explain", "neds").err().contains("or \"needs\"?"), call("explain", "neds").err());
         Path file = file("Rail.procedure", """
                 procedure Rail "Rail"
                 instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits }

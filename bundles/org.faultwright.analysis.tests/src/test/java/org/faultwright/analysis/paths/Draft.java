@@ -13,6 +13,7 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Precautions;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Setting;
@@ -71,7 +72,7 @@ final class Draft {
             if (i > 0 && random.nextInt(3) == 0) {
                 becomes.add(new Condition.Becomes(any(values), setting(conditions.get(random.nextInt(i))), HERE));
             }
-            conditions.add(new Condition(name("C" + i), "", values, List.of(), List.of(), becomes,
+            conditions.add(new Condition(name("C" + i), "", values, List.of(), List.of(), becomes, Optional.empty(), false,
                     random.nextBoolean() ? Optional.of(any(values)) : Optional.empty(), Optional.empty(), HERE));
         }
     }
@@ -103,7 +104,8 @@ final class Draft {
     private StepFrame frame() {
         return new StepFrame(settings(5), settings(3), List.of(), List.of(),
                 Optional.of(new Written<>(Quantity.of("" + random.nextInt(9), "min"), HERE)), List.of(), List.of(),
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Precautions.NONE);
     }
 
     private Step step(String prefix, int number, int count, List<Name> exits) {
@@ -113,7 +115,8 @@ final class Draft {
                     .filter(exit -> random.nextInt(6) > 0).map(exit -> outcome(exit, prefix, number, count, exits)).toList();
             StepFrame frame = frame();
             StepFrame untimed = new StepFrame(frame.needs(), frame.sets(), List.of(), List.of(), Optional.empty(),
-                    List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+                    List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Precautions.NONE);
             return new Step.Perform(own, "", Optional.of(any(routines).name()), random.nextBoolean() ? frame : untimed,
                     outcomes, HERE);
         }

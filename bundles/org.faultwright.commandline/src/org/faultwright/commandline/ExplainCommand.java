@@ -10,12 +10,15 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleIndex;
 import org.faultwright.analysis.RulePage;
 import org.faultwright.analysis.RulePages;
 import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.language.reference.LanguageReference;
+import org.faultwright.language.reference.ReferenceEntry;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.measure.BudgetLine;
@@ -25,12 +28,15 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 @Command(name = "explain", mixinStandardHelpOptions = true, sortOptions = false,
-        description = {"Explains a rule, or the limits of a measurement or decision with every number behind them.",
-            "  faultwright explain                     lists the rules",
+        description = {"Explains a rule, a word of the language, or the limits of a step with every number behind them.",
+            "  faultwright explain                     lists the rules and the words",
             "  faultwright explain hole-between-bands  shows the page of a rule",
-            "  faultwright explain FILE STEP           shows the budget of a measurement or decision"})
+            "  faultwright explain needs               shows what the reference says of a word",
+            "  faultwright explain FILE STEP           shows the budget of a measurement or calculation"})
 final class ExplainCommand implements Callable<Integer> {
-    @Parameters(paramLabel = "WHAT", arity = "0..2", description = "A rule, or a file and the name of a step in it.")
+    private static final int WIDEST = 100;
+
+    @Parameters(paramLabel = "WHAT", arity = "0..2", description = "A rule, a word of the language, or a file and the name of a step in it.")
     private List<String> what = List.of();
 
     @Spec
@@ -41,7 +47,7 @@ final class ExplainCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         switch (what.size()) {
             case 0 -> list(out);
-            case 1 -> rule(what.get(0), out);
+            case 1 -> page(what.get(0), out);
             default -> step(Path.of(what.get(0)), what.get(1), out);
         }
         return Faultwright.CLEAN;
@@ -56,19 +62,35 @@ final class ExplainCommand implements Callable<Integer> {
             }
             out.println();
         });
+        out.println("Words of the language");
+        StringBuilder line = new StringBuilder(" ");
+        for (String word : LanguageReference.words()) {
+            if (line.length() + word.length() > WIDEST) {
+                out.println(line);
+                line.setLength(1);
+            }
+            line.append(' ').append(word);
+        }
+        out.println(line);
     }
 
-    private static void rule(String id, PrintWriter out) {
-        Optional<RulePage> page = RulePages.page(id);
-        if (page.isEmpty()) {
-            if (Files.exists(Path.of(id))) {
-                throw new CannotProceed("Name a step of " + id + " as well, such as: faultwright explain " + id + " HeadSupply.");
-            }
-            List<String> near = RuleIndex.near(id);
-            throw new CannotProceed("There is no rule '" + id + "'"
-                    + (near.isEmpty() ? "; faultwright explain lists them." : "; did you mean " + near.get(0) + "?"));
+    private static void page(String word, PrintWriter out) {
+        Optional<RulePage> rule = RulePages.page(word);
+        List<ReferenceEntry> entries = LanguageReference.about(word);
+        if (rule.isEmpty() && entries.isEmpty()) {
+            throw new CannotProceed(Files.exists(Path.of(word))
+                    ? "Name a step of " + word + " as well, such as: faultwright explain " + word + " HeadSupply."
+                    : unknown(word));
         }
-        out.println(page.get().markdown());
+        rule.ifPresent(page -> out.println(page.markdown()));
+        entries.forEach(entry -> out.println(entry.page()));
+    }
+
+    private static String unknown(String word) {
+        List<String> near = Stream.concat(LanguageReference.near(word).stream(), RuleIndex.near(word).stream()).limit(2).toList();
+        return "There is no rule and no word of the language called \"" + word + "\""
+                + (near.isEmpty() ? "; faultwright explain lists them."
+                        : "; did you mean " + String.join(" or ", near.stream().map(one -> '"' + one + '"').toList()) + "?");
     }
 
     private static void step(Path file, String name, PrintWriter out) {

@@ -16,7 +16,7 @@ public final class ContentDigest {
 
     /**
      * SHA-256 over the texts in order, line ends normalised, as 64 hexadecimal digits. A digest quoted in the
-     * revision line is left out, so that a released text can state its own.
+     * revision line is left out with its word, so that a text has one digest before and after it states it.
      */
     public static String of(Document document) {
         try {
@@ -30,7 +30,7 @@ public final class ContentDigest {
     }
 
     private static void add(MessageDigest sha, SourceText text) {
-        String content = text.content().replace("\r\n", "\n").replaceAll("\\bdigest\\s+\"[^\"]*\"", "digest");
+        String content = text.content().replace("\r\n", "\n").replaceAll("\\s*\\bdigest\\s+\"[^\"]*\"", "");
         sha.update(content.getBytes(StandardCharsets.UTF_8));
         sha.update((byte) 0);
     }

@@ -23,6 +23,14 @@ class HelpTest {
     }
 
     @Test
+    void should_show_a_page_of_the_reference() {
+        HelpView.showTopic("reference-clauses");
+
+        HelpView view = (HelpView) PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView(HelpView.ID);
+        assertTrue(view.shownText().contains("needs CONDITION VALUE"), view.shownText());
+    }
+
+    @Test
     void should_show_the_page_of_a_rule() {
         HelpView.showRule("hole-between-bands");
 

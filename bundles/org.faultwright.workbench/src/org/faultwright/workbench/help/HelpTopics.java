@@ -16,8 +16,9 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleIndex;
 import org.faultwright.analysis.RulePage;
 import org.faultwright.analysis.RulePages;
+import org.faultwright.language.reference.LanguageReference;
 
-/** The pages of the help: our own under {@code help}, then one for each rule. */
+/** The pages of the help: our own under {@code help}, the reference of the language, then one for each rule. */
 final class HelpTopics {
     static final String FIRST = "first-steps";
 
@@ -26,17 +27,26 @@ final class HelpTopics {
     }
 
     private static final List<Topic> OWN = List.of(new Topic(FIRST, "First steps"),
-            new Topic("writing", "Writing a procedure"), new Topic("language", "The language"),
+            new Topic("tutorial", "A first procedure, step by step"), new Topic("how-do-i-say", "How do I say \u2026"),
+            new Topic("writing", "Keys and order of work"),
             new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),
             new Topic("faults", "Faults, order and examples"), new Topic("cards", "Cards, trees and reports"),
             new Topic("quality", "The quality report"), new Topic("command-line", "Without a window"),
             new Topic("flawed-bench", "A bench full of mistakes"));
+
+    private static final List<Topic> REFERENCE = LanguageReference.pages().stream()
+            .map(page -> new Topic("reference-" + page.id(), page.title())).toList();
 
     private HelpTopics() {
     }
 
     static List<Topic> own() {
         return OWN;
+    }
+
+    /** The pages of the reference. */
+    static List<Topic> reference() {
+        return REFERENCE;
     }
 
     /** The rules under their headings. */
@@ -47,12 +57,18 @@ final class HelpTopics {
     /** Every topic there is. */
     static List<String> ids() {
         List<String> ids = new ArrayList<>(OWN.stream().map(Topic::id).toList());
+        REFERENCE.forEach(topic -> ids.add(topic.id()));
         RuleIndex.headers().forEach(header -> ids.add(header.id()));
         return ids;
     }
 
     /** A page as Markdown; absent when there is none of that id. */
     static Optional<String> page(String id) {
+        Optional<String> reference = LanguageReference.pages().stream().filter(page -> id.equals("reference-" + page.id()))
+                .map(LanguageReference.Page::markdown).findFirst();
+        if (reference.isPresent()) {
+            return reference;
+        }
         if (OWN.stream().noneMatch(topic -> topic.id().equals(id))) {
             return RulePages.page(id).map(RulePage::markdown);
         }

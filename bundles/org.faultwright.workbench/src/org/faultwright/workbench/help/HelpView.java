@@ -26,6 +26,8 @@ import org.faultwright.analysis.RuleHeader;
 public final class HelpView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.help";
 
+    private static final String REFERENCE = "The language, word by word";
+
     private TreeViewer topics;
     private StyledText page;
 
@@ -76,6 +78,13 @@ public final class HelpView extends ViewPart {
                 return;
             }
         }
+        for (HelpTopics.Topic topic : HelpTopics.reference()) {
+            if (topic.id().equals(id)) {
+                topics.expandToLevel(REFERENCE, 1);
+                topics.setSelection(new StructuredSelection(topic), true);
+                return;
+            }
+        }
         HelpTopics.rules().forEach((group, headers) -> headers.stream().filter(header -> header.id().equals(id))
                 .findFirst().ifPresent(header -> {
                     topics.expandToLevel(group, 1);
@@ -97,27 +106,37 @@ public final class HelpView extends ViewPart {
     }
 
     private static final class Content implements ITreeContentProvider {
+        /** First steps, the tutorial and "How do I say" stand before the reference. */
+        private static final int AFTER_HOW_TO = 3;
+
         @Override
         public Object[] getElements(Object input) {
             List<Object> all = new java.util.ArrayList<>(HelpTopics.own());
+            all.add(AFTER_HOW_TO, REFERENCE);
             all.addAll(HelpTopics.rules().keySet());
             return all.toArray();
         }
 
         @Override
         public Object[] getChildren(Object parent) {
+            if (parent.equals(REFERENCE)) {
+                return HelpTopics.reference().toArray();
+            }
             Map<RuleHeader.Group, List<RuleHeader>> rules = HelpTopics.rules();
             return parent instanceof RuleHeader.Group group ? rules.get(group).toArray() : new Object[0];
         }
 
         @Override
         public Object getParent(Object element) {
+            if (element instanceof HelpTopics.Topic topic && HelpTopics.reference().contains(topic)) {
+                return REFERENCE;
+            }
             return element instanceof RuleHeader header ? header.group() : null;
         }
 
         @Override
         public boolean hasChildren(Object element) {
-            return element instanceof RuleHeader.Group;
+            return element instanceof RuleHeader.Group || element.equals(REFERENCE);
         }
     }
 
@@ -127,7 +146,10 @@ public final class HelpView extends ViewPart {
             if (element instanceof RuleHeader.Group group) {
                 return "Rules: " + group.title();
             }
-            return element instanceof RuleHeader header ? header.id() : ((HelpTopics.Topic) element).title();
+            if (element instanceof HelpTopics.Topic topic) {
+                return topic.title();
+            }
+            return element instanceof RuleHeader header ? header.id() : element.toString();
         }
     }
 }

@@ -24,6 +24,7 @@ class ContentDigestTest {
         String windows = "library A\r\nrevision 2 released digest \"0123abcd\"\r\n";
 
         assertEquals(ContentDigest.of(library(plain)), ContentDigest.of(library(windows)));
+        assertEquals(ContentDigest.of(library("library A\nrevision 2 released\n")), ContentDigest.of(library(plain)));
     }
 
     @Test

@@ -158,12 +158,22 @@ public final class SafetyNeeds {
         Place place = state.place();
         boolean handles = Hands.inside(place, paths.map().scope()).stream()
                 .anyMatch(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(Part::isolated)));
-        boolean probes = probes(place) && points(place).stream().anyMatch(point -> !isOutOfReach(state, point));
+        boolean probes = probes(place) && points(place).stream().anyMatch(point -> !isOutOfReach(state, point) && !isHarmlessReading(place, point));
         if (!probes && !handles) {
             return List.of();
         }
         return charged.stream().filter(state::isCharged).map(condition -> new SafetyNeed(Hazard.STORED_CHARGE,
                 "charge may still be stored (" + condition.name() + ")", false)).toList();
+    }
+
+    /** A voltage or current read where no more than extra-low voltage is met: no charge there is higher. */
+    private static boolean isHarmlessReading(Place place, Point point) {
+        boolean fed = place.step() instanceof Step.Measure measure
+                && measure.kind().filter(kind -> kind.value().needsDeadCircuit()).isPresent();
+        return !fed && point.hazards().stream().noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE) && point.carries()
+                .filter(carried -> carried.upTo().value().fits(carried.kind()))
+                .filter(carried -> VoltageLimit.exceededBy(carried.kind(), UnitVoltage.volts(point))
+                        .filter(VoltageLimit::asksForNote).isEmpty()).isPresent();
     }
 
     /** Whether the circuit itself is touched: a temperature or a speed is taken from outside. */

@@ -31,9 +31,7 @@ public final class LiveReasonIdle implements Rule {
                 paths.map().procedure().steps().stream().filter(LiveWork::saysWhy).forEach(step -> {
                     List<Place> places = paths.map().places().stream().filter(place -> place.step() == step)
                             .filter(paths::reaches).toList();
-                    boolean live = places.stream().flatMap(place -> paths.bench().at(place).stream())
-                            .anyMatch(state -> state.staysLive().isPresent());
-                    if (!places.isEmpty() && !live) {
+                    if (!places.isEmpty() && !LiveToolUnfit.mayBeLive(paths, step)) {
                         report(step, findings);
                     }
                 }));

@@ -29,10 +29,15 @@ public final class LiveToolUnfit implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> UnitVoltage.of(paths).dangerous().ifPresent(point ->
-                paths.map().procedure().steps().stream().filter(LiveWork::saysWhy)
+                paths.map().procedure().steps().stream().filter(LiveWork::saysWhy).filter(step -> mayBeLive(paths, step))
                         // a reading is taken with an instrument, which rules of its own hold against the point
                         .filter(step -> !(step instanceof Step.Measure)).filter(step -> !hasFitting(step, point))
                         .forEach(step -> report(step, point, findings))));
+    }
+
+    static boolean mayBeLive(ProcedurePaths paths, Step step) {
+        return paths.map().places().stream().filter(place -> place.step() == step)
+                .flatMap(place -> paths.bench().at(place).stream()).anyMatch(state -> state.staysLive().isPresent());
     }
 
     private static boolean hasFitting(Step step, Point point) {

@@ -7,16 +7,20 @@ package org.faultwright.commandline;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.LibraryExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Drafts;
@@ -54,8 +58,16 @@ final class PublishCommand implements Callable<Integer> {
     private boolean drafts;
 
     @Option(names = "--since", paramLabel = "FOLDER",
-            description = "Where the last release was published (its trees, *.tree.json): the quality report tells what changed.")
+            description = "Where the last release was published (its texts, *.procedure.txt), or a folder of earlier texts: the quality report tells what changed.")
     private Optional<Path> since = Optional.empty();
+
+    @Option(names = "--as-of", paramLabel = "DATE",
+            description = "The day, such as 2026-05-01, that calibration and the age of sources are held against.")
+    private Optional<LocalDate> asOf = Optional.empty();
+
+    @Option(names = "--source-age", paramLabel = "MONTHS", defaultValue = "60",
+            description = "Sources older than this on that day are listed in the quality report (default: ${DEFAULT-VALUE}).")
+    private int sourceAge;
 
     @Spec
     private CommandSpec spec;
@@ -74,7 +86,7 @@ final class PublishCommand implements Callable<Integer> {
         int refused = 0;
         int number = 0;
         Set<String> taken = new TreeSet<>();
-        Checking checking = new Checking(Optional.empty());
+        Checking checking = new Checking(asOf);
         for (Path file : files) {
             number++;
             Checking.Checked checked = checking.check(file);
@@ -97,8 +109,12 @@ final class PublishCommand implements Callable<Integer> {
             out.flush();
         }
         if (!publications.isEmpty()) {
-            out.println(names(writeCollection(wanted, new ProcedureFolder(title(), publications, Set.copyOf(taken), libraries,
-                    release), taken)));
+            List<Path> shared = writeLibraries(wanted, publications, taken);
+            if (!shared.isEmpty()) {
+                out.println(names(shared));
+            }
+            out.println(names(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
+                    libraries, release, asOf, sourceAge), taken)));
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
@@ -108,7 +124,7 @@ final class PublishCommand implements Callable<Integer> {
     /** Read before anything is written, since the new files may replace the old ones. */
     private Optional<EarlierRelease> release() {
         try {
-            return since.isPresent() ? Optional.of(EarlierRelease.in(since.get())) : Optional.empty();
+            return since.isPresent() ? Optional.of(EarlierRelease.of(EarlierTexts.in(since.get()))) : Optional.empty();
         } catch (PublishingRefused problem) {
             throw new CannotProceed(problem.getMessage());
         }
@@ -133,6 +149,24 @@ final class PublishCommand implements Callable<Integer> {
             }
         }
         return writeAll(made, taken, publication.procedure().source().name());
+    }
+
+    /** Each library once, however many procedures use it. */
+    private List<Path> writeLibraries(List<Export> wanted, List<Publication> publications, Set<String> taken) {
+        Map<String, Library> libraries = new TreeMap<>();
+        publications.forEach(one -> one.procedure().libraries().forEach(library ->
+                libraries.putIfAbsent(library.name().text(), library)));
+        List<Published> made = new ArrayList<>();
+        for (Export export : wanted) {
+            if (export instanceof LibraryExport each) {
+                libraries.values().forEach(library -> made.add(each.publish(library)));
+            }
+        }
+        try {
+            return writeAll(made, taken, "a library");
+        } catch (PublishingRefused problem) {
+            throw new CannotProceed(problem.getMessage());
+        }
     }
 
     private List<Path> writeCollection(List<Export> wanted, ProcedureFolder collection, Set<String> taken) {
@@ -164,8 +198,16 @@ final class PublishCommand implements Callable<Integer> {
         return written;
     }
 
-    /** The folder that was named, or in which the first of the files lies. */
-    private String title() {
+    /** What the library that they all use is called; else the folder that was named, or in which the first of the files lies. */
+    private String title(List<Publication> publications) {
+        List<String> shared = publications.get(0).procedure().libraries().stream()
+                .filter(library -> !library.title().isBlank() && !library.own().instruments().isEmpty()
+                        && publications.stream().allMatch(one -> one.procedure().uses().stream()
+                                .anyMatch(used -> used.text().equals(library.name().text()))))
+                .map(Library::title).toList();
+        if (shared.size() == 1) {
+            return shared.get(0);
+        }
         Path first = named.get(0).toAbsolutePath().normalize();
         Path folder = Files.isDirectory(first) ? first : first.getParent();
         return folder == null || folder.getFileName() == null ? "Procedures" : folder.getFileName().toString();

@@ -5,7 +5,7 @@
 package org.faultwright.publish;
 
 /** A form that procedures are published in, reached by its name from the command line and the workbench alike. */
-public sealed interface Export permits ProcedureExport, FolderExport {
+public sealed interface Export permits ProcedureExport, LibraryExport, FolderExport {
     /** Lower case with hyphens, such as {@code card-pdf}. */
     String name();
 

@@ -14,11 +14,13 @@ import org.faultwright.publish.index.IndexHtml;
 import org.faultwright.publish.quality.QualityHtml;
 import org.faultwright.publish.quality.QualityJson;
 import org.faultwright.publish.quality.QualityPdf;
+import org.faultwright.publish.text.TextOfLibrary;
+import org.faultwright.publish.text.TextOfProcedure;
 import org.faultwright.publish.tree.TreeJson;
 
 /** Every export there is, in the order of a listing. */
 public final class Exports {
-    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson(), new ChartSvg(), new IndexHtml(), new QualityHtml(),
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(), new IndexHtml(), new QualityHtml(),
             new QualityPdf(), new QualityJson());
 
     private Exports() {

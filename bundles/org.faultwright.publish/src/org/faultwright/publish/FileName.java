@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Set;
 import java.util.zip.CRC32;
-import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Document;
 
 /** File names made from procedure names: the same on every system, and never a path. */
 public final class FileName {
@@ -22,13 +22,13 @@ public final class FileName {
     }
 
     /**
-     * The procedure's name where it is plain. Else other characters become {@code _}, and a sum over the
+     * The name of the procedure or library where it is plain. Else other characters become {@code _}, and a sum over the
      * name keeps two such names apart.
      *
      * @param ending with its full stop, such as {@code .pdf}
      */
-    public static String of(Procedure procedure, String ending) {
-        return plain(procedure.name().text()) + ending;
+    public static String of(Document document, String ending) {
+        return plain(document.name().text()) + ending;
     }
 
     static String plain(String name) {

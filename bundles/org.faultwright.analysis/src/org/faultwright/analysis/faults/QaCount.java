@@ -34,7 +34,7 @@ import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Quantity;
 
-/** Counts what a {@link QaSummary} tells. Steps of the procedure's own routines count with its own. */
+/** Counts what a {@link QaSummary} tells. Steps of its routines count with its own, those of libraries that it performs among them. */
 final class QaCount {
     private final Subject subject;
     private final Procedure procedure;
@@ -43,7 +43,20 @@ final class QaCount {
     QaCount(Subject subject, Procedure procedure) {
         this.subject = subject;
         this.procedure = procedure;
-        this.steps = procedure.graphs().stream().map(StepGraph::steps).flatMap(List::stream).toList();
+        this.steps = performed(procedure).stream().map(StepGraph::steps).flatMap(List::stream).toList();
+    }
+
+    /** The procedure, its own routines, and those of its libraries that it performs, directly or through another. */
+    private static List<StepGraph> performed(Procedure procedure) {
+        List<StepGraph> graphs = new ArrayList<>(procedure.graphs());
+        for (int i = 0; i < graphs.size(); i++) {
+            for (Step step : graphs.get(i).steps()) {
+                if (step instanceof Step.Perform perform) {
+                    perform.routine().flatMap(procedure.scope()::routine).filter(routine -> !graphs.contains(routine)).ifPresent(graphs::add);
+                }
+            }
+        }
+        return graphs;
     }
 
     QaSummary summary(List<Finding> findings) {

@@ -48,7 +48,7 @@ final class QualityDetail {
             return;
         }
         section.say("p", "", "By rule: " + Rows.counted(summary.byRule()) + ".");
-        Tag rows = Rows.table(section, "findings", List.of("Line", "Weight", "Rule", "What is wrong, and what to do"));
+        Tag rows = Rows.table(section, "findings", List.of("Line", "Severity", "Rule", "What is wrong, and what to do"));
         for (Finding finding : findings) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(String.valueOf(finding.at().line()));

@@ -42,12 +42,14 @@ public final class QualityJson implements FolderExport {
     public Published publish(ProcedureFolder folder) {
         QualityReport report = QualityReport.of(folder);
         Json json = new Json().put("schemaVersion", "1.0").put("caution", Caution.SENTENCES)
-                .put("title", report.title()).put("findings", severities(Map.of(
+                .put("title", report.title()).putText("asOf", report.asOf().map(Object::toString)).put("findings", severities(Map.of(
                         Severity.ERROR, report.count(Severity.ERROR), Severity.WARNING, report.count(Severity.WARNING),
                         Severity.ADVICE, report.count(Severity.ADVICE))))
                 .put("findingsByRule", together(report, line -> line.summary().byRule()))
                 .put("unitsWritten", together(report, line -> line.summary().units()))
                 .put("sources", together(report, line -> line.summary().sources()))
+                .putAll("lookFirst", LookFirst.of(report).stream().filter(group -> !group.points().isEmpty()).toList(),
+                        group -> new Json().put("title", group.title()).putTexts("points", group.points()))
                 .putAll("libraries", report.libraries(), checked -> new Json().put("id", checked.library().name().text())
                         .putAll("findings", checked.findings(), finding -> new Json().put("rule", finding.rule())
                                 .put("line", finding.at().line()).put("message", finding.message())))
@@ -89,10 +91,11 @@ public final class QualityJson implements FolderExport {
     }
 
     private static Json since(SinceRelease since) {
-        return new Json().put("heldAgainst", since.earlier().words()).put("sameText", since.sameText())
-                .put("sameRevision", since.sameRevision()).putAll("changes", since.changes(), change -> new Json()
-                        .put("area", change.area().title()).put("what", change.what()).put("was", change.was())
-                        .put("now", change.now()));
+        return new Json().put("heldAgainst", SinceRelease.record(since.earlier())).put("sameText", since.sameText())
+                .put("sameRevision", since.sameRevision()).putAll("differences", since.differences(),
+                        difference -> new Json().put("about", difference.kind().title()).put("what", difference.what())
+                                .put("was", difference.was()).put("now", difference.now())
+                                .putText("meaning", Optional.of(difference.meaning()).filter(words -> !words.isEmpty())));
     }
 
     private static Json severities(Map<Severity, Integer> counts) {

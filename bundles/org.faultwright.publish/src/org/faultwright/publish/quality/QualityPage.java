@@ -22,8 +22,7 @@ import org.faultwright.publish.quality.QualityReport.Line;
 
 /** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
 final class QualityPage {
-    private static final int MOST_IN_FRONT = 10;
-    private static final int MOST_POINTS = 3;
+    private static final int MOST_POINTS = 4;
 
     private QualityPage() {
     }
@@ -37,15 +36,19 @@ final class QualityPage {
         Tag main = page.body().add("main", "quality");
         main.say("p", "what", "Quality report");
         main.say("h1", "", report.title());
-        main.say("p", "", procedures(report) + ": " + statuses(report) + ".");
+        main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + report.asOf().map(day -> "Due dates and the age of sources as of "
+                + day + ".").orElse("No day was given, so calibration and the age of sources were not looked at."));
         figures(main, report);
-        attention(main, report);
-        ChangesPart.front(main, report);
-        overview(main, report);
+        lookFirst(main, report);
+        if (report.since().isPresent()) {
+            ChangesPart.front(main, report);
+        }
         SignOff.whole(main, report.digest());
+        RecordPart.add(main, report);
         main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
                 + " free of danger.");
         if (!report.lines().isEmpty()) {
+            overview(main, report);
             QualityTogether.add(main, report);
         }
         report.lines().forEach(line -> new QualityDetail(line).add(main, place(report, line)));
@@ -76,7 +79,7 @@ final class QualityPage {
         figure(names, values, "warnings", String.valueOf(report.count(Severity.WARNING)));
         figure(names, values, "faults found by the steps", share(report.total(Line::faultsFound)));
         figure(names, values, "examples go as they say", share(report.total(line -> line.summary().examples())));
-        figure(names, values, "results tried by an example", share(report.total(line -> line.summary().outcomes())));
+        figure(names, values, "outcomes tried by an example", share(report.total(line -> line.summary().outcomes())));
         figure(names, values, "limits with a source", share(report.total(line -> line.summary().limits())));
     }
 
@@ -89,30 +92,34 @@ final class QualityPage {
         return share.all() == 0 ? "none" : share.some() + "/" + share.all();
     }
 
-    private static void attention(Tag main, QualityReport report) {
-        main.say("h2", "", "Look at first");
-        List<Line> with = report.lines().stream().filter(line -> !Attention.to(line).isEmpty()).toList();
-        if (with.isEmpty()) {
-            main.say("p", "", "No error is open, the steps find every fault, every result has been tried by an example,"
-                    + " and every limit names its source.");
-            return;
+    private static void lookFirst(Tag main, QualityReport report) {
+        List<LookFirst.Group> groups = LookFirst.of(report);
+        List<String> clean = groups.stream().filter(group -> group.points().isEmpty()).map(LookFirst.Group::clean).toList();
+        main.say("h2", "", clean.size() == groups.size() ? "Nothing to look at first" : "Look at these, the gravest first");
+        Tag list = main.add("ol", "gravest");
+        for (LookFirst.Group group : groups) {
+            List<String> points = group.points();
+            if (!points.isEmpty()) {
+                Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")");
+                Tag lines = item.add("ul");
+                points.stream().limit(MOST_POINTS).forEach(point -> lines.say("li", "", point));
+                if (points.size() > MOST_POINTS) {
+                    lines.say("li", "small", "and " + (points.size() - MOST_POINTS) + " more, each with its procedure");
+                }
+            }
         }
-        Tag list = main.add("ul", "attention");
-        for (Line line : with.subList(0, Math.min(MOST_IN_FRONT, with.size()))) {
-            List<String> points = Attention.to(line);
-            list.add("li").say("b", "", line.publication().title() + ":").space()
-                    .text(points.stream().limit(MOST_POINTS).collect(Collectors.joining(" "))
-                            + (points.size() > MOST_POINTS ? " And " + (points.size() - MOST_POINTS) + " more." : ""));
+        if (!clean.isEmpty()) {
+            main.say("p", "small", "None found: " + String.join("; ", clean) + ".");
         }
-        if (with.size() > MOST_IN_FRONT) {
-            main.say("p", "small", "And " + (with.size() - MOST_IN_FRONT) + " more with less to mend; each has its own page.");
+        if (report.since().isEmpty()) {
+            main.say("p", "small", "Not compared with an earlier release: none was named.");
         }
     }
 
     private static void overview(Tag main, QualityReport report) {
-        main.say("h2", "", "Each procedure");
+        main.add("section", "detail").say("h2", "", "Each procedure");
         Tag rows = Rows.table(main, "overview", List.of("Procedure", "Revision", "Errors, warnings, advice", "Faults found",
-                "Told apart", "Results tried", "Endings tried", "Limits sourced", "Time expected", "Worst time"));
+                "Told apart", "Outcomes tried", "Conclusions tried", "Limits sourced", "Time expected", "Worst time"));
         for (Line line : report.lines()) {
             QaSummary summary = line.summary();
             Tag row = rows.add("tr");

@@ -7,6 +7,7 @@ package org.faultwright.publish.quality;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
@@ -22,7 +23,6 @@ import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.since.EarlierRelease;
-import org.faultwright.publish.since.EarlierTree;
 import org.faultwright.publish.since.SinceRelease;
 
 /**
@@ -31,9 +31,12 @@ import org.faultwright.publish.since.SinceRelease;
  * @param lines     those with most to mend first
  * @param libraries the libraries of the folder itself
  * @param since     the last release, where it is known
+ * @param asOf      the day that due dates are held against, where one was given
+ * @param sourceAge after how many months a source is old
  */
-record QualityReport(String title, List<Line> lines, List<CheckedLibrary> libraries, Optional<EarlierRelease> since) {
-    /** One procedure. @param since what changed in it, where the last release has a tree of it */
+record QualityReport(String title, List<Line> lines, List<CheckedLibrary> libraries, Optional<EarlierRelease> since,
+        Optional<LocalDate> asOf, int sourceAge) {
+    /** One procedure. @param since what changed in it, where the last release has it */
     record Line(Publication publication, QaSummary summary, Optional<SinceRelease> since) {
         int count(Severity severity) {
             return summary.bySeverity().getOrDefault(severity, 0);
@@ -49,21 +52,21 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
         Comparator<Line> worstFirst = Comparator.<Line>comparingInt(line -> -line.count(Severity.ERROR))
                 .thenComparingInt(line -> -line.count(Severity.WARNING))
                 .thenComparing(line -> line.publication().procedure().name().text());
-        List<Line> lines = folder.procedures().stream().map(one -> line(one, folder.since())).sorted(worstFirst).toList();
-        return new QualityReport(folder.title(), lines, folder.libraries(), folder.since());
+        List<Line> lines = folder.procedures().stream().map(one -> line(one, folder)).sorted(worstFirst).toList();
+        return new QualityReport(folder.title(), lines, folder.libraries(), folder.since(), folder.asOf(), folder.sourceAge());
     }
 
-    private static Line line(Publication publication, Optional<EarlierRelease> release) {
-        Subject subject = new Subject(publication.procedure(), Optional.empty());
+    private static Line line(Publication publication, ProcedureFolder folder) {
+        Subject subject = new Subject(publication.procedure(), folder.asOf());
         return new Line(publication, QaSummary.of(subject, publication.findings()).orElseThrow(),
-                release.flatMap(all -> all.of(publication.procedure().name().text()))
-                        .map(tree -> SinceRelease.of(tree, publication)));
+                folder.since().flatMap(all -> all.of(publication.procedure().name().text()))
+                        .map(earlier -> SinceRelease.of(earlier, publication.procedure())));
     }
 
     /** The procedures of the last release that are not here any more. */
     List<String> gone() {
         Set<String> here = lines.stream().map(line -> line.publication().procedure().name().text()).collect(Collectors.toSet());
-        return since.map(EarlierRelease::trees).orElse(List.of()).stream().map(EarlierTree::procedure)
+        return since.map(EarlierRelease::procedures).orElse(List.of()).stream().map(procedure -> procedure.name().text())
                 .filter(name -> !here.contains(name)).toList();
     }
 

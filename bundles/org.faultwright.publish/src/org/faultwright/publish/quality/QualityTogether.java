@@ -27,7 +27,9 @@ final class QualityTogether {
 
     static void add(Tag main, QualityReport report) {
         Tag section = main.add("section", "detail");
-        section.say("h2", "", "All of them together");
+        section.say("h2", "", "Appendix: all of them together");
+        section.say("p", "", "Nobody signs these counts. They show where the findings lie, which library touches how many procedures,"
+                + " and whether a unit or a document stands alone that should not.");
         rules(section, report);
         libraries(section, report);
         counts(section, report, "Units", "Unit", "Times", line -> line.summary().units());
@@ -44,7 +46,7 @@ final class QualityTogether {
         }
         Map<String, String> weights = RuleIndex.headers().stream().collect(Collectors.toMap(RuleHeader::id,
                 header -> header.severity().name().toLowerCase(Locale.ROOT), (one, other) -> one));
-        Tag rows = Rows.table(section, "byrule", List.of("Rule", "Weight", "Times", "What procedures"));
+        Tag rows = Rows.table(section, "byrule", List.of("Rule", "Severity", "Times", "What procedures"));
         List<String> order = List.of("error", "warning", "advice", "");
         byRule.entrySet().stream().sorted(Comparator.comparing(rule -> order.indexOf(weights.getOrDefault(rule.getKey(), ""))))
                 .forEach(rule -> row(rows, rule.getKey(), weights.getOrDefault(rule.getKey(), ""), rule.getValue()));

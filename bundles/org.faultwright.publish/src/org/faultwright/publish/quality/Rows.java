@@ -15,7 +15,7 @@ final class Rows {
     /** Of a list in a sentence, at most so many are named. */
     private static final int MOST_NAMED = 16;
 
-    private static final Set<String> NARROW = Set.of("Line", "Weight", "Times");
+    private static final Set<String> NARROW = Set.of("Line", "Severity", "Times");
 
     private Rows() {
     }

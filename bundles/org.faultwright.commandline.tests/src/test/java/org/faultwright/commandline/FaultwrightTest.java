@@ -249,11 +249,11 @@ class FaultwrightTest {
     void should_tell_what_changed_since_the_last_release() throws IOException {
         Path file = file("FanNoise.procedure", CLEAN);
         Path out = folder.resolve("out");
-        assertEquals(0, call("publish", file, "--into", out, "--as", "tree-json").status());
+        assertEquals(0, call("publish", file, "--into", out, "--as", "procedure-text").status());
         Files.writeString(file, CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
 
-        // into the same folder: the old trees are read before the new ones are written
-        Answer answer = call("publish", file, "--into", out, "--since", out, "--as", "tree-json,quality-json");
+        // into the same folder: the old texts are read before the new ones are written
+        Answer answer = call("publish", file, "--into", out, "--since", out, "--as", "procedure-text,quality-json");
 
         assertEquals(0, answer.status(), answer.err());
         String report = Files.readString(out.resolve("FanNoise.quality.json"));
@@ -262,10 +262,54 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_compare_two_texts_by_what_they_mean() throws IOException {
+        Path old = file("FanNoise.procedure", CLEAN);
+        Path now = file("Later.procedure", CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
+        Path out = folder.resolve("page");
+
+        Answer same = call("compare", old, old);
+        Answer different = call("compare", old, now, "--page", out);
+
+        assertEquals(0, same.status(), same.err());
+        assertTrue(same.out().contains("Unchanged, letter by letter."), same.out());
+        assertEquals(1, different.status(), different.err());
+        assertTrue(different.out().contains("Tighten the four screws of the guard \u2192 Tighten the six screws of the guard"), different.out());
+        assertTrue(Files.readString(out.resolve("comparison.html")).contains("Tighten the six screws of the guard"));
+    }
+
+    @Test
+    void should_compare_a_folder_with_what_was_published_from_it() throws IOException {
+        file("FanNoise.procedure", CLEAN);
+        Path out = folder.resolve("out");
+        assertEquals(0, call("publish", folder, "--into", out, "--as", "procedure-text,library-text").status());
+        file("Other.procedure", CLEAN.replace("FanNoise", "Other"));
+
+        Answer answer = call("compare", out, folder);
+
+        assertEquals(1, answer.status(), answer.err());
+        assertTrue(answer.out().contains("\"FanNoise\": Unchanged, letter by letter."), answer.out());
+        assertTrue(answer.out().contains("\"Other\" is new."), answer.out());
+    }
+
+    @Test
+    void should_say_in_a_sentence_what_cannot_be_compared() throws IOException {
+        Path good = file("FanNoise.procedure", CLEAN);
+        Path empty = Files.createDirectory(folder.resolve("empty"));
+        for (Path bad : List.of(empty, folder.resolve("nowhere"), file("Notes.txt", "Dear customer, your fan is ready."))) {
+            Answer answer = call("compare", bad, good);
+
+            assertEquals(2, answer.status(), answer.out());
+            assertTrue(answer.err().contains(bad.getFileName().toString()), answer.err());
+            assertEquals(1, answer.err().lines().count(), answer.err());
+        }
+    }
+
+    @Test
     void should_say_in_a_sentence_why_nothing_can_be_compared() throws IOException {
         Path file = file("FanNoise.procedure", CLEAN);
         Path out = folder.resolve("out");
-        for (Path since : List.of(folder, folder.resolve("nowhere"), file("FanNoise.tree.json", "{ not JSON"))) {
+        Path empty = Files.createDirectory(folder.resolve("empty"));
+        for (Path since : List.of(empty, folder.resolve("nowhere"), file("FanNoise.tree.json", "{ not JSON"))) {
             Answer answer = call("publish", file, "--into", out, "--since", since);
 
             assertEquals(2, answer.status(), answer.out());

@@ -99,7 +99,7 @@ class ExportsTest {
         Publication broken = Samples.text("procedure Broken \"half\" check A \"?\" { yes -> } measure B { -> Nowhere }"
                 + " perform C by NoSuchRoutine { x -> A at most 2 times else Missing } conclude D { finds NoSuchFault }"
                 + " observe E at NoSuchLamp { 3 blinks -> A } calculate F { value (A - ");
-        assertTrue(export.publish(broken).bytes().length > 500);
+        assertTrue(export.publish(broken).bytes().length > (isText(export) ? 200 : 500));
     }
 
     @ParameterizedTest
@@ -115,6 +115,11 @@ class ExportsTest {
     @ParameterizedTest
     @MethodSource("procedureExports")
     void should_publish_a_procedure_without_steps(ProcedureExport export) {
-        assertTrue(export.publish(Samples.text("procedure Empty")).bytes().length > 200);
+        assertTrue(export.publish(Samples.text("procedure Empty")).bytes().length > (isText(export) ? 10 : 200));
+    }
+
+    /** As long as what the author wrote. */
+    private static boolean isText(Export export) {
+        return export.name().equals("procedure-text");
     }
 }

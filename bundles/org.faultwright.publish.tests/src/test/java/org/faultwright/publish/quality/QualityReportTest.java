@@ -51,7 +51,7 @@ class QualityReportTest {
     @Test
     void should_count_what_can_be_counted_by_hand() {
         JsonObject everything = procedure(json(Samples.everything()), 0);
-        assertEquals("11 of 11", share(everything, "limitsWithSource"));
+        assertEquals("13 of 13", share(everything, "limitsWithSource"));
         assertEquals("2 of 2", share(everything, "codesWithResult"));
         assertEquals("2 of 2", share(everything, "examplesThatPass"));
         assertEquals("2 of 4", share(everything, "conclusionsTried"));
@@ -71,12 +71,12 @@ class QualityReportTest {
     @Test
     void should_say_in_sentences_what_to_look_at_first() {
         String page = words(report("quality-html", Samples.everything(), BROKEN));
-        int first = page.indexOf("Look at first");
+        int first = page.indexOf("Look at these, the gravest first");
         assertTrue(first > 0);
         String rest = page.substring(first, page.indexOf("Each procedure"));
-        assertTrue(rest.contains("Broken one:"), rest);
-        assertTrue(rest.contains("the first in line 1:"), rest);
-        assertTrue(rest.contains("No example is a case of Sensor open, Heating element open."), rest);
+        assertTrue(rest.indexOf("Open errors (") < rest.indexOf("Not tried by any example ("), rest);
+        assertTrue(rest.contains("Broken one: line 1: "), rest);
+        assertTrue(rest.contains("no case of &quot;Sensor open&quot;, &quot;Heating element open&quot;."), rest);
     }
 
     @Test
@@ -84,7 +84,7 @@ class QualityReportTest {
         Publication good = Samples.demo(Samples.demos().stream()
                 .filter(file -> file.toString().contains("HavendyneColdIron")).findFirst().orElseThrow());
         String page = words(report("quality-html", good));
-        assertTrue(page.contains("No error is open, the steps find every fault"), page.substring(0, 2000));
+        assertTrue(page.contains("Nothing to look at first") && page.contains("None found: open errors; "), page.substring(0, 2000));
         assertEquals("HavendyneColdIron.quality.html", report("quality-html", good).fileName());
     }
 

@@ -1,0 +1,191 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.compare;
+
+import java.lang.reflect.RecordComponent;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.faultwright.analysis.compare.Difference.Kind;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Step;
+
+/**
+ * Two revisions of a procedure held against each other by what they mean: typed values, not words. A step that was only
+ * called otherwise or moved between the procedure and a routine is told as that. Of the libraries counts what the
+ * procedure uses of them.
+ */
+public final class ProcedureComparison {
+    private final Procedure was;
+    private final Procedure now;
+    private final List<Difference> found = new ArrayList<>();
+
+    private ProcedureComparison(Procedure was, Procedure now) {
+        this.was = was;
+        this.now = now;
+    }
+
+    /** In the order of {@link Kind}; empty where both mean the same. */
+    public static List<Difference> of(Procedure was, Procedure now) {
+        ProcedureComparison comparison = new ProcedureComparison(was, now);
+        comparison.compare();
+        return comparison.found.stream().distinct().sorted(Comparator.comparing(Difference::kind)).toList();
+    }
+
+    private void compare() {
+        Map<String, String> names = new LinkedHashMap<>();
+        Set<String> usedThen = used(was);
+        Set<String> usedNow = used(now);
+        Map<String, Routine> routinesThen = routines(was, usedThen);
+        Map<String, Routine> routinesNow = routines(now, usedNow);
+        renames(was.steps(), now.steps(), names);
+        Values values = new Values(names);
+        RecordComparison records = new RecordComparison(values, found);
+        names.forEach((old, today) -> found.add(new Difference(Kind.STEPS, "Step " + today + ": name", old, today, "")));
+
+        List<Step> stepsThen = new ArrayList<>(was.steps());
+        List<Step> stepsNow = new ArrayList<>(now.steps());
+        moved(records, stepsThen, routinesNow, stepsNow, routinesThen);
+        records.named(Kind.STEPS, "", "steps", stepsThen, stepsNow);
+        routinesNow.forEach((name, routine) -> {
+            if (routinesThen.containsKey(name)) {
+                records.compare(Kind.STEPS, name, routinesThen.get(name), routine);
+            }
+        });
+        records.named(Kind.STEPS, "", "routines", missing(routinesThen, routinesNow), missing(routinesNow, routinesThen));
+        declared(records, usedThen, usedNow);
+        records.named(Kind.FAULTS, "", "faults", was.faults(), now.faults());
+        records.named(Kind.EXAMPLES, "", "examples", was.examples(), now.examples());
+        rest(records);
+    }
+
+    private void declared(RecordComparison records, Set<String> usedThen, Set<String> usedNow) {
+        Map<Kind, List<Function<Scope, List<? extends Declaration>>>> kinds = new LinkedHashMap<>();
+        kinds.put(Kind.SAFETY, List.of(Scope::conditions, Scope::notes));
+        kinds.put(Kind.BENCH, List.of(Scope::instruments, Scope::points, Scope::parts, Scope::indicators));
+        kinds.forEach((kind, lists) -> lists.forEach(list -> records.named(kind, "", "", used(list.apply(was.scope()), usedThen),
+                used(list.apply(now.scope()), usedNow))));
+    }
+
+    private static List<? extends Declaration> used(List<? extends Declaration> declared, Set<String> used) {
+        return declared.stream().filter(one -> used.contains(one.name().text())).toList();
+    }
+
+    /** What the procedure itself says beside its steps, faults and declarations. */
+    private void rest(RecordComparison records) {
+        Set<String> told = Set.of("steps", "faults", "examples");
+        Procedure before = was;
+        for (RecordComponent member : Values.members(before)) {
+            if (!told.contains(member.getName())) {
+                records.member(Members.kind(member.getName(), Kind.RECORD), "", member.getName(), Values.member(before, member),
+                        Values.member(now, member));
+            }
+        }
+        records.member(Kind.LIMITS, "", "ambient", Values.plain(was.scope().ambient()), Values.plain(now.scope().ambient()));
+        if (!was.decisionRule().equals(now.decisionRule()) && was.statedRule().isEmpty() && now.statedRule().isEmpty()) {
+            records.member(Kind.LIMITS, "", "statedRule", was.decisionRule(), now.decisionRule());
+        }
+    }
+
+    private static List<Routine> missing(Map<String, Routine> these, Map<String, Routine> in) {
+        return these.entrySet().stream().filter(entry -> !in.containsKey(entry.getKey())).map(Map.Entry::getValue).toList();
+    }
+
+    /** Steps gone from the one graph and new in another are one step each, that has moved. */
+    private void moved(RecordComparison records, List<Step> then, Map<String, Routine> routinesNow, List<Step> today,
+            Map<String, Routine> routinesThen) {
+        pair(records, then, today, routinesNow, true);
+        pair(records, today, then, routinesThen, false);
+    }
+
+    private void pair(RecordComparison records, List<Step> own, List<Step> other, Map<String, Routine> routines, boolean intoRoutine) {
+        for (Step step : List.copyOf(own)) {
+            boolean stays = other.stream().anyMatch(like -> like.name().text().equals(step.name().text()));
+            Stream<Map.Entry<String, Step>> elsewhere = routines.entrySet().stream().flatMap(routine -> routine.getValue().steps().stream()
+                    .filter(like -> like.name().text().equals(step.name().text()) && like.getClass() == step.getClass())
+                    .map(like -> Map.entry(routine.getKey(), like)));
+            Map.Entry<String, Step> place = stays ? null : elsewhere.findFirst().orElse(null);
+            if (place != null) {
+                own.remove(step);
+                String routine = "routine " + place.getKey();
+                found.add(new Difference(Kind.STEPS, "Step " + step.name() + ": moved", intoRoutine ? "the procedure" : routine,
+                        intoRoutine ? routine : "the procedure", ""));
+                records.compare(Kind.STEPS, step.name().text(), intoRoutine ? step : place.getValue(),
+                        intoRoutine ? place.getValue() : step);
+            }
+        }
+    }
+
+    /** A step that is gone and a new one of the same kind with the same words, if there is only one of each. */
+    private static void renames(List<Step> before, List<Step> after, Map<String, String> names) {
+        List<Step> gone = before.stream().filter(step -> !has(after, step)).toList();
+        List<Step> fresh = after.stream().filter(step -> !has(before, step)).toList();
+        for (Step step : gone) {
+            List<Step> like = fresh.stream().filter(other -> alike(step, other)).toList();
+            if (like.size() == 1 && gone.stream().filter(other -> alike(other, step)).count() == 1) {
+                names.put(step.name().text(), like.get(0).name().text());
+            }
+        }
+    }
+
+    private static boolean has(List<Step> steps, Step step) {
+        return steps.stream().anyMatch(other -> other.name().text().equals(step.name().text()));
+    }
+
+    private static boolean alike(Step one, Step other) {
+        return one.getClass() == other.getClass() && !one.title().isEmpty() && one.title().equals(other.title());
+    }
+
+    private static Map<String, Routine> routines(Procedure procedure, Set<String> used) {
+        Map<String, Routine> routines = new LinkedHashMap<>();
+        procedure.scope().routines().stream().filter(routine -> used.contains(routine.name().text()))
+                .forEach(routine -> routines.put(routine.name().text(), routine));
+        return routines;
+    }
+
+    /** The names that the procedure says, and those that what they name says, and so on. */
+    private static Set<String> used(Procedure procedure) {
+        Set<String> names = new TreeSet<>();
+        Deque<Object> open = new ArrayDeque<>(procedure.steps());
+        open.addAll(procedure.faults());
+        for (RecordComponent member : Values.members(procedure)) {
+            Object value = Values.member(procedure, member);
+            if (value instanceof Name name) {
+                open.add(name);
+            }
+        }
+        Scope scope = procedure.scope();
+        List<Declaration> declared = Stream.<List<? extends Declaration>>of(scope.conditions(), scope.instruments(), scope.points(),
+                scope.parts(), scope.indicators(), scope.notes(), scope.routines()).<Declaration>flatMap(List::stream).toList();
+        while (!open.isEmpty()) {
+            Object value = Values.plain(open.pop());
+            if (value instanceof Name name && names.add(name.text())) {
+                declared.stream().filter(one -> one.name().text().equals(name.text())).forEach(open::push);
+            } else if (value instanceof List<?> list) {
+                list.stream().filter(item -> item != null).forEach(open::push);
+            } else if (value instanceof Record) {
+                for (RecordComponent member : Values.members(value)) {
+                    Object part = Values.member(value, member);
+                    if (part != null) {
+                        open.push(part);
+                    }
+                }
+            }
+        }
+        return names;
+    }
+}

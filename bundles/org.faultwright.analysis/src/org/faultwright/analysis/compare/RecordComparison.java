@@ -1,0 +1,240 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.compare;
+
+import java.lang.reflect.RecordComponent;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.faultwright.analysis.compare.Difference.Kind;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.SignalWord;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.quantity.Interval;
+import org.faultwright.quantity.IntervalText;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.QuantityKind;
+
+/** Holds two records of one class against each other, member by member, so that nothing differs without being told. */
+final class RecordComparison {
+    private final Values values;
+    private final List<Difference> found;
+
+    RecordComparison(Values values, List<Difference> found) {
+        this.values = values;
+        this.found = found;
+    }
+
+    /** @param of what a reader calls the thing, such as {@code HeadSupply}; empty for the procedure itself */
+    void compare(Kind kind, String of, Object was, Object now) {
+        if (was.getClass() != now.getClass()) {
+            add(kind, of.isEmpty() ? "kind" : of + ": kind", word(was), word(now), "");
+            return;
+        }
+        boolean readsAsWhole = !was.getClass().isRecord();
+        if (readsAsWhole) {
+            member(kind, of, "value", was, now);
+            return;
+        }
+        for (RecordComponent member : Values.members(was)) {
+            Object before = Values.member(was, member);
+            Object after = Values.member(now, member);
+            boolean note = was instanceof Note && Members.isNoteText(member.getName());
+            // a fault's, an example's or a point's own members belong to it
+            boolean belongs = kind == Kind.FAULTS || kind == Kind.EXAMPLES || kind == Kind.BENCH;
+            Kind about = note ? Kind.PROTECTION : belongs ? kind : Members.kind(member.getName(), kind);
+            member(about, of, member.getName(), before, after);
+        }
+    }
+
+    private static String word(Object step) {
+        return step instanceof Step one ? one.keyword() : step.getClass().getSimpleName();
+    }
+
+    void member(Kind kind, String of, String member, Object before, Object after) {
+        if (isNamedList(before) || isNamedList(after)) {
+            named(kind, of, member, list(before), list(after));
+        } else if (opens(before, after)) {
+            compare(kind, of, before, after);
+        } else if (!values.same(before, after)) {
+            boolean weaker = Members.isProtective(member) && isWeaker(before, after) || before instanceof SignalWord was
+                    && after instanceof SignalWord now && now.ordinal() > was.ordinal();
+            add(weaker ? Kind.PROTECTION : kind, called(of, member), values.words(before), values.words(after), meaning(before, after));
+        } else if (!values.words(before).equals(values.words(after)) && !(before instanceof List<?>)) {
+            add(kind, called(of, member), values.words(before), values.words(after), "the same value");
+        }
+    }
+
+    private static String called(String of, String member) {
+        if (member.equals("possible")) {
+            return of;
+        }
+        return of.isEmpty() ? Members.words(member) : of + ": " + Members.words(member);
+    }
+
+    /** Records that only gather what else belongs to the thing itself. */
+    private static boolean opens(Object before, Object after) {
+        return before instanceof StepFrame && after instanceof StepFrame
+                || before instanceof Step.Expectation && after instanceof Step.Expectation
+                || before instanceof Outcome.Band && after instanceof Outcome.Band;
+    }
+
+    private boolean isWeaker(Object before, Object after) {
+        if (before == null) {
+            return false;
+        }
+        if (after == null) {
+            return true;
+        }
+        if (before instanceof List<?> was && after instanceof List<?> now) {
+            return was.stream().anyMatch(item -> now.stream().noneMatch(like -> values.same(item, like)));
+        }
+        if (before instanceof Point.Carried was && after instanceof Point.Carried now) {
+            return now.upTo().value().base().compareTo(was.upTo().value().base()) < 0;
+        }
+        return !(before instanceof Integer was && after instanceof Integer now) || now < was;
+    }
+
+    /** Of a limit: whether more or less is let through, in the earlier limit's unit. */
+    private static String meaning(Object before, Object after) {
+        if (!(before instanceof Limit was && after instanceof Limit now)) {
+            return "";
+        }
+        Optional<QuantityKind> kind = Values.kindOf(was);
+        if (kind.isEmpty() || !kind.equals(Values.kindOf(now))) {
+            return "";
+        }
+        Interval earlier = was.interval(kind.get());
+        Interval later = now.interval(kind.get());
+        String way = later.contains(earlier) ? "wider" : earlier.contains(later) ? "narrower" : "moved";
+        var unit = was.quantities().get(0).unit();
+        return way + ": " + IntervalText.of(later, unit) + ", was " + IntervalText.of(earlier, unit);
+    }
+
+    private void add(Kind kind, String what, String was, String now, String meaning) {
+        found.add(new Difference(kind, what, was, now, meaning));
+    }
+
+    private static List<?> list(Object value) {
+        return value instanceof List<?> list ? list : List.of();
+    }
+
+    private static boolean isNamedList(Object value) {
+        return value instanceof List<?> list && !list.isEmpty() && list.stream().allMatch(item -> !key(item).isEmpty());
+    }
+
+    /** What tells the things of a list apart; empty where only all of them together have a meaning. */
+    private static String key(Object item) {
+        Object plain = Values.plain(item);
+        if (plain instanceof Declaration declared) {
+            return declared.name().text();
+        }
+        if (plain instanceof Outcome outcome) {
+            return outcome.key();
+        }
+        if (plain instanceof Showing showing) {
+            return showing.step().text();
+        }
+        if (plain instanceof Example example) {
+            return example.title().text();
+        }
+        if (plain instanceof Indicator.Code code) {
+            return code.pattern().text();
+        }
+        return plain instanceof MeterRange range ? range.kind().words() + " up to " + range.upTo() : "";
+    }
+
+    private static String noun(Object item) {
+        Object plain = Values.plain(item);
+        if (plain instanceof Showing) {
+            return "shows at";
+        }
+        return plain instanceof Outcome ? "outcome" : plain instanceof Step ? "step" : plain instanceof Indicator.Code ? "code"
+                : plain instanceof MeterRange ? "range" : plain instanceof Fault ? "fault" : plain instanceof Example ? "example"
+                        : plain.getClass().getSimpleName().toLowerCase(Locale.ROOT);
+    }
+
+    /** Things with names of their own. */
+    void named(Kind kind, String of, String member, List<?> before, List<?> after) {
+        Map<String, Object> was = byKey(before);
+        Map<String, Object> now = byKey(after);
+        alignBands(was, now);
+        now.forEach((name, item) -> {
+            if (was.containsKey(name)) {
+                compare(kind, lead(of, item) + name, was.get(name), item);
+            } else {
+                add(kind, lonely(of, item, name), Difference.ABSENT, brief(item), "");
+            }
+        });
+        was.forEach((name, item) -> {
+            if (!now.containsKey(name)) {
+                add(item instanceof Note ? Kind.PROTECTION : kind, lonely(of, item, name), brief(item), Difference.ABSENT, "");
+            }
+        });
+    }
+
+    private static String lead(String of, Object item) {
+        boolean says = item instanceof Showing || item instanceof Indicator.Code || item instanceof MeterRange;
+        return (of.isEmpty() ? "" : of + " ") + (says ? noun(item) + " " : "");
+    }
+
+    private static String lonely(String of, Object item, String name) {
+        String noun = noun(item);
+        return (of.isEmpty() ? Character.toUpperCase(noun.charAt(0)) + noun.substring(1) : of + " " + noun) + " " + name;
+    }
+
+    /** What tells a reader which one it is. */
+    private String brief(Object item) {
+        if (item instanceof Outcome outcome) {
+            return outcome.target().map(target -> "leads to " + target).orElse("leads nowhere");
+        }
+        if (item instanceof Example example) {
+            return example.endsAt().map(end -> "ends at " + end).orElse("without an end");
+        }
+        return item instanceof Showing showing ? values.words(showing.possible())
+                : item instanceof Indicator.Code code ? code.meaning() : values.words(item);
+    }
+
+    private Map<String, Object> byKey(List<?> items) {
+        Map<String, Object> named = new LinkedHashMap<>();
+        for (Object item : items) {
+            Object plain = Values.plain(item);
+            String first = values.today(key(plain));
+            String name = first;
+            for (int i = 2; named.containsKey(name); i++) {
+                name = first + " (" + i + ")";
+            }
+            named.put(name, plain);
+        }
+        return named;
+    }
+
+    /** A band without a label is named by its limit; when that changes, the bands left over match in their order. */
+    private static void alignBands(Map<String, Object> was, Map<String, Object> now) {
+        List<String> gone = new ArrayList<>(was.keySet().stream().filter(name -> isBand(was.get(name)) && !now.containsKey(name)).toList());
+        List<String> fresh = now.keySet().stream().filter(name -> isBand(now.get(name)) && !was.containsKey(name)).toList();
+        if (gone.size() == fresh.size()) {
+            for (int i = 0; i < gone.size(); i++) {
+                was.put(fresh.get(i), was.remove(gone.get(i)));
+            }
+        }
+    }
+
+    private static boolean isBand(Object item) {
+        return item instanceof Outcome outcome && outcome.head() instanceof Outcome.Band;
+    }
+}

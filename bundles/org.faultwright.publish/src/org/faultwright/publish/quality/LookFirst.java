@@ -1,0 +1,191 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.quality;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.compare.Difference;
+import org.faultwright.analysis.faults.QaSummary;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Source;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.quality.QualityReport.Line;
+
+/** What somebody who signs must look at, the gravest first. What needs no look is named too. */
+final class LookFirst {
+    /** An instrument whose calibration ends within so many days is near its end. */
+    private static final int NEAR_DAYS = 60;
+    private static final int MOST_NAMED = 2;
+
+    /**
+     * @param title  such as {@code Open errors}
+     * @param clean  what is said where there is none, such as {@code open errors}
+     * @param points one sentence each, with the procedures it is about
+     */
+    record Group(String title, String clean, List<String> points) {
+    }
+
+    private final QualityReport report;
+
+    private LookFirst(QualityReport report) {
+        this.report = report;
+    }
+
+    /** Every group in its order, empty ones among them. What cannot be known without a day or an earlier release is left out. */
+    static List<Group> of(QualityReport report) {
+        LookFirst look = new LookFirst(report);
+        List<Group> groups = new ArrayList<>();
+        boolean compared = report.since().isPresent();
+        if (compared) {
+            groups.add(look.differences("Protection removed, weakened or reworded since the last release", "protection lost since the last release",
+                    Difference.Kind.PROTECTION));
+        }
+        groups.add(look.findings("Open errors", "open errors", Severity.ERROR));
+        if (compared) {
+            groups.add(look.differences("Limits changed since the last release", "changed limits", Difference.Kind.LIMITS));
+            groups.add(look.hidden());
+        }
+        report.asOf().ifPresent(day -> {
+            groups.add(look.calibration(day));
+            groups.add(look.sources(day));
+        });
+        groups.add(look.each("Faults that the steps miss or cannot tell apart", "faults missed or not told apart", LookFirst::faults));
+        groups.add(look.each("Not tried by any example", "outcomes or conclusions that no example tries", LookFirst::untried));
+        groups.add(look.findings("Open warnings", "open warnings", Severity.WARNING));
+        groups.add(look.each("Limits without a source, steps without a time", "limits without a source or steps without a time", LookFirst::unsaid));
+        return List.copyOf(groups);
+    }
+
+    /** The same of several procedures is said once, with their names. */
+    private List<String> together(Map<String, List<String>> said) {
+        return said.entrySet().stream().map(entry -> capital(of(entry.getValue())) + ": " + entry.getKey()).toList();
+    }
+
+    /** Procedures by their titles where they are few; else how many they are. */
+    private String of(Collection<String> titles) {
+        Set<String> each = new LinkedHashSet<>(titles);
+        boolean few = each.size() <= MOST_NAMED;
+        return few ? String.join(", ", each) : each.size() == report.lines().size() ? "all procedures" : each.size() + " procedures";
+    }
+
+    private static String capital(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+
+    private Group each(String title, String clean, Function<Line, List<String>> of) {
+        Map<String, List<String>> said = new LinkedHashMap<>();
+        report.lines().forEach(line -> of.apply(line).forEach(point ->
+                said.computeIfAbsent(point, first -> new ArrayList<>()).add(line.publication().title())));
+        return new Group(title, clean, together(said));
+    }
+
+    private Group differences(String title, String clean, Difference.Kind kind) {
+        return each(title, clean, line -> line.since().map(since -> since.differences().stream()
+                .filter(difference -> difference.kind() == kind).map(Difference::toString).toList()).orElse(List.of()));
+    }
+
+    private Group hidden() {
+        return each("Changed without a new revision number", "changes under an old revision number", line -> line.since()
+                .filter(since -> since.hidesAChange()).map(since -> List.of(since.inShort())).orElse(List.of()));
+    }
+
+    private Group findings(String title, String clean, Severity severity) {
+        Map<String, List<String>> said = new LinkedHashMap<>();
+        report.lines().forEach(line -> line.publication().of(severity).forEach(finding ->
+                said.computeIfAbsent(where(finding), first -> new ArrayList<>()).add(line.publication().title())));
+        report.libraries().forEach(checked -> checked.findings().stream().filter(finding -> finding.severity() == severity)
+                .forEach(finding -> said.computeIfAbsent(where(finding), first -> new ArrayList<>()).add("Library " + checked.library().name())));
+        return new Group(title, clean, together(said));
+    }
+
+    private static String where(Finding finding) {
+        return "line " + finding.at().line() + ": " + finding.message();
+    }
+
+    private Group calibration(LocalDate day) {
+        Map<String, List<String>> said = new TreeMap<>();
+        for (Line line : report.lines()) {
+            for (Instrument instrument : new Used(new Plan(line.publication())).instruments().keySet()) {
+                instrument.calibrationDue().filter(due -> due.value().isBefore(day.plusDays(NEAR_DAYS + 1))).ifPresent(due ->
+                        said.computeIfAbsent((due.value().isBefore(day) ? "ran out on " : "runs out on ") + due.value() + ": "
+                                + "\"" + instrument.name() + "\"", first -> new ArrayList<>()).add(line.publication().title()));
+            }
+        }
+        return new Group("Calibration past or within " + NEAR_DAYS + " days of its end on " + day, "calibration past or near its end",
+                said.entrySet().stream().map(entry -> entry.getKey() + ", used by " + of(entry.getValue())).toList());
+    }
+
+    private Group sources(LocalDate day) {
+        LocalDate oldest = day.minusMonths(report.sourceAge());
+        Map<String, Set<String>> said = new TreeMap<>();
+        for (Line line : report.lines()) {
+            Plan plan = new Plan(line.publication());
+            Stream<Source> ofSteps = plan.steps().flatMap(step -> Stream.concat(step.frame().source().stream(), expected(step).stream()));
+            Stream<Source> ofCodes = new Used(plan).indicators().stream().map(Indicator::source).flatMap(Optional::stream);
+            Stream.concat(ofSteps, ofCodes).filter(source -> source.dated().filter(date -> date.isBefore(oldest)).isPresent())
+                    .forEach(source -> said.computeIfAbsent(source.document() + ", " + source.dated().get(), first -> new LinkedHashSet<>())
+                            .add(line.publication().title()));
+        }
+        return new Group("Sources older than " + report.sourceAge() + " months on " + day, "sources older than " + report.sourceAge() + " months",
+                said.entrySet().stream().map(entry -> entry.getKey() + ": " + of(entry.getValue())).toList());
+    }
+
+    private static Optional<Source> expected(Step step) {
+        return step instanceof Step.Measure measure ? measure.expects().flatMap(Step.Expectation::source)
+                : step instanceof Step.Calculate calculate ? calculate.expects().flatMap(Step.Expectation::source) : Optional.empty();
+    }
+
+    private static List<String> faults(Line line) {
+        List<String> points = new ArrayList<>();
+        List<String> missed = line.summary().faults().stream().filter(fault -> !fault.isFound())
+                .map(fault -> Attention.title(fault.fault())).toList();
+        if (!missed.isEmpty()) {
+            points.add("the steps do not lead to \"" + String.join("\", \"", missed) + "\".");
+        }
+        line.summary().groups().stream().filter(group -> !group.acknowledged()).map(Attention::apart).forEach(points::add);
+        return points;
+    }
+
+    private static List<String> untried(Line line) {
+        QaSummary.Open open = line.summary().open();
+        List<String> points = new ArrayList<>();
+        add(points, "examples that end otherwise than they say", open.examples());
+        add(points, "conclusions", open.conclusions());
+        add(points, "outcomes", open.outcomes());
+        add(points, "no case of", line.summary().faults().stream().filter(fault -> !fault.hasExample())
+                .map(fault -> "\"" + Attention.title(fault.fault()) + "\"").toList());
+        return points;
+    }
+
+    private static void add(List<String> points, String what, List<String> names) {
+        if (!names.isEmpty()) {
+            points.add(what + " " + Rows.listed(names) + ".");
+        }
+    }
+
+    private static List<String> unsaid(Line line) {
+        List<String> points = new ArrayList<>();
+        add(points, "no source for the limits of", line.summary().unsourced());
+        if (line.summary().untimed() > 0) {
+            points.add(Rows.count(line.summary().untimed(), "step states", "steps state") + " no time.");
+        }
+        return points;
+    }
+}

@@ -5,13 +5,14 @@
 package org.faultwright.publish.index;
 
 import java.text.Collator;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Severity;
 import org.faultwright.procedure.Equipment;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.Caution;
@@ -26,13 +27,11 @@ import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.since.SinceRelease;
+import org.faultwright.publish.text.TextOfProcedure;
 
-/** The front page of a folder of cards: from a complaint to the procedure for it, and every procedure with its status. */
+/** The front page of a folder of cards: every procedure with its status and what leads to it, searched by those words. */
 public final class IndexHtml implements FolderExport {
-    /** One complaint and the procedure it leads to. */
-    private record Entry(String complaint, Publication publication) {
-    }
-
     @Override
     public String name() {
         return "index-html";
@@ -51,38 +50,51 @@ public final class IndexHtml implements FolderExport {
         main.say("h1", "", folder.title());
         main.add("p", "caution").say("b", "", Caution.FIRST).space().text(Caution.TRAINED);
         List<Publication> sorted = folder.procedures().stream().sorted(byEquipment()).toList();
-        complaints(main, sorted, folder);
+        search(main);
         procedures(main, sorted, folder);
-        return new Published("index.html", "text/html", HtmlText.of(page, StyleSheet.of("page", "screen", "list")));
+        gone(main, folder);
+        return new Published("index.html", "text/html",
+                HtmlText.of(page, StyleSheet.of("page", "screen", "list", "index"), StyleSheet.script("search")));
     }
 
-    private static void complaints(Tag main, List<Publication> sorted, ProcedureFolder folder) {
-        List<Entry> entries = new ArrayList<>();
-        sorted.forEach(publication -> publication.procedure().complaints().forEach(
-                complaint -> entries.add(new Entry(PlainText.line(complaint.value()), publication))));
-        if (entries.isEmpty()) {
-            return;
-        }
-        entries.sort(Comparator.comparing(Entry::complaint, alphabetical()));
-        main.say("h2", "", "What the customer says");
-        Tag rows = table(main, "Complaint", "Equipment", "Procedure");
-        for (Entry entry : entries) {
-            Tag row = rows.add("tr");
-            row.add("th").set("scope", "row").text(entry.complaint());
-            row.say("td", "", equipment(entry.publication()));
-            title(row.add("td"), entry.publication(), folder);
-        }
+    /** Shown by the script alone: without it the page is a list to be read. */
+    private static void search(Tag main) {
+        Tag search = main.add("p", "searching").id("searching").set("hidden", "hidden");
+        search.add("label").set("for", "search").text("What does the customer say, what is it, what does the lamp show?");
+        search.add("input").id("search").set("type", "search").set("autocomplete", "off");
+        search.add("span", "found").id("found").set("role", "status");
     }
 
     private static void procedures(Tag main, List<Publication> sorted, ProcedureFolder folder) {
         main.say("h2", "", sorted.size() == 1 ? "One procedure" : sorted.size() + " procedures");
-        Tag rows = table(main, "Equipment", "Procedure", "Revision", "Files");
+        Tag rows = table(main, "Equipment", "Procedure, and what leads to it", "Revision", "Files").id("procedures");
         for (Publication publication : sorted) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(equipment(publication));
-            title(row.add("td"), publication, folder);
+            Tag cell = row.add("td");
+            title(cell, publication, folder);
+            IndexWords.of(publication.procedure()).forEach((what, words) ->
+                    cell.add("p", "words").say("b", "", what + ":").space().text(words));
+            since(cell, publication, folder);
             status(row.add("td"), publication);
             files(row.add("td"), publication, folder);
+        }
+    }
+
+    private static void since(Tag cell, Publication publication, ProcedureFolder folder) {
+        folder.since().ifPresent(release -> cell.add("p", "words").say("b", "", "Since the last release:").space()
+                .text(release.of(publication.procedure().name().text()).map(earlier -> SinceRelease.of(earlier, publication.procedure()).inShort())
+                        .orElse("new")));
+    }
+
+    private static void gone(Tag main, ProcedureFolder folder) {
+        Set<String> here = folder.procedures().stream().map(one -> one.procedure().name().text()).collect(Collectors.toSet());
+        List<Procedure> gone = folder.since().stream().flatMap(release -> release.procedures().stream())
+                .filter(earlier -> !here.contains(earlier.name().text())).toList();
+        if (!gone.isEmpty()) {
+            main.say("h2", "", "Gone since the last release");
+            Tag list = main.add("ul");
+            gone.forEach(earlier -> list.say("li", "", PlainText.line(earlier.title().isBlank() ? earlier.name().text() : earlier.title())));
         }
     }
 
@@ -117,7 +129,7 @@ public final class IndexHtml implements FolderExport {
 
     private static void files(Tag cell, Publication publication, ProcedureFolder folder) {
         String gap = "";
-        for (String ending : List.of(".html", ".pdf", ".tree.json", ".svg")) {
+        for (String ending : List.of(".html", ".pdf", ".tree.json", ".svg", TextOfProcedure.ENDING)) {
             String file = FileName.of(publication.procedure(), ending);
             if (folder.files().contains(file)) {
                 cell.text(gap);
@@ -135,6 +147,7 @@ public final class IndexHtml implements FolderExport {
             case ".html" -> "card";
             case ".pdf" -> "print";
             case ".svg" -> "chart";
+            case TextOfProcedure.ENDING -> "text";
             default -> "tree";
         };
     }

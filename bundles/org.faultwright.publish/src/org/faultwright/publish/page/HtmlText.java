@@ -13,9 +13,9 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NamedNodeMap;
 import org.w3c.dom.Node;
 
-/** Writes a page as one self-contained HTML file that may run nothing and fetch nothing. */
+/** Writes a page as one self-contained HTML file that fetches nothing and runs at most one script of ours. */
 public final class HtmlText {
-    private static final Set<String> VOID = Set.of("meta", "br", "hr", "col");
+    private static final Set<String> VOID = Set.of("meta", "br", "hr", "col", "input");
     private static final Set<String> OWN_LINE = Set.of("html", "head", "meta", "title", "style", "body", "div",
             "section", "article", "header", "footer", "main", "nav", "h1", "h2", "h3", "h4", "p", "ul", "ol", "li",
             "table", "caption", "thead", "tbody", "tr", "td", "th");
@@ -23,13 +23,23 @@ public final class HtmlText {
     private HtmlText() {
     }
 
-    /** UTF-8 with line feeds. @param style the style sheet, one of ours */
+    /** UTF-8 with line feeds; nothing in it runs. @param style the style sheet, one of ours */
     public static byte[] of(Page page, String style) {
+        return of(page, style, "");
+    }
+
+    /** UTF-8 with line feeds. @param script one of ours, and the only one that the page lets run; empty for none */
+    public static byte[] of(Page page, String style, String script) {
         String sheet = "\n" + style.strip() + "\n";
+        String code = "\n" + script.strip() + "\n";
+        String runs = script.isEmpty() ? "" : "script-src 'sha256-" + sha256(code) + "'; ";
         page.head().add("meta").set("http-equiv", "Content-Security-Policy").set("content",
-                "default-src 'none'; style-src 'sha256-" + sha256(sheet) + "'; base-uri 'none'; form-action 'none'");
+                "default-src 'none'; " + runs + "style-src 'sha256-" + sha256(sheet) + "'; base-uri 'none'; form-action 'none'");
         StringBuilder html = new StringBuilder("<!DOCTYPE html>\n");
         write(page.document().getDocumentElement(), html, sheet);
+        if (!script.isEmpty()) {
+            html.insert(html.lastIndexOf("</body>"), "\n<script>" + code + "</script>\n");
+        }
         return html.append('\n').toString().getBytes(StandardCharsets.UTF_8);
     }
 

@@ -9,7 +9,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 
-/** The style sheets, which are files of ours and hold no word of a procedure. */
+/** The style sheets and scripts, which are files of ours and hold no word of a procedure. */
 public final class StyleSheet {
     private StyleSheet() {
     }
@@ -23,10 +23,15 @@ public final class StyleSheet {
         return sheet.toString();
     }
 
+    /** The script of that name, such as {@code search}. */
+    public static String script(String name) {
+        return read(name + ".js");
+    }
+
     private static String read(String file) {
         try (InputStream in = StyleSheet.class.getResourceAsStream(file)) {
             if (in == null) {
-                throw new IllegalStateException("the style sheet " + file + " is missing from the bundle");
+                throw new IllegalStateException("the file " + file + " is missing from the bundle");
             }
             return new String(in.readAllBytes(), StandardCharsets.UTF_8).replace("\r\n", "\n");
         } catch (IOException unreadable) {

@@ -8,13 +8,21 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
+import org.htmlunit.WebClient;
+import org.htmlunit.html.HtmlInput;
+import org.htmlunit.html.HtmlPage;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class IndexHtmlTest {
     private static String index(Set<String> files, Publication... publications) {
@@ -23,12 +31,13 @@ class IndexHtmlTest {
     }
 
     @Test
-    void should_lead_from_every_complaint_to_the_card() {
+    void should_show_the_words_that_lead_to_a_card() {
         String page = index(Set.of("EdnorColdPlate.html"), Samples.everything());
         Samples.everything().procedure().complaints().forEach(complaint -> assertTrue(page.contains(
                 complaint.value().replace("\"", "&quot;")), complaint.value()));
-        // two complaints, the title of the procedure, and the word card
-        assertEquals(4, page.split("href=\"EdnorColdPlate.html\"", -1).length - 1);
+        Samples.everything().procedure().faults().forEach(fault -> assertTrue(page.contains(fault.title()), fault.title()));
+        // the title of the procedure, and the word card
+        assertEquals(2, page.split("href=\"EdnorColdPlate.html\"", -1).length - 1);
     }
 
     @Test
@@ -40,11 +49,46 @@ class IndexHtmlTest {
     }
 
     @Test
-    void should_order_complaints_as_words_and_not_as_codes() {
-        String page = index(Set.of(), Samples.text("procedure P complaints \"Zebra\", \"apple\", \"\u00C4pple\", \"Banana\""));
+    void should_order_equipment_as_words_and_not_as_codes() {
+        String page = index(Set.of(), Samples.text("procedure A equipment \"Zebra\""), Samples.text("procedure B equipment \"apple\""),
+                Samples.text("procedure C equipment \"\u00C4pple\""), Samples.text("procedure D equipment \"Banana\""));
         assertTrue(page.indexOf("apple") < page.indexOf("\u00C4pple"));
         assertTrue(page.indexOf("\u00C4pple") < page.indexOf("Banana"));
         assertTrue(page.indexOf("Banana") < page.indexOf("Zebra"));
+    }
+
+    /** In a browser without a window (HtmlUnit), as somebody types. The page is opened from the file system. */
+    @Test
+    void should_find_one_of_three_thousand_by_complaint_equipment_code_fault_and_part(@TempDir Path folder) throws IOException {
+        Publication[] many = IntStream.range(0, 3_000).mapToObj(IndexHtmlTest::made).toArray(Publication[]::new);
+        Path file = Files.writeString(folder.resolve("index.html"), index(Set.of("Made7.html"), many));
+        try (WebClient browser = new WebClient()) {
+            browser.getOptions().setCssEnabled(false);
+            HtmlPage page = browser.getPage(file.toUri().toURL());
+            assertEquals("", shown(page, ""));
+            assertEquals("1 procedure", shown(page, "squeals 1234"));
+            assertEquals("1 procedure", shown(page, "ednor k2718"));
+            assertEquals("1 procedure", shown(page, "LOOSE belt77 "));
+            assertEquals("1 procedure", shown(page, "5 blinks overheated42"));
+            assertEquals("1 procedure", shown(page, "f\u00FChler99"));
+            assertEquals("1 procedure", shown(page, "fuhler99"));
+            assertEquals("3000 procedures", shown(page, "squeals"));
+            assertEquals("Nothing found. Try fewer words, or part of one.", shown(page, "squeals nowhere"));
+            assertEquals("", shown(page, " "));
+        }
+    }
+
+    private static Publication made(int i) {
+        return Samples.text("procedure Made" + i + " \"Made " + i + "x\" equipment \"Ednor K" + i + "x\" complaints \"squeals " + i + "x\" "
+                + "part Sensor \"F\u00FChler" + i + "x\" indicator Lamp { 5 blinks means \"overheated" + i + "x\" } "
+                + "fault Belt \"Loose belt" + i + "x\" { }");
+    }
+
+    private static String shown(HtmlPage page, String typed) {
+        HtmlInput box = page.getHtmlElementById("search");
+        box.setValue(typed.isEmpty() ? "" : typed.replaceAll("(\\d{2,}) ?$", "$1x"));
+        box.fireEvent("input");
+        return page.getElementById("found").getTextContent();
     }
 
     @Test

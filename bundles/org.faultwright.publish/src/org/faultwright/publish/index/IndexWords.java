@@ -1,0 +1,38 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.index;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.PlainText;
+
+/** The words by which somebody at a bench looks for a procedure: complaints, faults, codes, parts. */
+final class IndexWords {
+    private IndexWords() {
+    }
+
+    /** What they are, and the words on one line; nothing empty. */
+    static Map<String, String> of(Procedure procedure) {
+        Map<String, Stream<String>> words = new LinkedHashMap<>();
+        words.put("Complaints", procedure.complaints().stream().map(Written::value));
+        words.put("Faults", procedure.faults().stream().map(Declaration::title));
+        words.put("Codes", procedure.own().indicators().stream().flatMap(indicator -> indicator.codes().stream())
+                .map(code -> code.pattern() + " " + code.meaning()));
+        words.put("Parts", procedure.own().parts().stream().map(Declaration::title));
+        Map<String, String> lines = new LinkedHashMap<>();
+        words.forEach((what, all) -> {
+            String line = all.map(PlainText::line).filter(one -> !one.isBlank()).distinct().collect(Collectors.joining("; "));
+            if (!line.isEmpty()) {
+                lines.put(what, line);
+            }
+        });
+        return lines;
+    }
+}

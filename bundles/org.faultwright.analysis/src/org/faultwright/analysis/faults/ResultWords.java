@@ -24,7 +24,7 @@ public final class ResultWords {
     private static final Set<String> TAKEN = Set.of("ac", "accuracy", "do", "against", "uncertainty", "ambient", "anything", "at", "avoid", "because",
             "bandwidth", "becomes", "begin", "boards", "burden", "by", "calibrated", "carries", "category", "charged", "check",
             "complaint", "complaints", "value", "conclude", "condition", "confirms", "consequence", "covers", "dated",
-            "calculate", "decision", "digest", "else", "ends", "equipment", "every", "example", "exits", "expects", "fault",
+            "calculate", "closes", "decision", "digest", "else", "ends", "equipment", "every", "example", "exits", "expects", "fault",
             "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "input", "instrument", "least",
             "sets", "library", "live", "means", "measure", "most", "note", "nothing", "observe", "of", "or", "over", "part",
             "perform", "point", "procedure", "proves", "rated", "refers", "remedy", "repair", "repairs", "report",

@@ -91,6 +91,7 @@ import org.faultwright.analysis.rules.SignatureSharesNot100;
 import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
+import org.faultwright.analysis.rules.StoredChargeUnsaid;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.UnboundedLoop;
 import org.faultwright.analysis.rules.UnitDeviationMissing;
@@ -203,6 +204,7 @@ public final class RuleSet {
                 new ProofBandOpen(),
                 new ProofMeterUntried(),
                 new ChargeNeverReturns(),
+                new StoredChargeUnsaid(),
                 new LeftOpen(),
                 new ContradictoryNeeds(),
                 new AlreadySet());

@@ -31,6 +31,15 @@ public final class PlainSigns {
         return text.chars().anyMatch(c -> c > 127 || c == ',') ? new PlainSigns(text).read() : text;
     }
 
+    /** Whether a text in quotation marks can begin with it. */
+    public static boolean opens(char c) {
+        return c == '"' || OPENING.indexOf(c) >= 0;
+    }
+
+    static boolean closes(char c) {
+        return c == '"' || CLOSING.indexOf(c) >= 0;
+    }
+
     private String read() {
         int at = 0;
         while (at < plain.length) {

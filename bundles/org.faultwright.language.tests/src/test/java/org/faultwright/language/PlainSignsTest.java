@@ -72,11 +72,11 @@ class PlainSignsTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "expects 4,7 kohm | A comma is no decimal point here; write 4.7 kohm.",
+        "expects at most 4,7 kohm | A comma is no decimal point here; write 4.7 kohm.",
         "expects at most 1,000 kohm | A comma is no decimal point here; write 1.000 kohm, or 1000 kohm if it parts thousands.",
         "expects 4,7 kohm .. 5 kohm | A comma is no decimal point here; write 4.7 kohm."})
     void should_say_once_that_a_comma_is_no_decimal_point(String limit, String message) {
-        Procedure read = procedure("procedure P \"p\" measure M \"m\" { resistance " + limit + " within -> End outside -> End } conclude End \"e\" { finds nothing }");
+        Procedure read = procedure("procedure P \"p\" measure M \"m\" { resistance " + limit + " within -> End anything else -> End } conclude End \"e\" { finds nothing }");
 
         assertEquals(List.of(message), read.problems().stream().map(ReadingProblem::message).toList());
         assertEquals(2, read.steps().get(0).outcomes().size());

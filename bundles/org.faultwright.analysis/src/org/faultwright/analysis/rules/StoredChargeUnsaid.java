@@ -27,8 +27,8 @@ public final class StoredChargeUnsaid implements Rule {
         ProcedurePaths.of(subject).filter(paths -> paths.bench().charged().isEmpty()).ifPresent(paths ->
                 paths.map().procedure().own().points().stream().flatMap(point -> StoredCharges.dangerous(point).stream())
                         .forEach(stored -> findings.report(stored.point().stores().orElseThrow().at(), stored.point().name()
-                                + " holds " + stored.energy().inWords() + ", more than a person may touch (IEC 60335-1), and no condition"
-                                + " says when it is charged.",
+                                + " holds more than a person may touch (IEC 60335-1), and no condition says when it is charged: "
+                                + stored.energy().inWords() + ".",
                                 "Declare one, such as: condition Charge { present, absent } charged when present becomes present when"
                                         + " Supply on proved at " + stored.point().name() + ".")));
     }

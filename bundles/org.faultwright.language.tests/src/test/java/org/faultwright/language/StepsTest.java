@@ -144,7 +144,7 @@ class StepsTest {
         assertEquals("at least 4.75 V", second.expects().get().limit().value().spelling());
         assertEquals(List.of("within", "outside", "outside"), keys(second));
         assertEquals(List.of("within", "outside"), keys(measure.readings().get(0)));
-        assertEquals("all within", Results.normal(measure, org.faultwright.procedure.Scope.of(Reading.procedure(""))).get().key());
+        assertEquals("all within", Results.normal(measure, Reading.procedure("").scope()).get().key());
     }
 
     @Test

@@ -10,6 +10,7 @@ import org.faultwright.analysis.rules.AcDcMixed;
 import org.faultwright.analysis.rules.AlreadySet;
 import org.faultwright.analysis.rules.AmbiguityGroup;
 import org.faultwright.analysis.rules.BetterOrder;
+import org.faultwright.analysis.rules.BleedLeadUnfit;
 import org.faultwright.analysis.rules.CalibrationExpired;
 import org.faultwright.analysis.rules.CasesMissing;
 import org.faultwright.analysis.rules.CategoryTooLow;
@@ -92,6 +93,8 @@ import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.StoredChargeUnsaid;
+import org.faultwright.analysis.rules.TableOutcomes;
+import org.faultwright.analysis.rules.TakesLessThanWait;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.UnboundedLoop;
 import org.faultwright.analysis.rules.UnitDeviationMissing;
@@ -104,6 +107,7 @@ import org.faultwright.analysis.rules.UnusedDeclaration;
 import org.faultwright.analysis.rules.UnusedExit;
 import org.faultwright.analysis.rules.UnusedReading;
 import org.faultwright.analysis.rules.UsedOutsideItsValidity;
+import org.faultwright.analysis.rules.WaitTooShort;
 import org.faultwright.analysis.rules.WrongDimension;
 import org.faultwright.analysis.rules.WrongFormula;
 import org.faultwright.analysis.rules.ZeroWidthTolerance;
@@ -145,6 +149,7 @@ public final class RuleSet {
                 new PercentageOfZero(),
                 new ToleranceBeyondNominal(),
                 new NegativeAmount(),
+                new TakesLessThanWait(),
                 new HoleBetweenBands(),
                 new OverlappingBands(),
                 new ExpectedOutsideBands());
@@ -174,6 +179,7 @@ public final class RuleSet {
                 new NoConclusion(),
                 new EmptyOutcomes(),
                 new OutcomesIncomplete(),
+                new TableOutcomes(),
                 new OutcomeImpossible(),
                 new CodesNotHandled(),
                 new SingleValued(),
@@ -205,6 +211,8 @@ public final class RuleSet {
                 new ProofMeterUntried(),
                 new ChargeNeverReturns(),
                 new StoredChargeUnsaid(),
+                new WaitTooShort(),
+                new BleedLeadUnfit(),
                 new LeftOpen(),
                 new ContradictoryNeeds(),
                 new AlreadySet());

@@ -16,8 +16,10 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.SourceRange;
@@ -33,7 +35,7 @@ final class LiveDefects {
     }
 
     static List<Kind> kinds() {
-        return Stream.of(proofs(), charges(), work(), protection()).flatMap(List::stream)
+        return Stream.of(proofs(), charges(), work(), energy(), protection()).flatMap(List::stream)
                 .map(kind -> kind.besides(more()).dangerous()).toList();
     }
 
@@ -127,6 +129,20 @@ final class LiveDefects {
                                         (seed, edit) -> seed.with(edit), (one, other) -> one))));
     }
 
+    private static List<Kind> energy() {
+        return List.of(
+                Kind.of("a bleed lead of too few watts", Set.of("bleed-lead-unfit"), specimen -> bank(specimen).flatMap(point -> leads(specimen)
+                        .flatMap(lead -> lead.rated().stream().map(rated -> Seed.in(lead, Edits.replace(rated.at(), "2 W"))
+                                .with(Edits.insertAfter(point.at(), " stores 1000 uF")).naming(lead.name().text()))))),
+                Kind.of("a bleed lead of too few ohms", Set.of("bleed-lead-unfit"), specimen -> bank(specimen).flatMap(point -> leads(specimen)
+                        .map(lead -> Seed.in(lead, Edits.replace(lead.drains().orElseThrow().at(), "10 ohm"))
+                                .with(Edits.insertAfter(point.at(), " stores 1000 uF")).naming(lead.name().text())))),
+                Kind.of("a wait too short for what is stored", Set.of("wait-too-short"), specimen -> bank(specimen).flatMap(point -> specimen.steps().stream()
+                        .filter(step -> step.name().text().equals("WaitAMinute")).map(step -> (step.frame().waits().isPresent()
+                                ? Seed.in(step, Edits.replace(step.frame().waits().get().at(), "1 min")) : Seed.in(step, Edits.insertInside(step.at(), "wait 1 min")))
+                                .with(Edits.insertAfter(point.at(), " stores 1000 uF drained by 20 Mohm"))))));
+    }
+
     private static List<Kind> protection() {
         return List.of(
                 Kind.of("a protective test left out", Set.of("protection-not-tested"), specimen -> specimen.steps().stream()
@@ -140,7 +156,7 @@ final class LiveDefects {
         return Consequences.all(OF_WALKS, OF_STATES, OF_WAYS, OF_NAMES, OF_READINGS, TOUCHED, UNREAD, Set.of("proof-not-measured", "proof-elsewhere",
                 "proof-band-open", "charge-never-returns", "wrong-dimension", "ac-dc-mixed", "instrument-lacks-function", "mean-responding-meter",
                 "category-too-low", "input-rating-too-low", "limits-reversed", "missing-unit", "proof-meter-untried", "unreadable-text",
-                "live-reason-idle", "protection-not-tested", "outside-bandwidth", "live-tool-unfit",
+                "live-reason-idle", "protection-not-tested", "outside-bandwidth", "live-tool-unfit", "wait-too-short", "bleed-lead-unfit",
                 "complaint-not-confirmed", "remedy-not-done", "missing-source"));
     }
 
@@ -214,6 +230,16 @@ final class LiveDefects {
         }
         SourceRange first = notes.get(0).at();
         return List.of(Edits.delete(Edits.between(first.source(), Edits.withKeywords(first, "notes").offset(), notes.get(notes.size() - 1).at().end())));
+    }
+
+    /** A point of the procedure's own that carries enough to hold a dangerous charge. */
+    private static Stream<Point> bank(Specimen specimen) {
+        return specimen.procedure().own().points().stream().filter(LiveDefects::isHigh).filter(point -> point.stores().isEmpty())
+                .filter(point -> point.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE)).limit(1);
+    }
+
+    private static Stream<Part> leads(Specimen specimen) {
+        return specimen.declarations().flatMap(declared -> declared.parts().stream()).filter(part -> part.drains().isPresent() && part.rated().isPresent());
     }
 
     private static Optional<Seed> loosened(Step step) {

@@ -20,6 +20,7 @@ import org.eclipse.ui.internal.registry.IActionSetDescriptor;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.shelf.Folders;
 
 /** Size, title and bars of the window, and what a first start shows. */
@@ -63,6 +64,8 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
             showDemo();
         }
         Shelf.get();
+        Recovery.get().start();
+        window.getShell().getDisplay().asyncExec(() -> Recovery.ask(window.getShell()));
     }
 
     private static void showDemo() {

@@ -4,7 +4,6 @@
  */
 package org.faultwright.workbench.live;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +22,7 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.faultwright.language.server.OpenText;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.workbench.files.Encoding;
 
 /** Every procedure and library of the workspace as it stands on disk, read and checked in the background. */
 public final class Shelf {
@@ -73,6 +73,22 @@ public final class Shelf {
         return resource instanceof IFile && EXTENSION.equals(resource.getFileExtension());
     }
 
+    /** Every procedure and library of the open folders. */
+    public static List<IFile> files() {
+        List<IFile> files = new ArrayList<>();
+        try {
+            ResourcesPlugin.getWorkspace().getRoot().accept(resource -> {
+                if (isProcedureText(resource)) {
+                    files.add((IFile) resource);
+                }
+                return !resource.getName().startsWith(".");
+            });
+        } catch (CoreException unreadable) {
+            ILog.of(Shelf.class).error("The folders cannot be read.", unreadable);
+        }
+        return files;
+    }
+
     private final class Reading extends Job {
         Reading() {
             super("Reading the library");
@@ -93,24 +109,9 @@ public final class Shelf {
             return Status.OK_STATUS;
         }
 
-        private List<IFile> files() {
-            List<IFile> files = new ArrayList<>();
-            try {
-                ResourcesPlugin.getWorkspace().getRoot().accept(resource -> {
-                    if (isProcedureText(resource)) {
-                        files.add((IFile) resource);
-                    }
-                    return !resource.getName().startsWith(".");
-                });
-            } catch (CoreException unreadable) {
-                ILog.of(Shelf.class).error("The library's folders cannot be read.", unreadable);
-            }
-            return files;
-        }
-
         private void read(IFile file) {
             try (java.io.InputStream contents = file.getContents(true)) {
-                String content = new String(contents.readAllBytes(), StandardCharsets.UTF_8);
+                String content = Encoding.read(contents.readAllBytes());
                 read.put(file, LiveTexts.get().services().read(new SourceText(LiveTexts.path(file), content)));
             } catch (CoreException | java.io.IOException unreadable) {
                 ILog.of(Shelf.class).warn("The file " + file.getFullPath() + " cannot be read.", unreadable);

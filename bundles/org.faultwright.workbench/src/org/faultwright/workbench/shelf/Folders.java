@@ -34,7 +34,7 @@ public final class Folders {
     }
 
     /** Puts a folder of the file system on the shelf; its files stay where they are. */
-    static IProject link(java.nio.file.Path folder) throws CoreException {
+    public static IProject link(java.nio.file.Path folder) throws CoreException {
         IWorkspace workspace = ResourcesPlugin.getWorkspace();
         String name = folder.getFileName() == null ? "procedures" : folder.getFileName().toString();
         IProject project = workspace.getRoot().getProject(free(name));

@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.workbench.parts;
+package org.faultwright.workbench.outline;
 
 import java.util.List;
 import java.util.Optional;
@@ -24,8 +24,8 @@ import org.faultwright.workbench.Pictures;
 import org.faultwright.workbench.live.ActiveText;
 
 /** The parts of the text in front: declarations, faults, steps and examples in reading order. */
-public final class PartsView extends ViewPart {
-    public static final String ID = "org.faultwright.workbench.parts";
+public final class OutlineView extends ViewPart {
+    public static final String ID = "org.faultwright.workbench.outline";
 
     private final Consumer<Optional<ActiveText.Place>> following = this::show;
     private TreeViewer tree;

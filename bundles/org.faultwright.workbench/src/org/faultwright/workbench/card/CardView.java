@@ -64,7 +64,8 @@ public final class CardView extends ViewPart {
         if (live == null || !(live.text().document() instanceof Procedure)) {
             asked = live;
             wanted = null;
-            canvas.say(live == null ? "Open a procedure to see its card." : "A library has no card of its own.");
+            canvas.say(live != null ? "A library has no card of its own."
+                    : ActiveText.get().editor().isPresent() ? "Reading the procedure\u2026" : "Open a procedure to see its card.");
             return;
         }
         if (live != asked) {

@@ -30,6 +30,7 @@ import org.faultwright.language.server.Renaming;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.files.Encoding;
+import org.faultwright.workbench.files.SameEncoding;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.live.Shelf;
@@ -117,7 +118,7 @@ record NewName(Name declared, String newName, Map<IFile, List<Fix.Edit>> edits) 
                 Edits.apply(entry.getValue().stream().map(edit -> new Edits.Edit(edit.at().offset(), edit.at().length(),
                         edit.replacement())).toList(), buffer.getDocument());
                 if (!inEditor) {
-                    buffer.commit(new NullProgressMonitor(), false);
+                    SameEncoding.commit(buffer, new NullProgressMonitor());
                 }
             }
         } catch (BadLocationException changed) {

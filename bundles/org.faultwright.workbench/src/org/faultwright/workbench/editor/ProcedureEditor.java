@@ -72,6 +72,17 @@ public final class ProcedureEditor extends TextEditor {
     }
 
     @Override
+    protected void setDocumentProvider(IEditorInput input) {
+        setDocumentProvider(ProcedureDocuments.ALL);
+    }
+
+    /** The provider is shared with the other editors. */
+    @Override
+    protected void disposeDocumentProvider() {
+        // it lives as long as the window
+    }
+
+    @Override
     public void createPartControl(Composite parent) {
         super.createPartControl(parent);
         listenToUndo();

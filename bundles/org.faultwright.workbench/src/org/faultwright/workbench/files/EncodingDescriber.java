@@ -38,9 +38,13 @@ public final class EncodingDescriber implements ITextContentDescriber {
         return bytes.length >= mark.length && java.util.Arrays.equals(bytes, 0, mark.length, mark, 0, mark.length);
     }
 
-    /** A text in the editor says nothing about its encoding. */
+    /** A text in the editor says nothing about its encoding; how it was read does. */
     @Override
     public int describe(Reader contents, IContentDescription description) {
+        if (description != null) {
+            SameEncoding.ofTextBeingWritten().filter(charset -> charset != StandardCharsets.UTF_8)
+                    .ifPresent(charset -> description.setProperty(IContentDescription.CHARSET, charset.name()));
+        }
         return VALID;
     }
 

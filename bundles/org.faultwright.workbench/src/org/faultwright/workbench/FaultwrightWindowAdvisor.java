@@ -22,10 +22,11 @@ import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
 import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.start.Starting;
 
 /** Size, title and bars of the window, and what a first start shows. */
 final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
-    private static final String FIRST_SHOWN = "CalderFaintLabels.procedure";
+    static final String FIRST_SHOWN = "CalderFaintLabels.procedure";
 
     FaultwrightWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
         super(configurer);
@@ -60,6 +61,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
     public void postWindowOpen() {
         IWorkbenchWindow window = getWindowConfigurer().getWindow();
         ActiveText.get().follow(window);
+        Starting.opened(window.getShell());
         if (ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0) {
             showDemo();
         }

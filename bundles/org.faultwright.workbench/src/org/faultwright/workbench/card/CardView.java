@@ -47,7 +47,7 @@ public final class CardView extends ViewPart {
     }
 
     /** How many pictures of pages are in memory. */
-    int kept() {
+    public int picturesKept() {
         return canvas.kept();
     }
 

@@ -76,12 +76,6 @@ public final class ProcedureEditor extends TextEditor {
         setDocumentProvider(ProcedureDocuments.ALL);
     }
 
-    /** The provider is shared with the other editors. */
-    @Override
-    protected void disposeDocumentProvider() {
-        // it lives as long as the window
-    }
-
     @Override
     public void createPartControl(Composite parent) {
         super.createPartControl(parent);

@@ -85,7 +85,8 @@ class NoTextIsLostTest {
         editor.doSave(new NullProgressMonitor());
 
         assertArrayEquals(TEXT.replace("glow?", "leuchtet über?").getBytes(WINDOWS), Files.readAllBytes(Bench.path(file)));
-        assertFalse(Files.exists(Bench.path(file).resolveSibling(".settings")));
+        Path settings = Bench.path(file).resolveSibling(".settings/org.eclipse.core.resources.prefs");
+        assertFalse(Files.exists(settings) && Files.readString(settings).contains("Small"), "nothing remembers what may become wrong");
     }
 
     @Test

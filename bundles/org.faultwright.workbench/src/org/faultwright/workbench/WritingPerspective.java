@@ -21,12 +21,12 @@ public final class WritingPerspective implements IPerspectiveFactory {
     @Override
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(true);
-        layout.addView(ShelfView.ID, IPageLayout.LEFT, 0.23f, layout.getEditorArea());
+        layout.addView(ShelfView.ID, IPageLayout.LEFT, 0.19f, layout.getEditorArea());
         layout.addView(OutlineView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
         IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.72f, layout.getEditorArea());
         below.addView(FindingsView.ID);
         below.addView(UsedByView.ID);
-        IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.54f, layout.getEditorArea());
+        IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.62f, layout.getEditorArea());
         right.addView(CardView.ID);
         right.addPlaceholder(HelpView.ID);
         for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, OutlineView.ID, UsedByView.ID}) {

@@ -23,7 +23,7 @@ public final class ResultWords {
             .replace("LETTER", "A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u024F\\u0370-\\u03FF"));
     /** Words of the language that no result can be written as, unless in quotation marks. */
     private static final Set<String> TAKEN = Set.of("accuracy", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes", "begin",
-            "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check", "complaint",
+            "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check", "closes", "complaint",
             "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated", "decision", "difference",
             "digest", "do", "else", "equipment", "erases", "every", "example", "exits", "expects", "finds", "for", "from",
             "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least", "library", "means", "measure",

@@ -32,7 +32,7 @@ public final class ResultWords {
             "shows", "source", "takes", "tests", "times", "to", "tools", "tries", "type", "uncertainty", "units", "until",
             "uses", "using", "value", "vary", "verifies", "waveform", "when");
     /** Words of the language that a result can be, but not after a number. */
-    private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "change", "charged", "class", "dc", "drains", "ends", "fault", "input", "isolated", "live", "may",
+    private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "change", "charged", "class", "dc", "drains", "ends", "fault", "input", "isolated", "live", "may", "normal",
             "nothing", "on", "over", "proved", "range", "rated", "reading", "repair", "resistance", "starts",
             "temperature", "under", "up", "valid", "within");
     private static final Exact TWO = Exact.of(2);

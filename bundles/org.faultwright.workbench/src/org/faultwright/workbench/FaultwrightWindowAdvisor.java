@@ -24,7 +24,7 @@ import org.faultwright.workbench.shelf.Folders;
 
 /** Size, title and bars of the window, and what a first start shows. */
 final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
-    private static final String FIRST_SHOWN = "CalderFaintLabels.procedure";
+    private static final String FIRST_SHOWN = "OllenbyFaintLabels.procedure";
 
     FaultwrightWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
         super(configurer);

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
@@ -45,8 +46,8 @@ final class WayDefects {
                         (step, outcome, graph) -> outcome.repeat().isPresent() ? Optional.empty() : Optional.of(step.name().text())),
                 outcomes("a way back to an earlier step", Set.of("unbounded-loop", "path-without-end"), WayDefects::earlier),
                 equalWhere(WayDefects::doesNothingThere, outcomes("a way to the next but one step", withoutAdvice(ASTRAY), (step, outcome, graph) -> graph.step(outcome.target().get())
-                        .flatMap(next -> next.outcomes().stream().flatMap(after -> after.target().stream()).map(Name::text)
-                                .filter(name -> !name.equals(step.name().text()) && !name.equals(next.name().text())).findFirst()))),
+                        .flatMap(next -> next.outcomes().stream().flatMap(after -> after.target().stream()).map(name -> ClosingStep.written(name.text()))
+                                .filter(name -> !name.equals(step.name().text()) && !name.equals(ClosingStep.written(next.name().text()))).findFirst()))),
                 outcomes("a way to the wrong conclusion", withoutAdvice(ASTRAY), WayDefects::otherConclusion),
                 Kind.of("two results exchanged", withoutAdvice(ASTRAY), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step.outcomes().size() > 1).flatMap(step -> exchanged(step).stream())).besides(more()),

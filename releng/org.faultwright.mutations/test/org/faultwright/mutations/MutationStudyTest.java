@@ -68,11 +68,11 @@ class MutationStudyTest {
     @Test
     void should_count_a_defect_known_by_heart() {
         Specimen labels = specimens.stream().filter(specimen -> specimen.name().equals("OllenbyFaintLabels")).findFirst().orElseThrow();
-        Step dead = labels.procedure().steps().stream().filter(step -> step.name().text().equals("DeadAgain")).findFirst().orElseThrow();
-        Kind notMadeSafe = Kind.of("not made safe", Set.of("need-not-established"), specimen -> StateDefects.leftOut(dead, specimen).stream());
-        Kind notLookedFor = Kind.of("not made safe", Set.of("unknown-unit"), notMadeSafe.seeds());
+        Step open = labels.procedure().steps().stream().filter(step -> step.name().text().equals("OpenLid")).findFirst().orElseThrow();
+        Kind notOpened = Kind.of("not opened", Set.of("need-not-established"), specimen -> StateDefects.leftOut(open, specimen).stream());
+        Kind notLookedFor = Kind.of("not opened", Set.of("unknown-unit"), notOpened.seeds());
 
-        List<MutationStudy.Result> found = new MutationStudy(List.of(labels), 1).results(notMadeSafe);
+        List<MutationStudy.Result> found = new MutationStudy(List.of(labels), 1).results(notOpened);
         List<MutationStudy.Result> missed = new MutationStudy(List.of(labels), 1).results(notLookedFor);
 
         assertEquals(List.of(true, true), List.of(found.get(0).found(), found.get(0).there()));

@@ -5,6 +5,7 @@
 package org.faultwright.procedure;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.faultwright.procedure.Outcome.Word;
 
@@ -24,8 +25,14 @@ public final class ClosingStep {
         Name target = conclusion.name();
         List<Outcome> outcomes = routine.exits().stream().map(exit -> new Outcome(new Word(new Name(exit.text(), at)), Optional.of(target),
                 Optional.empty(), List.of(), at)).toList();
-        return new Step.Perform(new Name(name(routine, conclusion), at), routine.title(), Optional.of(new Name(routine.name().text(), at)),
+        return new Step.Perform(new Name(name(routine, conclusion), at), title(routine), Optional.of(new Name(routine.name().text(), at)),
                 StepFrame.PLAIN, outcomes, at);
+    }
+
+    /** What stands on the card and in the tree. */
+    private static String title(Routine routine) {
+        String work = routine.title();
+        return "Before you write the result" + (work.isBlank() ? "" : ": " + work.substring(0, 1).toLowerCase(Locale.ROOT) + work.substring(1));
     }
 
     static String name(Routine routine, Step.Conclude conclusion) {

@@ -51,7 +51,7 @@ class WritingTest {
 
     @BeforeEach
     void open_the_demo() throws CoreException {
-        IFile file = Folders.demo().getFile("CalderFaintLabels.procedure");
+        IFile file = Folders.demo().getFile("OllenbyFaintLabels.procedure");
         editor = Editors.open(file).orElseThrow();
         document = Editors.document(editor).orElseThrow();
         Waiting.until("the demo is checked", () -> ActiveText.get().place().filter(place -> place.live().document() == document)
@@ -66,7 +66,7 @@ class WritingTest {
     @Test
     void should_open_the_demo_without_an_error() {
         assertEquals(List.of(), marks("org.faultwright.workbench.error"));
-        assertEquals("CalderFaintLabels", live().text().document().name().text());
+        assertEquals("OllenbyFaintLabels", live().text().document().name().text());
     }
 
     @Test

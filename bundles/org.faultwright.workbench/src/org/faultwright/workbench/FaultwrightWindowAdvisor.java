@@ -30,7 +30,7 @@ import org.faultwright.workbench.start.Starting;
 
 /** Size, title and bars of the window, and what a first start shows. */
 final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
-    static final String FIRST_SHOWN = "CalderFaintLabels.procedure";
+    static final String FIRST_SHOWN = "OllenbyFaintLabels.procedure";
 
     FaultwrightWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
         super(configurer);

@@ -85,7 +85,7 @@ final class FaultDefects {
     }
 
     private static Stream<Step.Conclude> concludes(Specimen specimen) {
-        return specimen.procedure().steps().stream().filter(Step.Conclude.class::isInstance).map(Step.Conclude.class::cast);
+        return specimen.procedure().writtenSteps().stream().filter(Step.Conclude.class::isInstance).map(Step.Conclude.class::cast);
     }
 
     /** Another result of the same step, where the fault says one result and the other leads elsewhere. */
@@ -111,7 +111,7 @@ final class FaultDefects {
     }
 
     private static Stream<Seed> remedies(Specimen specimen, Predicate<Step> other) {
-        return faults(specimen).filter(fault -> !fault.remedies().isEmpty()).flatMap(fault -> specimen.procedure().steps().stream().filter(other).limit(1)
+        return faults(specimen).filter(fault -> !fault.remedies().isEmpty()).flatMap(fault -> specimen.procedure().writtenSteps().stream().filter(other).limit(1)
                 .map(step -> Seed.in(fault, Edits.replace(fault.remedies().get(0).at(), step.name().text()))));
     }
 

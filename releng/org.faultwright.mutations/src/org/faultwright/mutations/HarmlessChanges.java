@@ -29,16 +29,16 @@ final class HarmlessChanges {
         return List.of(
                 harmless("a comment put in", specimen -> specimen.ownSteps().stream()
                         .map(step -> Seed.in(step, Edits.insertBefore(step.at(), "/* looked at again */\n// twice\n")))),
-                harmless("the words of a step changed", specimen -> specimen.procedure().steps().stream().filter(step -> !step.title().isBlank())
+                harmless("the words of a step changed", specimen -> specimen.procedure().writtenSteps().stream().filter(step -> !step.title().isBlank())
                         .map(step -> Seed.in(step, Edits.replace(RecordDefects.title(step), "\"As before, said otherwise\"")))),
-                harmless("a step moved to the end of the text", specimen -> specimen.procedure().begin().stream().flatMap(begin -> specimen.procedure().steps().stream()
+                harmless("a step moved to the end of the text", specimen -> specimen.procedure().begin().stream().flatMap(begin -> specimen.procedure().writtenSteps().stream()
                         .map(step -> Seed.in(step, Edits.delete(step.at()), Edits.insertAfter(RecordDefects.all(step.at().source()), "\n" + step.at().text() + "\n"))))),
-                harmless("a step renamed wherever it is named", specimen -> specimen.procedure().steps().stream().map(step -> renamed(step, specimen))),
-                harmless("the results of a step in another order", specimen -> specimen.procedure().steps().stream()
+                harmless("a step renamed wherever it is named", specimen -> specimen.procedure().writtenSteps().stream().map(step -> renamed(step, specimen))),
+                harmless("the results of a step in another order", specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step.outcomes().size() > 1 && step.outcomes().stream().noneMatch(outcome -> !outcome.proves().isEmpty()))
                         .map(step -> Seed.in(step, Edits.replace(step.outcomes().get(0).at(), step.outcomes().get(1).at().text()),
                                 Edits.replace(step.outcomes().get(1).at(), step.outcomes().get(0).at().text())))),
-                harmless("a hint added", specimen -> specimen.procedure().steps().stream().filter(step -> step.frame().hint().isEmpty())
+                harmless("a hint added", specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step.frame().hint().isEmpty())
                         .map(step -> Seed.in(step, Edits.insertInside(step.at(), "hint \"Take your time.\"")))),
                 harmless("another board named", specimen -> specimen.procedure().equipment().stream().filter(equipment -> !equipment.boards().isEmpty())
                         .map(equipment -> Seed.at(equipment.at(), Edits.insertAfter(equipment.at(), ", \"Z9\"")))),
@@ -49,7 +49,7 @@ final class HarmlessChanges {
                 harmless("the needs of a step in another order", specimen -> specimen.ownSteps().stream().filter(step -> step.frame().needs().size() > 1)
                         .map(step -> Seed.in(step, Edits.replace(step.frame().needs().get(0).at(), step.frame().needs().get(1).at().text()),
                                 Edits.replace(step.frame().needs().get(1).at(), step.frame().needs().get(0).at().text())))),
-                harmless("a note read once more", specimen -> specimen.procedure().steps().stream().filter(step -> step.frame().notes().isEmpty()
+                harmless("a note read once more", specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step.frame().notes().isEmpty()
                         && !(step instanceof Step.Conclude)).flatMap(step -> specimen.procedure().scope().notes().stream().limit(1)
                                 .map(note -> Seed.in(step, Edits.insertInside(step.at(), "notes " + note.name()))))),
                 harmless("a wider time in an example", specimen -> specimen.procedure().examples().stream().flatMap(example -> example.within().stream()
@@ -125,7 +125,7 @@ final class HarmlessChanges {
         for (Name use : uses) {
             seed = seed.with(Edits.insertAfter(use.at(), Specimen.RENAMED));
         }
-        for (Step other : specimen.procedure().steps()) {
+        for (Step other : specimen.procedure().writtenSteps()) {
             if (other instanceof Step.Calculate calculate && calculate.formula().isPresent()) {
                 SourceRange in = calculate.formula().get().at();
                 Matcher matcher = Pattern.compile("\\b" + step.name().text() + "\\b").matcher(text.substring(in.offset(), in.end()));

@@ -73,7 +73,7 @@ final class QuantityDefects {
                                         .map(part -> Seed.in(step, Edits.insertAfter(formula.at(), " / (" + part.text() + ")")))))).besides(more()),
                 Kind.of("a formula of a step that reads nothing", Set.of("wrong-formula", "unknown-name"), specimen -> decided(specimen)
                         .flatMap(step -> step.formula().stream().flatMap(formula -> Edits.first(formula.at(), "[\\p{Lu}][\\p{L}\\d]+").stream()
-                                .map(name -> Seed.in(step, Edits.replace(name, specimen.procedure().steps().get(0).name().text()))))))
+                                .map(name -> Seed.in(step, Edits.replace(name, specimen.procedure().writtenSteps().get(0).name().text()))))))
                         .besides(more()).besides(Set.of("unused-reading")),
                 Kind.of("a reading computed with before it is taken", Set.of("reading-not-taken"), specimen -> decided(specimen)
                         .flatMap(step -> step.formula().stream().flatMap(formula -> Edits.first(formula.at(), "[\\p{Lu}][\\p{L}\\d]+").stream()
@@ -87,7 +87,7 @@ final class QuantityDefects {
 
     /** The reading that a formula uses, left out: what leads to it leads to where its good result leads. */
     private static Optional<Seed> skipped(SourceRange name, Specimen specimen) {
-        return specimen.procedure().steps().stream().filter(step -> step.name().text().equals(name.text())).findFirst()
+        return specimen.procedure().writtenSteps().stream().filter(step -> step.name().text().equals(name.text())).findFirst()
                 .flatMap(step -> step.outcomes().stream().flatMap(outcome -> outcome.target().stream()).findFirst()
                         .flatMap(next -> Specimen.leadingTo(step.name(), specimen.procedure()).findFirst()
                                 .map(before -> Seed.in(step, Edits.replace(before.at(), next.text())))));

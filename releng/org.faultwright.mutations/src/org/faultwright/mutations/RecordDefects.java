@@ -36,7 +36,7 @@ final class RecordDefects {
                                 Edits.replace(showing.possible().get(0).words().at(), "purple")).equalFor(isAnythingElse(showing, specimen)))))
                         .besides(more()),
                 Kind.of("an example that ends elsewhere", Set.of("example-fails"), specimen -> examples(specimen).flatMap(example -> example.endsAt().stream()
-                        .flatMap(end -> specimen.procedure().steps().stream().filter(step -> step instanceof Step.Conclude
+                        .flatMap(end -> specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Conclude
                                 && !step.name().text().equals(end.text())).limit(1).map(step -> Seed.at(end.at(), Edits.replace(end.at(), step.name().text()))))))
                         .besides(more()),
                 Kind.of("an example of a step that is not there", Set.of("unknown-name"), specimen -> examples(specimen).flatMap(example -> example.shows().stream()
@@ -47,7 +47,7 @@ final class RecordDefects {
                         .filter(example -> example.endsAt().isPresent() && examples(specimen).filter(other -> other.endsAt().isPresent()
                                 && other.endsAt().get().text().equals(example.endsAt().get().text())).count() == 1)
                         .map(example -> Seed.at(example.at(), Edits.delete(example.at())).naming(specimen.name()))).besides(more()),
-                Kind.of("a name given twice", Set.of("duplicate-name"), specimen -> specimen.procedure().steps().stream().skip(1)
+                Kind.of("a name given twice", Set.of("duplicate-name"), specimen -> specimen.procedure().writtenSteps().stream().skip(1)
                         .map(step -> Seed.in(step, Edits.insertAfter(step.at(), "\n" + step.at().text())))).besides(more())
                         .besides(Consequences.OF_WAYS),
                 Kind.of("a library's file renamed", Set.of("library-name-differs-from-file"), specimen -> specimen.procedure().libraries().stream()
@@ -59,11 +59,11 @@ final class RecordDefects {
                         .map(name -> Seed.at(name.at(), Edits.insertAfter(name.at(), "q")))).besides(more()).besides(Set.of("left-open", "need-not-established",
                                 "charge-not-proved-absent", "live-measurement", "note-never-read", "note-after-need", "repair-not-verified", "outcome-impossible",
                                 "doubtful-unhandled", "erase-without-backup-check", "complaint-not-confirmed", "single-valued", "unreachable-outcome", "instrument-not-named")),
-                Kind.of("a part declared and never used", Set.of("unused-declaration"), specimen -> specimen.procedure().steps().stream().limit(1)
+                Kind.of("a part declared and never used", Set.of("unused-declaration"), specimen -> specimen.procedure().writtenSteps().stream().limit(1)
                         .map(step -> Seed.at(step.at(), Edits.insertBefore(step.at(), "part NeverUsed \"Never used\"\n")))),
                 Kind.of("a step without words", Set.of("missing-title"), specimen -> specimen.ownSteps().stream().filter(step -> !step.title().isBlank())
                         .map(step -> Seed.in(step, Edits.delete(title(step))))).besides(Set.of("better-order")),
-                Kind.of("a step without its time", Set.of("missing-time"), specimen -> specimen.procedure().steps().stream()
+                Kind.of("a step without its time", Set.of("missing-time"), specimen -> specimen.procedure().writtenSteps().stream()
                         // a routine performed has the time of its own steps
                         .filter(step -> !(step instanceof Step.Perform))
                         .flatMap(step -> step.frame().takes().stream().map(time -> Seed.in(step, Edits.delete(Edits.withKeywords(time.at(), "takes"))))))
@@ -80,17 +80,17 @@ final class RecordDefects {
                         .filter(revision -> revision.by().isPresent()).flatMap(revision -> Edits.first(revision.at(), "by \"[^\"]*\"").stream()
                                 .map(words -> Seed.at(words, Edits.delete(words)).naming(specimen.name())))),
                 Kind.of("a released text changed", Set.of("changed-after-release"), specimen -> specimen.procedure().revision().stream()
-                        .filter(revision -> revision.digest().isPresent()).flatMap(revision -> specimen.procedure().steps().stream()
+                        .filter(revision -> revision.digest().isPresent()).flatMap(revision -> specimen.procedure().writtenSteps().stream()
                                 .filter(step -> !step.title().isBlank()).map(step -> Seed.in(step, Edits.replace(title(step), "\"" + step.title() + ", please\""))
                                         .naming("revision"))))
                         .besides(Set.of("better-order")),
-                Kind.of("a closing brace lost", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream()
+                Kind.of("a closing brace lost", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream()
                         .map(step -> Seed.in(step, Edits.delete(Edits.between(step.at().source(), step.at().end() - 1, step.at().end()))))).besides(everything()),
-                Kind.of("a quotation mark lost", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream().filter(step -> !step.title().isBlank())
+                Kind.of("a quotation mark lost", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream().filter(step -> !step.title().isBlank())
                         .map(step -> Seed.in(step, Edits.delete(Edits.between(step.at().source(), title(step).end() - 1, title(step).end()))))).besides(everything()),
-                Kind.of("an arrow mistyped", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream().flatMap(step -> Edits.first(step.at(), "->").stream()
+                Kind.of("an arrow mistyped", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream().flatMap(step -> Edits.first(step.at(), "->").stream()
                         .map(arrow -> Seed.in(step, Edits.replace(arrow, ">"))))).besides(everything()),
-                Kind.of("a keyword mistyped", Set.of("unreadable-text"), specimen -> specimen.procedure().steps().stream().skip(1)
+                Kind.of("a keyword mistyped", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream().skip(1)
                         .map(step -> Seed.in(step, Edits.replace(Edits.between(step.at().source(), step.at().offset(), step.at().offset() + step.keyword().length()),
                                 step.keyword() + "e")))).besides(everything()));
     }

@@ -28,10 +28,10 @@ final class SafetyDefects {
 
     static List<Kind> kinds() {
         return List.of(
-                Kind.of("the only note about a hazard taken out of a step", UNREAD, specimen -> specimen.procedure().steps().stream()
+                Kind.of("the only note about a hazard taken out of a step", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .flatMap(step -> step.frame().notes().stream().filter(note -> isOnly(note.text(), step, specimen))
                                 .map(note -> Seed.in(step, Edits.delete(Edits.fromList(note.at())))))).besides(more()),
-                Kind.of("the only note about a hazard read a step too late", UNREAD, specimen -> specimen.procedure().steps().stream()
+                Kind.of("the only note about a hazard read a step too late", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .flatMap(step -> step.frame().notes().stream().filter(note -> isOnly(note.text(), step, specimen))
                                 .flatMap(note -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
                                         .flatMap(next -> specimen.procedure().step(next).stream()).filter(next -> next.frame().notes().isEmpty())
@@ -50,10 +50,10 @@ final class SafetyDefects {
                         .filter(note -> note.word() != SignalWord.NOTICE && note.covers().stream().anyMatch(covered -> covered.value().hurtsPeople()))
                         .flatMap(note -> Edits.first(note.at(), "\\b(danger|warning|caution)\\b").stream().map(word -> Seed.in(note, Edits.replace(word, "notice")))))
                         .besides(more()),
-                Kind.of("a hazard that no note is read about", UNREAD, specimen -> specimen.procedure().steps().stream()
+                Kind.of("a hazard that no note is read about", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step instanceof Step.Do).flatMap(step -> unread(specimen).stream().limit(1)
                                 .map(hazard -> Seed.in(step, Edits.insertInside(step.at(), "hazards " + hazard.word())).naming(hazard.word())))).besides(more()),
-                Kind.of("a point at mains voltage, and no note about shock", UNREAD, specimen -> specimen.procedure().steps().stream()
+                Kind.of("a point at mains voltage, and no note about shock", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
                         .flatMap(step -> step.point().flatMap(specimen.procedure().scope()::point).stream()
                                 .filter(point -> point.at().source() == specimen.procedure().source())
@@ -61,23 +61,23 @@ final class SafetyDefects {
                                         .naming(step.name().text())).map(seed -> withoutShockNotes(seed, specimen)))))
                         .besides(more()).besides(Consequences.OF_READINGS).besides(Set.of("input-rating-too-low", "category-too-low", "range-exceeded", "ac-dc-mixed", "incomplete-note",
                                 "protection-not-tested", "live-tool-unfit")),
-                Kind.of("the complaint not confirmed", Set.of("complaint-not-confirmed"), specimen -> specimen.procedure().steps().stream()
+                Kind.of("the complaint not confirmed", Set.of("complaint-not-confirmed"), specimen -> specimen.procedure().writtenSteps().stream()
                         .flatMap(step -> step.frame().confirms().stream().map(words -> Seed.in(step, Edits.delete(words))))).besides(more()),
                 Kind.of("the repair not verified", Set.of("repair-not-verified"), specimen -> specimen.steps().stream()
                         .flatMap(step -> step.frame().verifies().stream().map(words -> Seed.in(step, Edits.delete(words))))).besides(more()),
                 Kind.of("a repair concluded on at once", Set.of("repair-not-verified"), specimen -> specimen.procedure().faults().stream()
                         .flatMap(fault -> fault.remedies().stream()).flatMap(name -> specimen.procedure().step(name).stream())
                         .filter(step -> step.outcomes().size() == 1 && step.outcomes().get(0).target().isPresent())
-                        .flatMap(step -> specimen.procedure().steps().stream().filter(one -> one instanceof Step.Conclude conclude && !conclude.finds().isEmpty()
+                        .flatMap(step -> specimen.procedure().writtenSteps().stream().filter(one -> one instanceof Step.Conclude conclude && !conclude.finds().isEmpty()
                                 && conclude.finds().stream().anyMatch(found -> specimen.procedure().fault(found).map(fault -> fault.remedies().stream()
                                         .anyMatch(remedy -> remedy.text().equals(step.name().text()))).orElse(false))).limit(1)
                                 .map(end -> Seed.in(step, Edits.replace(step.outcomes().get(0).target().get().at(), end.name().text()))))).besides(more()),
-                Kind.of("data erased without asking", Set.of("erase-without-backup-check"), specimen -> specimen.procedure().steps().stream()
+                Kind.of("data erased without asking", Set.of("erase-without-backup-check"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step instanceof Step.Do task && task.erases().isPresent()).flatMap(step -> asking(specimen)
                                 .map(check -> Seed.in(check, Edits.delete(Edits.fromList(check.frame().notes().stream()
                                         .filter(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)).findFirst().get().at())))))).besides(more()),
                 Kind.of("a step that erases data, not asked about", Set.of("erase-without-backup-check", "note-never-read", "note-after-need"),
-                        specimen -> specimen.procedure().steps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
+                        specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
                                 .filter(step -> asking(specimen).findAny().isEmpty())
                                 .map(step -> Seed.in(step, Edits.insertInside(step.at(), "erases \"the customer's settings\"")))).besides(more()));
     }
@@ -111,7 +111,7 @@ final class SafetyDefects {
     /** The hazards that steps, and the parts they handle, state by name. */
     private static Set<Hazard> stated(Specimen specimen) {
         Set<Hazard> stated = new HashSet<>();
-        specimen.procedure().steps().forEach(step -> stated.addAll(stated(step, specimen)));
+        specimen.procedure().writtenSteps().forEach(step -> stated.addAll(stated(step, specimen)));
         return stated;
     }
 
@@ -150,7 +150,7 @@ final class SafetyDefects {
     }
 
     private static Stream<Step> asking(Specimen specimen) {
-        return specimen.procedure().steps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1
+        return specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1
                 && step.frame().notes().stream().anyMatch(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)));
     }
 }

@@ -21,6 +21,7 @@ import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.faults.FaultWalks;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Library;
@@ -79,12 +80,12 @@ final class Specimen {
 
     /** Its own steps and those of its own routines. */
     List<Step> ownSteps() {
-        return procedure.graphs().stream().flatMap(graph -> graph.steps().stream()).toList();
+        return procedure.graphs().stream().flatMap(graph -> graph.writtenSteps().stream()).toList();
     }
 
     /** Its own steps and those of every routine it performs, the libraries' too. */
     List<Step> steps() {
-        return graphs().stream().flatMap(graph -> graph.steps().stream()).toList();
+        return graphs().stream().flatMap(graph -> graph.writtenSteps().stream()).toList();
     }
 
     /** The procedure and every routine that it performs. */
@@ -110,9 +111,9 @@ final class Specimen {
 
     /** Every word that leads to a step or exit of that name in the graph. */
     static Stream<Name> leadingTo(Name name, StepGraph graph) {
-        return Stream.concat(graph.begin().stream(), graph.steps().stream().flatMap(step -> step.outcomes().stream())
+        return Stream.concat(graph.begin().stream(), graph.writtenSteps().stream().flatMap(step -> step.outcomes().stream())
                 .flatMap(outcome -> Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream())))
-                .filter(target -> target.text().equals(name.text()));
+                .filter(target -> ClosingStep.written(target.text()).equals(name.text()));
     }
 
     /** What is found in the changed text, and in its libraries, that was not found before the change. */

@@ -37,6 +37,8 @@ final class StateDefects {
                 act("opening left out", (setting, condition) -> condition.live().isEmpty() && !ends(setting, condition)),
                 act("closing or refitting left out", (setting, condition) -> condition.live().isEmpty() && ends(setting, condition)),
                 performed("a shared routine left out"),
+                Kind.of("the routine that closes left out", Set.of("left-open"), specimen -> specimen.procedure().closesBy().stream()
+                        .map(name -> closingLeftOut(name, specimen))).besides(more()),
                 Kind.of("what a step sets is not said", FOUND, specimen -> specimen.steps().stream()
                         .flatMap(step -> step.frame().sets().stream().map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))
                                 .equalFor(specimen.later().broughtAnyway(step, setting).or(() -> specimen.later().noMatter(step, setting))))))
@@ -64,7 +66,7 @@ final class StateDefects {
                         .flatMap(step -> step.outcomes().stream().filter(outcome -> !outcome.proves().isEmpty())
                                 .flatMap(outcome -> toOther(step, outcome).stream())))
                         .besides(more()),
-                Kind.of("a condition set to what it already is", Set.of("already-set"), specimen -> specimen.procedure().steps().stream()
+                Kind.of("a condition set to what it already is", Set.of("already-set"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(Step.Do.class::isInstance).flatMap(step -> step.frame().needs().stream()
                                 .filter(setting -> step.frame().sets().stream().noneMatch(left -> same(left, setting)))
                                 .limit(1).map(setting -> Seed.in(step, Edits.insertInside(step.at(), "sets " + setting.at().text())))))
@@ -103,6 +105,15 @@ final class StateDefects {
         return Kind.of(title, FOUND, specimen -> specimen.ownSteps().stream().filter(Step.Perform.class::isInstance)
                 .filter(step -> step.frame().verifies().isEmpty() && step.outcomes().size() == 1)
                 .flatMap(step -> leftOut(step, specimen).stream())).besides(more());
+    }
+
+    /** The house's routine is run instead, which does not bring back what only this unit has. */
+    private static Seed closingLeftOut(Name routine, Specimen specimen) {
+        Seed seed = Seed.at(routine.at(), Edits.delete(Edits.withKeywords(routine.at(), "closes by")));
+        for (Condition own : specimen.procedure().own().conditions()) {
+            seed = seed.naming(own.name().text());
+        }
+        return seed;
     }
 
     static Optional<Seed> leftOut(Step step, Specimen specimen) {

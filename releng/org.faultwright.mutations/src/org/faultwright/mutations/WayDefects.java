@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
@@ -38,23 +39,23 @@ final class WayDefects {
                                 && outcome.proves().isEmpty()).map(outcome -> Seed.in(step, Edits.delete(Edits.between(outcome.at().source(),
                                         outcome.head().at().end(), outcome.at().end())))))).besides(more()).besides(Set.of("outcomes-incomplete",
                                         "code-unknown", "codes-not-handled", "duplicate-result", "outcome-impossible", "doubtful-unhandled")),
-                Kind.of("a step that nothing leads to", Set.of("unreachable-step"), specimen -> specimen.procedure().steps().stream().skip(1)
+                Kind.of("a step that nothing leads to", Set.of("unreachable-step"), specimen -> specimen.procedure().writtenSteps().stream().skip(1)
                         .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, Edits.insertBefore(step.at(), "check Forgotten \"Forgotten?\" { yes -> "
                                 + step.name() + " no -> " + step.name() + " }\n")))).besides(more()).besides(Set.of("missing-time")),
                 outcomes("a way back to the step itself", Set.of("unbounded-loop", "path-without-end"),
                         (step, outcome, graph) -> outcome.repeat().isPresent() ? Optional.empty() : Optional.of(step.name().text())),
                 outcomes("a way back to an earlier step", Set.of("unbounded-loop", "path-without-end"), WayDefects::earlier),
                 equalWhere(WayDefects::doesNothingThere, outcomes("a way to the next but one step", withoutAdvice(ASTRAY), (step, outcome, graph) -> graph.step(outcome.target().get())
-                        .flatMap(next -> next.outcomes().stream().flatMap(after -> after.target().stream()).map(Name::text)
-                                .filter(name -> !name.equals(step.name().text()) && !name.equals(next.name().text())).findFirst()))),
+                        .flatMap(next -> next.outcomes().stream().flatMap(after -> after.target().stream()).map(name -> ClosingStep.written(name.text()))
+                                .filter(name -> !name.equals(step.name().text()) && !name.equals(ClosingStep.written(next.name().text()))).findFirst()))),
                 outcomes("a way to the wrong conclusion", withoutAdvice(ASTRAY), WayDefects::otherConclusion),
-                Kind.of("two results exchanged", withoutAdvice(ASTRAY), specimen -> specimen.procedure().steps().stream()
+                Kind.of("two results exchanged", withoutAdvice(ASTRAY), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step.outcomes().size() > 1).flatMap(step -> exchanged(step).stream())).besides(more()),
                 Kind.of("a bound taken off a loop", Set.of("unbounded-loop", "path-without-end"), specimen -> specimen.steps().stream()
                         .flatMap(step -> step.outcomes().stream().flatMap(outcome -> outcome.repeat().stream())
                                 .map(repeat -> Seed.in(step, Edits.delete(repeat.at()))))).besides(more()),
                 Kind.of("a loop in which nothing is done", Set.of("loop-changes-nothing", "unbounded-loop"), specimen ->
-                        specimen.procedure().steps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1)
+                        specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1)
                                 .flatMap(step -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
                                         .map(target -> Seed.in(step, Edits.replace(target.at(), step.name().text()))))).besides(more()),
                 Kind.of("a code left out of a step", Set.of("codes-not-handled", "example-fails", "fault-misses-conclusion",
@@ -77,7 +78,7 @@ final class WayDefects {
                         .besides(Set.of("outcome-impossible")),
                 Kind.of("no word on any other code", Set.of("outcomes-incomplete", "codes-not-handled", "example-fails",
                         "example-names-unknown-result", "fault-misses-conclusion"), specimen ->
-                        specimen.procedure().steps().stream().flatMap(step -> step.outcomes().stream()
+                        specimen.procedure().writtenSteps().stream().flatMap(step -> step.outcomes().stream()
                                 .filter(outcome -> outcome.head() instanceof Outcome.AnythingElse)
                                 .map(outcome -> Seed.in(step, Edits.delete(outcome.at()))))).besides(more()),
                 Kind.of("an exit of a routine not handled", Set.of("outcomes-incomplete"), specimen -> specimen.ownSteps().stream()
@@ -88,11 +89,11 @@ final class WayDefects {
                         .filter(step -> step instanceof Step.Perform).flatMap(step -> step.outcomes().stream().limit(1)
                                 .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " elsewhere -> " + outcome.target().get())))))
                         .besides(more()),
-                Kind.of("a step whose results are all taken out", Set.of("empty-outcomes"), specimen -> specimen.procedure().steps().stream()
+                Kind.of("a step whose results are all taken out", Set.of("empty-outcomes"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step.outcomes().size() == 1).map(step -> Seed.in(step, Edits.delete(step.outcomes().get(0).at()))))
                         .besides(more()),
                 Kind.of("every result to the same step", Set.of("unused-reading", "fault-misses-conclusion", "example-fails", "left-open",
-                        "need-not-established", "unreachable-step"), specimen -> specimen.procedure().steps().stream()
+                        "need-not-established", "unreachable-step"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step instanceof Step.Check && step.outcomes().size() == 2)
                         .flatMap(step -> levelled(step).stream())).besides(more()),
                 Kind.of("a routine that performs itself", Set.of("routine-recursion"), specimen -> specimen.procedure().own().routines().stream()
@@ -104,10 +105,10 @@ final class WayDefects {
                         .map(routine -> Seed.in(routine, Edits.insertAfter(routine.exits().get(0).at(), ", neverTaken"))))
                         .besides(Set.of("outcomes-incomplete")),
                 Kind.of("begins at a later step", withoutAdvice(ASTRAY), specimen -> specimen.procedure().begin().stream()
-                        .flatMap(begin -> specimen.procedure().steps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
+                        .flatMap(begin -> specimen.procedure().writtenSteps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
                                 .limit(4).skip(1).map(step -> Seed.at(begin.at(), Edits.replace(begin.at(), step.name().text())))))
                         .besides(more()),
-                Kind.of("a conclusion taken out", Set.of("unknown-name"), specimen -> specimen.procedure().steps().stream()
+                Kind.of("a conclusion taken out", Set.of("unknown-name"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(Step.Conclude.class::isInstance).map(step -> Seed.in(step, Edits.delete(step.at())))).besides(more()));
     }
 
@@ -144,7 +145,7 @@ final class WayDefects {
 
     /** The step passed over asks nothing, repairs nothing, and sets only what is so already on that way. */
     private static Optional<String> doesNothingThere(Seed seed, Specimen specimen) {
-        Optional<Step> passed = specimen.procedure().steps().stream()
+        Optional<Step> passed = specimen.procedure().writtenSteps().stream()
                 .filter(step -> step.name().text().equals(seed.edits().get(0).at().text())).findFirst();
         boolean idle = passed.map(step -> onlySets(step, specimen)).orElse(false) && specimen.later().bringsNothingNew(specimen.changed(seed));
         return idle ? Optional.of("what is passed over is done already on that way") : Optional.empty();
@@ -196,7 +197,7 @@ final class WayDefects {
     }
 
     private static Stream<Coded> coded(Specimen specimen) {
-        return specimen.procedure().steps().stream().filter(step -> step instanceof Step.Observe observe && observe.indicator().isPresent())
+        return specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Observe observe && observe.indicator().isPresent())
                 .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Code)
                         .map(outcome -> new Coded(step, outcome)));
     }

@@ -69,23 +69,23 @@ class MutationStudyTest {
 
     @Test
     void should_count_a_defect_known_by_heart() {
-        Specimen labels = specimens.stream().filter(specimen -> specimen.name().equals("CalderFaintLabels")).findFirst().orElseThrow();
-        Step off = labels.procedure().steps().stream().filter(step -> step.name().text().equals("OffNotSeen")).findFirst().orElseThrow();
-        Kind leftOn = Kind.of("left on", Set.of("left-open"), specimen -> StateDefects.leftOut(off, specimen).stream());
-        Kind notLookedFor = Kind.of("left on", Set.of("unknown-unit"), leftOn.seeds());
+        Specimen labels = specimens.stream().filter(specimen -> specimen.name().equals("OllenbyFaintLabels")).findFirst().orElseThrow();
+        Step open = labels.procedure().steps().stream().filter(step -> step.name().text().equals("OpenLid")).findFirst().orElseThrow();
+        Kind notOpened = Kind.of("not opened", Set.of("need-not-established"), specimen -> StateDefects.leftOut(open, specimen).stream());
+        Kind notLookedFor = Kind.of("not opened", Set.of("unknown-unit"), notOpened.seeds());
 
-        List<MutationStudy.Result> found = new MutationStudy(List.of(labels), 1).results(leftOn);
+        List<MutationStudy.Result> found = new MutationStudy(List.of(labels), 1).results(notOpened);
         List<MutationStudy.Result> missed = new MutationStudy(List.of(labels), 1).results(notLookedFor);
 
         assertEquals(List.of(true, true), List.of(found.get(0).found(), found.get(0).there()));
         assertFalse(missed.get(0).found());
-        assertTrue(missed.get(0).unexpected().stream().anyMatch(finding -> finding.rule().equals("left-open")), "counts as a false alarm");
+        assertTrue(missed.get(0).unexpected().stream().anyMatch(finding -> finding.rule().equals("need-not-established")), "counts as a false alarm");
     }
 
     /** A need that every path brings anyway guards later changes alone: leaving it out is counted apart, with the reason. */
     @Test
     void should_count_apart_what_changes_nothing() {
-        Specimen labels = specimens.stream().filter(specimen -> specimen.name().equals("CalderFaintLabels")).findFirst().orElseThrow();
+        Specimen labels = specimens.stream().filter(specimen -> specimen.name().equals("OllenbyFaintLabels")).findFirst().orElseThrow();
         Kind needs = MutationStudy.kinds().stream().filter(kind -> kind.title().equals("a need left out")).findFirst().orElseThrow();
 
         MutationStudy.Result result = new MutationStudy(List.of(labels), 1).results(needs).get(0);

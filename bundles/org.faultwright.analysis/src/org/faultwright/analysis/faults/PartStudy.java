@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.faultwright.analysis.measurement.Formulas;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
@@ -69,7 +70,8 @@ final class PartStudy {
     /** Those that the author uses in this part come first. */
     private SetUpChanges changes(AskingPart part) {
         List<Integer> order = IntStream.concat(part.movers().stream().mapToInt(Integer::intValue),
-                IntStream.range(0, tree.size()).filter(step -> !part.movers().contains(step))).boxed().toList();
+                IntStream.range(0, tree.size()).filter(step -> !part.movers().contains(step)))
+                .filter(step -> !ClosingStep.is(tree.step(step))).boxed().toList();
         return new SetUpChanges(bench, times, order.stream().map(step -> SetUpChanges.mover(tree.step(step), walks))
                 .flatMap(Optional::stream).toList());
     }

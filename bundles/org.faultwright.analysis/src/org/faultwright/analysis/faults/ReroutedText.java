@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.paths.Closing;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
@@ -55,8 +56,8 @@ final class ReroutedText {
 
     private Procedure with(Optional<Name> begin, List<Step> steps, List<Fault> faults, List<Example> examples) {
         Procedure p = procedure;
-        return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), faults, begin, steps, examples, p.problems(), p.at());
+        return Closing.again(new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), faults, begin, steps, examples, p.problems(), p.at()));
     }
 
     /** The procedure as it will be. */

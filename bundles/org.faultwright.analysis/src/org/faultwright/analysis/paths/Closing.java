@@ -54,6 +54,22 @@ public final class Closing {
                 .orElse(procedure);
     }
 
+    /** The procedure with its closing steps put in anew, for one whose arrows were turned after they had been put in. */
+    public static Procedure again(Procedure procedure) {
+        List<Step> steps = procedure.writtenSteps().stream().map(step -> step.match(new RenamedStep(step.name(),
+                step.outcomes().stream().map(Closing::written).toList()))).toList();
+        return of(with(procedure, steps));
+    }
+
+    private static Outcome written(Outcome outcome) {
+        return new Outcome(outcome.head(), outcome.target().map(Closing::written), outcome.repeat().map(bound ->
+                new Outcome.Repeat(bound.atMost(), written(bound.otherwise()), bound.at())), outcome.proves(), outcome.normal(), outcome.at());
+    }
+
+    private static Name written(Name target) {
+        return new Name(ClosingStep.written(target.text()), target.at());
+    }
+
     private static boolean sets(Routine routine, Condition condition, Name end, Scope scope, Set<String> entered) {
         return entered.add(routine.name().text()) && routine.steps().stream().anyMatch(step -> step.frame().sets().stream()
                 .anyMatch(set -> set.condition().text().equals(condition.name().text()) && set.value().text().equals(end.text()))
@@ -138,7 +154,10 @@ public final class Closing {
     }
 
     private Procedure with(List<Step> steps) {
-        Procedure p = procedure;
+        return with(procedure, steps);
+    }
+
+    private static Procedure with(Procedure p, List<Step> steps) {
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(), p.tools(),
                 p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), steps, p.examples(), p.problems(), p.at());
     }

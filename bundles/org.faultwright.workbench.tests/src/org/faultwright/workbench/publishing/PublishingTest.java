@@ -52,8 +52,8 @@ class PublishingTest {
         String said = publish(live, Drafts.REFUSED);
 
         assertTrue(said.contains("written into " + folder), said);
-        assertEquals("%PDF", new String(Files.readAllBytes(folder.resolve("CalderFaintLabels.pdf")), 0, 4, StandardCharsets.US_ASCII));
-        assertTrue(Files.exists(folder.resolve("CalderFaintLabels.tree.json")));
+        assertEquals("%PDF", new String(Files.readAllBytes(folder.resolve("OllenbyFaintLabels.pdf")), 0, 4, StandardCharsets.US_ASCII));
+        assertTrue(Files.exists(folder.resolve("OllenbyFaintLabels.tree.json")));
     }
 
     @Test
@@ -72,7 +72,7 @@ class PublishingTest {
     }
 
     private static LiveText opened() throws CoreException {
-        ITextEditor editor = Editors.open(Folders.demo().getFile("CalderFaintLabels.procedure")).orElseThrow();
+        ITextEditor editor = Editors.open(Folders.demo().getFile("OllenbyFaintLabels.procedure")).orElseThrow();
         IDocument document = Editors.document(editor).orElseThrow();
         return Waiting.untilPresent("the demo is checked", () -> LiveTexts.get().of(document));
     }

@@ -36,7 +36,7 @@ public final class NewProcedureHandler extends AbstractHandler {
             MessageDialog.openInformation(shell, TITLE, "Open a folder of procedures first; the new one is put there.");
             return null;
         }
-        InputDialog dialog = new InputDialog(shell, TITLE, "Name of the procedure, such as CalderFaintLabels:", "",
+        InputDialog dialog = new InputDialog(shell, TITLE, "Name of the procedure, such as OllenbyFaintLabels:", "",
                 name -> problem(folder, name));
         if (dialog.open() == Window.OK) {
             create(shell, folder.getFile(new Path(dialog.getValue() + ".procedure")), dialog.getValue());

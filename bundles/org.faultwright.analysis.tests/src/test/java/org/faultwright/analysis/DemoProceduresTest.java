@@ -87,7 +87,7 @@ class DemoProceduresTest {
 
         Map<String, Integer> counted = new TreeMap<>();
         for (Path file : procedures().toList()) {
-            counted.put(name(file), ((Procedure) read(file)).steps().size());
+            counted.put(name(file), ((Procedure) read(file)).writtenSteps().size());
         }
 
         assertEquals(told, counted);

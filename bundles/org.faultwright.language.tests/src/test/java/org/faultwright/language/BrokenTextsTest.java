@@ -189,7 +189,7 @@ class BrokenTextsTest {
     }
 
     /** The words of the language and what stands between them, from which broken texts are put together. */
-    private static final String SKETCH = Reading.resource("CalderFaintLabels.procedure");
+    private static final String SKETCH = Reading.resource("OllenbyFaintLabels.procedure");
 
     @Test
     void should_read_the_sketch_cut_off_anywhere() {

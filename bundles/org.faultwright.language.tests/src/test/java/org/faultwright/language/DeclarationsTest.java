@@ -41,7 +41,7 @@ class DeclarationsTest {
         Procedure head = Reading.procedure("""
                 uses HarbourBench, HarbourNotes
                 uses More
-                equipment "Calder P2" boards "P2-B", "P2-C"
+                equipment "Ollenby P2" boards "P2-B", "P2-C"
                 revision 4 released by "M. Quayle" dated 2026-01-31 digest "ab12"
                 complaints "blank labels", "out of ink"
                 tools "screwdriver"
@@ -53,7 +53,7 @@ class DeclarationsTest {
         assertEquals("Test", head.name().text());
         assertEquals("A test", head.title());
         assertEquals(List.of("HarbourBench", "HarbourNotes", "More"), texts(head.uses()));
-        assertEquals("Calder P2", head.equipment().get().title());
+        assertEquals("Ollenby P2", head.equipment().get().title());
         assertEquals(List.of("P2-B", "P2-C"), head.equipment().get().boards().stream().map(board -> board.value()).toList());
         Revision revision = head.revision().get();
         assertEquals(4, revision.number());

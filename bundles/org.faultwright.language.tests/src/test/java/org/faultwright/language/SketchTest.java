@@ -28,7 +28,7 @@ class SketchTest {
     }
 
     private static Procedure sketch() {
-        return (Procedure) Reading.document(Reading.resource("CalderFaintLabels.procedure"), LIBRARIES);
+        return (Procedure) Reading.document(Reading.resource("OllenbyFaintLabels.procedure"), LIBRARIES);
     }
 
     @Test

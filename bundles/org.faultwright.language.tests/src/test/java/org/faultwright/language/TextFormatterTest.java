@@ -24,7 +24,7 @@ class TextFormatterTest {
 
     static Stream<String> texts() {
         return Stream.concat(Reading.demo().stream().map((Path file) -> Reading.content(file)),
-                Stream.of("CalderFaintLabels.procedure", "HarbourBench.procedure").map(Reading::resource));
+                Stream.of("OllenbyFaintLabels.procedure", "HarbourBench.procedure").map(Reading::resource));
     }
 
     @ParameterizedTest

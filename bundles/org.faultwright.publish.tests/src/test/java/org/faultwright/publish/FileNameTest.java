@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class FileNameTest {
     @ParameterizedTest
-    @ValueSource(strings = { "CalderFaintLabels", "a", "A_1-b" })
+    @ValueSource(strings = { "OllenbyFaintLabels", "a", "A_1-b" })
     void should_keep_plain_names(String name) {
         assertEquals(name, FileName.plain(name));
     }

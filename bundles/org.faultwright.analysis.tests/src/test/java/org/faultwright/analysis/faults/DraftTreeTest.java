@@ -12,8 +12,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
@@ -126,7 +124,7 @@ class DraftTreeTest {
 
     /** The demo's steps with every arrow led nowhere useful, and no conclusions: drafted anew, clean but for advice. */
     @ParameterizedTest
-    @ValueSource(strings = {"LundavikTillDrawer", "CalderFaintLabels", "TarnholmWeakFlash", "HavendyneColdIron"})
+    @ValueSource(strings = {"LundavikTillDrawer", "OllenbyFaintLabels", "TarnholmWeakFlash", "HavendyneColdIron"})
     void should_draft_the_demo_anew_without_an_error(String name) throws IOException {
         Path file = Path.of("..", "..", "procedures-demo", name + ".procedure");
         Procedure demo = (Procedure) ProcedureReader.overFiles().read(file);
@@ -143,9 +141,9 @@ class DraftTreeTest {
     }
 
     private static String beforeSteps(String text, Procedure demo) {
-        MatchResult begin = Pattern.compile("(?m)^begin at ").matcher(text).results().findFirst().orElseThrow();
-        assertEquals(demo.begin().orElseThrow().at().offset(), begin.end());
-        return text.substring(0, begin.start());
+        int first = demo.writtenSteps().get(0).at().offset();
+        assertTrue(demo.faults().stream().allMatch(fault -> fault.at().end() < first), "the faults stand before the steps");
+        return text.substring(0, first).replaceAll("(?m)^begin at \\w+", "");
     }
 
     @ParameterizedTest

@@ -46,7 +46,7 @@ class CardPaginationTest {
                     String result = CardText.even(Result.of(step, outcome, plan.scope(),
                             LimitZones.of(plan.procedure(), step)).word());
                     String target = outcome.target().map(to -> to.text()).map(to -> section.graph().isExit(
-                            outcome.target().get()) ? CardText.even("back with: " + PlainText.phrase(to)) : to).orElse("");
+                            outcome.target().get()) ? CardText.even("back with: " + PlainText.phrase(to)) : CardText.even(to)).orElse("");
                     int at = rest.indexOf(result);
                     assertTrue(at >= 0, name + ": " + result + " is on another page");
                     rest = rest.substring(at + result.length());

@@ -91,6 +91,7 @@ import org.faultwright.analysis.rules.SignatureSharesNot100;
 import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
+import org.faultwright.analysis.rules.PictureUnusable;
 import org.faultwright.analysis.rules.TableOutcomes;
 import org.faultwright.analysis.rules.TakesLessThanWait;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
@@ -147,6 +148,7 @@ public final class RuleSet {
                 new ToleranceBeyondNominal(),
                 new NegativeAmount(),
                 new TakesLessThanWait(),
+                new PictureUnusable(),
                 new HoleBetweenBands(),
                 new OverlappingBands(),
                 new ExpectedOutsideBands());

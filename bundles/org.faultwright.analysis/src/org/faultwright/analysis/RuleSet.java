@@ -93,6 +93,7 @@ import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.StoredChargeUnsaid;
+import org.faultwright.analysis.rules.PictureUnusable;
 import org.faultwright.analysis.rules.TableOutcomes;
 import org.faultwright.analysis.rules.TakesLessThanWait;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
@@ -150,6 +151,7 @@ public final class RuleSet {
                 new ToleranceBeyondNominal(),
                 new NegativeAmount(),
                 new TakesLessThanWait(),
+                new PictureUnusable(),
                 new HoleBetweenBands(),
                 new OverlappingBands(),
                 new ExpectedOutsideBands());

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** A lamp, sounder or read-out with the table of its codes. */
-public record Indicator(Name name, String title, List<Code> codes, Optional<Source> source, SourceRange at)
+public record Indicator(Name name, String title, List<Code> codes, Optional<Source> source, List<Picture> pictures, SourceRange at)
         implements Declaration {
     /**
      * @param pattern what is seen or heard, in one spelling: {@code 3 blinks}

@@ -19,5 +19,5 @@ import org.faultwright.quantity.Quantity;
  */
 public record Part(Name name, String title, List<Written<Hazard>> hazards, Optional<Isolation> isolated,
         Optional<Written<Quantity>> drains, Optional<Written<Quantity>> rated, Optional<Written<String>> number,
-        Optional<Written<Integer>> stock, SourceRange at) implements Declaration {
+        Optional<Written<Integer>> stock, List<Picture> pictures, SourceRange at) implements Declaration {
 }

@@ -24,7 +24,7 @@ import org.faultwright.quantity.measure.StoredEnergy;
 public record Point(Name name, String title, Optional<Carried> carries,
         Optional<Written<Quantity>> sourceResistance, Optional<Written<Quantity>> stores,
         Optional<Written<Quantity>> drainedBy, Optional<Written<Integer>> category,
-        List<Written<Hazard>> hazards, Optional<Isolation> isolated, SourceRange at) implements Declaration {
+        List<Written<Hazard>> hazards, Optional<Isolation> isolated, List<Picture> pictures, SourceRange at) implements Declaration {
     /** Rounded up, so that no charge is taken for smaller than it is. */
     private static final Exact ROOT_OF_TWO = Exact.of("1.41421357");
 

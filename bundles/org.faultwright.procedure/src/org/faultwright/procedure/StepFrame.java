@@ -24,14 +24,16 @@ import org.faultwright.quantity.QuantityKind;
  * @param source   where its instruction or limit comes from
  * @param hint     a further sentence for a trainee
  * @param waits    how long it waits for something to warm, cool, drain or settle
+ * @param pictures what it looks like
  * @param precautions what it says of its own safety
  */
 public record StepFrame(List<Setting> needs, List<Setting> sets, List<Name> notes, List<Name> handles,
         Optional<Written<Quantity>> takes, List<Written<String>> tools, List<Written<Hazard>> hazards,
         Optional<SourceRange> confirms, Optional<SourceRange> verifies, Optional<Source> source,
-        Optional<Written<String>> hint, Optional<Written<Quantity>> waits, Precautions precautions) {
+        Optional<Written<String>> hint, Optional<Written<Quantity>> waits, List<Picture> pictures,
+        Precautions precautions) {
     public static final StepFrame PLAIN = new StepFrame(List.of(), List.of(), List.of(), List.of(), Optional.empty(),
-            List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Precautions.NONE);
+            List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Precautions.NONE);
 
     /** How long the step takes: as it says, and not less than it waits. Absent where it says neither. */
     public Optional<Written<Quantity>> time() {

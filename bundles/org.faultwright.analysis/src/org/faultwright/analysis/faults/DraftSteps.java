@@ -168,6 +168,6 @@ final class DraftSteps {
     static StepFrame frame(List<Setting> needs, List<Setting> leaves) {
         StepFrame plain = StepFrame.PLAIN;
         return new StepFrame(needs, leaves, plain.notes(), plain.handles(), plain.takes(), plain.tools(), plain.hazards(),
-                plain.confirms(), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.precautions());
+                plain.confirms(), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.pictures(), plain.precautions());
     }
 }

@@ -12,7 +12,7 @@ import java.util.Map;
 final class Blanks {
     private static final Map<String, String> WHOLE = new LinkedHashMap<>();
     private static final Map<String, List<String>> ITEMS = new LinkedHashMap<>();
-    private static final List<String> FRAME = List.of("needs", "sets", "notes", "handles", "takes", "wait", "tools", "hazards",
+    private static final List<String> FRAME = List.of("needs", "sets", "notes", "handles", "takes", "wait", "picture", "tools", "hazards",
             "confirms complaint", "verifies repair", "live because", "tries", "tests", "source", "hint");
 
     static {

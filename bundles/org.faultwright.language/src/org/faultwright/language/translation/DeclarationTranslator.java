@@ -127,7 +127,8 @@ final class DeclarationTranslator {
                 parts.quantities.single(written.getDrainedBy(), "What drains the point"),
                 passage.single(written, POINT_TEXT__CATEGORY, "The measurement category")
                         .flatMap(node -> parts.quantities.whole(node, "The measurement category")),
-                parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), isolation(written.getIsolated()), passage.range(written));
+                parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), isolation(written.getIsolated()),
+                parts.pictures.all(written.getPictures()), passage.range(written));
     }
 
     private Optional<Point.Frequencies> frequencies(PointText written) {
@@ -149,6 +150,7 @@ final class DeclarationTranslator {
                 passage.single(written, PART_TEXT__NUMBER, "The part number").map(passage::text),
                 passage.single(written, PART_TEXT__STOCK, "How many to have at hand")
                         .flatMap(node -> parts.quantities.whole(node, "How many to have at hand")),
+                parts.pictures.all(written.getPictures()),
                 passage.range(written));
     }
 
@@ -157,6 +159,7 @@ final class DeclarationTranslator {
         Optional<Source> source = passage.single(written.getSource(), "The source of this indicator")
                 .flatMap(text -> Sources.source(parts, text));
         return new Indicator(name(written), title(written), written.getCodes().stream().map(this::code).toList(), source,
+                parts.pictures.all(written.getPictures()),
                 passage.range(written));
     }
 

@@ -24,10 +24,12 @@ import org.faultwright.language.text.TextPackage;
 import org.faultwright.language.text.TriesText;
 import org.faultwright.language.text.VerifiesText;
 import org.faultwright.language.text.NotesText;
+import org.faultwright.language.text.StepPictureText;
 import org.faultwright.language.text.WaitText;
 import org.faultwright.language.text.util.TextSwitch;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Picture;
 import org.faultwright.procedure.Precautions;
 import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.procedure.Setting;
@@ -70,6 +72,7 @@ final class Frames {
         private final List<Name> tries = new ArrayList<>();
         private final List<Written<ProtectiveTest>> tests = new ArrayList<>();
         private final List<Precautions.RatedTool> rated = new ArrayList<>();
+        private final List<Picture> pictures = new ArrayList<>();
         private final List<WaitText> waits = new ArrayList<>();
         private final List<HintText> hints = new ArrayList<>();
 
@@ -83,7 +86,7 @@ final class Frames {
                     .flatMap(text -> passage.node(text, TextPackage.Literals.HINT_TEXT__HINT)).map(passage::text);
             return new StepFrame(List.copyOf(needs), List.copyOf(sets), List.copyOf(notes), List.copyOf(handles), time,
                     List.copyOf(tools), List.copyOf(hazards), first(confirms, "That it confirms the complaint"),
-                    first(verifies, "That it verifies the repair"), source, hint, waiting(), precautions());
+                    first(verifies, "That it verifies the repair"), source, hint, waiting(), List.copyOf(pictures), precautions());
         }
 
         private Optional<Written<Quantity>> waiting() {
@@ -172,6 +175,11 @@ final class Frames {
         @Override
         public Boolean caseStepSourceText(StepSourceText written) {
             return sources.add(written);
+        }
+
+        @Override
+        public Boolean caseStepPictureText(StepPictureText written) {
+            return pictures.addAll(parts.pictures.picture(written.getPicture()).toList());
         }
 
         @Override

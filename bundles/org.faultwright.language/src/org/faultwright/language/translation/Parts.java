@@ -14,6 +14,7 @@ final class Parts {
     final Limits limits;
     final Vocabulary vocabulary;
     final Settings settings;
+    final Pictures pictures;
     final Frames frames;
     final Outcomes outcomes;
     final Steps steps;
@@ -27,6 +28,7 @@ final class Parts {
         limits = new Limits(passage, quantities);
         vocabulary = new Vocabulary(passage);
         settings = new Settings(passage);
+        pictures = new Pictures(passage);
         frames = new Frames(this);
         outcomes = new Outcomes(this);
         steps = new Steps(this, new Expressions(passage, quantities));

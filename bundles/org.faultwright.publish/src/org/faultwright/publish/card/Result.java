@@ -40,9 +40,20 @@ record Result(String word, String detail) {
         if (step instanceof Step.Measure && outcome.key().equals(Step.DONE)) {
             return new Result("Written down", "");
         }
+        Optional<Result> row = row(step, outcome, scope);
+        if (row.isPresent()) {
+            return row.get();
+        }
         boolean toldApart = step.outcomes().stream().anyMatch(other -> other.key().equals(Step.DOUBTFUL));
         String byZone = zones.filter(known -> toldApart).map(known -> known.readings(outcome.key())).orElse("");
         return new Result(PlainText.phrase(outcome.key()), byZone.isEmpty() ? readings(step, outcome.key()) : byZone);
+    }
+
+    /** Of a table the result of one reading, by the title of its point. */
+    private static Optional<Result> row(Step step, Outcome outcome, Scope scope) {
+        return step instanceof Step.Measure measure ? measure.rows().stream().filter(row -> row.outside().equals(outcome.key()))
+                .findFirst().map(row -> new Result(Step.OUTSIDE, scope.point(row.point()).map(point -> point.title())
+                        .filter(title -> !title.isBlank()).orElse(row.point().text()))) : Optional.empty();
     }
 
     private static String meaning(Step step, String pattern, Scope scope) {

@@ -40,6 +40,7 @@ final class StepPart {
         }
         frame.waits().ifPresent(wait -> line(box, "Wait", wait.value().spelling()));
         new StepDetail(plan, box).add(step);
+        Pictures.of(step, plan.scope()).forEach(picture -> Pictures.add(box, picture));
         parts(box, frame);
         frame.hint().ifPresent(hint -> line(box, "Hint", hint.value()));
         if (!step.outcomes().isEmpty()) {

@@ -15,7 +15,7 @@ import org.w3c.dom.Node;
 
 /** Writes a page as one self-contained HTML file that fetches nothing and runs at most one script of ours. */
 public final class HtmlText {
-    private static final Set<String> VOID = Set.of("meta", "br", "hr", "col", "input");
+    private static final Set<String> VOID = Set.of("meta", "br", "hr", "col", "input", "img");
     private static final Set<String> OWN_LINE = Set.of("html", "head", "meta", "title", "style", "body", "div",
             "section", "article", "header", "footer", "main", "nav", "h1", "h2", "h3", "h4", "p", "ul", "ol", "li",
             "table", "caption", "thead", "tbody", "tr", "td", "th");
@@ -34,7 +34,7 @@ public final class HtmlText {
         String code = "\n" + script.strip() + "\n";
         String runs = script.isEmpty() ? "" : "script-src 'sha256-" + sha256(code) + "'; ";
         page.head().add("meta").set("http-equiv", "Content-Security-Policy").set("content",
-                "default-src 'none'; " + runs + "style-src 'sha256-" + sha256(sheet) + "'; base-uri 'none'; form-action 'none'");
+                "default-src 'none'; " + (page.document().getElementsByTagName("img").getLength() > 0 ? "img-src data:; " : "") + runs + "style-src 'sha256-" + sha256(sheet) + "'; base-uri 'none'; form-action 'none'");
         StringBuilder html = new StringBuilder("<!DOCTYPE html>\n");
         write(page.document().getDocumentElement(), html, sheet);
         if (!script.isEmpty()) {

@@ -75,8 +75,8 @@ public final class PdfText {
                 .useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData())
                 .useReplacementText(String.valueOf(PlainText.STAND_IN))
                 .useUnicodeLineBreaker(new LineBreaks())
-                // A card is made of what it holds: nothing is fetched from anywhere.
-                .useExternalResourceAccessControl((address, type) -> false,
+                // A card is made of what it holds: nothing is fetched from anywhere. A picture is its own address.
+                .useExternalResourceAccessControl((address, type) -> address.startsWith("data:image/"),
                         ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI)
                 .useFont(PrintFonts.regular(pdf), PrintFonts.FAMILY, 400, PdfRendererBuilder.FontStyle.NORMAL, true)
                 .useFont(PrintFonts.bold(pdf), PrintFonts.FAMILY, 700, PdfRendererBuilder.FontStyle.NORMAL, true);

@@ -93,6 +93,17 @@ public final class Tag {
         return link;
     }
 
+    /** Adds a picture. @param address with the picture in it: nothing is fetched. @param words for whoever cannot see it */
+    public Tag picture(String address, String words) {
+        if (!address.matches("data:image/(png|jpeg);base64,[A-Za-z0-9+/=]++")) {
+            throw new IllegalArgumentException("not a picture in itself");
+        }
+        Tag picture = add("img");
+        picture.element.setAttribute("src", address);
+        picture.element.setAttribute("alt", PlainText.line(words));
+        return picture;
+    }
+
     /** Sets an attribute whose value is ours, never an author's. */
     public Tag set(String attribute, String value) {
         element.setAttribute(attribute, value);

@@ -14,6 +14,8 @@ import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Picture;
+import org.faultwright.procedure.PictureFile;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Proof;
 import org.faultwright.procedure.Written;
@@ -99,6 +101,7 @@ final class DeclarationJson {
                 .put("stores", point.stores().map(Written::value).map(QuantityJson::of))
                 .put("drainedBy", point.drainedBy().map(Written::value).map(QuantityJson::of))
                 .put("storedEnergy", point.storedEnergy().map(DeclarationJson::storedEnergy))
+                .putAll("pictures", point.pictures(), DeclarationJson::picture)
                 .putNumber("category", point.category())
                 .put("isolated", point.isolated().map(DeclarationJson::isolation))
                 .putTexts("hazards", point.hazards().stream().map(Written::value).map(Hazard::word).toList());
@@ -114,10 +117,18 @@ final class DeclarationJson {
         return new Json().putAll("when", isolated.when(), StepJson::setting);
     }
 
+    /** Without a digest where the file cannot be shown. */
+    static Json picture(Picture picture) {
+        PictureFile file = PictureFile.of(picture);
+        Json json = new Json().put("file", picture.file().value()).putText("shows", Optional.of(picture.shows()));
+        return file.problem().isEmpty() ? json.put("digest", "sha256:" + file.digest()) : json;
+    }
+
     static Json part(Part part) {
         return start(part.name(), part.title())
                 .put("isolated", part.isolated().map(DeclarationJson::isolation))
                 .put("drainsBy", part.drains().map(Written::value).map(QuantityJson::of))
+                .putAll("pictures", part.pictures(), DeclarationJson::picture)
                 .putText("number", part.number().map(Written::value)).putNumber("stock", part.stock())
                 .put("rated", part.rated().map(Written::value).map(QuantityJson::of))
                 .putTexts("hazards", part.hazards().stream().map(Written::value).map(Hazard::word).toList());
@@ -127,6 +138,7 @@ final class DeclarationJson {
         return start(indicator.name(), indicator.title())
                 .putAll("codes", indicator.codes(), code -> new Json().put("pattern", code.pattern().text())
                         .put("meaning", code.meaning()))
+                .putAll("pictures", indicator.pictures(), DeclarationJson::picture)
                 .put("source", indicator.source().map(StepJson::source));
     }
 

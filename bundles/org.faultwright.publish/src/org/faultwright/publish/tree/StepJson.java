@@ -122,6 +122,7 @@ final class StepJson implements Step.Cases<Json> {
                 .putTexts("tests", frame.precautions().tests().stream().map(test -> test.value().word()).toList())
                 .putAll("ratedTools", frame.precautions().rated(), rated -> new Json()
                         .put("tool", rated.tool().value()).put("upTo", QuantityJson.of(rated.upTo().value())));
+        json.putAll("pictures", frame.pictures(), DeclarationJson::picture);
         json.put("source", frame.source().map(StepJson::source)).putText("hint", frame.hint().map(Written::value));
     }
 

@@ -23,6 +23,10 @@ import org.faultwright.procedure.SourceText;
 
 /** Procedures to publish: one with every feature of the language, the demo procedures, and whatever a test writes. */
 public final class Samples {
+    /** What the examples of the reference are taken from, with a picture beside it. */
+    public static final Path REFERENCE = Path.of("..", "org.faultwright.language.tests", "src", "test", "resources", "reference",
+            "DunmarshLampDark.procedure");
+
     private static final Map<Path, Publication> DEMOS = new ConcurrentHashMap<>();
 
     private Samples() {

@@ -51,7 +51,7 @@ class TreeJsonTest {
     }
 
     static Stream<Publication> published() {
-        return Stream.concat(Stream.of(Samples.everything()), Samples.demos().stream().map(Samples::demo));
+        return Stream.concat(Stream.of(Samples.everything(), Samples.demo(Samples.REFERENCE)), Samples.demos().stream().map(Samples::demo));
     }
 
     @Test

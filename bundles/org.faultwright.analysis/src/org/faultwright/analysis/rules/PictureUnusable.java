@@ -1,0 +1,50 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.stream.Stream;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Declarations;
+import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Picture;
+import org.faultwright.procedure.PictureFile;
+import org.faultwright.procedure.Point;
+
+/** A picture that no card can show. */
+public final class PictureUnusable implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("picture-unusable", Severity.ERROR, Group.RECORD,
+            "A picture is missing, too large, or none.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        Declarations own = subject.document().own();
+        Stream.of(own.points().stream().map(Point::pictures), own.parts().stream().map(Part::pictures),
+                own.indicators().stream().map(Indicator::pictures), Steps.of(subject).stream().map(step -> step.frame().pictures()))
+                .flatMap(lists -> lists).forEach(pictures -> pictures.forEach(picture -> check(picture, findings)));
+    }
+
+    private static void check(Picture picture, Findings findings) {
+        PictureFile.of(picture).problem().ifPresent(problem -> {
+            String[] saysAndDo = problem.split("; ", 2);
+            findings.report(picture.file().at(), "The picture \"" + picture.file().value() + "\" " + saysAndDo[0] + ".",
+                    Character.toUpperCase(saysAndDo[1].charAt(0)) + saysAndDo[1].substring(1) + ".");
+        });
+        if (picture.shows().isBlank()) {
+            findings.report(picture.file().at(), "The picture \"" + picture.file().value() + "\" does not say what it shows.",
+                    "Add: shows \"what is to be seen\". Whoever cannot see the picture reads or hears these words.");
+        }
+    }
+}

@@ -96,13 +96,14 @@ public sealed interface Step extends Declaration {
      * A quantity read from an instrument.
      *
      * @param kind      absent in a broken text
+     * @param through   whether a current flows through the meter or its clamp there, and is not read across the point
      * @param against   the second point; absent means the point's own reference
      * @param range     the range the author named, by its upper end
      * @param sensor    for temperatures the sensor, such as {@code K} or {@code Pt100}
      * @param unitDeviation the standard deviation of good units, where known, for risks after JCGM 106
      */
     record Measure(Name name, String title, Optional<Written<QuantityKind>> kind, Optional<Name> point,
-            Optional<Name> against, Optional<Name> instrument, Optional<Written<Quantity>> range,
+            boolean through, Optional<Name> against, Optional<Name> instrument, Optional<Written<Quantity>> range,
             Optional<Written<String>> sensor, Optional<Expectation> expects, List<Contribution> uncertainties,
             Optional<Written<Quantity>> unitDeviation, StepFrame frame, List<Outcome> outcomes, SourceRange at)
             implements Step {

@@ -47,7 +47,8 @@ public final class DuplicateName implements Rule {
         subject.procedure().ifPresent(procedure -> procedure(procedure, findings));
     }
 
-    private static Map<String, List<? extends Declaration>> kinds(Declarations own) {
+    /** The declarations of a library by what they are called. */
+    static Map<String, List<? extends Declaration>> kinds(Declarations own) {
         return Map.of("condition", own.conditions(), "instrument", own.instruments(), "point", own.points(), "part",
                 own.parts(), "indicator", own.indicators(), "note", own.notes(), "routine", own.routines());
     }

@@ -11,6 +11,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Dimension;
@@ -48,7 +49,7 @@ final class StatedLimits {
         if (step instanceof Step.Measure measure) {
             limits(step, measure.expects(), measure.kind().map(Written::value));
         } else if (step instanceof Step.Calculate calculate) {
-            limits(step, calculate.expects(), Optional.empty());
+            limits(step, calculate.expects(), Optional.of(Results.kind(step)));
         }
     }
 

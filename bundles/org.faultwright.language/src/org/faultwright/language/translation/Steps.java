@@ -80,7 +80,7 @@ final class Steps extends TextSwitch<Step> {
     public Step caseMeasureText(MeasureText written) {
         StepFrame frame = frame(written);
         return new Step.Measure(name(written), title(written), parts.vocabulary.kind(written, MEASURE_TEXT__KIND),
-                passage.name(written, MEASURE_TEXT__POINT), passage.name(written, MEASURE_TEXT__AGAINST),
+                passage.name(written, MEASURE_TEXT__POINT), written.isThrough(), passage.name(written, MEASURE_TEXT__AGAINST),
                 passage.name(written, MEASURE_TEXT__INSTRUMENT), parts.quantities.quantity(written.getRange()),
                 passage.node(written, MEASURE_TEXT__SENSOR)
                         .map(node -> new Written<>(SensorName.of(passage.words(node)), passage.range(node))),

@@ -1,0 +1,70 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Library;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.SourceRange;
+
+/** Two libraries that declare one name, and libraries that use each other in a circle. */
+public final class LibrariesClash implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("libraries-clash", Severity.WARNING, Group.NAMES,
+            "Two used libraries declare the same name, or a library uses itself by way of others.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        if (subject.document().uses().isEmpty()) {
+            return;
+        }
+        Map<String, Library> first = new HashMap<>();
+        for (Library library : subject.document().libraries()) {
+            DuplicateName.kinds(library.own()).forEach((kind, declared) -> declared.forEach(one -> clash(kind, one, library, first, subject, findings)));
+        }
+        if (subject.document() instanceof Library own) {
+            own.libraries().stream().filter(library -> uses(library, own.name())).findFirst().ifPresent(library -> findings.report(
+                    Severity.ERROR, place(library, subject), "The library \"" + own.name() + "\" uses itself by way of \"" + library.name() + "\".",
+                    "Take what both need into a third library, and let both use that."));
+        }
+    }
+
+    private static void clash(String kind, Declaration one, Library library, Map<String, Library> first, Subject subject, Findings findings) {
+        if (one.name().text().isEmpty()) {
+            return;
+        }
+        Library before = first.putIfAbsent(kind + " " + one.name(), library);
+        boolean hidden = DuplicateName.kinds(subject.document().own()).get(kind).stream()
+                .anyMatch(own -> own.name().text().equals(one.name().text()));
+        if (before != null && before != library && !hidden) {
+            findings.report(place(library, subject), "The libraries \"" + before.name() + "\" and \"" + library.name() + "\" both declare the "
+                    + kind + " \"" + one.name() + "\"; the one of \"" + before.name() + "\" is meant here.",
+                    "Give one of the two another name.");
+        }
+    }
+
+    private static boolean uses(Library library, Name wanted) {
+        return library.uses().stream().anyMatch(use -> use.text().equals(wanted.text()));
+    }
+
+    /** Where the text says that it uses the library; where that one is used by another, the first use. */
+    private static SourceRange place(Library library, Subject subject) {
+        List<Name> uses = subject.document().uses();
+        return uses.stream().filter(use -> use.text().equals(library.name().text())).findFirst().orElse(uses.get(0)).at();
+    }
+}

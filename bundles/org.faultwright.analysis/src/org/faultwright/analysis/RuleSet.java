@@ -81,6 +81,8 @@ import org.faultwright.analysis.rules.ProofBandOpen;
 import org.faultwright.analysis.rules.ProofElsewhere;
 import org.faultwright.analysis.rules.ProofMeterUntried;
 import org.faultwright.analysis.rules.ProofNotMeasured;
+import org.faultwright.analysis.rules.ProtectionLimitLoose;
+import org.faultwright.analysis.rules.ProtectionNotTested;
 import org.faultwright.analysis.rules.RangeExceeded;
 import org.faultwright.analysis.rules.ReadingImpossible;
 import org.faultwright.analysis.rules.ReadingNotTaken;
@@ -222,6 +224,8 @@ public final class RuleSet {
                 new NoteNeverRead(),
                 new NoteAfterNeed(),
                 new EraseWithoutBackupCheck(),
+                new ProtectionNotTested(),
+                new ProtectionLimitLoose(),
                 new SignalWordFit(),
                 new IncompleteNote());
     }

@@ -46,7 +46,6 @@ import org.faultwright.analysis.rules.InstrumentCannotDecide;
 import org.faultwright.analysis.rules.InstrumentLacksFunction;
 import org.faultwright.analysis.rules.InstrumentNotNamed;
 import org.faultwright.analysis.rules.LeftOpen;
-import org.faultwright.analysis.rules.LibrariesClash;
 import org.faultwright.analysis.rules.LibraryNameDiffersFromFile;
 import org.faultwright.analysis.rules.LimitsReversed;
 import org.faultwright.analysis.rules.LiveMeasurement;
@@ -133,7 +132,6 @@ public final class RuleSet {
                 new CodeUnknown(),
                 new DuplicateName(),
                 new DuplicateResult(),
-                new LibrariesClash(),
                 new LibraryNameDiffersFromFile(),
                 new MissingTitle(),
                 new UnusedDeclaration());

@@ -43,6 +43,7 @@ public final class DuplicateName implements Rule {
             Map<String, List<? extends Declaration>> theirs = kinds(library.own());
             kinds(own).forEach((kind, declared) -> hidden(kind, declared, theirs.get(kind), library.name(), findings));
         });
+        UsedLibraries.clashes(subject, findings);
         subject.graphs().forEach(graph -> graph(graph, findings));
         subject.procedure().ifPresent(procedure -> procedure(procedure, findings));
     }

@@ -8,9 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.faultwright.analysis.Findings;
-import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader;
-import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Declaration;
@@ -18,28 +15,28 @@ import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceRange;
 
-/** Two libraries that declare one name, and libraries that use each other in a circle. */
-public final class LibrariesClash implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("libraries-clash", Severity.WARNING, Group.NAMES,
-            "Two used libraries declare the same name, or a library uses itself by way of others.");
-
-    @Override
-    public RuleHeader header() {
-        return HEADER;
+/** What is wrong between the libraries that a text uses, apart from each of them. */
+final class UsedLibraries {
+    private UsedLibraries() {
     }
 
-    @Override
-    public void check(Subject subject, Findings findings) {
+    /** Two libraries that declare one name: which is meant depends on the order in which they are found. */
+    static void clashes(Subject subject, Findings findings) {
         if (subject.document().uses().isEmpty()) {
             return;
         }
         Map<String, Library> first = new HashMap<>();
         for (Library library : subject.document().libraries()) {
-            DuplicateName.kinds(library.own()).forEach((kind, declared) -> declared.forEach(one -> clash(kind, one, library, first, subject, findings)));
+            DuplicateName.kinds(library.own()).forEach((kind, declared) -> declared
+                    .forEach(one -> clash(kind, one, library, first, subject, findings)));
         }
-        if (subject.document() instanceof Library own) {
+    }
+
+    /** A library that comes to use itself. */
+    static void circles(Subject subject, Findings findings) {
+        if (subject.document() instanceof Library own && !own.uses().isEmpty()) {
             own.libraries().stream().filter(library -> uses(library, own.name())).findFirst().ifPresent(library -> findings.report(
-                    Severity.ERROR, place(library, subject), "The library \"" + own.name() + "\" uses itself by way of \"" + library.name() + "\".",
+                    place(library, subject), "The library \"" + own.name() + "\" uses itself by way of \"" + library.name() + "\".",
                     "Take what both need into a third library, and let both use that."));
         }
     }
@@ -52,7 +49,7 @@ public final class LibrariesClash implements Rule {
         boolean hidden = DuplicateName.kinds(subject.document().own()).get(kind).stream()
                 .anyMatch(own -> own.name().text().equals(one.name().text()));
         if (before != null && before != library && !hidden) {
-            findings.report(place(library, subject), "The libraries \"" + before.name() + "\" and \"" + library.name() + "\" both declare the "
+            findings.report(Severity.WARNING, place(library, subject), "The libraries \"" + before.name() + "\" and \"" + library.name() + "\" both declare the "
                     + kind + " \"" + one.name() + "\"; the one of \"" + before.name() + "\" is meant here.",
                     "Give one of the two another name.");
         }

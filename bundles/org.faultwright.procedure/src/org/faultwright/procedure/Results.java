@@ -15,6 +15,9 @@ import org.faultwright.quantity.QuantityKind;
 
 /** Which outcome of a step a result leads to; the one place that knows. */
 public final class Results {
+    /** What a meter shows above its range. */
+    public static final String OVERLOAD = "OL";
+
     private Results() {
     }
 
@@ -23,6 +26,9 @@ public final class Results {
         Optional<Outcome> byWords = byKey(step, shown.words().text());
         if (byWords.isPresent()) {
             return byWords;
+        }
+        if (shown.words().text().equals(OVERLOAD)) {
+            return overload(step);
         }
         if (shown.reading().isPresent() && shown.reading().get().unit().isKnown()) {
             if (!isReadThere(step, shown.reading().get())) {
@@ -61,6 +67,13 @@ public final class Results {
             return step.outcomes().stream().filter(o -> o.key().equals(Step.OUTSIDE)).findFirst();
         }
         return Optional.empty();
+    }
+
+    /** What a meter shows above its range leads on like the highest reading there is. */
+    private static Optional<Outcome> overload(Step step) {
+        Optional<Outcome> endless = step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Band band
+                && band.limit().value().interval().upper().isEmpty()).findFirst();
+        return endless.or(() -> byKey(step, Step.ABOVE)).or(() -> byKey(step, "anything else"));
     }
 
     /** Whether a step can show that quantity: 5 V is no reading of a temperature. */

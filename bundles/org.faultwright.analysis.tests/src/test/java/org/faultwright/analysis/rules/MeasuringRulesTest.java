@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Severity;
@@ -144,5 +145,16 @@ class MeasuringRulesTest {
 
         assertEquals(Optional.of("Rail"), step.point().map(point -> point.text()));
         assertTrue(step.through());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"resistance, 470 k, kohm", "dc voltage, 470 m, mV", "resistance, 2 M, Mohm"})
+    void should_propose_the_unit_that_a_prefix_alone_stands_for(String kind, String value, String unit) {
+        String body = text("measure X \"X\" { " + kind + " using Meter under " + value + " -> Done at least " + value + " -> Done }");
+
+        List<Finding> found = Stream.of("unknown-unit", "wrong-dimension")
+                .flatMap(rule -> Texts.findings(rule, body).stream()).toList();
+
+        assertTrue(found.size() == 2 && found.stream().allMatch(one -> one.fixes().get(0).title().endsWith(unit)), found.toString());
     }
 }

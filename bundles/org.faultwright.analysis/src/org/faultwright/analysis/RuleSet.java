@@ -97,6 +97,8 @@ import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepShownTwice;
 import org.faultwright.analysis.rules.StepTellsNothing;
+import org.faultwright.analysis.rules.TableOutcomes;
+import org.faultwright.analysis.rules.TakesLessThanWait;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.UnboundedLoop;
 import org.faultwright.analysis.rules.UnitDeviationMissing;
@@ -150,6 +152,7 @@ public final class RuleSet {
                 new PercentageOfZero(),
                 new ToleranceBeyondNominal(),
                 new NegativeAmount(),
+                new TakesLessThanWait(),
                 new HoleBetweenBands(),
                 new OverlappingBands(),
                 new ExpectedOutsideBands(),
@@ -182,6 +185,7 @@ public final class RuleSet {
                 new NoConclusion(),
                 new EmptyOutcomes(),
                 new OutcomesIncomplete(),
+                new TableOutcomes(),
                 new OutcomeImpossible(),
                 new CodesNotHandled(),
                 new SingleValued(),

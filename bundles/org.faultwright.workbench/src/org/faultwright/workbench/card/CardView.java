@@ -111,7 +111,7 @@ public final class CardView extends ViewPart {
                 return Status.OK_STATUS;
             }
             try {
-                Publication publication = Publication.of(procedure, live.text().findings(), Drafts.ALLOWED);
+                Publication publication = Publication.of(procedure, live.text().found(), Drafts.ALLOWED);
                 CardPages pages = CardPages.render(new CardPdf().publish(publication).bytes(), DPI);
                 show(() -> canvas.show(pages));
             } catch (PublishingRefused | java.io.IOException | RuntimeException failed) {

@@ -10,6 +10,9 @@ import org.faultwright.quantity.Interval;
 
 /** Which outcome of a step a result leads to; the one place that knows. */
 public final class Results {
+    /** What a meter shows above its range. */
+    public static final String OVERLOAD = "OL";
+
     private Results() {
     }
 
@@ -19,6 +22,9 @@ public final class Results {
         if (byWords.isPresent()) {
             return byWords;
         }
+        if (shown.words().text().equals(OVERLOAD)) {
+            return overload(step);
+        }
         if (shown.reading().isPresent() && shown.reading().get().unit().isKnown()) {
             Optional<Outcome> byReading = reading(step, shown.reading().get().base());
             if (byReading.isPresent()) {
@@ -26,6 +32,21 @@ public final class Results {
             }
         }
         return byKey(step, "anything else");
+    }
+
+    /**
+     * What a sound unit shows: the outcome that is marked as normal; of a routine its normal exit; of a value with a limit
+     * {@link Step#WITHIN}. Absent where nothing says it.
+     */
+    public static Optional<Outcome> normal(Step step, Scope scope) {
+        Optional<Outcome> marked = step.outcomes().stream().filter(Outcome::normal).findFirst();
+        if (marked.isPresent()) {
+            return marked;
+        }
+        if (step instanceof Step.Perform perform) {
+            return perform.routine().flatMap(scope::routine).flatMap(Routine::normalExit).flatMap(exit -> byKey(step, exit.text()));
+        }
+        return expected(step).isPresent() ? byKey(step, Step.WITHIN) : Optional.empty();
     }
 
     /** The outcome with this key; {@code done} also finds the single outcome of an act. */
@@ -38,6 +59,13 @@ public final class Results {
             return step.outcomes().stream().filter(o -> o.key().equals(Step.OUTSIDE)).findFirst();
         }
         return Optional.empty();
+    }
+
+    /** What a meter shows above its range leads on like the highest reading there is. */
+    private static Optional<Outcome> overload(Step step) {
+        Optional<Outcome> endless = step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Band band
+                && band.limit().value().interval().upper().isEmpty()).findFirst();
+        return endless.or(() -> byKey(step, Step.ABOVE)).or(() -> byKey(step, "anything else"));
     }
 
     /** The outcome of a reading in the coherent SI unit. */

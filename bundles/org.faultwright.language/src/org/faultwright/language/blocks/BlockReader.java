@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.IntFunction;
 import org.eclipse.xtext.parser.IParseResult;
 import org.faultwright.language.parsing.PlainParser;
+import org.faultwright.language.parsing.PlainSigns;
 import org.faultwright.language.translation.Translator;
 import org.faultwright.language.translation.Translator.Translated;
 import org.faultwright.procedure.DamagedBlock;
@@ -53,7 +54,7 @@ public final class BlockReader {
         if (whole.isPresent()) {
             return whole.get();
         }
-        return read(source, BlockScanner.cut(Loaded.HEADS, source.content()), List.of()).document();
+        return read(source, cut(source), List.of()).document();
     }
 
     /**
@@ -62,7 +63,7 @@ public final class BlockReader {
      * @param before of the text before the change; absent for the first one
      */
     public Reading read(SourceText source, Optional<Reading> before) {
-        BlockScanner.Cut cut = BlockScanner.cut(Loaded.HEADS, source.content());
+        BlockScanner.Cut cut = cut(source);
         if (cut.blocks().size() > MOST) {
             return new Reading(read(source), List.of());
         }
@@ -82,6 +83,10 @@ public final class BlockReader {
         return new Reading(read.document(), parsed);
     }
 
+    private static BlockScanner.Cut cut(SourceText source) {
+        return BlockScanner.cut(Loaded.HEADS, PlainSigns.of(source.content()));
+    }
+
     /** The text read as a whole; absent where words of it do not fit. */
     private Optional<Document> whole(SourceText source) {
         try {
@@ -90,7 +95,7 @@ public final class BlockReader {
                 return Optional.empty();
             }
             Translated read = Translator.translate(source, parsed,
-                    offset -> finder(source, BlockScanner.cut(Loaded.HEADS, source.content()).blocks()).apply(offset));
+                    offset -> finder(source, cut(source).blocks()).apply(offset));
             return read.clean() ? Optional.of(read.document()) : Optional.empty();
         } catch (StackOverflowError tooDeep) {
             return Optional.empty();

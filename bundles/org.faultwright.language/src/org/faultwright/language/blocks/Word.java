@@ -54,6 +54,10 @@ record Word(String text, int start, int column, boolean isFirstInLine) {
                     lineStart = newLine + 1;
                     first = true;
                 }
+                if (end < 0) {
+                    // not closed: no comment, but words that cannot be read
+                    words.add(new Word(text.substring(at), at, at - lineStart, false));
+                }
                 at = end < 0 ? text.length() : end + 2;
             } else {
                 int end = end(text, at);

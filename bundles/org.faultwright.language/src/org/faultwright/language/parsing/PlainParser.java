@@ -144,7 +144,7 @@ public final class PlainParser {
      */
     public IParseResult parse(String text, ParserRule rule) {
         try {
-            return parser.parse(rule, new StringReader(new MissingTargets(text).filled()));
+            return parser.parse(rule, new StringReader(new MissingTargets(PlainSigns.of(text)).filled()));
         } catch (ParseException wrapped) {
             throw unwrapped(wrapped);
         }

@@ -62,7 +62,7 @@ final class Problems {
             if (block.isEmpty() || !damaged.contains(block.get())) {
                 first.add(problem);
             }
-            if (unfit.contains(problem.at())) {
+            if (unfit.contains(problem.at()) && problem.at().length() > 0) {
                 block.ifPresent(damaged::add);
             }
         }
@@ -71,7 +71,7 @@ final class Problems {
 
     static Procedure with(Procedure read, List<ReadingProblem> problems) {
         return new Procedure(read.source(), read.name(), read.title(), read.uses(), read.libraries(), read.equipment(),
-                read.revision(), read.complaints(), read.tools(), read.own(), read.statedRule(), read.faults(), read.begin(),
+                read.revision(), read.complaints(), read.tools(), read.own(), read.statedRule(), read.closesBy(), read.faults(), read.begin(),
                 read.steps(), read.examples(), problems, read.at());
     }
 }

@@ -63,7 +63,11 @@ public final class Texts {
         if (one.isEmpty()) {
             throw new IllegalArgumentException("There is no rule " + rule + ".");
         }
-        Checker checker = new Checker(one, today);
+        return all(new Checker(one, today), document);
+    }
+
+    /** What stands and what waits. */
+    public static List<Finding> all(Checker checker, Document document) {
         Assessment assessed = checker.assess(checker.subject(document));
         return Stream.concat(assessed.findings().stream(), assessed.waiting().stream()).sorted(Checker.READING_ORDER).toList();
     }

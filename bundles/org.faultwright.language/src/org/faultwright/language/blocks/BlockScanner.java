@@ -96,7 +96,7 @@ final class BlockScanner {
             if (!whole && !word.isFirstInLine() || isWithin(word, known.get())) {
                 return Optional.empty();
             }
-            guessed |= depth < 0 || !whole;
+            guessed |= depth < 0 || !whole || known.get().follows() == BlockHead.Follows.OTHER && !word.isFirstInLine();
             return known;
         }
         boolean nested = known.get().isStep() && head.isPresent() && head.get().holdsSteps() && word.column() > column();

@@ -16,6 +16,7 @@ import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.parsing.PlainSigns;
 import org.faultwright.language.parsing.QuotedText;
+import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceRange;
@@ -57,6 +58,11 @@ final class Passage {
     /** Words that do not fit at all; what else is wrong behind them in their line most likely follows from them. */
     void unreadable(SourceRange at, String message) {
         unreadable.add(new ReadingProblem(message, at));
+    }
+
+    /** @param block the one that is damaged, where the words stand behind it */
+    void unreadable(SourceRange at, Optional<DamagedBlock> block, String message) {
+        unreadable.add(new ReadingProblem(message, at, block));
     }
 
     List<ReadingProblem> unreadable() {

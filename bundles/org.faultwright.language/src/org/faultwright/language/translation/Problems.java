@@ -30,7 +30,8 @@ final class Problems {
     /** @param blocks finds the block that an offset lies in */
     static List<ReadingProblem> inReadingOrder(Passage passage, IntFunction<Optional<DamagedBlock>> blocks) {
         List<ReadingProblem> ordered = withoutEchoes(passage).stream()
-                .map(problem -> blocks.apply(problem.at().offset()).map(problem::in).orElse(problem)).toList();
+                .map(problem -> problem.block().isPresent() ? problem
+                        : blocks.apply(problem.at().offset()).map(problem::in).orElse(problem)).toList();
         ordered = withoutEchoes(ordered, passage.unreadable());
         if (ordered.size() <= MOST) {
             return List.copyOf(ordered);

@@ -5,10 +5,12 @@
 package org.faultwright.language.translation;
 
 import java.util.Optional;
+import java.util.function.IntFunction;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
 import org.faultwright.language.parsing.Quoted;
 import org.faultwright.language.parsing.SyntaxMessages;
+import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.SourceRange;
 
 /** Reports an error of the parser at its place. */
@@ -17,10 +19,11 @@ final class SyntaxProblem {
     }
 
     /** @param next the word that begins the next block; absent where the text ends with the block that the error is in */
-    static void report(Passage passage, INode error, Optional<SourceRange> next) {
+    static void report(Passage passage, INode error, Optional<SourceRange> next, IntFunction<Optional<DamagedBlock>> blocks) {
         String message = error.getSyntaxErrorMessage().getMessage();
         if (next.isPresent() && message.startsWith(SyntaxMessages.ENDS_BEFORE)) {
-            passage.unreadable(next.get(), "This " + next.get().text() + " begins"
+            Optional<DamagedBlock> open = blocks.apply(next.get().offset() - 1);
+            passage.unreadable(next.get(), open, "This " + next.get().text() + " begins"
                     + message.substring(SyntaxMessages.ENDS_BEFORE.length() - " before".length()).replace("at its end", "before it"));
             return;
         }

@@ -73,7 +73,7 @@ public final class Translator {
     public static Translated translate(SourceText source, AssembledText text, IntFunction<Optional<DamagedBlock>> blocks) {
         Translator translator = new Translator(source, text.starts(), blocks);
         translator.undecoded();
-        text.errors().forEach(error -> SyntaxProblem.report(translator.passage, error.error(), error.next()));
+        text.errors().forEach(error -> SyntaxProblem.report(translator.passage, error.error(), error.next(), blocks));
         text.nothing().forEach(translator.parts.unread::block);
         text.refused().forEach(problem -> translator.passage.unreadable(problem.at(), problem.message()));
         return translator.document(text.document(), Optional.of(text.at()));

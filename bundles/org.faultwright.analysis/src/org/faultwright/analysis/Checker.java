@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.faultwright.analysis.rules.Causes;
 import org.faultwright.procedure.Document;
 
 /** Runs rules over a document. A rule that crashes is reported by its id; the others go on. */
@@ -44,13 +45,19 @@ public final class Checker {
         return new Subject(document, today);
     }
 
+    /** The findings that stand, in reading order. */
     public List<Finding> check(Subject subject) {
+        return assess(subject).findings();
+    }
+
+    /** What stands, and what waits because it may only follow from something else that was found. */
+    public Assessment assess(Subject subject) {
         List<Finding> found = new ArrayList<>();
         for (Rule rule : rules) {
             found.addAll(run(rule, subject));
         }
         found.sort(READING_ORDER);
-        return List.copyOf(found);
+        return Causes.part(subject, found);
     }
 
     private static List<Finding> run(Rule rule, Subject subject) {

@@ -6,6 +6,8 @@ package org.faultwright.language;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicReference;
+import org.faultwright.language.blocks.BlockReader;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceText;
 
@@ -29,6 +31,21 @@ public final class ProcedureReader {
     /** Never throws, whatever the text. */
     public Document read(SourceText text) {
         return libraries.resolve(texts.read(text));
+    }
+
+    /** Reads one text again and again while it changes. May be shared between threads. */
+    public final class Changing {
+        private final AtomicReference<BlockReader.Reading> last = new AtomicReference<>();
+
+        /** The same as {@link ProcedureReader#read(SourceText)} gives, sooner. */
+        public synchronized Document read(SourceText text) {
+            return libraries.resolve(texts.read(text, last));
+        }
+    }
+
+    /** For a text that is being written. */
+    public Changing changing() {
+        return new Changing();
     }
 
     /** @throws IOException if the file cannot be read at all */

@@ -6,6 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.faultwright.procedure.Name;
 
@@ -17,6 +18,9 @@ import org.faultwright.procedure.Name;
  * @param among the names that would do
  */
 public record Reference(Name name, Kind kind, boolean known, Optional<Name> declared, Supplier<List<String>> among) {
+    private static final String USES = "uses";
+    private static final Set<String> STEPS = Set.of("check", "observe", "measure", "do", "calculate", "perform", "conclude");
+
     /** What kinds of things are referred to. */
     public enum Kind {
         STEP("step"), TARGET("step or exit"), READING("step with a reading"), CONDITION("condition"), VALUE("value"),
@@ -31,6 +35,20 @@ public record Reference(Name name, Kind kind, boolean known, Optional<Name> decl
 
         public String word() {
             return word;
+        }
+
+        /** Whether a block that begins with this word may declare such a thing; any may where its first word cannot be read. */
+        boolean isDeclaredBy(String keyword) {
+            if (keyword.isEmpty()) {
+                return this != LIBRARY && this != FUNCTION;
+            }
+            return switch (this) {
+                case STEP, READING, TARGET -> STEPS.contains(keyword);
+                case VALUE -> keyword.equals(CONDITION.word) || keyword.equals(USES);
+                case FAULT -> keyword.equals(FAULT.word);
+                case LIBRARY, FUNCTION -> false;
+                default -> keyword.equals(word) || keyword.equals(USES);
+            };
         }
     }
 }

@@ -37,9 +37,14 @@ public final class UnreadableText implements Rule {
     public void check(Subject subject, Findings findings) {
         for (ReadingProblem problem : subject.document().problems()) {
             findings.report(problem.at(), problem.message(),
-                    "Correct or remove these words; what stands around them was still checked.",
+                    "Correct or remove these words; " + waiting(problem),
                     fixes(problem));
         }
+    }
+
+    private static String waiting(ReadingProblem problem) {
+        String what = problem.block().map(block -> block.words()).orElse("this");
+        return what + " cannot be read until then, and what depends on it is checked when it can.";
     }
 
     /** Words of a fixed list that are near what is written, where the message names that list. */

@@ -45,6 +45,10 @@ public final class UnusedDeclaration implements Rule {
 
     private static void unused(String word, List<? extends Declaration> declared, Reference.Kind kind,
             List<Reference> references, Findings findings) {
+        boolean mayBeMeant = references.stream().anyMatch(reference -> reference.kind() == kind && !reference.known());
+        if (mayBeMeant) {
+            return;
+        }
         Set<String> used = references.stream().filter(reference -> reference.kind() == kind)
                 .map(reference -> reference.name().text()).collect(Collectors.toSet());
         declared.stream().filter(one -> !used.contains(one.name().text()) && !one.name().text().isEmpty())

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
+import org.faultwright.analysis.Assessment;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
@@ -29,6 +30,8 @@ import org.faultwright.procedure.SourceText;
  */
 public final class EditingServices {
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
+    private final Map<String, ProcedureReader.Changing> changing = new ConcurrentHashMap<>();
+    private final Map<String, Calm> calm = new ConcurrentHashMap<>();
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
     private final Checker quick;
@@ -48,14 +51,20 @@ public final class EditingServices {
     }
 
     /**
-     * Reads and checks a text as it now stands in the editor, with the rules that are quick enough for every key.
+     * Reads and checks a text as it now stands in the editor, with the rules that are quick enough for every key. What is found
+     * outside the declaration or step that is being written, and was not there before, waits for a pause.
      *
      * @param file the path of its file, by which libraries are found
      */
     public OpenText update(String file, String content) {
         SourceText source = new SourceText(file, content);
         beingEdited.put(key(file), source);
-        return readQuickly(source);
+        Document document = changing.computeIfAbsent(key(file), f -> reader.changing()).read(source);
+        Subject subject = quick.subject(document);
+        Assessment assessed = quick.assess(subject);
+        List<Finding> found = ofFile(source, assessed.findings());
+        List<Finding> told = calm.computeIfAbsent(key(file), f -> new Calm()).whileWriting(document, found, ofFile(source, assessed.waiting()));
+        return new OpenText(document, subject, told, found, false);
     }
 
     /** Reads a text and checks it with every rule, without keeping it. */
@@ -65,10 +74,14 @@ public final class EditingServices {
 
     /** The same text with what the rules find that take longer; for a pause in writing. */
     public OpenText withEveryRule(OpenText text) {
+        if (text.isFull()) {
+            return text;
+        }
         synchronized (text.subject()) {
             List<Finding> more = ofFile(text.source(), forAPause.check(text.subject()));
-            List<Finding> all = Stream.concat(text.findings().stream(), more.stream()).sorted(Checker.READING_ORDER).toList();
-            return new OpenText(text.document(), text.subject(), all);
+            List<Finding> all = Stream.concat(text.found().stream(), more.stream()).sorted(Checker.READING_ORDER).toList();
+            Optional.ofNullable(calm.get(key(text.source().name()))).ifPresent(held -> held.pause(text.source(), all));
+            return new OpenText(text.document(), text.subject(), all, all, true);
         }
     }
 
@@ -91,7 +104,8 @@ public final class EditingServices {
     private OpenText readQuickly(SourceText source) {
         Document document = reader.read(source);
         Subject subject = quick.subject(document);
-        return new OpenText(document, subject, ofFile(source, quick.check(subject)));
+        List<Finding> found = ofFile(source, quick.check(subject));
+        return new OpenText(document, subject, found, found, false);
     }
 
     private static List<Finding> ofFile(SourceText source, List<Finding> findings) {
@@ -101,6 +115,8 @@ public final class EditingServices {
     /** The text is no longer being edited; from now on its file counts. */
     public void close(String file) {
         beingEdited.remove(key(file));
+        changing.remove(key(file));
+        calm.remove(key(file));
     }
 
     private Optional<SourceText> library(String name, String fromFile) {

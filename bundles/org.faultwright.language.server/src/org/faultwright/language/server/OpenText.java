@@ -20,11 +20,20 @@ public final class OpenText {
     private final Document document;
     private final Subject subject;
     private final List<Finding> findings;
+    private final List<Finding> found;
+    private final boolean full;
 
-    OpenText(Document document, Subject subject, List<Finding> findings) {
+    /**
+     * @param findings what is told
+     * @param found    all that was found, with what is not told while somebody writes
+     * @param full     whether every rule has run, so that it may be published
+     */
+    OpenText(Document document, Subject subject, List<Finding> findings, List<Finding> found, boolean full) {
         this.document = document;
         this.subject = subject;
         this.findings = List.copyOf(findings);
+        this.found = List.copyOf(found);
+        this.full = full;
     }
 
     public SourceText source() {
@@ -53,6 +62,16 @@ public final class OpenText {
     /** What was found in this file itself, in reading order. */
     public List<Finding> findings() {
         return findings;
+    }
+
+    /** All that was found by the rules that have run, with what is not told before a pause in writing. */
+    public List<Finding> found() {
+        return found;
+    }
+
+    /** Whether every rule has run. */
+    public boolean isFull() {
+        return full;
     }
 
     /** The findings whose words hold this offset, the shortest first. */

@@ -10,6 +10,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionParams;
@@ -46,8 +50,12 @@ import org.faultwright.procedure.Name;
 
 /** Passes the answers of the editing services on to an editor. */
 final class ServedTexts implements TextDocumentService {
+    private static final int MILLISECONDS_OF_PAUSE = 700;
+
     private final EditingServices services;
     private final Map<String, OpenText> open = new ConcurrentHashMap<>();
+    private final Map<String, Future<?>> pauses = new ConcurrentHashMap<>();
+    private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(ServedTexts::daemon);
     private volatile LanguageClient client;
 
     ServedTexts(EditingServices services) {
@@ -72,11 +80,32 @@ final class ServedTexts implements TextDocumentService {
     public void didClose(DidCloseTextDocumentParams params) {
         String address = params.getTextDocument().getUri();
         open.remove(address);
+        Optional.ofNullable(pauses.remove(address)).ifPresent(pause -> pause.cancel(false));
         services.close(Positions.path(address));
         client.publishDiagnostics(new PublishDiagnosticsParams(address, List.of()));
     }
 
-    /** With what takes longer to find. */
+    private static Thread daemon(Runnable work) {
+        Thread thread = new Thread(work, "pause in writing");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** Once nobody has written for a moment, everything is told, also what takes longer to find. */
+    private void inAPause(String address, OpenText text) {
+        Future<?> earlier = pauses.put(address, clock.schedule(() -> {
+            if (open.get(address) == text) {
+                OpenText more = services.withEveryRule(text);
+                if (open.replace(address, text, more)) {
+                    publish(address, more);
+                }
+            }
+        }, MILLISECONDS_OF_PAUSE, TimeUnit.MILLISECONDS));
+        if (earlier != null) {
+            earlier.cancel(false);
+        }
+    }
+
     @Override
     public void didSave(DidSaveTextDocumentParams params) {
         checkAll();
@@ -88,6 +117,7 @@ final class ServedTexts implements TextDocumentService {
     }
 
     void closeAll() {
+        clock.shutdownNow();
         open.keySet().forEach(address -> services.close(Positions.path(address)));
         open.clear();
     }
@@ -95,6 +125,7 @@ final class ServedTexts implements TextDocumentService {
     private void check(String address, String content) {
         OpenText text = services.update(Positions.path(address), content);
         tell(address, text);
+        inAPause(address, text);
         open.forEach((other, user) -> {
             if (user.uses(text)) {
                 tell(other, services.update(Positions.path(other), user.content()));
@@ -104,6 +135,10 @@ final class ServedTexts implements TextDocumentService {
 
     private void tell(String address, OpenText text) {
         open.put(address, text);
+        publish(address, text);
+    }
+
+    private void publish(String address, OpenText text) {
         client.publishDiagnostics(new PublishDiagnosticsParams(address,
                 text.findings().stream().map(Answers::diagnostic).toList()));
     }

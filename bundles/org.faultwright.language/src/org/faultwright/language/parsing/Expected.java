@@ -107,7 +107,7 @@ final class Expected {
     private String closing(Place place) {
         String what = owner();
         if (place.isEnd()) {
-            return "The text ends before " + what + " is closed; put a } at its end.";
+            return SyntaxMessages.ENDS_BEFORE + " " + what + " is closed; put a } at its end.";
         }
         if (LanguageWords.DECLARATIONS.contains(place.found())) {
             return "This " + place.found() + " begins before " + what + " is closed; put a } before it.";

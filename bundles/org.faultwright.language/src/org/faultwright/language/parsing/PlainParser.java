@@ -16,6 +16,7 @@ import org.eclipse.emf.ecore.resource.Resource;
 import org.eclipse.emf.ecore.resource.ResourceSet;
 import org.eclipse.emf.ecore.resource.impl.ResourceSetImpl;
 import org.eclipse.xtext.Grammar;
+import org.eclipse.xtext.ParserRule;
 import org.eclipse.xtext.XtextPackage;
 import org.eclipse.xtext.nodemodel.impl.NodeModelBuilder;
 import org.eclipse.xtext.parser.DefaultEcoreElementFactory;
@@ -133,11 +134,24 @@ public final class PlainParser {
 
     /** @throws StackOverflowError if the text nests too deeply */
     public IParseResult parse(String text) {
+        return parse(text, Loaded.GRAMMAR_ACCESS.getDocumentTextRule());
+    }
+
+    /**
+     * Reads a part of a text by the rule for such parts.
+     *
+     * @throws StackOverflowError if it nests too deeply
+     */
+    public IParseResult parse(String text, ParserRule rule) {
         try {
-            return parser.parse(new StringReader(new MissingTargets(PlainSigns.of(text)).filled()));
+            return parser.parse(rule, new StringReader(new MissingTargets(PlainSigns.of(text)).filled()));
         } catch (ParseException wrapped) {
             throw unwrapped(wrapped);
         }
+    }
+
+    public static Grammar grammar() {
+        return Loaded.GRAMMAR_ACCESS.getGrammar();
     }
 
     /** The parser wraps whatever stops it several times over. */

@@ -20,6 +20,9 @@ public final class SyntaxMessages extends SyntaxErrorMessageProvider {
     /** The issue code of what the lexer could not read: an unclosed text or comment. */
     public static final String UNREADABLE = "unreadable";
 
+    /** How the sentence begins that a text ends where something is still open. */
+    public static final String ENDS_BEFORE = "The text ends before";
+
     @Override
     public SyntaxErrorMessage getSyntaxErrorMessage(IParserErrorContext context) {
         RecognitionException cause = context.getRecognitionException();

@@ -44,7 +44,7 @@ final class Outcomes {
     private Optional<Name> target(OutcomeText written) {
         Optional<INode> node = parts.passage.node(written, OUTCOME_TEXT__TARGET);
         Optional<INode> missing = node.filter(name -> parts.passage.words(name).isBlank() && name.getLength() > 0);
-        missing.ifPresent(name -> parts.passage.unreadable(new SourceRange(parts.passage.source(), name.getOffset(), 0),
+        missing.ifPresent(name -> parts.passage.unreadable(new SourceRange(parts.passage.source(), parts.passage.range(name).offset(), 0),
                 "Expected the name of the next step after '->'."));
         return missing.isPresent() ? Optional.empty() : node.map(parts.passage::name);
     }
@@ -68,7 +68,7 @@ final class Outcomes {
 
     private Outcome.Head result(INode node, boolean codes) {
         Name words = parts.passage.name(node);
-        boolean code = parts.passage.source().content().startsWith("\"", node.getOffset()) || codes && !words.text().equals("none");
+        boolean code = parts.passage.source().content().startsWith("\"", words.at().offset()) || codes && !words.text().equals("none");
         return code ? new Outcome.Code(words) : new Outcome.Word(ResultWords.plain(words));
     }
 
@@ -80,12 +80,12 @@ final class Outcomes {
 
     /** From {@code at most} to the end of the name that it leads to otherwise. */
     private SourceRange repeatRange(OutcomeText written, INode times) {
-        int from = parts.passage.node(written, OUTCOME_TEXT__TARGET).map(INode::getEndOffset).orElse(times.getOffset());
-        String between = parts.passage.source().content().substring(from, times.getOffset());
+        SourceRange number = parts.passage.range(times);
+        int from = parts.passage.node(written, OUTCOME_TEXT__TARGET).map(parts.passage::range).map(SourceRange::end).orElse(number.offset());
+        String between = parts.passage.source().content().substring(from, number.offset());
         int at = between.indexOf("at");
-        int start = at < 0 ? times.getOffset() : from + at;
-        int end = parts.passage.node(written, OUTCOME_TEXT__OTHERWISE).map(INode::getEndOffset)
-                .orElse(times.getEndOffset());
+        int start = at < 0 ? number.offset() : from + at;
+        int end = parts.passage.node(written, OUTCOME_TEXT__OTHERWISE).map(parts.passage::range).map(SourceRange::end).orElse(number.end());
         return new SourceRange(parts.passage.source(), start, end - start);
     }
 

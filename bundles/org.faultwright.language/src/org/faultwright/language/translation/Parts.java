@@ -4,6 +4,8 @@
  */
 package org.faultwright.language.translation;
 
+import java.util.Map;
+import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.procedure.SourceText;
 
 /** The translators of one text, put together. */
@@ -21,8 +23,8 @@ final class Parts {
     final Showings showings;
     final DeclarationTranslator declarations;
 
-    Parts(SourceText source) {
-        passage = new Passage(source);
+    Parts(SourceText source, Map<INode, Integer> starts) {
+        passage = new Passage(source, starts);
         unread = new UnreadWords(passage);
         quantities = new Quantities(passage);
         limits = new Limits(passage, quantities);

@@ -16,6 +16,7 @@ import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.parsing.PlainSigns;
 import org.faultwright.language.parsing.QuotedText;
+import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceRange;
@@ -29,8 +30,17 @@ final class Passage {
     private final List<ReadingProblem> unreadable = new ArrayList<>();
     private final Map<EObject, WordsByFeature> wordsOf = new IdentityHashMap<>();
 
-    Passage(SourceText source) {
+    private final Map<INode, Integer> starts;
+
+    /** @param starts where the text of each tree of words begins; a tree that is not in it begins with the text */
+    Passage(SourceText source, Map<INode, Integer> starts) {
         this.source = source;
+        this.starts = starts;
+    }
+
+    /** Where the tree of words begins that this one belongs to. */
+    int start(INode node) {
+        return starts.isEmpty() ? 0 : starts.getOrDefault(node.getRootNode(), 0);
     }
 
     SourceText source() {
@@ -50,12 +60,17 @@ final class Passage {
         unreadable.add(new ReadingProblem(message, at));
     }
 
+    /** @param block the one that is damaged, where the words stand behind it */
+    void unreadable(SourceRange at, Optional<DamagedBlock> block, String message) {
+        unreadable.add(new ReadingProblem(message, at, block));
+    }
+
     List<ReadingProblem> unreadable() {
         return unreadable;
     }
 
     SourceRange range(INode node) {
-        return new SourceRange(source, node.getOffset(), node.getLength());
+        return new SourceRange(source, start(node) + node.getOffset(), node.getLength());
     }
 
     /** The whole of an element, without white space and comments around it. */
@@ -133,6 +148,7 @@ final class Passage {
     String words(INode node) {
         StringBuilder words = new StringBuilder();
         boolean gap = false;
+        int start = start(node);
         for (INode at = node; at != null; at = NodeWalk.next(at, node, true)) {
             if (!(at instanceof ILeafNode leaf)) {
                 continue;
@@ -144,7 +160,7 @@ final class Passage {
                     words.append(' ');
                 }
                 // not the leaf's own text, which it looks up through all its parents
-                words.append(source.content(), leaf.getTotalOffset(), leaf.getTotalEndOffset());
+                words.append(source.content(), start + leaf.getTotalOffset(), start + leaf.getTotalEndOffset());
                 gap = false;
             }
         }

@@ -6,9 +6,15 @@ package org.faultwright.language.translation;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
+import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceRange;
@@ -21,8 +27,12 @@ final class Problems {
     private Problems() {
     }
 
-    static List<ReadingProblem> inReadingOrder(Passage passage) {
-        List<ReadingProblem> ordered = withoutEchoes(passage);
+    /** @param blocks finds the block that an offset lies in */
+    static List<ReadingProblem> inReadingOrder(Passage passage, IntFunction<Optional<DamagedBlock>> blocks) {
+        List<ReadingProblem> ordered = withoutEchoes(passage).stream()
+                .map(problem -> problem.block().isPresent() ? problem
+                        : blocks.apply(problem.at().offset()).map(problem::in).orElse(problem)).toList();
+        ordered = withoutEchoes(ordered, passage.unreadable());
         if (ordered.size() <= MOST) {
             return List.copyOf(ordered);
         }
@@ -41,6 +51,23 @@ final class Problems {
         passage.problems().stream().filter(problem -> !firstInLine.containsKey(problem.at().line())).forEach(ordered::add);
         ordered.sort(READING_ORDER);
         return ordered;
+    }
+
+    /** Behind the first words of a block that do not fit, whatever else is wrong in it most likely follows from them. */
+    private static List<ReadingProblem> withoutEchoes(List<ReadingProblem> ordered, List<ReadingProblem> unreadable) {
+        Set<SourceRange> unfit = unreadable.stream().map(ReadingProblem::at).collect(Collectors.toSet());
+        Set<Integer> damaged = new HashSet<>();
+        List<ReadingProblem> first = new ArrayList<>();
+        for (ReadingProblem problem : ordered) {
+            Optional<Integer> block = problem.block().map(in -> in.at().offset());
+            if (block.isEmpty() || !damaged.contains(block.get())) {
+                first.add(problem);
+            }
+            if (unfit.contains(problem.at()) && problem.at().length() > 0) {
+                block.ifPresent(damaged::add);
+            }
+        }
+        return first;
     }
 
     static Procedure with(Procedure read, List<ReadingProblem> problems) {

@@ -4,10 +4,13 @@
  */
 package org.faultwright.language.translation;
 
+import java.util.Optional;
+import java.util.function.IntFunction;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
 import org.faultwright.language.parsing.Quoted;
 import org.faultwright.language.parsing.SyntaxMessages;
+import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.SourceRange;
 
 /** Reports an error of the parser at its place. */
@@ -15,15 +18,27 @@ final class SyntaxProblem {
     private SyntaxProblem() {
     }
 
+    /** @param next the word that begins the next block; absent where the text ends with the block that the error is in */
+    static void report(Passage passage, INode error, Optional<SourceRange> next, IntFunction<Optional<DamagedBlock>> blocks) {
+        String message = error.getSyntaxErrorMessage().getMessage();
+        if (next.isPresent() && message.startsWith(SyntaxMessages.ENDS_BEFORE)) {
+            Optional<DamagedBlock> open = blocks.apply(next.get().offset() - 1);
+            passage.unreadable(next.get(), open, "This " + next.get().text() + " begins"
+                    + message.substring(SyntaxMessages.ENDS_BEFORE.length() - " before".length()).replace("at its end", "before it"));
+            return;
+        }
+        report(passage, error);
+    }
+
     static void report(Passage passage, INode error) {
         String words = error.getText().strip();
         boolean unreadable = SyntaxMessages.UNREADABLE.equals(error.getSyntaxErrorMessage().getIssueCode());
         if (unreadable && words.startsWith("\"")) {
             String line = words.split("[\\r\\n]", 2)[0];
-            passage.unreadable(at(passage, error.getOffset(), line.length()),
+            passage.unreadable(at(passage, passage.start(error) + error.getOffset(), line.length()),
                     "The quotation mark that opens here is not closed; put one at the end of the text in this line.");
         } else if (unreadable && words.startsWith("/*")) {
-            passage.unreadable(at(passage, error.getOffset(), 2), "This comment is not closed; put */ at its end.");
+            passage.unreadable(at(passage, passage.start(error) + error.getOffset(), 2), "This comment is not closed; put */ at its end.");
         } else {
             reportAtWord(passage, error);
         }
@@ -33,9 +48,9 @@ final class SyntaxProblem {
         SyntaxErrorMessage message = error.getSyntaxErrorMessage();
         String[] place = message.getIssueData();
         if (place != null && place.length == 2) {
-            passage.unreadable(at(passage, Integer.parseInt(place[0]), Integer.parseInt(place[1])), message.getMessage());
+            passage.unreadable(at(passage, passage.start(error) + Integer.parseInt(place[0]), Integer.parseInt(place[1])), message.getMessage());
         } else {
-            passage.unreadable(at(passage, error.getOffset(), error.getLength()),
+            passage.unreadable(at(passage, passage.start(error) + error.getOffset(), error.getLength()),
                     Quoted.words(error.getText()) + " cannot be read; correct it or delete it.");
         }
     }

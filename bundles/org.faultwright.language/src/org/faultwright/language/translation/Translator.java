@@ -7,7 +7,10 @@ package org.faultwright.language.translation;
 import static org.faultwright.language.text.TextPackage.Literals.*;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntFunction;
+import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.parser.IParseResult;
 import org.faultwright.language.text.DocumentText;
@@ -15,6 +18,7 @@ import org.faultwright.language.text.ExampleText;
 import org.faultwright.language.text.FaultText;
 import org.faultwright.language.text.LibraryText;
 import org.faultwright.language.text.ProcedureText;
+import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Example;
@@ -33,31 +37,61 @@ public final class Translator {
     private final Parts parts;
     private final Passage passage;
     private final RecordKeeping record;
+    private final IntFunction<Optional<DamagedBlock>> blocks;
 
-    private Translator(SourceText source) {
+    private Translator(SourceText source, Map<INode, Integer> starts, IntFunction<Optional<DamagedBlock>> blocks) {
         this.source = source;
-        parts = new Parts(source);
+        this.blocks = blocks;
+        parts = new Parts(source, starts);
         passage = parts.passage;
         record = new RecordKeeping(parts);
     }
 
-    public static Document translate(SourceText source, IParseResult parsed) {
-        Translator translator = new Translator(source);
-        int undecoded = source.content().indexOf('\uFFFD');
-        if (undecoded >= 0) {
-            translator.passage.problem(new SourceRange(source, undecoded, 1),
-                    "From here on the file is not in UTF-8; save it as UTF-8 and check this place.");
-        }
+    /**
+     * What was read, and whether all of it could be.
+     *
+     * @param clean whether every word fits; what it means may still be wrong
+     */
+    public record Translated(Document document, boolean clean) {
+    }
+
+    /**
+     * A text that was parsed as a whole.
+     *
+     * @param blocks finds the block that an offset lies in
+     */
+    public static Translated translate(SourceText source, IParseResult parsed, IntFunction<Optional<DamagedBlock>> blocks) {
+        Translator translator = new Translator(source, Map.of(), blocks);
+        translator.undecoded();
         for (INode error : parsed.getSyntaxErrors()) {
             SyntaxProblem.report(translator.passage, error);
         }
-        if (parsed.getRootASTElement() instanceof LibraryText library) {
-            return translator.library(library);
+        return translator.document(parsed.getRootASTElement(), Optional.empty());
+    }
+
+    /** A text that was parsed block by block. */
+    public static Translated translate(SourceText source, AssembledText text, IntFunction<Optional<DamagedBlock>> blocks) {
+        Translator translator = new Translator(source, text.starts(), blocks);
+        translator.undecoded();
+        text.errors().forEach(error -> SyntaxProblem.report(translator.passage, error.error(), error.next(), blocks));
+        text.nothing().forEach(translator.parts.unread::block);
+        text.refused().forEach(problem -> translator.passage.unreadable(problem.at(), problem.message()));
+        return translator.document(text.document(), Optional.of(text.at()));
+    }
+
+    private void undecoded() {
+        int undecoded = source.content().indexOf('\uFFFD');
+        if (undecoded >= 0) {
+            passage.problem(new SourceRange(source, undecoded, 1),
+                    "From here on the file is not in UTF-8; save it as UTF-8 and check this place.");
         }
-        if (parsed.getRootASTElement() instanceof ProcedureText procedure) {
-            return translator.procedure(procedure);
-        }
-        return nothing(source, Problems.inReadingOrder(translator.passage));
+    }
+
+    private Translated document(EObject root, Optional<SourceRange> at) {
+        Document read = root instanceof LibraryText library ? library(library, at)
+                : root instanceof ProcedureText procedure ? procedure(procedure, at)
+                : nothing(source, Problems.inReadingOrder(passage, blocks));
+        return new Translated(read, passage.unreadable().isEmpty());
     }
 
     /** What there is when neither a library nor a procedure can be made out: a procedure without a name or a step. */
@@ -68,22 +102,22 @@ public final class Translator {
                 List.copyOf(problems), start);
     }
 
-    private Library library(LibraryText written) {
+    private Library library(LibraryText written, Optional<SourceRange> at) {
         parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         return new Library(source, name(written), title(written), uses(written), List.of(),
                 parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
-                closesBy(written), Problems.inReadingOrder(passage), passage.range(written));
+                closesBy(written), Problems.inReadingOrder(passage, blocks), at.orElseGet(() -> passage.range(written)));
     }
 
-    private Procedure procedure(ProcedureText written) {
+    private Procedure procedure(ProcedureText written, Optional<SourceRange> at) {
         parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         Procedure read = new Procedure(source, name(written), title(written), uses(written), List.of(),
                 record.equipment(written.getEquipment()), record.revision(written.getRevisions()), complaints(written),
                 tools(written), parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
                 closesBy(written), written.getFaults().stream().map(this::fault).toList(), parts.declarations.begin(written.getBegins()),
                 parts.steps.all(written.getSteps()), written.getExamples().stream().map(this::example).toList(), List.of(),
-                passage.range(written));
-        return Problems.with(read, Problems.inReadingOrder(passage));
+                at.orElseGet(() -> passage.range(written)));
+        return Problems.with(read, Problems.inReadingOrder(passage, blocks));
     }
 
     private Optional<Name> closesBy(DocumentText written) {

@@ -6,6 +6,8 @@ package org.faultwright.language.translation;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.INode;
@@ -28,10 +30,11 @@ final class UnreadWords {
     void betweenDeclarations(EObject element, EStructuralFeature feature) {
         int end = -1;
         for (INode node : passage.nodes(element, feature)) {
-            if (end < 0 || !passage.source().content().substring(end, node.getOffset()).isBlank()) {
+            SourceRange at = passage.range(node);
+            if (end < 0 || !passage.source().content().substring(end, at.offset()).isBlank()) {
                 report(node, LanguageWords.DECLARATIONS, "begins nothing that can stand between declarations");
             }
-            end = node.getEndOffset();
+            end = at.end();
         }
     }
 
@@ -46,14 +49,24 @@ final class UnreadWords {
         }
     }
 
+    /** Of a whole block that begins with no word of the language. */
+    void block(SourceRange all) {
+        String word = Pattern.compile("\\w+|\\S").matcher(all.text()).results().findFirst().map(MatchResult::group).orElse("");
+        report(word, new SourceRange(all.source(), all.offset(), word.length()), LanguageWords.DECLARATIONS,
+                "begins nothing that can stand between declarations");
+    }
+
     private void report(INode node, List<String> known, String what) {
         String word = passage.words(node).strip().split("\\s+|(?<!^),", 2)[0];
-        SourceRange at = new SourceRange(passage.source(), node.getOffset(), Math.min(word.length(), node.getLength()));
+        report(word, new SourceRange(passage.source(), passage.range(node).offset(), Math.min(word.length(), node.getLength())), known, what);
+    }
+
+    private void report(String word, SourceRange at, List<String> known, String what) {
         passage.unreadable(at, LanguageSigns.advice(word).or(() -> misplaced(word)).orElseGet(() -> Quoted.words(word) + " " + what
                 + LanguageWords.near(known, word).map(near -> "; did you mean " + near + "?").orElse("; correct it or delete it.")));
     }
 
-    private static Optional<String> misplaced(String word) {
+    static Optional<String> misplaced(String word) {
         if (word.equals("}")) {
             return Optional.of("This } closes nothing; delete it.");
         }
@@ -67,7 +80,7 @@ final class UnreadWords {
 
     /** Most often the result word before the arrow has been taken for the unit of a number that has none. */
     private String arrow(INode node) {
-        String[] before = passage.source().content().substring(0, node.getOffset()).stripTrailing().split("\\s+");
+        String[] before = passage.source().content().substring(0, passage.range(node).offset()).stripTrailing().split("\\s+");
         if (before.length > 1 && before[before.length - 2].matches("[0-9][0-9.]*")
                 && Units.named(before[before.length - 1]).status() == Unit.Status.UNKNOWN) {
             return "Expected a result before ->, as " + Quoted.words(before[before.length - 1]) + " was read as the unit of "

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Library;
@@ -48,7 +49,7 @@ public final class Texts {
         return new Checker().check(document(text));
     }
 
-    /** The findings of one rule. */
+    /** The findings of one rule, also those that wait for a name or a word to be mended. */
     public static List<Finding> findings(String rule, String text) {
         return findings(rule, document(text));
     }
@@ -62,7 +63,13 @@ public final class Texts {
         if (one.isEmpty()) {
             throw new IllegalArgumentException("There is no rule " + rule + ".");
         }
-        return new Checker(one, today).check(document);
+        return all(new Checker(one, today), document);
+    }
+
+    /** What stands and what waits. */
+    public static List<Finding> all(Checker checker, Document document) {
+        Assessment assessed = checker.assess(checker.subject(document));
+        return Stream.concat(assessed.findings().stream(), assessed.waiting().stream()).sorted(Checker.READING_ORDER).toList();
     }
 
     public static List<String> messages(String rule, String text) {

@@ -54,7 +54,7 @@ class WordsByFeatureTest {
         if (parsed.getRootASTElement() == null) {
             return;
         }
-        Passage passage = new Passage(new SourceText("Cut.procedure", text));
+        Passage passage = new Passage(new SourceText("Cut.procedure", text), java.util.Map.of());
         compare(parsed.getRootASTElement(), passage);
         for (Iterator<EObject> all = parsed.getRootASTElement().eAllContents(); all.hasNext();) {
             compare(all.next(), passage);

@@ -1,0 +1,20 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.procedure;
+
+/**
+ * A declaration or step that holds words which cannot be read.
+ *
+ * @param kind       the word it begins with, such as {@code check}; empty where that cannot be read either
+ * @param name       its name; empty where it cannot be made out
+ * @param at         the whole of it
+ * @param headBroken whether its first line is among what cannot be read, so that its name may not be what it seems
+ */
+public record DamagedBlock(String kind, String name, SourceRange at, boolean headBroken) {
+    /** What to call it: the check SeeIt. */
+    public String words() {
+        return kind.isEmpty() ? "what begins here" : "the " + kind + (name.isEmpty() ? "" : " " + name);
+    }
+}

@@ -25,8 +25,11 @@ import org.apache.pdfbox.rendering.PDFRenderer;
  *
  * @param pictures one for each page
  * @param places   where each step stands, by its name: {@code SeeIt}, and in a routine {@code MakeSafe/SwitchOff}
+ * @param printed  where each number stands, such as {@code 7b}; a short routine is printed at each step that performs it
  */
-public record CardPages(List<BufferedImage> pictures, Map<String, Place> places) {
+public record CardPages(List<BufferedImage> pictures, Map<String, Place> places, Map<String, Place> printed) {
+    /** Names of places by their number on the card begin so; no step can. */
+    private static final String NUMBERED = "step-";
     private static final double POINTS_PER_INCH = 72;
 
     /**
@@ -50,7 +53,12 @@ public record CardPages(List<BufferedImage> pictures, Map<String, Place> places)
             for (int page = 0; page < pdf.getNumberOfPages(); page++) {
                 pictures.add(renderer.renderImageWithDPI(page, dpi, ImageType.RGB));
             }
-            return new CardPages(List.copyOf(pictures), places(pdf, dpi / POINTS_PER_INCH));
+            Map<String, Place> all = places(pdf, dpi / POINTS_PER_INCH);
+            Map<String, Place> places = new TreeMap<>();
+            Map<String, Place> printed = new TreeMap<>();
+            all.forEach((name, place) -> (name.startsWith(NUMBERED) ? printed : places)
+                    .put(name.startsWith(NUMBERED) ? name.substring(NUMBERED.length()) : name, place));
+            return new CardPages(List.copyOf(pictures), places, printed);
         }
     }
 

@@ -20,6 +20,7 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.quantity.IntervalText;
@@ -36,14 +37,16 @@ final class StepDetail implements Step.Cases<Tag> {
 
     private final Plan plan;
     private final Tag box;
+    private Placed placed;
 
     StepDetail(Plan plan, Tag box) {
         this.plan = plan;
         this.box = box;
     }
 
-    void add(Step step) {
-        step.match(this);
+    void add(Placed step) {
+        placed = step;
+        step.step().match(this);
     }
 
     @Override
@@ -75,7 +78,7 @@ final class StepDetail implements Step.Cases<Tag> {
         step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
         step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
                 .ifPresent(upTo -> with.add("range " + upTo));
-        StepPart.line(box, "With", String.join(", ", with));
+        StepPart.line(box, "Instrument", String.join(", ", with));
         expects(step.expects());
         zones(step);
         reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
@@ -127,7 +130,7 @@ final class StepDetail implements Step.Cases<Tag> {
 
     @Override
     public Tag carryOut(Step.Do step) {
-        step.erases().ifPresent(wiped -> StepPart.line(box, "Wipes", wiped.value()));
+        step.erases().ifPresent(wiped -> StepPart.line(box, "Erases", wiped.value()));
         return box;
     }
 
@@ -137,7 +140,7 @@ final class StepDetail implements Step.Cases<Tag> {
         expects(step.expects());
         ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
-                        StepPart.line(box, "Known to", "±" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP)
+                        StepPart.line(box, "Uncertainty", "±" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP)
                                 + " with these instruments (U, k = 2)")));
         zones(step);
         reading(Optional.empty(), Optional.empty(), step.expects());
@@ -146,6 +149,9 @@ final class StepDetail implements Step.Cases<Tag> {
 
     @Override
     public Tag perform(Step.Perform step) {
+        if (!plan.inside(placed).isEmpty()) {
+            return box;
+        }
         step.routine().ifPresent(name -> {
             Tag line = box.add("p", "line go").say("b", "key", "Follow").space();
             Optional<Section> routine = plan.routine(name);
@@ -168,7 +174,7 @@ final class StepDetail implements Step.Cases<Tag> {
             StepPart.line(box, "Found", found);
         }
         step.findsNothing().ifPresent(at -> StepPart.line(box, "Found", "no fault"));
-        step.refersTo().ifPresent(whom -> StepPart.line(box, "Hand on", whom.value()));
+        step.refersTo().ifPresent(whom -> StepPart.line(box, "Refer to", whom.value()));
         remedies(step);
         step.report().ifPresent(report -> StepPart.line(box, "Report", report.value()));
         return box;
@@ -180,7 +186,7 @@ final class StepDetail implements Step.Cases<Tag> {
                 .distinct().toList();
         if (!acts.isEmpty()) {
             Tag line = box.add("p", "line").say("b", "key", "Remedy").space().text(acts.size() == 1 ? "done at step" : "done at steps").space();
-            NotesPart.links(line, plan, acts);
+            NotesPart.steps(line, plan, acts);
         }
     }
 }

@@ -7,6 +7,7 @@ package org.faultwright.workbench.card;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -170,7 +171,8 @@ final class CardCanvas extends Canvas {
         if (pages != null) {
             Point at = new Point(x, y + top);
             pages.places().entrySet().stream().filter(entry -> area(entry.getValue()).contains(at))
-                    .map(Map.Entry::getKey).findFirst().ifPresent(onStep);
+                    .min(Comparator.comparingDouble(entry -> entry.getValue().area().getHeight()))
+                    .map(Map.Entry::getKey).ifPresent(onStep);
         }
     }
 

@@ -11,8 +11,10 @@ import org.faultwright.analysis.rules.AlreadySet;
 import org.faultwright.analysis.rules.AmbiguityGroup;
 import org.faultwright.analysis.rules.BetterOrder;
 import org.faultwright.analysis.rules.CalibrationExpired;
+import org.faultwright.analysis.rules.CasesMissing;
 import org.faultwright.analysis.rules.CategoryTooLow;
 import org.faultwright.analysis.rules.ChangedAfterRelease;
+import org.faultwright.analysis.rules.ChargeNeverReturns;
 import org.faultwright.analysis.rules.ChargeNotProvedAbsent;
 import org.faultwright.analysis.rules.CodeUnknown;
 import org.faultwright.analysis.rules.CodesNotHandled;
@@ -24,6 +26,7 @@ import org.faultwright.analysis.rules.DoubtfulUnhandled;
 import org.faultwright.analysis.rules.DuplicateName;
 import org.faultwright.analysis.rules.DuplicateResult;
 import org.faultwright.analysis.rules.EmptyOutcomes;
+import org.faultwright.analysis.rules.EraseWithoutBackupCheck;
 import org.faultwright.analysis.rules.ExampleFails;
 import org.faultwright.analysis.rules.ExampleNamesUnknownResult;
 import org.faultwright.analysis.rules.ExampleTimeExceeded;
@@ -31,7 +34,6 @@ import org.faultwright.analysis.rules.ExpectedOutsideBands;
 import org.faultwright.analysis.rules.FaultMissesConclusion;
 import org.faultwright.analysis.rules.FaultNeverConcluded;
 import org.faultwright.analysis.rules.FaultSignatureResultUnknown;
-import org.faultwright.analysis.rules.CasesMissing;
 import org.faultwright.analysis.rules.FaultWithoutSignature;
 import org.faultwright.analysis.rules.FinerThanResolution;
 import org.faultwright.analysis.rules.HoleBetweenBands;
@@ -44,6 +46,9 @@ import org.faultwright.analysis.rules.LeftOpen;
 import org.faultwright.analysis.rules.LibraryNameDiffersFromFile;
 import org.faultwright.analysis.rules.LimitsReversed;
 import org.faultwright.analysis.rules.LiveMeasurement;
+import org.faultwright.analysis.rules.LiveReasonIdle;
+import org.faultwright.analysis.rules.LiveToolUnfit;
+import org.faultwright.analysis.rules.LiveWork;
 import org.faultwright.analysis.rules.LoadingEatsTolerance;
 import org.faultwright.analysis.rules.LoopChangesNothing;
 import org.faultwright.analysis.rules.MeanRespondingMeter;
@@ -67,22 +72,28 @@ import org.faultwright.analysis.rules.OutsideBandwidth;
 import org.faultwright.analysis.rules.OverlappingBands;
 import org.faultwright.analysis.rules.PathWithoutEnd;
 import org.faultwright.analysis.rules.PercentageOfZero;
+import org.faultwright.analysis.rules.ProofBandOpen;
+import org.faultwright.analysis.rules.ProofElsewhere;
+import org.faultwright.analysis.rules.ProofMeterUntried;
+import org.faultwright.analysis.rules.ProofNotMeasured;
+import org.faultwright.analysis.rules.ProtectionLimitLoose;
+import org.faultwright.analysis.rules.ProtectionNotTested;
 import org.faultwright.analysis.rules.RangeExceeded;
 import org.faultwright.analysis.rules.ReadingNotTaken;
 import org.faultwright.analysis.rules.ReleaseIncomplete;
 import org.faultwright.analysis.rules.RemedyMissing;
-import org.faultwright.analysis.rules.RemedyRepairsNothing;
 import org.faultwright.analysis.rules.RemedyNotDone;
+import org.faultwright.analysis.rules.RemedyRepairsNothing;
 import org.faultwright.analysis.rules.RepairNotVerified;
 import org.faultwright.analysis.rules.RoutineRecursion;
 import org.faultwright.analysis.rules.SignalWordFit;
 import org.faultwright.analysis.rules.SignatureSharesNot100;
 import org.faultwright.analysis.rules.SingleValued;
-import org.faultwright.analysis.rules.UnitDeviationMissing;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.UnboundedLoop;
+import org.faultwright.analysis.rules.UnitDeviationMissing;
 import org.faultwright.analysis.rules.UnknownName;
 import org.faultwright.analysis.rules.UnknownUnit;
 import org.faultwright.analysis.rules.UnreachableOutcome;
@@ -92,7 +103,6 @@ import org.faultwright.analysis.rules.UnusedDeclaration;
 import org.faultwright.analysis.rules.UnusedExit;
 import org.faultwright.analysis.rules.UnusedReading;
 import org.faultwright.analysis.rules.UsedOutsideItsValidity;
-import org.faultwright.analysis.rules.EraseWithoutBackupCheck;
 import org.faultwright.analysis.rules.WrongDimension;
 import org.faultwright.analysis.rules.WrongFormula;
 import org.faultwright.analysis.rules.ZeroWidthTolerance;
@@ -184,7 +194,15 @@ public final class RuleSet {
         return List.of(
                 new NeedNotEstablished(),
                 new LiveMeasurement(),
+                new LiveWork(),
+                new LiveToolUnfit(),
+                new LiveReasonIdle(),
                 new ChargeNotProvedAbsent(),
+                new ProofNotMeasured(),
+                new ProofElsewhere(),
+                new ProofBandOpen(),
+                new ProofMeterUntried(),
+                new ChargeNeverReturns(),
                 new LeftOpen(),
                 new ContradictoryNeeds(),
                 new AlreadySet());
@@ -195,6 +213,8 @@ public final class RuleSet {
                 new NoteNeverRead(),
                 new NoteAfterNeed(),
                 new EraseWithoutBackupCheck(),
+                new ProtectionNotTested(),
+                new ProtectionLimitLoose(),
                 new SignalWordFit(),
                 new IncompleteNote());
     }

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 
@@ -32,6 +33,18 @@ final class Texts {
             throw new CannotProceed("The file " + file + " cannot be written (" + refused.getMessage()
                     + "); it is as it was.");
         }
+    }
+
+    /** @throws CannotProceed if there is a file of that name, or if it cannot be written; a file that was there is as it was */
+    static void create(Path file, String content) {
+        if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            throw new CannotProceed(file + " is there already, and is left as it is; choose another name.");
+        }
+        Path folder = file.toAbsolutePath().getParent();
+        if (!Files.isDirectory(folder)) {
+            throw new CannotProceed("There is no folder " + folder + "; make it first, or check the spelling.");
+        }
+        replace(file, content);
     }
 
     private static void keepPermissions(Path from, Path to) throws IOException {

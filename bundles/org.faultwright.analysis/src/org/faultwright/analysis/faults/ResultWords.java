@@ -19,17 +19,22 @@ import org.faultwright.quantity.ValueText;
 
 /** How a result is written in an example or in what a fault shows. */
 public final class ResultWords {
-    private static final Pattern PLAIN = Pattern.compile("([0-9]+ )?[\\p{L}_][\\p{L}\\p{N}_]*");
+    private static final Pattern PLAIN = Pattern.compile("([0-9]+ )?[LETTER][LETTER0-9]*"
+            .replace("LETTER", "A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u024F\\u0370-\\u03FF"));
     /** Words of the language that no result can be written as, unless in quotation marks. */
-    private static final Set<String> TAKEN = Set.of("ac", "accuracy", "do", "against", "uncertainty", "ambient", "anything", "at", "avoid", "because",
-            "bandwidth", "becomes", "begin", "boards", "burden", "by", "calibrated", "carries", "category", "charged", "check",
-            "complaint", "complaints", "value", "conclude", "condition", "confirms", "consequence", "covers", "dated",
-            "calculate", "decision", "digest", "else", "ends", "equipment", "every", "example", "exits", "expects", "fault",
-            "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "input", "instrument", "least",
-            "sets", "library", "live", "means", "measure", "most", "note", "nothing", "observe", "of", "or", "over", "part",
-            "perform", "point", "procedure", "proves", "rated", "refers", "remedy", "repair", "repairs", "report",
-            "resolution", "revision", "routine", "shows", "source", "units", "starts", "takes", "tests", "times", "to", "tools", "tries",
-            "type", "under", "until", "up", "uses", "using", "valid", "verifies", "notes", "waveform", "cases", "when", "erases", "needs");
+    private static final Set<String> TAKEN = Set.of("accuracy", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes", "begin",
+            "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check", "closes", "complaint",
+            "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated", "decision", "difference",
+            "digest", "do", "else", "equipment", "erases", "every", "example", "exits", "expects", "finds", "for", "from",
+            "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least", "library", "means", "measure",
+            "most", "needs", "note", "notes", "observe", "of", "or", "part", "peak", "perform", "point", "procedure",
+            "proves", "refers", "remedy", "repairs", "report", "resolution", "revision", "rms", "routine", "rule", "sets",
+            "shows", "source", "takes", "tests", "times", "to", "tools", "tries", "type", "uncertainty", "units", "until",
+            "uses", "using", "value", "vary", "verifies", "waveform", "when");
+    /** Words of the language that a result can be, but not after a number. */
+    private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "change", "charged", "class", "dc", "drains", "ends", "fault", "input", "isolated", "live", "may", "normal",
+            "nothing", "on", "over", "proved", "range", "rated", "reading", "repair", "resistance", "starts",
+            "temperature", "under", "up", "valid", "within");
     private static final Exact TWO = Exact.of(2);
     private static final Exact TEN = Exact.of(10);
 
@@ -38,7 +43,10 @@ public final class ResultWords {
 
     /** A word or code, in quotation marks where it needs them. */
     public static String written(String key) {
-        return PLAIN.matcher(key).matches() && !TAKEN.contains(key) ? key : quoted(key);
+        int space = key.indexOf(' ');
+        String word = key.substring(space + 1);
+        boolean plain = PLAIN.matcher(key).matches() && !TAKEN.contains(word) && !(space > 0 && TAKEN_AFTER_NUMBER.contains(word));
+        return plain ? key : quoted(key);
     }
 
     static String quoted(String text) {

@@ -121,6 +121,16 @@ public final class Exploration {
         return List.copyOf(path);
     }
 
+    /** The states on a shortest path to a state, itself the last. */
+    List<Integer> way(int state) {
+        List<Integer> way = new ArrayList<>();
+        for (int at = state; at >= 0; at = states.parent(at)) {
+            way.add(at);
+        }
+        Collections.reverse(way);
+        return List.copyOf(way);
+    }
+
     /** A shortest path to a place; absent when it cannot be reached. */
     public Optional<List<PathStep>> path(Place place) {
         for (int state = 0; state < states.size(); state++) {

@@ -28,6 +28,12 @@ public final class Hands {
         return closed ? place.handles().stream().filter(name -> isDangerous(scope.part(name))).toList() : place.handles();
     }
 
+    /** As {@link #inside(Place, Scope)}; where the step does not say, what holds here tells whether the unit is closed. */
+    public static List<Name> inside(BenchStates.State state, Scope scope) {
+        List<Name> inside = inside(state.place(), scope);
+        return state.isClosed() ? inside.stream().filter(name -> isDangerous(scope.part(name))).toList() : inside;
+    }
+
     /** What is live or charged says nothing of covers; what must be put back at the end does. */
     private static boolean isClosed(Setting need, Scope scope) {
         Optional<Condition> condition = scope.condition(need.condition());
@@ -35,7 +41,8 @@ public final class Hands {
                 .map(end -> end.text().equals(need.value().text())).orElse(false);
     }
 
-    private static boolean isDangerous(Optional<Part> part) {
+    /** Whether a part declares charge or shock itself. */
+    public static boolean isDangerous(Optional<Part> part) {
         return part.stream().flatMap(one -> one.hazards().stream())
                 .anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE || hazard.value() == Hazard.SHOCK);
     }

@@ -26,6 +26,7 @@ public final class ProcedurePaths {
     private final Routes routes;
     private final Map<String, ConditionStates> byCondition = new HashMap<>();
     private final int mostStates;
+    private Optional<BenchStates> bench = Optional.empty();
 
     private ProcedurePaths(Procedure procedure, int mostCounted, int mostStates) {
         this.map = StepMap.of(procedure);
@@ -77,6 +78,14 @@ public final class ProcedurePaths {
             }
         }
         return ConditionStates.of(map, condition, false, mostStates);
+    }
+
+    /** What can be live, charged, open and isolated at the same time, at every place. */
+    public BenchStates bench() {
+        if (bench.isEmpty()) {
+            bench = Optional.of(BenchStates.of(this, countsRepeats(), mostStates));
+        }
+        return bench.get();
     }
 
     /** Whether every bound was counted rather than taken as open. */

@@ -15,6 +15,7 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
@@ -34,23 +35,37 @@ public final class SafetyNeeds {
     private final List<Condition> live;
     private final List<Condition> charged;
     private final List<Fault> hazardous;
+    private final UnitVoltage unit;
 
     public SafetyNeeds(ProcedurePaths paths) {
         this.paths = paths;
-        this.live = paths.map().conditions().stream().filter(condition -> !condition.live().isEmpty()).toList();
+        this.unit = UnitVoltage.of(paths);
+        this.live = paths.bench().live();
         this.hazardous = paths.map().procedure().faults().stream().filter(fault -> !fault.hazards().isEmpty()).toList();
-        this.charged = paths.map().conditions().stream().filter(condition -> !condition.charged().isEmpty()).toList();
+        this.charged = paths.bench().charged();
     }
 
-    /** The needs of a place, each hazard once, with the reason that weighs most. */
-    public List<SafetyNeed> at(Place place) {
+    /** What must have been told at a place in this state, each hazard once, with the reason that weighs most. */
+    public List<SafetyNeed> at(BenchStates.State state) {
+        Place place = state.place();
         Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
         if (place.isStep()) {
-            Stream.of(declared(place), fromFaults(place), fromVoltages(place), fromCharge(place), fromWiping(place))
+            Stream.of(declared(place), fromFaults(place), fromVoltages(state), fromCharge(state), fromLiveWork(place), fromWiping(place))
                     .flatMap(List::stream).forEach(need -> needs.merge(need.hazard(), need,
                             (known, other) -> known.advised() && !other.advised() ? other : known));
         }
         return List.copyOf(needs.values());
+    }
+
+    /** Whoever works live on purpose must know of the voltage; where no point tells it, it may be any. */
+    private List<SafetyNeed> fromLiveWork(Place place) {
+        boolean asks = place.step().frame().precautions().liveBecause().isPresent();
+        if (!asks || !unit.isUnknown() && unit.dangerous().isEmpty()) {
+            return List.of();
+        }
+        return List.of(new SafetyNeed(Hazard.SHOCK, "it is done live, " + unit.dangerous().map(point -> "and " + point.name()
+                + " carries up to " + point.carries().orElseThrow().upTo().value().spelling()).orElse("and no point says what the unit carries"),
+                false));
     }
 
     private List<SafetyNeed> declared(Place place) {
@@ -85,10 +100,13 @@ public final class SafetyNeeds {
                         .flatMap(name -> paths.map().scope().point(name).stream()).toList() : List.of();
     }
 
-    private List<SafetyNeed> fromVoltages(Place place) {
+    private List<SafetyNeed> fromVoltages(BenchStates.State state) {
+        Place place = state.place();
         List<SafetyNeed> needs = new ArrayList<>();
-        if (mayBeEnergised(place)) {
-            points(place).forEach(point -> point.carries().ifPresent(carried -> above(carried.kind(),
+        List<Point> reached = points(place).stream().filter(point -> !isOutOfReach(state, point)).toList();
+        boolean cutOff = reached.isEmpty() && !points(place).isEmpty();
+        if (mayBeEnergised(state) && !cutOff) {
+            reached.forEach(point -> point.carries().ifPresent(carried -> above(carried.kind(),
                     carried.upTo().value().fits(carried.kind()) ? carried.upTo().value().base() : Exact.ZERO,
                     point.name() + " carries up to " + carried.upTo().value().spelling() + form(carried.kind()), needs)));
             if (place.step() instanceof Step.Measure measure) {
@@ -126,23 +144,36 @@ public final class SafetyNeeds {
     }
 
     /** Without any condition that is live when something, nobody knows, and it may be. */
-    private boolean mayBeEnergised(Place place) {
-        return live.isEmpty() || live.stream().anyMatch(condition -> mayBe(condition, condition.live(), place))
-                || charged.stream().anyMatch(condition -> mayBe(condition, condition.charged(), place));
+    private boolean mayBeEnergised(BenchStates.State state) {
+        return live.isEmpty() || live.stream().anyMatch(state::isLive) || charged.stream().anyMatch(state::isCharged);
     }
 
-    private boolean mayBe(Condition condition, List<Name> values, Place place) {
-        return paths.states(condition).map(states -> states.holding(place).stream()
-                .anyMatch(held -> values.stream().anyMatch(value -> value.text().equals(held.text())))).orElse(false);
+    /** What is isolated here and declares no charge of its own. */
+    private static boolean isOutOfReach(BenchStates.State state, Point point) {
+        return state.keepsAway(point.isolated())
+                && point.hazards().stream().noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
     }
 
-    private List<SafetyNeed> fromCharge(Place place) {
-        if (!probes(place) && Hands.inside(place, paths.map().scope()).isEmpty()) {
+    private List<SafetyNeed> fromCharge(BenchStates.State state) {
+        Place place = state.place();
+        boolean handles = Hands.inside(place, paths.map().scope()).stream()
+                .anyMatch(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(Part::isolated)));
+        boolean probes = probes(place) && points(place).stream().anyMatch(point -> !isOutOfReach(state, point) && !isHarmlessReading(place, point));
+        if (!probes && !handles) {
             return List.of();
         }
-        return charged.stream().filter(condition -> mayBe(condition, condition.charged(), place))
-                .map(condition -> new SafetyNeed(Hazard.STORED_CHARGE,
-                        "charge may still be stored (" + condition.name() + ")", false)).toList();
+        return charged.stream().filter(state::isCharged).map(condition -> new SafetyNeed(Hazard.STORED_CHARGE,
+                "charge may still be stored (" + condition.name() + ")", false)).toList();
+    }
+
+    /** A voltage or current read where no more than extra-low voltage is met: no charge there is higher. */
+    private static boolean isHarmlessReading(Place place, Point point) {
+        boolean fed = place.step() instanceof Step.Measure measure
+                && measure.kind().filter(kind -> kind.value().needsDeadCircuit()).isPresent();
+        return !fed && point.hazards().stream().noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE) && point.carries()
+                .filter(carried -> carried.upTo().value().fits(carried.kind()))
+                .filter(carried -> VoltageLimit.exceededBy(carried.kind(), UnitVoltage.volts(point))
+                        .filter(VoltageLimit::asksForNote).isEmpty()).isPresent();
     }
 
     /** Whether the circuit itself is touched: a temperature or a speed is taken from outside. */

@@ -12,17 +12,20 @@ import java.util.Set;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.ConditionStates;
+import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Hands;
 import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.paths.UnitVoltage;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.QuantityKind;
@@ -39,15 +42,16 @@ public final class ChargeNotProvedAbsent implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        ProcedurePaths.of(subject).ifPresent(paths -> {
+        ProcedurePaths.of(subject).filter(paths -> !paths.bench().charged().isEmpty()).ifPresent(paths -> {
             Map<Place, Written<QuantityKind>> readings = DeadCircuit.readings(paths);
+            Repairs repairs = new Repairs(paths.map().procedure());
+            boolean dangerous = UnitVoltage.of(paths).dangerous().isPresent();
             Set<String> reported = new HashSet<>();
-            for (Condition condition : paths.map().conditions()) {
-                if (!condition.charged().isEmpty()) {
-                    paths.states(condition).ifPresent(states -> paths.map().places().stream().filter(paths::reaches)
-                            .forEach(place -> touched(paths, place, readings)
-                                    .ifPresent(what -> check(paths, place, what, states, findings, reported))));
-                }
+            for (Condition condition : paths.bench().charged()) {
+                paths.map().places().forEach(place -> paths.bench().at(place).stream()
+                        .filter(state -> state.isCharged(condition) && touched(paths, repairs, dangerous, state, readings).isPresent()).findFirst()
+                        .filter(state -> reported.add(place.outermost().label() + " " + place.step().name() + " " + condition.name()))
+                        .ifPresent(state -> report(paths, condition, touched(paths, repairs, dangerous, state, readings).get(), state, findings)));
             }
         });
     }
@@ -56,34 +60,47 @@ public final class ChargeNotProvedAbsent implements Rule {
     private record Touch(String what, SourceRange at) {
     }
 
-    private static Optional<Touch> touched(ProcedurePaths paths, Place place, Map<Place, Written<QuantityKind>> readings) {
+    private static Optional<Touch> touched(ProcedurePaths paths, Repairs repairs, boolean dangerous, BenchStates.State state,
+            Map<Place, Written<QuantityKind>> readings) {
+        Place place = state.place();
+        Scope scope = paths.map().scope();
         if (readings.containsKey(place)) {
-            return Optional.of(new Touch("measures " + readings.get(place).value().words(), readings.get(place).at()));
+            return DeadCircuit.isOutOfReachOfCharge(state, scope) ? Optional.empty()
+                    : Optional.of(new Touch("measures " + readings.get(place).value().words(), readings.get(place).at()));
         }
-        boolean told = place.notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
+        boolean told = place.notes().stream().flatMap(name -> scope.note(name).stream())
                 .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.STORED_CHARGE));
-        return told ? Optional.empty() : Hands.inside(place, paths.map().scope()).stream().findFirst()
+        return Hands.inside(place, scope).stream().filter(name -> !state.keepsAway(scope.part(name).flatMap(Part::isolated)))
+                .filter(name -> !told || !isEnoughToKnow(dangerous && repairs.isRepair(place), scope.part(name))).findFirst()
                 .map(part -> new Touch("handles " + part, part.at()));
     }
 
-    private static void check(ProcedurePaths paths, Place place, Touch touch, ConditionStates states, Findings findings,
-            Set<String> reported) {
-        Condition condition = states.condition();
-        List<Name> charged = states.holding(place).stream()
-                .filter(value -> LiveMeasurement.isAmong(condition.charged(), value)).toList();
-        String once = place.outermost().label() + " " + place.step().name() + " " + condition.name();
-        if (charged.isEmpty() || !reported.add(once)) {
-            return;
-        }
-        Shortest shortest = Shortest.of(charged, value -> states.pathHolding(place, value));
+    /** A cover comes off before anything can be measured, and a bleed lead goes where charge is. A repair at a dangerous voltage waits for the proof. */
+    private static boolean isEnoughToKnow(boolean repair, Optional<Part> part) {
+        return part.flatMap(Part::drains).isPresent() || !repair && !Hands.isDangerous(part);
+    }
+
+    private static void report(ProcedurePaths paths, Condition condition, Touch touch, BenchStates.State state, Findings findings) {
+        Place place = state.place();
         findings.report(PlaceText.at(place, touch.at()),
                 PlaceText.subject(place) + " " + touch.what() + " while " + condition.name() + " may be "
-                        + shortest.value() + ".",
+                        + state.value(condition) + voided(condition, state) + ".",
                 "Prove the charge absent first, by a result that says: proves " + condition.name() + " "
                         + uncharged(condition).map(Name::text).orElse("absent") + ".",
-                shortest.path(), uncharged(condition).map(value -> new SettingFixes(paths, states)
-                        .before(place, value, one -> LiveMeasurement.isAmong(condition.charged(), one)))
+                state.path(), paths.states(condition).flatMap(states -> uncharged(condition).map(value ->
+                        new SettingFixes(paths, states).before(place, value, one -> LiveMeasurement.isAmong(condition.charged(), one))))
                         .orElseGet(() -> new Fix[0]));
+    }
+
+    /** Where it had been proved absent on the way, and came back. */
+    private static String voided(Condition condition, BenchStates.State state) {
+        List<BenchStates.State> way = state.way();
+        for (int i = way.size() - 1; i > 0; i--) {
+            if (!way.get(i - 1).isCharged(condition)) {
+                return "; that it was proved absent is void since " + way.get(i - 1).place().label();
+            }
+        }
+        return "";
     }
 
     private static Optional<Name> uncharged(Condition condition) {

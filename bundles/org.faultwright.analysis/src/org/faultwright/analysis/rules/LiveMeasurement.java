@@ -10,10 +10,11 @@ import java.util.Set;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.ConditionStates;
 import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.ProcedurePaths;
@@ -36,30 +37,25 @@ public final class LiveMeasurement implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
-            DeadCircuit.readings(paths).forEach((place, kind) -> paths.map().conditions().stream()
-                    .filter(condition -> !condition.live().isEmpty())
-                    .flatMap(condition -> paths.states(condition).stream())
-                    .forEach(states -> check(paths, place, kind, states, findings, reported)));
+            DeadCircuit.readings(paths).forEach((place, kind) -> paths.bench().live()
+                    .forEach(condition -> paths.bench().at(place).stream().filter(state -> state.isLive(condition))
+                            .filter(state -> !DeadCircuit.isOutOfReach(state, paths.map().scope())).findFirst()
+                            .filter(state -> reported.add(place.outermost().label() + " " + place.step().name() + " " + condition.name()))
+                            .ifPresent(state -> report(paths, condition, kind, state, findings))));
         });
     }
 
-    private static void check(ProcedurePaths paths, Place place, Written<QuantityKind> kind, ConditionStates states,
-            Findings findings, Set<String> reported) {
-        Condition condition = states.condition();
-        List<Name> live = states.holding(place).stream().filter(value -> isAmong(condition.live(), value)).toList();
-        String once = place.outermost().label() + " " + place.step().name() + " " + condition.name();
-        if (live.isEmpty() || !reported.add(once)) {
-            return;
-        }
-        Shortest shortest = Shortest.of(live, value -> states.pathHolding(place, value));
+    private static void report(ProcedurePaths paths, Condition condition, Written<QuantityKind> kind, BenchStates.State state,
+            Findings findings) {
+        Place place = state.place();
         findings.report(PlaceText.at(place, kind.at()),
                 PlaceText.subject(place) + " measures " + kind.value().words() + " while " + condition.name()
-                        + " may be " + shortest.value() + ", which is live.",
+                        + " may be " + state.value(condition) + ", which is live.",
                 "Make the circuit dead first: the reading would be wrong, and the instrument or the unit may be damaged.",
-                shortest.path(), fixes(paths, place, states));
+                state.path(), paths.states(condition).map(states -> fixes(paths, place, states)).orElseGet(() -> new Fix[0]));
     }
 
-    private static Fix[] fixes(ProcedurePaths paths, Place place, ConditionStates states) {
+    static Fix[] fixes(ProcedurePaths paths, Place place, ConditionStates states) {
         Condition condition = states.condition();
         boolean asksForIt = place.needs().stream()
                 .anyMatch(need -> need.condition().text().equals(condition.name().text()));

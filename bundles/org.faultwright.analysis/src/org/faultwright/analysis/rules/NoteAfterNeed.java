@@ -28,10 +28,15 @@ public final class NoteAfterNeed implements Rule {
                 untold.forEach(one -> findings.report(one.need().advised() ? Severity.ADVICE : Severity.ERROR,
                         PlaceText.at(one.place()),
                         "A path comes to " + PlaceText.subject(one.place()).replaceAll(",$", "")
-                                + " without a note that covers " + hazard.word() + ": " + one.need().reason() + ".",
+                                + " without a note that covers " + hazard.word() + inForce(one) + ": " + one.need().reason() + ".",
                         "Read the note at this step, or at one that every path passes before.", one.path(),
                         reading.fixes(one)));
             }
         }));
+    }
+
+    /** A note counts as long as its reason. */
+    private static String inForce(NoteReading.Untold one) {
+        return one.lapsed().map(place -> " in force (read at " + place.label() + ", before that began anew)").orElse("");
     }
 }

@@ -4,7 +4,10 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,18 +15,20 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Dominators;
 import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.ProcedurePaths;
-import org.faultwright.analysis.paths.Routes;
 import org.faultwright.analysis.paths.SafetyNeed;
 import org.faultwright.analysis.paths.SafetyNeeds;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
 
 /** Which steps need to have been told of which hazards, and on which paths nobody was told before. */
 final class NoteReading {
@@ -31,36 +36,103 @@ final class NoteReading {
     private final Map<Hazard, Set<Place>> readAt = new LinkedHashMap<>();
     private final Map<Hazard, List<Untold>> untold = new TreeMap<>();
 
-    /** A need that some path comes to without a note about it having been read, and without any such need before. */
-    record Untold(Place place, SafetyNeed need, List<PathStep> path) {
+    /**
+     * A need that some path comes to without a note about it in force, and without any such need before.
+     *
+     * @param lapsed where a note about it was read on that path, before what it is about began anew
+     */
+    record Untold(Place place, SafetyNeed need, List<PathStep> path, Optional<Place> lapsed) {
     }
 
     private NoteReading(ProcedurePaths paths) {
         this.paths = paths;
         List<Place> places = paths.map().places().stream().filter(paths::reaches).toList();
-        places.forEach(place -> place.notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
-                .flatMap(note -> note.covers().stream())
-                .forEach(covered -> readAt.computeIfAbsent(covered.value(), h -> new HashSet<>()).add(place)));
-        Map<Hazard, Map<Place, SafetyNeed>> needed = needed(places);
+        places.forEach(place -> notes(place).forEach(hazard ->
+                readAt.computeIfAbsent(hazard, h -> new HashSet<>()).add(place)));
+        Map<Hazard, Map<BenchStates.State, SafetyNeed>> needed = needed();
         needed.forEach((hazard, needs) -> {
-            // a step behind one that must be told anyway is told with it
-            Routes.Reach reach = paths.routes().upTo(needs::containsKey, places(hazard)::contains);
-            Set<String> seen = new HashSet<>();
-            List<Untold> first = needs.keySet().stream().filter(reach::has)
-                    .filter(place -> seen.add(place.outermost().label()))
-                    .map(place -> new Untold(place, needs.get(place), reach.path(place).orElseThrow())).toList();
+            List<Untold> first = untold(hazard, needs);
             if (!first.isEmpty()) {
                 untold.put(hazard, first);
             }
         });
     }
 
-    private Map<Hazard, Map<Place, SafetyNeed>> needed(List<Place> places) {
+    /** The hazards that a note read at the place covers. */
+    private Stream<Hazard> notes(Place place) {
+        return place.notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
+                .flatMap(note -> note.covers().stream()).map(Written::value);
+    }
+
+    private Map<Hazard, Map<BenchStates.State, SafetyNeed>> needed() {
         SafetyNeeds needs = new SafetyNeeds(paths);
-        Map<Hazard, Map<Place, SafetyNeed>> needed = new TreeMap<>();
-        places.forEach(place -> needs.at(place).forEach(need ->
-                needed.computeIfAbsent(need.hazard(), h -> new LinkedHashMap<>()).put(place, need)));
+        Map<Hazard, Map<BenchStates.State, SafetyNeed>> needed = new TreeMap<>();
+        paths.bench().all().forEach(state -> needs.at(state).forEach(need ->
+                needed.computeIfAbsent(need.hazard(), h -> new HashMap<>()).put(state, need)));
         return needed;
+    }
+
+    /** A state of the bench, and whether a note about the hazard is in force on coming there. */
+    private record Node(BenchStates.State state, boolean told) {
+    }
+
+    /** Breadth first over states and notes in force. A step behind one that must be told anyway is told with it. */
+    private List<Untold> untold(Hazard hazard, Map<BenchStates.State, SafetyNeed> needs) {
+        List<Untold> found = new ArrayList<>();
+        Set<String> seen = new HashSet<>();
+        Map<Node, Optional<Node>> cameFrom = new HashMap<>();
+        Deque<Node> waiting = new ArrayDeque<>();
+        paths.bench().all().findFirst().map(first -> new Node(first, false)).ifPresent(first -> {
+            cameFrom.put(first, Optional.empty());
+            waiting.add(first);
+        });
+        while (!waiting.isEmpty()) {
+            Node node = waiting.remove();
+            Place place = node.state().place();
+            boolean told = node.told() || places(hazard).contains(place);
+            if (!told && needs.containsKey(node.state())) {
+                told = true;
+                if (seen.add(place.outermost().label())) {
+                    found.add(untold(node, hazard, needs.get(node.state()), cameFrom));
+                }
+            }
+            for (BenchStates.State next : node.state().next()) {
+                Node on = new Node(next, told && !lapses(hazard, node.state(), next));
+                if (!cameFrom.containsKey(on)) {
+                    cameFrom.put(on, Optional.of(node));
+                    waiting.add(on);
+                }
+            }
+        }
+        return found;
+    }
+
+    /** A note counts as long as its reason: what becomes live or charged after it was read is news, unless the step itself told of it. */
+    private boolean lapses(Hazard hazard, BenchStates.State state, BenchStates.State next) {
+        boolean anew = hazard == Hazard.SHOCK && (state.raisesVoltage(next) || state.raisesCharge(next))
+                || hazard == Hazard.STORED_CHARGE && state.raisesCharge(next);
+        return anew && !tells(state.place(), hazard);
+    }
+
+    /** Whether the step, or one that performs it, reads a note about the hazard. */
+    private boolean tells(Place place, Hazard hazard) {
+        for (Optional<Place> at = Optional.of(place); at.isPresent(); at = at.get().caller()) {
+            if (at.get().step().frame().notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
+                    .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == hazard))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Untold untold(Node node, Hazard hazard, SafetyNeed need, Map<Node, Optional<Node>> cameFrom) {
+        List<BenchStates.State> way = new ArrayList<>();
+        for (Optional<Node> at = Optional.of(node); at.isPresent(); at = cameFrom.get(at.get())) {
+            way.add(0, at.get().state());
+        }
+        Optional<Place> lapsed = way.stream().map(BenchStates.State::place).filter(places(hazard)::contains)
+                .reduce((earlier, later) -> later);
+        return new Untold(node.state().place(), need, paths.bench().path(way), lapsed);
     }
 
     static Optional<NoteReading> of(Subject subject) {

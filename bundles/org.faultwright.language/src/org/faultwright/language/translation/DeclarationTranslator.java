@@ -17,6 +17,7 @@ import org.faultwright.language.text.CodeText;
 import org.faultwright.language.text.ConditionText;
 import org.faultwright.language.text.DeclarationText;
 import org.faultwright.language.text.IndicatorText;
+import org.faultwright.language.text.ExitText;
 import org.faultwright.language.text.InstrumentText;
 import org.faultwright.language.text.IsolatedText;
 import org.faultwright.language.text.NoteText;
@@ -122,6 +123,8 @@ final class DeclarationTranslator {
                 parts.quantities.single(written.getCarries(), "What the point carries")
                         .map(upTo -> new Point.Carried(upTo, kind, frequencies(written), waveform(written))),
                 parts.quantities.single(written.getSourceResistance(), "The source resistance"),
+                parts.quantities.single(written.getStores(), "What the point stores"),
+                parts.quantities.single(written.getDrainedBy(), "What drains the point"),
                 passage.single(written, POINT_TEXT__CATEGORY, "The measurement category")
                         .flatMap(node -> parts.quantities.whole(node, "The measurement category")),
                 parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), isolation(written.getIsolated()), passage.range(written));
@@ -175,6 +178,7 @@ final class DeclarationTranslator {
         parts.unread.withinBraces(written, ROUTINE_TEXT__UNREAD);
         return new Routine(name(written), title(written),
                 written.getExits().stream().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME).stream()).toList(),
+                written.getExits().stream().filter(ExitText::isNormal).findFirst().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME)),
                 begin(written.getBegins()), parts.steps.all(written.getSteps()), passage.range(written));
     }
 

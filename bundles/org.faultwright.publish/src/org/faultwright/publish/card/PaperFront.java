@@ -55,7 +55,7 @@ final class PaperFront {
     /** Across all columns. @param room the width, in millimetres */
     void head(Fo flow, double room) {
         Fo head = flow.add("block", "span", "all");
-        Fo table = head.add("table", "table-layout", "fixed", "width", "100%", "role", "Div");
+        Fo table = head.add("table", "table-layout", "fixed", "width", "100%");
         table.add("table-column", "column-width", Sheet.mm(room - CODE - 2));
         table.add("table-column", "column-width", Sheet.mm(CODE + 2));
         Fo row = table.add("table-body").add("table-row");

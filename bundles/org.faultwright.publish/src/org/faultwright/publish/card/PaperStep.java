@@ -127,7 +127,7 @@ final class PaperStep {
             conclude(box, conclude);
         }
         handling(box, frame);
-        frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Done live because"), why.value()));
+        frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Live work"), why.value()));
         frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
         if (plan.inside(placed).isEmpty()) {
             end(box, placed, zones, scale);
@@ -191,7 +191,7 @@ final class PaperStep {
     private void handling(Fo box, StepFrame frame) {
         List<String> parts = frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).toList();
-        List<String> tools = frame.tools().stream().map(Written::value).toList();
+        List<String> tools = frame.tools().stream().map(tool -> tool.value() + StepPart.rating(frame, tool)).toList();
         String hazards = Stream.concat(frame.hazards().stream().map(Written::value), frame.handles().stream()
                 .flatMap(name -> plan.scope().part(name).stream()).flatMap(part -> part.hazards().stream()).map(Written::value))
                 .distinct().map((Hazard hazard) -> Words.hazard(hazard)).collect(Collectors.joining(", "));
@@ -224,6 +224,8 @@ final class PaperStep {
             Paint.bold(line, point(point));
             step.against().ifPresent(against -> Paint.bold(line.text(" against "), point(against)));
         });
+        step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
+                .ifPresent(stored -> Paint.bold(Paint.line(box, "Stores"), stored.inWords()));
         Optional<LimitStudy> study = LimitStudy.of(plan.procedure(), step);
         Optional<MeterRange> range = study.map(LimitStudy::range);
         List<String> with = new ArrayList<>();

@@ -122,7 +122,9 @@ public final class Plan {
         int length = length(routine, new LinkedHashSet<>());
         boolean once = uses.getOrDefault(routine.name().text(), 0) == 1;
         boolean reads = routine.steps().stream().anyMatch(step -> step instanceof Step.Measure || step instanceof Step.Calculate);
-        return length > 0 && (once ? length <= LONG_ONCE : length <= SHORT && !reads);
+        // What closes the unit stands before many conclusions and is the same at each.
+        boolean closing = !once && publication.procedure().closing().filter(routine::equals).isPresent();
+        return length > 0 && !closing && (once ? length <= LONG_ONCE : length <= SHORT && !reads);
     }
 
     /** How many steps are printed for it; none for one that performs itself. */

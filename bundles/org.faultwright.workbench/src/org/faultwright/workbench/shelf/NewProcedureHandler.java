@@ -21,6 +21,7 @@ import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.handlers.HandlerUtil;
+import org.faultwright.language.beginning.Beginning;
 import org.faultwright.workbench.editor.Editors;
 
 /** Begins a procedure as a file of its own, with its blanks. */
@@ -44,15 +45,15 @@ public final class NewProcedureHandler extends AbstractHandler {
     }
 
     private static String problem(IContainer folder, String name) {
-        if (!name.matches("[A-Za-z_][A-Za-z0-9_]*")) {
-            return "Use letters, digits and _, and begin with a letter.";
+        if (!Beginning.isName(name)) {
+            return "Use letters and digits, a letter first; a word of the language cannot be a name.";
         }
         return folder.getFile(new Path(name + ".procedure")).exists() ? "There is a procedure of that name." : null;
     }
 
     private static void create(Shell shell, IFile file, String name) {
         try {
-            file.create(new ByteArrayInputStream(NewProcedure.text(name).getBytes(StandardCharsets.UTF_8)), true,
+            file.create(new ByteArrayInputStream(Beginning.procedure(name).text().getBytes(StandardCharsets.UTF_8)), true,
                     new NullProgressMonitor());
             Editors.open(file);
         } catch (CoreException refused) {

@@ -171,6 +171,31 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_begin_a_file_and_never_write_over_one() throws IOException {
+        Path codes = file("codes.csv", "code,meaning\n3 blinks,Head too cold\n");
+        Path faults = file("faults.csv", "fault,cases,Look\nFuse blown,3,dark\nCable broken,1,clear\n");
+        Path fan = folder.resolve("FanStill.procedure");
+
+        assertEquals(0, call("new", fan).status());
+        assertEquals(0, call("check", "--fail-on", "advice", fan).status());
+        String written = Files.readString(fan);
+        assertTrue(call("new", fan).err().contains("is there already"));
+        assertEquals(written, Files.readString(fan));
+        assertEquals(0, call("new", folder.resolve("Bench"), "--library").status());
+        assertEquals(0, call("new", folder.resolve("Codes.procedure"), "--codes", codes).status());
+        assertEquals(0, call("new", folder.resolve("Faults.procedure"), "--faults", faults).status());
+        assertEquals(0, call("check", "--fail-on", "error", folder).status());
+        for (List<String> wrong : List.of(List.of("new", folder + "/9Fan"), List.of("new", folder + "/no/Fan"),
+                List.of("new", folder + "/Fan", "--codes", folder + "/nowhere.csv"), List.of("new", folder + "/Fan", "--codes", faults.toString()),
+                List.of("new", folder + "/Fan", "--library", "--codes", codes.toString()))) {
+            Answer answer = call(wrong.toArray());
+            assertEquals(2, answer.status(), wrong.toString());
+            assertEquals(1, answer.err().strip().lines().count(), answer.err());
+        }
+        assertFalse(Files.exists(folder.resolve("Fan.procedure")));
+    }
+
+    @Test
     void should_explain_a_rule_and_a_limit() throws IOException {
         assertTrue(call("explain").out().contains("hole-between-bands"));
         assertTrue(call("explain", "hole-between-bands").out().contains("# hole-between-bands"));

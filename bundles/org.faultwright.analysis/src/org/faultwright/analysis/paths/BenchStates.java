@@ -1,0 +1,238 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.paths;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.faultwright.analysis.PathStep;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Isolation;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Setting;
+
+/**
+ * What can be live, charged, open and isolated at the same time, at every place. A single condition tells whether the supply
+ * may be on at a place, and another whether the cover may be off; only both together tell whether hands may come to what is live.
+ */
+public final class BenchStates {
+    private final ProcedurePaths paths;
+    private final List<Condition> live;
+    private final List<Condition> charged;
+    private final List<Condition> closures;
+    private final Exploration states;
+    private final Steps steps;
+    private final List<List<State>> at = new ArrayList<>();
+    private final List<State> byNumber = new ArrayList<>();
+
+    /** Every step from one state to another: where to, and by which branch. */
+    private static final class Steps implements Explorer.Arrivals {
+        private final List<int[]> from = new ArrayList<>();
+
+        @Override
+        public void arrive(int fromState, int byBranch, int toState, long[] state) {
+            while (from.size() <= fromState) {
+                from.add(new int[0]);
+            }
+            int[] known = from.get(fromState);
+            int[] more = Arrays.copyOf(known, known.length + 2);
+            more[known.length] = toState;
+            more[known.length + 1] = byBranch;
+            from.set(fromState, more);
+        }
+
+        int[] from(int state) {
+            return state < from.size() ? from.get(state) : new int[0];
+        }
+    }
+
+    private BenchStates(ProcedurePaths paths, Exploration states, Steps steps) {
+        List<Condition> all = paths.map().conditions();
+        this.paths = paths;
+        this.live = live(all);
+        this.charged = charged(all);
+        this.closures = Closures.among(all);
+        this.states = states;
+        this.steps = steps;
+        paths.map().places().forEach(place -> at.add(new ArrayList<>()));
+        for (int state = 0; state < states.size(); state++) {
+            Place place = states.place(state);
+            byNumber.add(new State(place, state));
+            at.get(place.index()).add(byNumber.get(state));
+        }
+    }
+
+    static BenchStates of(ProcedurePaths paths, boolean counts, int most) {
+        List<Condition> followed = followed(paths);
+        Steps steps = new Steps();
+        Exploration exploration = Exploration.of(paths.map(), followed, counts, most, steps);
+        return exploration.isComplete() || !counts ? new BenchStates(paths, exploration, steps) : of(paths, false, most);
+    }
+
+    /** Those that say something of danger, and all that may force them. */
+    private static List<Condition> followed(ProcedurePaths paths) {
+        List<Condition> all = paths.map().conditions();
+        List<String> isolating = Stream.concat(paths.map().scope().points().stream().map(point -> point.isolated()),
+                paths.map().scope().parts().stream().map(part -> part.isolated())).flatMap(Optional::stream)
+                .flatMap(isolated -> isolated.when().stream()).map(setting -> setting.condition().text()).toList();
+        List<Condition> wanted = all.stream().filter(one -> !one.values().isEmpty()).filter(one -> !one.live().isEmpty()
+                || !one.charged().isEmpty() || Closures.isClosure(one) || isolating.contains(one.name().text())).toList();
+        List<Condition> cone = wanted.stream().flatMap(one -> Packing.withThoseForcing(one, all).stream()).distinct().toList();
+        return all.stream().filter(cone::contains).toList();
+    }
+
+    private static List<Condition> live(List<Condition> all) {
+        return all.stream().filter(one -> !one.live().isEmpty() && !one.values().isEmpty()).toList();
+    }
+
+    private static List<Condition> charged(List<Condition> all) {
+        return all.stream().filter(one -> !one.charged().isEmpty() && !one.values().isEmpty()).toList();
+    }
+
+    public List<Condition> live() {
+        return live;
+    }
+
+    public List<Condition> charged() {
+        return charged;
+    }
+
+    /** Whether every state was looked at. */
+    public boolean isComplete() {
+        return states.isComplete();
+    }
+
+    /** Whether bounds were kept. */
+    public boolean countsRepeats() {
+        return states.countsRepeats();
+    }
+
+    /** The states that can be met at a place, those with the shortest paths first. */
+    public List<State> at(Place place) {
+        return at.get(place.index());
+    }
+
+    /** What is passed on a way of states that follow one another. */
+    public List<PathStep> path(List<State> way) {
+        List<PathStep> path = new ArrayList<>();
+        for (int i = 1; i < way.size(); i++) {
+            int[] follow = steps.from(way.get(i - 1).number);
+            int to = way.get(i).number;
+            IntStream.range(0, follow.length / 2).filter(k -> follow[2 * k] == to).findFirst()
+                    .ifPresent(k -> states.map().ways().get(follow[2 * k + 1] / 2).taken().ifPresent(path::add));
+        }
+        path.add(way.get(way.size() - 1).place().here());
+        return List.copyOf(path);
+    }
+
+    /** Every state that can be met, those with the shortest paths first. */
+    public Stream<State> all() {
+        return byNumber.stream();
+    }
+
+    /** One state at a place, once the needs of the place are met. */
+    public final class State {
+        private final Place place;
+        private final int number;
+
+        private State(Place place, int number) {
+            this.place = place;
+            this.number = number;
+        }
+
+        public Place place() {
+            return place;
+        }
+
+        public Name value(Condition condition) {
+            return condition.values().get(states.valueWithNeedsMet(number, condition));
+        }
+
+        public boolean has(Condition condition, List<Name> values) {
+            String held = value(condition).text();
+            return values.stream().anyMatch(value -> value.text().equals(held));
+        }
+
+        public boolean isLive(Condition condition) {
+            return has(condition, condition.live());
+        }
+
+        public boolean isCharged(Condition condition) {
+            return has(condition, condition.charged());
+        }
+
+        /** What is live here and is not switched off by the step itself. */
+        public Optional<Condition> staysLive() {
+            return live.stream().filter(this::isLive).filter(condition -> place.sets().stream()
+                    .filter(setting -> setting.condition().text().equals(condition.name().text()))
+                    .noneMatch(setting -> condition.live().stream()
+                            .noneMatch(value -> value.text().equals(setting.value().text())))).findFirst();
+        }
+
+        /** Whether something that must be closed at the end is open. */
+        public boolean isOpen() {
+            return closures.stream().anyMatch(closure -> !isAtEnd(closure));
+        }
+
+        /** Whether there is something to close, and all of it is closed. */
+        public boolean isClosed() {
+            return !closures.isEmpty() && !isOpen();
+        }
+
+        private boolean isAtEnd(Condition closure) {
+            return value(closure).text().equals(closure.ends().orElseThrow().text());
+        }
+
+        /** Whether supply and charge are kept away here from what is isolated so. */
+        public boolean keepsAway(Optional<Isolation> isolated) {
+            return isolated.isPresent() && isolated.get().when().stream().allMatch(this::holds);
+        }
+
+        private boolean holds(Setting setting) {
+            return paths.map().scope().condition(setting.condition()).filter(one -> !one.values().isEmpty())
+                    .map(one -> value(one).text().equals(setting.value().text())).orElse(false);
+        }
+
+        /** Counted from 0 in the order of the shortest paths. */
+        public int number() {
+            return number;
+        }
+
+        /** The states that follow it. */
+        public List<State> next() {
+            int[] follow = steps.from(number);
+            return IntStream.range(0, follow.length / 2).mapToObj(i -> byNumber.get(follow[2 * i])).toList();
+        }
+
+        /** Whether something becomes live by going on from here to a state that follows. */
+        public boolean raisesVoltage(State next) {
+            return live.stream().anyMatch(condition -> !isLive(condition) && next.comesWith(condition, condition.live()));
+        }
+
+        /** Whether a charge comes back by going on from here to a state that follows. */
+        public boolean raisesCharge(State next) {
+            return charged.stream().anyMatch(condition -> !isCharged(condition) && next.comesWith(condition, condition.charged()));
+        }
+
+        /** On coming here, before the needs of the place are taken as met. */
+        private boolean comesWith(Condition condition, List<Name> values) {
+            String held = condition.values().get(states.valueOnComing(number, condition)).text();
+            return values.stream().anyMatch(value -> value.text().equals(held));
+        }
+
+        /** A shortest path to it. */
+        public List<PathStep> path() {
+            return states.path(number);
+        }
+
+        /** The states passed on the way, from the beginning to this one. */
+        public List<State> way() {
+            return states.way(number).stream().map(byNumber::get).toList();
+        }
+    }
+}

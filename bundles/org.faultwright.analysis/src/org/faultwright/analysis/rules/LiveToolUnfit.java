@@ -1,0 +1,54 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.paths.UnitVoltage;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Step;
+import org.faultwright.quantity.QuantityKind;
+
+/** Work on a dangerous live circuit with no tool that is made for it. */
+public final class LiveToolUnfit implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("live-tool-unfit", Severity.ERROR, Group.STATE,
+            "A step works live on a dangerous voltage and names no tool rated for it.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        ProcedurePaths.of(subject).ifPresent(paths -> UnitVoltage.of(paths).dangerous().ifPresent(point ->
+                paths.map().procedure().steps().stream().filter(LiveWork::saysWhy).filter(step -> mayBeLive(paths, step))
+                        // a reading is taken with an instrument, which rules of its own hold against the point
+                        .filter(step -> !(step instanceof Step.Measure)).filter(step -> !hasFitting(step, point))
+                        .forEach(step -> report(step, point, findings))));
+    }
+
+    static boolean mayBeLive(ProcedurePaths paths, Step step) {
+        return paths.map().places().stream().filter(place -> place.step() == step)
+                .flatMap(place -> paths.bench().at(place).stream()).anyMatch(state -> state.staysLive().isPresent());
+    }
+
+    private static boolean hasFitting(Step step, Point point) {
+        return step.frame().precautions().rated().stream().map(tool -> tool.upTo().value())
+                .anyMatch(upTo -> upTo.fits(QuantityKind.DC_VOLTAGE) && upTo.base().compareTo(UnitVoltage.volts(point)) >= 0);
+    }
+
+    private static void report(Step step, Point point, Findings findings) {
+        findings.report(step.frame().precautions().liveBecause().orElseThrow().at(), step.name()
+                + " is done live, and none of its tools is rated for the " + point.carries().orElseThrow().upTo().value()
+                + " at " + point.name() + ".",
+                "Name the tool that goes in, with its rating: tools \"insulated stick\" rated 1000 V (IEC 60900).");
+    }
+}

@@ -1,0 +1,67 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.paths.Routes;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Step;
+
+/** A charge proved absent with a meter that nobody tried before: a dead meter proves everything dead. */
+public final class ProofMeterUntried implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("proof-meter-untried", Severity.ADVICE, Group.STATE,
+            "A charge is proved absent with an instrument that was not tried on a known source before.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        ProcedurePaths.of(subject).ifPresent(paths -> {
+            Set<String> reported = new HashSet<>();
+            paths.map().places().stream().filter(place -> proves(place, subject)).flatMap(place -> meter(place).stream())
+                    .map(Name::text).distinct().forEach(meter -> check(paths, meter, subject, findings, reported));
+        });
+    }
+
+    private static Optional<Name> meter(Place place) {
+        return place.step() instanceof Step.Measure measure ? measure.instrument() : Optional.empty();
+    }
+
+    private static boolean proves(Place place, Subject subject) {
+        return place.isStep() && place.step() instanceof Step.Measure && place.step().outcomes().stream().flatMap(one -> one.proves().stream())
+                .anyMatch(setting -> ChargeProofs.claimed(setting, subject).isPresent());
+    }
+
+    /** A proof behind one that is reported already is not reported again. */
+    private static void check(ProcedurePaths paths, String meter, Subject subject, Findings findings, Set<String> reported) {
+        Predicate<Place> proving = place -> proves(place, subject)
+                && meter(place).filter(used -> used.text().equals(meter)).isPresent();
+        Routes.Reach untried = paths.routes().upTo(proving, before -> before.isStep() && tries(before.step(), meter));
+        paths.map().places().stream().filter(proving).filter(untried::has)
+                .filter(place -> reported.add(place.step().name().text() + " " + place.outermost().label()))
+                .forEach(place -> findings.report(PlaceText.at(place, meter(place).orElseThrow().at()),
+                        PlaceText.subject(place) + " proves a charge absent with " + meter + ", which no step before tries.",
+                        "Try it on a known source, read, try it again; say so at the step that does: tries " + meter + ".",
+                        untried.path(place).orElseThrow()));
+    }
+
+    private static boolean tries(Step step, String meter) {
+        return step.frame().precautions().tries().stream().anyMatch(tried -> tried.text().equals(meter));
+    }
+}

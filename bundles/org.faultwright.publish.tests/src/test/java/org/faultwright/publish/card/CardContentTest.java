@@ -120,7 +120,7 @@ class CardContentTest {
     @ParameterizedTest
     @ValueSource(strings = {
         "Ednor W3 warming plate, boards W3-1, W3-2",
-        "Hand-held multimeter: resistance 600 ohm",
+        "resistance 600 ohm",
         "calibrated until 2027-03-31",
         "screwdriver set", "heat paste", "Bleed lead, 1 kohm 50 W",
         "You will need", "Condition on arrival", "Bulk capacitors present",
@@ -128,7 +128,6 @@ class CardContentTest {
         "E 05 Stored programs lost",
         "(proves Bulk capacitors absent)",
         "at most 2 times, then",
-        "back with: still charged",
         "abs(reading 16 \u2212 12 V) \u00F7 12 V",
         "What it can be", "All steps", "Which fault was it?", "Parts used", "Remarks",
         "Refer to Senior technician",

@@ -10,6 +10,9 @@ import org.faultwright.quantity.Interval;
 
 /** Which outcome of a step a result leads to; the one place that knows. */
 public final class Results {
+    /** What a meter shows above its range. */
+    public static final String OVERLOAD = "OL";
+
     private Results() {
     }
 
@@ -18,6 +21,9 @@ public final class Results {
         Optional<Outcome> byWords = byKey(step, shown.words().text());
         if (byWords.isPresent()) {
             return byWords;
+        }
+        if (shown.words().text().equals(OVERLOAD)) {
+            return overload(step);
         }
         if (shown.reading().isPresent() && shown.reading().get().unit().isKnown()) {
             Optional<Outcome> byReading = reading(step, shown.reading().get().base());
@@ -40,6 +46,9 @@ public final class Results {
         if (step instanceof Step.Perform perform) {
             return perform.routine().flatMap(scope::routine).flatMap(Routine::normalExit).flatMap(exit -> byKey(step, exit.text()));
         }
+        if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
+            return byKey(step, Step.ALL_WITHIN);
+        }
         return expected(step).isPresent() ? byKey(step, Step.WITHIN) : Optional.empty();
     }
 
@@ -55,6 +64,13 @@ public final class Results {
         return Optional.empty();
     }
 
+    /** What a meter shows above its range leads on like the highest reading there is. */
+    private static Optional<Outcome> overload(Step step) {
+        Optional<Outcome> endless = step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Band band
+                && band.limit().value().interval().upper().isEmpty()).findFirst();
+        return endless.or(() -> byKey(step, Step.ABOVE)).or(() -> byKey(step, "anything else"));
+    }
+
     /** The outcome of a reading in the coherent SI unit. */
     public static Optional<Outcome> reading(Step step, Exact value) {
         Optional<Interval> expected = expected(step);
@@ -63,7 +79,8 @@ public final class Results {
                 return Optional.of(outcome);
             }
         }
-        return expected.flatMap(limit -> byKey(step, place(limit, value)));
+        return expected.isEmpty() && step instanceof Step.Measure ? byKey(step, Step.DONE)
+                : expected.flatMap(limit -> byKey(step, place(limit, value)));
     }
 
     private static String place(Interval limit, Exact value) {

@@ -229,6 +229,8 @@ final class PaperFront {
         String title = part.title().isBlank() ? part.name().text() : part.title();
         String hazards = Stream.of(part.hazards()).flatMap(List::stream).map(hazard -> Words.hazard(hazard.value()))
                 .collect(Collectors.joining(", "));
-        return hazards.isEmpty() ? title : title + " (" + hazards + ")";
+        return title + part.number().map(number -> ", part no. " + number.value()).orElse("")
+                + part.stock().map(stock -> ", " + stock.value() + " at hand").orElse("")
+                + (hazards.isEmpty() ? "" : " (" + hazards + ")");
     }
 }

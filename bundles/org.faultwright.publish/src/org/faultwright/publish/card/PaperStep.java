@@ -97,6 +97,7 @@ final class PaperStep {
         head.say("inline", Words.title(step), "font-weight", "bold");
         String more = Stream.of(
                 frame.takes().map(time -> time.value().spelling()),
+                frame.waits().map(wait -> "wait " + wait.value().spelling()),
                 frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
@@ -118,6 +119,8 @@ final class PaperStep {
         } else if (step instanceof Step.Observe observe) {
             observe(box, observe);
         } else if (step instanceof Step.Do task) {
+            task.adjusts().forEach(one -> one.to().ifPresent(to -> Paint.line(box, "Set").text(one.of()).verbatim(" ")
+                    .say("inline", to.value().spelling(), "font-weight", "bold", "font-size", "11pt")));
             task.erases().ifPresent(erased -> Paint.bold(Paint.line(box, "Erases"), erased.value()));
         } else if (step instanceof Step.Calculate calculate) {
             scale = calculate(box, calculate, zones);
@@ -238,8 +241,37 @@ final class PaperStep {
         if (!with.isEmpty()) {
             Paint.line(box, "Instrument").text(String.join(", ", with));
         }
+        if (!step.rows().isEmpty()) {
+            readings(box, step);
+            return true;
+        }
         limit(box, step.expects(), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value));
         return scale(box, zones);
+    }
+
+    /** Several readings as one table: where, the limit, and boxes to write in. */
+    private void readings(Fo box, Step.Measure step) {
+        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), point(against)));
+        Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "0.5mm");
+        for (double part : new double[] { 0.4, 0.28, 0.32 }) {
+            table.add("table-column", "column-width", Sheet.mm(part * width));
+        }
+        Fo head = table.add("table-header").add("table-row");
+        List.of("At", "Limit", "Reading").forEach(word -> cell(head).text(word).set("color", Paint.FAINT));
+        Fo rows = table.add("table-body");
+        step.readings().forEach(one -> {
+            Fo row = rows.add("table-row");
+            Fo at = cell(row);
+            one.point().ifPresent(point -> Paint.bold(at, point(point)));
+            Fo limit = cell(row).set("font-size", "11pt", "font-weight", "bold");
+            one.expects().ifPresent(expects -> limit.text(expects.limit().value().spelling()));
+            digits(cell(row).set("font-size", "11pt", "line-height", "17pt"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range)
+                    .flatMap(ReadingBox::pattern), one.kind().map(Written::value), one.expects());
+        });
+    }
+
+    private static Fo cell(Fo row) {
+        return row.add("table-cell", "border-bottom", "0.4pt solid " + Paint.LINE, "start-indent", "0mm").add("block");
     }
 
     private boolean scale(Fo box, Optional<LimitZones> zones) {
@@ -263,6 +295,10 @@ final class PaperStep {
         });
         line.verbatim(" ").add("leader");
         line.say("inline", " Reading ", "font-size", "9pt", "color", Paint.FAINT);
+        digits(line, pattern, kind, expectation);
+    }
+
+    private static void digits(Fo line, Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expectation) {
         if (pattern.isEmpty()) {
             String unit = expectation.flatMap(one -> one.limit().value().quantities().stream().findFirst()).map(Quantity::unit)
                     .map(known -> known.symbol()).or(() -> kind.map(QuantityKind::usualUnit)).orElse("");

@@ -80,7 +80,7 @@ class CardPaginationTest {
         byte[] card = Samples.publish("card-pdf", publication).bytes();
         Map<String, Integer> pages = new HashMap<>();
         Plan plan = new Plan(publication);
-        Map<String, CardPages.Place> places = CardPages.render(card, 10).printed();
+        Map<String, CardPages.Place> places = CardPages.open(card).printed();
         plan.placed().forEach(placed -> pages.put(placed.label(), places.get(placed.label()).page() + 1));
         Pattern arrow = Pattern.compile(Words.ARROW + "([A-Z]*[0-9]+[a-z]*?)(?:p\\.([0-9]))?(?=[^0-9a-z.]|$)");
         CardText text = CardText.of(publication);

@@ -16,11 +16,12 @@ import org.faultwright.publish.quality.QualityJson;
 import org.faultwright.publish.quality.QualityPdf;
 import org.faultwright.publish.text.TextOfLibrary;
 import org.faultwright.publish.text.TextOfProcedure;
+import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.tree.TreeJson;
 
 /** Every export there is, in the order of a listing. */
 public final class Exports {
-    private static final List<Export> ALL = List.of(new CardPdf(), new CardHtml(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(), new IndexHtml(), new QualityHtml(),
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.LETTER), new CardHtml(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(), new IndexHtml(), new QualityHtml(),
             new QualityPdf(), new QualityJson());
 
     private Exports() {

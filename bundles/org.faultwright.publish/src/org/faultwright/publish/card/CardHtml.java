@@ -9,7 +9,6 @@ import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.page.HtmlText;
-import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.plan.Plan;
 
@@ -27,7 +26,7 @@ public final class CardHtml implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        byte[] html = HtmlText.of(BenchCard.page(new Plan(publication), Medium.SCREEN), StyleSheet.of("page", "screen"));
+        byte[] html = HtmlText.of(BenchCard.page(new Plan(publication)), StyleSheet.of("page", "screen"));
         return new Published(FileName.of(publication.procedure(), ".html"), "text/html", html);
     }
 }

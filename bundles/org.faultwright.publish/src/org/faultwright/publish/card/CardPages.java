@@ -30,12 +30,17 @@ public final class CardPages implements AutoCloseable {
     public record Place(int page, Rectangle2D area) {
     }
 
+    /** Names of places by their number on the card begin so; no step's can. */
+    private static final String NUMBERED = "step-";
+
     private final PDDocument pdf;
-    private final Map<String, Place> places;
+    private final Map<String, Place> places = new TreeMap<>();
+    private final Map<String, Place> printed = new TreeMap<>();
 
     private CardPages(PDDocument pdf) throws IOException {
         this.pdf = pdf;
-        this.places = places(pdf);
+        places(pdf).forEach((name, place) -> (name.startsWith(NUMBERED) ? printed : places)
+                .put(name.startsWith(NUMBERED) ? name.substring(NUMBERED.length()) : name, place));
     }
 
     /**
@@ -58,7 +63,12 @@ public final class CardPages implements AutoCloseable {
 
     /** Where each step stands, by its name: {@code SeeIt}, and in a routine {@code MakeSafe/SwitchOff}. */
     public Map<String, Place> places() {
-        return places;
+        return Map.copyOf(places);
+    }
+
+    /** Where each number stands, such as {@code 7b}; a short routine is printed at each step that performs it. */
+    public Map<String, Place> printed() {
+        return Map.copyOf(printed);
     }
 
     /**

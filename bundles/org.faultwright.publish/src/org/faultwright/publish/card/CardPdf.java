@@ -8,29 +8,54 @@ import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
-import org.faultwright.publish.page.Medium;
+import org.faultwright.publish.page.Paper;
+import org.faultwright.publish.page.PdfPrint;
 import org.faultwright.publish.page.PdfStamp;
-import org.faultwright.publish.page.PdfText;
-import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.plan.Plan;
 
-/** The bench card for print and archive: A4, PDF/A-2a and PDF/UA-1. */
+/** The bench card for print and archive: PDF/A-2a and PDF/UA-1. */
 public final class CardPdf implements ProcedureExport {
+    private final Paper paper;
+
+    /** For A4. */
+    public CardPdf() {
+        this(Paper.A4);
+    }
+
+    public CardPdf(Paper paper) {
+        this.paper = paper;
+    }
+
     @Override
     public String name() {
-        return "card-pdf";
+        return switch (paper) {
+            case A4 -> "card-pdf";
+            case A5 -> "card-pdf-a5";
+            case LETTER -> "card-pdf-letter";
+        };
     }
 
     @Override
     public String title() {
-        return "Bench card, PDF";
+        return switch (paper) {
+            case A4 -> "Bench card, PDF, A4";
+            case A5 -> "Bench card, PDF, A5";
+            case LETTER -> "Bench card, PDF, Letter";
+        };
     }
 
     @Override
     public Published publish(Publication publication) {
-        Plan plan = new Plan(publication);
-        byte[] pdf = PdfText.of(BenchCard.page(plan, Medium.PAPER), StyleSheet.of("page", "paper"),
-                new PdfStamp(publication.digest(), publication.dated()), plan.places(), publication.hasErrors());
-        return new Published(FileName.of(publication.procedure(), ".pdf"), "application/pdf", pdf);
+        byte[] pdf = PdfPrint.of(PaperCard.sheet(new Plan(publication), paper),
+                new PdfStamp(publication.digest(), publication.dated()), publication.hasErrors());
+        return new Published(FileName.of(publication.procedure(), ending()), "application/pdf", pdf);
+    }
+
+    private String ending() {
+        return switch (paper) {
+            case A4 -> ".pdf";
+            case A5 -> ".a5.pdf";
+            case LETTER -> ".letter.pdf";
+        };
     }
 }

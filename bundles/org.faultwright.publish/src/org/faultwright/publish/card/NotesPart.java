@@ -11,6 +11,7 @@ import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
 
@@ -27,7 +28,7 @@ final class NotesPart {
             Tag box = note(section, note);
             Tag where = box.add("p", "where");
             where.text(steps.size() == 1 ? "At step" : "At steps").space();
-            links(where, plan, steps);
+            steps(where, plan, steps);
         });
     }
 
@@ -57,14 +58,20 @@ final class NotesPart {
         return note.word() == SignalWord.NOTICE ? note.word().name() : Words.ALERT + " " + note.word().name();
     }
 
-    static void links(Tag into, Plan plan, List<Step> steps) {
+    /** Links to steps where they are printed first. */
+    static void steps(Tag into, Plan plan, List<Step> steps) {
+        links(into, plan.placed().filter(placed -> steps.contains(placed.step())
+                && placed.label().equals(plan.label(placed.step()))).toList());
+    }
+
+    static void links(Tag into, List<Placed> steps) {
         String between = "";
-        for (Step step : steps) {
+        for (Placed step : steps) {
             into.text(between);
             if (!between.isEmpty()) {
                 into.space();
             }
-            into.link(plan.anchor(step), "", "To step " + plan.label(step)).text(plan.label(step));
+            into.link(step.anchor(), "", "To step " + step.label()).text(step.label());
             between = ",";
         }
     }

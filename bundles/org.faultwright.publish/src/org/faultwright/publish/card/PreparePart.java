@@ -25,15 +25,15 @@ final class PreparePart {
 
     static void add(Tag body, Plan plan, Used used) {
         Tag section = body.add("section", "prepare");
-        section.say("h2", "", "Lay out");
+        section.say("h2", "", "You will need");
         list(section, "Instruments", used.instruments().entrySet().stream()
                 .map(entry -> instrument(plan, entry.getKey(), entry.getValue())).toList());
         row(section, "Tools", used.tools());
         row(section, "Parts that are handled", used.parts().stream().map(PreparePart::part).toList());
         List<Condition> conditions = used.conditions();
         if (!conditions.isEmpty()) {
-            section.say("h2", "", "Before step 1");
-            row(section, "The unit comes in like this", conditions.stream()
+            section.say("h2", "", "Condition on arrival");
+            row(section, "Check that each is so", conditions.stream()
                     .flatMap(condition -> start(condition)
                             .map(value -> Words.named(condition) + " " + value.text())).toList());
         }

@@ -10,8 +10,9 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.PlainText;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.Run;
 
 /** The results of a step, each with a box to tick and the step it leads to. */
 final class ResultTable {
@@ -19,14 +20,13 @@ final class ResultTable {
     private static final int MOST_BOXES = 9;
 
     private final Plan plan;
-    private final Section section;
 
-    ResultTable(Plan plan, Section section) {
+    ResultTable(Plan plan) {
         this.plan = plan;
-        this.section = section;
     }
 
-    void add(Tag box, Step step) {
+    void add(Tag box, Placed placed) {
+        Step step = placed.step();
         Tag table = box.add("table", "results");
         Optional<LimitZones> zones = LimitZones.of(plan.procedure(), step);
         Tag rows = table.add("tbody");
@@ -34,7 +34,7 @@ final class ResultTable {
             Tag row = rows.add("tr");
             row.add("td", "tick").add("span", "square");
             result(row.add("th", "seen").set("scope", "row"), step, outcome, zones);
-            way(row.add("td", "to"), outcome);
+            way(row.add("td", "to"), placed, outcome);
         }
     }
 
@@ -49,30 +49,34 @@ final class ResultTable {
         }
     }
 
-    private void way(Tag cell, Outcome outcome) {
+    private void way(Tag cell, Placed placed, Outcome outcome) {
         Tag first = cell.add("p");
-        outcome.target().ifPresentOrElse(target -> target(first, target),
+        outcome.target().ifPresentOrElse(target -> target(first, placed, target),
                 () -> first.text(Words.ARROW + " not stated"));
-        outcome.repeat().ifPresent(repeat -> {
-            Tag tally = cell.add("p", "tally");
-            int boxes = Math.min(repeat.atMost(), MOST_BOXES);
-            tally.say("span", "box", Words.BOX.repeat(Math.max(0, boxes))).space()
-                    .text("at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time" : " times") + ", then");
-            tally.space();
-            target(tally, repeat.otherwise());
-        });
+        outcome.repeat().ifPresent(repeat -> tally(cell, placed, repeat));
     }
 
-    private void target(Tag into, Name target) {
-        Optional<Step> step = section.graph().step(target);
-        if (step.isPresent()) {
-            String label = plan.label(step.get());
-            into.link(plan.anchor(step.get()), "way", "Go to step " + label).say("b", "", Words.ARROW + " " + label);
-            into.space().say("span", "name", target.text());
-        } else if (section.graph().isExit(target)) {
-            into.say("b", "", "back").space().text("with: " + PlainText.phrase(target.text()));
+    private void tally(Tag cell, Placed placed, Outcome.Repeat repeat) {
+        Tag tally = cell.add("p", "tally");
+        int boxes = Math.min(repeat.atMost(), MOST_BOXES);
+        tally.say("span", "box", Words.BOX.repeat(Math.max(0, boxes))).space()
+                .text("at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time" : " times") + ", then");
+        tally.space();
+        target(tally, placed, repeat.otherwise());
+    }
+
+    private void target(Tag into, Placed placed, Name name) {
+        Run.Target target = placed.run().target(name);
+        if (target instanceof Run.To to) {
+            String label = to.step().label();
+            into.link(to.step().anchor(), "way", "Go to step " + label).say("b", "", Words.ARROW + " " + label);
+            into.space().say("span", "name", Words.title(to.step().step()));
+            to.by().flatMap(Outcome::repeat).ifPresent(repeat -> placed.run().caller()
+                    .ifPresent(caller -> tally(into, caller, repeat)));
+        } else if (target instanceof Run.Back back) {
+            into.say("b", "", "back").space().text("with: " + PlainText.phrase(back.exit()));
         } else {
-            into.text(Words.ARROW + " " + target.text() + " (not found)");
+            into.text(Words.ARROW + " " + name.text() + " (not found)");
         }
     }
 }

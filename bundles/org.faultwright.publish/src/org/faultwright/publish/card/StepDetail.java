@@ -21,6 +21,7 @@ import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.quantity.IntervalText;
@@ -37,14 +38,16 @@ final class StepDetail implements Step.Cases<Tag> {
 
     private final Plan plan;
     private final Tag box;
+    private Placed placed;
 
     StepDetail(Plan plan, Tag box) {
         this.plan = plan;
         this.box = box;
     }
 
-    void add(Step step) {
-        step.match(this);
+    void add(Placed step) {
+        placed = step;
+        step.step().match(this);
     }
 
     @Override
@@ -78,7 +81,7 @@ final class StepDetail implements Step.Cases<Tag> {
         step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
         step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
                 .ifPresent(upTo -> with.add("range " + upTo));
-        StepPart.line(box, "With", String.join(", ", with));
+        StepPart.line(box, "Instrument", String.join(", ", with));
         expects(step.expects(), Results.kind(step));
         zones(step);
         if (step.rows().isEmpty()) {
@@ -156,7 +159,7 @@ final class StepDetail implements Step.Cases<Tag> {
     public Tag carryOut(Step.Do step) {
         step.adjusts().forEach(one -> one.to().ifPresent(to -> StepPart.line(box, "Set to", to.value().spelling()
                 + one.kind().map(kind -> ", " + kind.value().words()).orElse("") + (one.of().isBlank() ? "" : " of " + one.of()))));
-        step.erases().ifPresent(wiped -> StepPart.line(box, "Wipes", wiped.value()));
+        step.erases().ifPresent(wiped -> StepPart.line(box, "Erases", wiped.value()));
         return box;
     }
 
@@ -166,7 +169,7 @@ final class StepDetail implements Step.Cases<Tag> {
         expects(step.expects(), Results.kind(step));
         ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
-                        StepPart.line(box, "Known to", "±" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP)
+                        StepPart.line(box, "Uncertainty", "±" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP)
                                 + " with these instruments (U, k = 2)")));
         zones(step);
         reading(Optional.empty(), Optional.empty(), step.expects());
@@ -175,6 +178,9 @@ final class StepDetail implements Step.Cases<Tag> {
 
     @Override
     public Tag perform(Step.Perform step) {
+        if (!plan.inside(placed).isEmpty()) {
+            return box;
+        }
         step.routine().ifPresent(name -> {
             Tag line = box.add("p", "line go").say("b", "key", "Follow").space();
             Optional<Section> routine = plan.routine(name);
@@ -197,7 +203,7 @@ final class StepDetail implements Step.Cases<Tag> {
             StepPart.line(box, "Found", found);
         }
         step.findsNothing().ifPresent(at -> StepPart.line(box, "Found", "no fault"));
-        step.refersTo().ifPresent(whom -> StepPart.line(box, "Hand on", whom.value()));
+        step.refersTo().ifPresent(whom -> StepPart.line(box, "Refer to", whom.value()));
         remedies(step);
         step.report().ifPresent(report -> StepPart.line(box, "Report", report.value()));
         return box;
@@ -209,7 +215,7 @@ final class StepDetail implements Step.Cases<Tag> {
                 .distinct().toList();
         if (!acts.isEmpty()) {
             Tag line = box.add("p", "line").say("b", "key", "Remedy").space().text(acts.size() == 1 ? "done at step" : "done at steps").space();
-            NotesPart.links(line, plan, acts);
+            NotesPart.steps(line, plan, acts);
         }
     }
 }

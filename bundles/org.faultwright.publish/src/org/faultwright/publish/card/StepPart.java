@@ -15,8 +15,8 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
 
 /** One step with all that is read before its results are ticked. */
 final class StepPart {
@@ -26,11 +26,12 @@ final class StepPart {
         this.plan = plan;
     }
 
-    void add(Tag into, Section section, Step step) {
-        Tag box = into.add("section", "step").id(plan.anchor(step));
+    void add(Tag into, Placed placed) {
+        Step step = placed.step();
+        Tag box = into.add("section", placed.run().caller().isPresent() ? "step inner" : "step").id(placed.anchor());
         StepFrame frame = step.frame();
-        Tag heading = box.add("h3");
-        heading.say("span", "number", plan.label(step)).space();
+        Tag heading = box.add(placed.run().caller().isPresent() ? "h4" : "h3");
+        heading.say("span", "number", placed.label()).space();
         heading.say("span", "title", Words.title(step));
         facts(box.add("p", "facts"), step);
         frame.notes().stream().flatMap(name -> plan.scope().note(name).stream())
@@ -39,15 +40,17 @@ final class StepPart {
             settings(box, "Set-up", frame.needs());
         }
         frame.waits().ifPresent(wait -> line(box, "Wait", wait.value().spelling()));
-        new StepDetail(plan, box).add(step);
+        new StepDetail(plan, box).add(placed);
         Pictures.of(step, plan.scope()).forEach(picture -> Pictures.add(box, picture));
         parts(box, frame);
         frame.hint().ifPresent(hint -> line(box, "Hint", hint.value()));
-        if (!step.outcomes().isEmpty()) {
-            new ResultTable(plan, section).add(box, step);
+        if (!plan.inside(placed).isEmpty()) {
+            plan.inside(placed).forEach(inner -> add(box, inner));
+        } else if (!step.outcomes().isEmpty()) {
+            new ResultTable(plan).add(box, placed);
         }
         if (!frame.sets().isEmpty()) {
-            settings(box, "Leaves", frame.sets());
+            settings(box, "Then", frame.sets());
         }
         frame.source().ifPresent(source -> box.say("p", "source", "Source: " + Words.source(source)));
     }
@@ -92,7 +95,7 @@ final class StepPart {
         }
     }
 
-    private static String rating(StepFrame frame, Written<String> tool) {
+    static String rating(StepFrame frame, Written<String> tool) {
         return frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
                 .map(rated -> " (rated " + rated.upTo().value().spelling() + ")").orElse("");
     }

@@ -49,17 +49,17 @@ final class Words {
 
             @Override
             public String calculate(Step.Calculate calculate) {
-                return "Work out";
+                return "Calculate";
             }
 
             @Override
             public String perform(Step.Perform perform) {
-                return "Routine";
+                return "Perform";
             }
 
             @Override
             public String conclude(Step.Conclude conclude) {
-                return "Conclusion";
+                return "Conclude";
             }
         });
     }

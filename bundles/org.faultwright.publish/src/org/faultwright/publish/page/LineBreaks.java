@@ -4,49 +4,38 @@
  */
 package org.faultwright.publish.page;
 
-import com.openhtmltopdf.extend.FSTextBreaker;
-import java.text.BreakIterator;
-import java.util.Locale;
-
-/** Where a line may end: where the language says so, but never between a number and its unit, nor inside one. */
-final class LineBreaks implements FSTextBreaker {
+/** Where a printed line may not end: between a number and its unit, nor inside a unit. */
+final class LineBreaks {
     private static final int LONGEST_UNIT = 5;
+    private static final char NO_BREAK = '\u00A0';
 
-    private final BreakIterator breaks = BreakIterator.getLineInstance(Locale.ROOT);
-    private String text = "";
-
-    @Override
-    public void setText(String newText) {
-        text = newText;
-        breaks.setText(newText);
+    private LineBreaks() {
     }
 
-    @Override
-    public int next() {
-        int next = breaks.next();
-        while (next != BreakIterator.DONE && next < text.length() && (isInsideUnit(next) || isBeforeUnit(next))) {
-            next = breaks.next();
+    /** The words with spaces that keep a number, a space, and something short that is no further number together. */
+    static String kept(String words) {
+        StringBuilder kept = new StringBuilder(words);
+        for (int i = 1; i < words.length() - 1; i++) {
+            if (words.charAt(i) == ' ' && isTogether(words, i)) {
+                kept.setCharAt(i, NO_BREAK);
+            }
         }
-        return next;
+        return kept.toString();
     }
 
-    private boolean isInsideUnit(int at) {
-        return text.charAt(at - 1) == '\u00B0';
-    }
-
-    /** A number, a space, and then something short that is no further number: 5 min, 60 °C, 230 V. */
-    private boolean isBeforeUnit(int at) {
-        if (at < 2 || text.charAt(at - 1) != ' ' || !isNumeral(text.charAt(at - 2))) {
+    private static boolean isTogether(String words, int gap) {
+        char before = words.charAt(gap - 1);
+        char after = words.charAt(gap + 1);
+        if (before == '\u00B1' || after == '\u00B1') {
+            return true;
+        }
+        if (!Character.isDigit(before) || Character.isDigit(after)) {
             return false;
         }
-        int end = at;
-        while (end < text.length() && text.charAt(end) != ' ') {
+        int end = gap + 1;
+        while (end < words.length() && words.charAt(end) != ' ') {
             end++;
         }
-        return end - at <= LONGEST_UNIT && !Character.isDigit(text.charAt(at));
-    }
-
-    private static boolean isNumeral(char c) {
-        return Character.isDigit(c);
+        return end - gap - 1 <= LONGEST_UNIT;
     }
 }

@@ -4,81 +4,68 @@
  */
 package org.faultwright.publish.page;
 
-import com.openhtmltopdf.pdfboxout.PagePosition;
-import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
-import com.openhtmltopdf.render.Box;
 import java.io.IOException;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 import org.apache.pdfbox.pdmodel.PDDestinationNameTreeNode;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDNameTreeNode;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageFitRectangleDestination;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageXYZDestination;
 
-/** Gives parts of a page names in its PDF, each with the rectangle it stands in (ISO 32000-1, 12.3.2.3). */
+/** Gives each place of a sheet the rectangle it stands in (ISO 32000-1, 12.3.2.3), from where it begins and ends. */
 final class PdfPlaces {
-    /** The page margins of the style sheet, in points. */
-    private static final float MARGIN_TOP = 22 * 72 / 25.4f;
-    private static final float MARGIN_BOTTOM = 20 * 72 / 25.4f;
-    private static final float ROUNDING = 0.5f;
+    private static final double POINTS = 72 / 25.4;
 
     private PdfPlaces() {
     }
 
-    /** The ids of places that no page can hold. */
-    static List<String> longerThanAPage(PDDocument pdf, PdfBoxRenderer renderer, Map<String, String> places) {
-        float room = pdf.getPage(0).getMediaBox().getHeight() - MARGIN_TOP - MARGIN_BOTTOM;
-        Map<String, PagePosition<Box>> found = positions(renderer);
-        return places.values().stream().filter(id -> found.containsKey(id) && found.get(id).getHeight() > room).toList();
-    }
-
-    private static Map<String, PagePosition<Box>> positions(PdfBoxRenderer renderer) {
-        Map<String, PagePosition<Box>> found = new HashMap<>();
-        renderer.findPagePositionsByID(Pattern.compile("")).forEach(position -> found.put(position.getId(), position));
-        return found;
-    }
-
-    /** @param places ids in the page by name */
-    static void name(PDDocument pdf, PdfBoxRenderer renderer, Map<String, String> places) throws IOException {
-        Map<String, PagePosition<Box>> found = positions(renderer);
-        Map<String, PDPageDestination> names = new TreeMap<>();
-        places.forEach((name, id) -> {
-            PagePosition<Box> position = found.get(id);
-            if (position != null) {
-                names.put(name, rectangle(pdf, position));
+    static void measure(PDDocument pdf, Sheet sheet) throws IOException {
+        PDDocumentNameDictionary names = pdf.getDocumentCatalog().getNames();
+        PDDestinationNameTreeNode tree = names == null ? null : names.getDests();
+        if (tree == null) {
+            return;
+        }
+        Map<String, PDPageDestination> points = new HashMap<>();
+        collect(tree, points);
+        Map<String, PDPageDestination> areas = new TreeMap<>();
+        sheet.places().forEach((name, id) -> {
+            if (points.get(id) instanceof PDPageXYZDestination from && points.get(Sheet.end(id)) instanceof PDPageXYZDestination to) {
+                areas.put(name, area(from, to, sheet.paper()));
             }
         });
-        if (!names.isEmpty()) {
-            PDDestinationNameTreeNode tree = new PDDestinationNameTreeNode();
-            tree.setNames(names);
-            PDDocumentNameDictionary dictionary = new PDDocumentNameDictionary(pdf.getDocumentCatalog());
-            dictionary.setDests(tree);
-            pdf.getDocumentCatalog().setNames(dictionary);
+        PDDestinationNameTreeNode measured = new PDDestinationNameTreeNode();
+        measured.setNames(areas);
+        names.setDests(measured);
+    }
+
+    private static void collect(PDNameTreeNode<PDPageDestination> node,
+            Map<String, PDPageDestination> into) throws IOException {
+        Map<String, PDPageDestination> own = node.getNames();
+        if (own != null) {
+            into.putAll(own);
+        }
+        if (node.getKids() != null) {
+            for (PDNameTreeNode<PDPageDestination> kid : node.getKids()) {
+                collect(kid, into);
+            }
         }
     }
 
-    /** A part that runs over several pages is measured from its last one; its name leads to the first. */
-    private static PDPageDestination rectangle(PDDocument pdf, PagePosition<Box> position) {
-        int page = position.getPageNo();
-        float paper = pdf.getPage(page).getMediaBox().getHeight();
-        float room = paper - MARGIN_TOP - MARGIN_BOTTOM;
-        float top = position.getY() + position.getHeight();
-        float bottom = position.getY();
-        while (top > paper - MARGIN_TOP + ROUNDING && page > 0) {
-            page--;
-            top -= room;
-            bottom = MARGIN_BOTTOM;
-        }
-        PDPageFitRectangleDestination destination = new PDPageFitRectangleDestination();
-        destination.setPage(pdf.getPage(page));
-        destination.setLeft(Math.round(position.getX()));
-        destination.setRight(Math.round(position.getX() + position.getWidth()));
-        destination.setTop(Math.round(top));
-        destination.setBottom(Math.round(bottom));
-        return destination;
+    /** A place that goes on in the next column or page is shown to the end of its first one. */
+    private static PDPageDestination area(PDPageXYZDestination from, PDPageXYZDestination to, Paper paper) {
+        PDPage page = from.getPage();
+        boolean whole = page.equals(to.getPage()) && to.getTop() < from.getTop() && Math.abs(to.getLeft() - from.getLeft()) < paper.column() * POINTS / 2;
+        PDPageFitRectangleDestination area = new PDPageFitRectangleDestination();
+        area.setPage(page);
+        area.setLeft(from.getLeft());
+        area.setRight((int) Math.round(from.getLeft() + paper.column() * POINTS));
+        area.setTop(from.getTop());
+        area.setBottom(whole ? to.getTop() : (int) Math.round(paper.margin() * POINTS));
+        return area;
     }
 }

@@ -4,7 +4,6 @@
  */
 package org.faultwright.publish.page;
 
-import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -12,8 +11,6 @@ import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.faultwright.publish.PlainText;
 
 /** The one family that everything on paper is set in, in two weights. Its licence lies beside the files. */
@@ -31,19 +28,9 @@ final class PrintFonts {
         static final CmapLookup LOOKUP = lookup(FONT);
     }
 
-    static PDFontSupplier regular(PDDocument pdf) throws IOException {
-        return supplier(pdf, REGULAR);
-    }
-
-    static PDFontSupplier bold(PDDocument pdf) throws IOException {
-        return supplier(pdf, BOLD);
-    }
-
-    /** Embedded as far as it is used. Without ligatures: who searches a card for "fitted" shall find it. */
-    private static PDFontSupplier supplier(PDDocument pdf, byte[] bytes) throws IOException {
-        TrueTypeFont font = parse(bytes);
-        font.setEnableGsub(false);
-        return new PDFontSupplier(PDType0Font.load(pdf, font, true));
+    /** The file of a weight. @param bold or the regular one */
+    static byte[] file(boolean bold) {
+        return bold ? BOLD : REGULAR;
     }
 
     static TrueTypeFont bold() {

@@ -5,17 +5,15 @@
 package org.faultwright.publish.plan;
 
 import java.util.List;
-import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 
 /**
- * The steps of the procedure itself, or of one routine, in the order they are printed.
+ * The steps of the procedure itself, or of one routine that is printed apart, in working order.
  *
- * @param letter  empty for the procedure, {@code A}, {@code B} and so on for its routines
- * @param steps   all but the conclusions
- * @param endings the conclusions
+ * @param letter empty for the procedure, {@code A}, {@code B} and so on for its routines
+ * @param steps  conclusions included
  */
-public record Section(String letter, StepGraph graph, List<Step> steps, List<Step> endings) {
+public record Section(String letter, StepGraph graph, List<Placed> steps) {
     public boolean isRoutine() {
         return !letter.isEmpty();
     }

@@ -4,14 +4,14 @@
  */
 package org.faultwright.publish.quality;
 
-import java.util.Map;
 import java.util.Optional;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.page.Medium;
+import org.faultwright.publish.page.PageSheet;
+import org.faultwright.publish.page.PdfPrint;
 import org.faultwright.publish.page.PdfStamp;
-import org.faultwright.publish.page.PdfText;
 import org.faultwright.publish.page.StyleSheet;
 
 /** The quality report for print and archive. */
@@ -29,8 +29,8 @@ public final class QualityPdf implements FolderExport {
     @Override
     public Published publish(ProcedureFolder folder) {
         QualityReport report = QualityReport.of(folder);
-        byte[] pdf = PdfText.of(QualityPage.of(report, Medium.PAPER), StyleSheet.of("page", "paper", "list", "quality"),
-                new PdfStamp(report.digest(), Optional.empty()), Map.of(), false);
+        byte[] pdf = PdfPrint.of(PageSheet.of(QualityPage.of(report, Medium.PAPER), StyleSheet.of("page", "paper", "list", "quality")),
+                new PdfStamp(report.digest(), Optional.empty()), false);
         return new Published(report.fileName(".pdf"), "application/pdf", pdf);
     }
 }

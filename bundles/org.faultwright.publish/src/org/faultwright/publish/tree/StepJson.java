@@ -13,19 +13,19 @@ import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
 import org.faultwright.quantity.QuantityKind;
 
 /** One step with its results. */
 final class StepJson implements Step.Cases<Json> {
     private final Plan plan;
-    private final Section section;
+    private final StepGraph graph;
 
-    StepJson(Plan plan, Section section) {
+    StepJson(Plan plan, StepGraph graph) {
         this.plan = plan;
-        this.section = section;
+        this.graph = graph;
     }
 
     Json of(Step step) {
@@ -151,7 +151,7 @@ final class StepJson implements Step.Cases<Json> {
     }
 
     private Json target(Name name) {
-        return new Json().put(section.graph().isExit(name) ? "exit" : "step", name.text());
+        return new Json().put(graph.isExit(name) ? "exit" : "step", name.text());
     }
 
     static Json setting(Setting setting) {

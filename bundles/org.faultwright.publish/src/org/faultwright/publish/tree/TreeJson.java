@@ -21,6 +21,7 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
@@ -87,13 +88,12 @@ public final class TreeJson implements ProcedureExport {
                 .put("ambient", procedure.scope().ambient().map(limit -> QuantityJson.of(limit.value(),
                         Optional.of(QuantityKind.TEMPERATURE))));
         declarations(json, plan);
-        Section own = plan.sections().get(0);
-        json.putText("begin", procedure.first().map(Step::name).map(Name::text)).put("steps", steps(plan, own));
-        json.putAll("routines", plan.sections().subList(1, plan.sections().size()), section -> new Json()
-                .put("id", section.graph().name().text()).put("letter", section.letter())
-                .putText("title", Optional.of(section.graph().title())).putNames("exits", section.graph().exits())
-                .putText("begin", section.graph().first().map(Step::name).map(Name::text))
-                .put("steps", steps(plan, section)));
+        json.putText("begin", procedure.first().map(Step::name).map(Name::text)).put("steps", steps(plan, procedure));
+        json.putAll("routines", plan.routines(), routine -> new Json()
+                .put("id", routine.name().text()).putText("letter", plan.routine(routine.name()).map(Section::letter))
+                .putText("title", Optional.of(routine.title())).putNames("exits", routine.exits())
+                .putText("begin", routine.first().map(Step::name).map(Name::text))
+                .put("steps", steps(plan, routine)));
         json.putAll("faults", procedure.faults(), FaultJson::fault);
         json.putAll("examples", procedure.examples(), FaultJson::example);
         return json.put("findings", findings(publication));
@@ -125,11 +125,10 @@ public final class TreeJson implements ProcedureExport {
                 .putAll("notes", List.copyOf(used.notes().keySet()), DeclarationJson::note);
     }
 
-    private static JsonArray steps(Plan plan, Section section) {
-        StepJson writer = new StepJson(plan, section);
+    private static JsonArray steps(Plan plan, StepGraph graph) {
+        StepJson writer = new StepJson(plan, graph);
         JsonArray array = new JsonArray();
-        Stream.concat(section.steps().stream(), section.endings().stream())
-                .forEach(step -> array.add(writer.of(step).object()));
+        plan.order(graph).forEach(step -> array.add(writer.of(step).object()));
         return array;
     }
 

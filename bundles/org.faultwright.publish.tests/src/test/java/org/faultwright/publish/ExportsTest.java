@@ -38,7 +38,7 @@ class ExportsTest {
     void should_name_each_export_once_and_find_it_by_that_name() {
         Set<String> names = new HashSet<>();
         for (Export export : Exports.all()) {
-            assertTrue(export.name().matches("[a-z]+(-[a-z]+)+"), export.name());
+            assertTrue(export.name().matches("[a-z]+(-[a-z0-9]+)+"), export.name());
             assertTrue(names.add(export.name()), export.name());
             assertEquals(Optional.of(export), Exports.named(export.name()));
             assertFalse(export.title().isBlank());

@@ -76,7 +76,7 @@ class CardContentTest {
     @MethodSource("published")
     void should_print_notes_and_the_caution_before_the_first_step(Publication publication) {
         CardText card = CardText.of(publication);
-        int first = card.position("Start at step 1");
+        int first = card.position("Steps: begin at 1");
         assertTrue(first > 0);
         int caution = card.position("Local codes, the maker's instructions and licensed practice come first");
         assertTrue(caution > 0 && caution < first);
@@ -120,23 +120,21 @@ class CardContentTest {
     @ParameterizedTest
     @ValueSource(strings = {
         "Ednor W3 warming plate, boards W3-1, W3-2",
-        "Hand-held multimeter: resistance, range 600 ohm",
+        "resistance 600 ohm",
         "calibrated until 2027-03-31",
         "screwdriver set", "heat paste", "Bleed lead, 1 kohm 50 W",
-        "The unit comes in like this", "Bulk capacitors present",
-        "12 V +10 % -5 % that is 11.4 V to 13.2 V",
-        "E 05: Stored programs lost",
-        "This proves: Bulk capacitors absent",
+        "You will need", "Condition on arrival", "Bulk capacitors present",
+        "12 V +10 % -5 %",
+        "E 05 Stored programs lost",
+        "(proves Bulk capacitors absent)",
         "at most 2 times, then",
-        "back with: still charged",
-        "abs(reading 10 \u2212 12 V) \u00F7 12 V",
-        "Follow routine A, Switch off, open, prove it dead; then come back here.",
-        "Remedy done at steps",
-        "Hand on Senior technician",
-        "Wipes stored programs",
-        "Where C7, plus side (up to 14 V dc), against Screw at J1 (up to 0.1 V dc)",
-        "Source: Ednor W3 circuit, sheet 1, dated 2024-05-06",
-        "Check that each is so",
+        "abs(reading 16 \u2212 12 V) \u00F7 12 V",
+        "What it can be", "All steps", "Which fault was it?", "Parts used", "Remarks",
+        "Refer to Senior technician",
+        "Erases stored programs",
+        "At C7, plus side (up to 14 V dc) against Screw at J1 (up to 0.1 V dc)",
+        "Ednor W3 circuit, sheet 1, dated 2024-05-06",
+        "Before the unit leaves the bench",
         "Technician", "Checked by" })
     void should_say(String words) {
         assertSays(CARD, words);
@@ -149,9 +147,8 @@ class CardContentTest {
      */
     @Test
     void should_print_the_zones_of_a_guarded_limit_with_the_convention() {
-        assertSays(CARD, "within: 11.49 V to 13.1 V");
-        assertSays(CARD, "at least 13.3 V");
-        assertSays(CARD, "13.11 V to 13.29 V");
+        List.of("reject", "accept", "?").forEach(zone -> assertSays(CARD, zone));
+        assertSays(CARD, "11.31 V 11.49 V 13.1 V 13.3 V");
         assertSays(CARD, "(ISO 14253-1)");
         assertSays(CARD, "k = 2");
         assertSays(CARD, "(JCGM 100:2008, 4.3.7 and 6.2)");
@@ -161,7 +158,7 @@ class CardContentTest {
     void should_say_draft_in_the_head_of_a_draft() {
         CardText draft = CardText.of(Samples.text("procedure P revision 2 draft conclude End \"End\" { finds nothing }"));
         assertTrue(draft.says("Revision 2, draft"));
-        assertTrue(draft.says("Draft: neither reviewed nor released."));
+        assertTrue(draft.says("neither reviewed nor released"));
         assertFalse(CARD.says("neither reviewed nor released"));
     }
 
@@ -172,7 +169,7 @@ class CardContentTest {
         assertTrue(broken.hasErrors());
         CardText card = CardText.of(broken);
         int open = card.position("Draft with open errors: do not work by this");
-        assertTrue(open > 0 && open < card.position("Read this before anything else"));
+        assertTrue(open > 0 && open < card.position("Dangers: read before anything else"));
         broken.of(Severity.ERROR).forEach(finding -> assertSays(card, finding.message()));
         assertTrue(card.pages().stream().allMatch(page -> page.contains("DRAFT")));
         assertEquals(-1, CARD.position("Draft with open errors"));

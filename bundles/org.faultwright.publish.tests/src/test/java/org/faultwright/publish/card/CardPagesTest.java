@@ -52,15 +52,12 @@ class CardPagesTest {
         assertEquals(plan.places().keySet(), pages.places().keySet());
         assertTrue(pages.places().containsKey("ProveDead/Bleed"));
         try (PDDocument pdf = Loader.loadPDF(CARD)) {
-            plan.steps().forEach(step -> {
-                String path = pages.places().keySet().stream()
-                        .filter(name -> name.equals(step.name().text()) || name.endsWith("/" + step.name().text()))
-                        .findFirst().orElseThrow();
-                String words = CardText.even(text(pdf, pages.places().get(path)));
-                assertTrue(words.startsWith(CardText.even(plan.label(step) + step.title())), path + ": " + words);
-                step.outcomes().forEach(outcome -> outcome.target().ifPresent(target -> assertTrue(
-                        words.contains(target.text()) || words.contains("back"), path + ": " + words)));
+            plan.placed().forEach(placed -> {
+                String words = CardText.even(text(pdf, pages.printed().get(placed.label())));
+                assertTrue(words.contains(CardText.even(placed.label() + Words.kind(placed.step()) + placed.step().title())),
+                        placed.label() + ": " + words);
             });
+            plan.places().forEach((path, anchor) -> assertEquals(pages.printed().get(anchor.substring(5)), pages.places().get(path)));
         }
     }
 

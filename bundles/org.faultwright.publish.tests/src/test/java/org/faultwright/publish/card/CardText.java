@@ -53,7 +53,7 @@ final class CardText {
 
     /** Without white space: where a line ends is the printer's business. */
     static String even(String text) {
-        return text.replaceAll("\\s+", "");
+        return text.replaceAll("[\\s\u00A0\u2002\u2003]+", "");
     }
 
     List<String> pages() {

@@ -20,6 +20,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.faultwright.publish.Hostile;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
@@ -52,7 +53,7 @@ class ChartSvgTest {
         Publication publication = Samples.everything();
         Plan plan = new Plan(publication);
         Document chart = chart(publication);
-        Set<String> labels = plan.steps().map(plan::label).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> labels = plan.sections().stream().flatMap(section -> section.steps().stream()).map(Placed::label).collect(Collectors.toCollection(TreeSet::new));
         List<String> drawn = all(chart, "text").stream().filter(text -> text.getAttribute("text-anchor").equals("middle"))
                 .map(Element::getTextContent).toList();
         assertEquals(labels, new TreeSet<>(drawn));

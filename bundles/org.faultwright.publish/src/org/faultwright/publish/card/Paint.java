@@ -1,0 +1,96 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.SignalWord;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.plan.Placed;
+
+/** The small things that the parts of a printed card share. Black and white keeps every meaning: no colour says anything alone. */
+final class Paint {
+    static final String INK = "#16242c";
+    static final String FAINT = "#4a5860";
+    static final String LINE = "#7a868d";
+    /** Wide enough to keep two outcomes in a row apart. */
+    static final String WIDE_GAP = "\u2003 ";
+
+    private Paint() {
+    }
+
+    static Fo heading(Fo into, String words) {
+        return into.add("block", "role", "H2", "font-size", "11pt", "line-height", "13pt", "font-weight", "bold",
+                "border-bottom", "1pt solid " + INK, "space-before", "3mm", "space-before.conditionality", "discard", "space-after", "1mm",
+                "keep-with-next.within-column", "always").text(words);
+    }
+
+    static Fo line(Fo into) {
+        return into.add("block", "role", "P");
+    }
+
+    /** A line that begins with what it is about. */
+    static Fo line(Fo into, String key) {
+        Fo line = line(into);
+        line.say("inline", key, "color", FAINT, "font-size", "9pt").verbatim("\u2002");
+        return line;
+    }
+
+    static Fo bold(Fo into, String words) {
+        return into.say("inline", words, "font-weight", "bold");
+    }
+
+    static void boxes(Fo into, List<String> things) {
+        things.forEach(thing -> into.add("block", "role", "P", "start-indent", "5mm", "text-indent", "-5mm")
+                .verbatim(Words.BOX + "\u00A0").text(thing));
+    }
+
+    /** The number of a step in its black box. */
+    static void number(Fo into, String label, String size) {
+        into.add("inline", "background-color", INK, "color", "#ffffff", "font-weight", "bold", "font-size", size)
+                .verbatim("\u00A0" + label + "\u00A0");
+    }
+
+    /** An arrow to a step, with its page where that is another one. */
+    static void arrow(Fo into, Placed to) {
+        Fo link = into.add("basic-link", "internal-destination", to.anchor(), "font-weight", "bold", "font-size", "11pt")
+                .spoken("Go to step " + to.label());
+        link.verbatim(Words.ARROW + "\u00A0" + to.label());
+        page(into, to.anchor());
+    }
+
+    /** The page of a place; it is left out where it is the page that says so. */
+    static void page(Fo into, String anchor) {
+        Fo page = into.add("inline", "color", Sheet.ELSEWHERE);
+        page.verbatim("\u00A0p.\u00A0");
+        page.add("page-number-citation", "ref-id", anchor);
+    }
+
+    /** A notice is not about injury and so has no alert symbol (ANSI Z535.6). */
+    static void signal(Fo into, SignalWord word) {
+        String colour = switch (word) {
+            case DANGER -> "#b3121d";
+            case WARNING -> "#f28c00";
+            case CAUTION -> "#ffd500";
+            case NOTICE -> "#0b4f9c";
+        };
+        boolean dark = word == SignalWord.DANGER || word == SignalWord.NOTICE;
+        into.add("inline", "background-color", colour, "color", dark ? "#ffffff" : "#000000", "font-weight", "bold",
+                "border", "0.5pt solid #000000").verbatim("\u00A0" + (word == SignalWord.NOTICE ? "" : Words.ALERT + "\u00A0")
+                        + word.name() + "\u00A0");
+        into.verbatim(" ");
+    }
+
+    /** What it is about and how to avoid it; what can happen and what comes of it stands on the front. */
+    static void atStep(Fo into, Note note) {
+        Fo line = into.add("block", "role", "P", "border-left", "1.6pt solid #000000", "padding-left", "1mm", "margin-left", "1mm",
+                "space-before", "0.4mm", "space-after", "0.4mm");
+        signal(line, note.word());
+        String about = note.covers().stream().map(hazard -> Words.hazard(hazard.value())).collect(Collectors.joining(", "));
+        bold(line, about.isEmpty() ? note.hazard() : about + ":").verbatim(" ").text(note.avoid());
+    }
+}

@@ -1,0 +1,61 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.stream.Collectors;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Paper;
+import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.Used;
+
+/** The bench card on paper: front, steps in working order, routines, end. */
+final class PaperCard {
+    private PaperCard() {
+    }
+
+    static Sheet sheet(Plan plan, Paper paper) {
+        Publication publication = plan.publication();
+        Sheet sheet = new Sheet(paper, paper.columns(), publication.title(), "Bench card of " + publication.procedure().name().text()
+                + ", " + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
+                + "SHA-256 " + publication.digest());
+        Fo flow = sheet.flow();
+        Used used = new Used(plan);
+        Sources sources = new Sources();
+        PaperFront front = new PaperFront(plan, used);
+        front.head(flow, paper.room());
+        front.columns(flow, paper.column());
+        PaperStep steps = new PaperStep(plan, sources, paper.column());
+        plan.sections().forEach(section -> section(flow, plan, section, steps));
+        PaperEnd.add(flow, plan, used, sources, paper.column());
+        plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
+        plan.places().forEach(sheet::place);
+        plan.sections().forEach(section -> section.steps().forEach(step -> sheet.bookmark(step.anchor(), step.label() + " " + Words.title(step.step()))));
+        return sheet;
+    }
+
+    private static void section(Fo flow, Plan plan, Section section, PaperStep steps) {
+        if (section.isRoutine()) {
+            Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
+            Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
+            Fo from = Paint.line(head);
+            from.text("Came from step ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
+            from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
+                    + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
+        } else if (!section.steps().isEmpty()) {
+            Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
+        }
+        section.steps().forEach(step -> steps.add(flow, step));
+    }
+
+    static String title(StepGraph graph) {
+        return graph.title().isBlank() ? graph.name().text() : graph.title();
+    }
+}

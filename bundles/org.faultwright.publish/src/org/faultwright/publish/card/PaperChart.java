@@ -1,0 +1,170 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.Section;
+
+/**
+ * The whole tree in one column: the likeliest path straight down, what parts from it set in, each with the outcome that leads
+ * there. A step that several lead to hangs where it is met first; the others give its number.
+ */
+final class PaperChart {
+    private static final int DEEPEST = 12;
+    private static final String SIZE = "8pt";
+    /** DejaVu's lines meet one another at this distance. */
+    private static final String DISTANCE = "9.31pt";
+    private static final double LETTER = 1.5;
+
+    /** @param by the outcomes that lead there */
+    private record Branch(Placed step, List<String> by) {
+    }
+
+    private final double width;
+    private final Map<Placed, List<Branch>> branches = new IdentityHashMap<>();
+    private final Map<Placed, List<String>> elsewhere = new IdentityHashMap<>();
+
+    /** @param width of the column, in millimetres */
+    PaperChart(double width) {
+        this.width = width;
+    }
+
+    void add(Fo into, Plan plan) {
+        Section own = plan.sections().get(0);
+        own.steps().forEach(step -> grow(plan, step));
+        Set<Placed> drawn = new HashSet<>();
+        own.steps().forEach(step -> {
+            if (!drawn.contains(step)) {
+                trunk(into, step, "", drawn, 0);
+            }
+        });
+    }
+
+    private final Set<Placed> hung = new HashSet<>();
+
+    private void grow(Plan plan, Placed step) {
+        hung.add(step);
+        List<Branch> own = new ArrayList<>();
+        List<String> others = new ArrayList<>();
+        for (Outcome outcome : outcomes(plan, step)) {
+            Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream())
+                    .forEach(name -> target(step, name).ifPresent(to -> {
+                        String word = PlainText.phrase(outcome.key());
+                        Optional<Branch> known = own.stream().filter(branch -> branch.step() == to).findFirst();
+                        if (known.isPresent()) {
+                            known.get().by().add(word);
+                        } else if (hung.add(to)) {
+                            own.add(new Branch(to, new ArrayList<>(List.of(word))));
+                        } else {
+                            others.add(word + Words.ARROW + to.label());
+                        }
+                    }));
+        }
+        own.sort((a, b) -> Integer.compare(number(a.step()), number(b.step())));
+        branches.put(step, own);
+        elsewhere.put(step, others);
+    }
+
+    private static List<Outcome> outcomes(Plan plan, Placed step) {
+        return step.step().outcomes();
+    }
+
+    private static Optional<Placed> target(Placed from, Name name) {
+        return from.run().target(name) instanceof Run.To to ? Optional.of(to.step()) : Optional.empty();
+    }
+
+    private static int number(Placed step) {
+        return Integer.parseInt(step.label());
+    }
+
+    /** One step below the other along the likeliest path; what parts from it stands between. */
+    private void trunk(Fo into, Placed first, String lines, Set<Placed> drawn, int depth) {
+        Placed step = first;
+        String begin = "";
+        while (step != null && drawn.add(step)) {
+            row(into, lines + begin, step);
+            List<Branch> own = branches.getOrDefault(step, List.of());
+            for (int i = 1; i < own.size(); i++) {
+                Branch branch = own.get(i);
+                String fork = "\u251C\u2500" + String.join(", ", branch.by()) + Words.ARROW;
+                if (depth < DEEPEST) {
+                    side(into, branch, lines, fork, drawn, depth);
+                }
+            }
+            begin = own.isEmpty() || own.get(0).by().equals(List.of("then")) || own.get(0).by().equals(List.of("done")) ? ""
+                    : String.join(", ", own.get(0).by()) + Words.ARROW;
+            step = own.isEmpty() ? null : own.get(0).step();
+        }
+    }
+
+    private void side(Fo into, Branch branch, String lines, String fork, Set<Placed> drawn, int depth) {
+        Placed step = branch.step();
+        if (!drawn.add(step)) {
+            return;
+        }
+        row(into, lines + fork, step);
+        drawn.remove(step);
+        below(into, step, lines + "\u2502  ", drawn, depth + 1);
+    }
+
+    /** What follows a step that has been drawn on its fork. */
+    private void below(Fo into, Placed step, String lines, Set<Placed> drawn, int depth) {
+        drawn.add(step);
+        List<Branch> own = branches.getOrDefault(step, List.of());
+        for (int i = own.size() - 1; i > 0 && depth < DEEPEST; i--) {
+            side(into, own.get(i), lines, "\u251C\u2500" + String.join(", ", own.get(i).by()) + Words.ARROW, drawn, depth);
+        }
+        if (!own.isEmpty()) {
+            String word = String.join(", ", own.get(0).by());
+            boolean plain = word.equals("then") || word.equals("done");
+            Placed next = own.get(0).step();
+            if (!drawn.contains(next)) {
+                row(into, lines + (plain ? "" : word + Words.ARROW), next);
+                below(into, next, lines, drawn, depth);
+            }
+        }
+    }
+
+    private void row(Fo into, String before, Placed step) {
+        Fo line = into.add("block", "role", "P", "font-size", SIZE, "line-height", DISTANCE, "wrap-option", "no-wrap",
+                "line-stacking-strategy", "font-height");
+        int tail = 0;
+        while (tail < before.length() && "\u2502\u251C\u2500 ".indexOf(before.charAt(tail)) >= 0) {
+            tail++;
+        }
+        if (tail > 0) {
+            line.add("inline", "role", "artifact", "color", Paint.LINE).verbatim(before.substring(0, tail).replace(' ', '\u00A0'));
+        }
+        line.add("inline", "font-style", "normal").text(before.substring(tail));
+        boolean end = step.step() instanceof Step.Conclude;
+        line.add("basic-link", "internal-destination", step.anchor(), "font-weight", "bold").spoken("To step " + step.label())
+                .verbatim((end ? "\u25A0" : "") + step.label());
+        line.verbatim("\u00A0");
+        String others = elsewhere.getOrDefault(step, List.of()).isEmpty() ? ""
+                : " (" + String.join(", ", elsewhere.get(step)) + ")";
+        int room = (int) (width / LETTER) - before.length() - step.label().length() - 2;
+        String title = Words.title(step.step());
+        int fits = Math.max(12, room - others.length());
+        line.text(title.length() <= fits ? title : title.substring(0, fits - 1).strip() + "\u2026");
+        if (!others.isEmpty() && others.length() < room - 12) {
+            line.text(others);
+        }
+    }
+}

@@ -1,0 +1,93 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.ProtectiveTest;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.plan.Likely;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Used;
+
+/** The end of a printed card: what is filled in, looked over and signed before the unit leaves the bench. */
+final class PaperEnd {
+    static final String ANCHOR = "close-the-job";
+    private static final int WRITING_LINES = 2;
+
+    private PaperEnd() {
+    }
+
+    static void add(Fo flow, Plan plan, Used used, Sources sources, double width) {
+        Fo box = flow.add("block", "id", ANCHOR, "keep-together.within-column", "always");
+        Paint.heading(box, "Close the job");
+        faults(box, plan);
+        written(box, "Parts used");
+        written(box, "Remarks");
+        Fo closing = flow.add("block", "keep-together.within-column", "always");
+        Paint.heading(closing, "Before the unit leaves the bench");
+        List<Condition> ends = used.conditions().stream().filter(condition -> condition.ends().isPresent()).toList();
+        if (!ends.isEmpty()) {
+            Fo line = Paint.line(closing);
+            ends.forEach(condition -> line.verbatim(Words.BOX + "\u00A0")
+                    .text((Words.named(condition) + " " + condition.ends().get().text()).replace(' ', '\u00A0')).verbatim("\u2002 "));
+        }
+        protective(closing, plan);
+        sign(closing, width);
+        sources.list(flow);
+        plan.steps().flatMap(step -> LimitZones.of(plan.procedure(), step).stream()).map(LimitZones::convention)
+                .distinct().forEach(words -> Paint.line(flow).text(words).set("space-before", "1mm"));
+        Paint.line(flow).text("Made from " + plan.procedure().name().text() + ", " + plan.publication().revision()
+                + ", SHA-256 " + plan.publication().digest() + ".").set("space-before", "1mm");
+    }
+
+    private static void faults(Fo box, Plan plan) {
+        Paint.line(box, "Which fault was it?");
+        Paint.boxes(box, plan.likely().cases().stream().map(Likely.Case::fault).map((Fault fault) -> PaperFront.title(fault)).toList());
+        Paint.boxes(box, List.of("None found", "Another:"));
+    }
+
+    private static void written(Fo box, String what) {
+        for (int i = 0; i < WRITING_LINES; i++) {
+            Fo line = box.add("block", "border-bottom", "0.6pt solid " + Paint.LINE, "line-height", "17pt", "color", Paint.FAINT, "role", i == 0 ? "P" : "artifact");
+            line.verbatim(i == 0 ? what : "\u00A0");
+        }
+    }
+
+    /** The tests after a repair, with where they are done; each result is written down. */
+    private static void protective(Fo box, Plan plan) {
+        List<Placed> tests = plan.placed().filter(placed -> !placed.step().frame().precautions().tests().isEmpty()).toList();
+        for (Placed placed : tests) {
+            for (Written<ProtectiveTest> test : placed.step().frame().precautions().tests()) {
+                Fo line = Paint.line(box);
+                line.verbatim(Words.BOX + "\u00A0").text("Test of " + test.value().spoken() + ", step ");
+                Paint.arrow(line, placed);
+                Result.expected(placed.step()).ifPresent(limit -> Paint.bold(line.verbatim(" "), limit.spelling()));
+                line.verbatim(" ________");
+            }
+        }
+    }
+
+    private static void sign(Fo box, double width) {
+        Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm");
+        double[] widths = { width * 0.24, width * 0.5, width * 0.26 };
+        for (double column : widths) {
+            table.add("table-column", "column-width", Sheet.mm(column));
+        }
+        Fo head = table.add("table-header").add("table-row");
+        List.of("Signed by", "Name", "Date").forEach(word -> head.add("table-cell").add("block", "color", Paint.FAINT).text(word));
+        Fo rows = table.add("table-body");
+        for (String who : List.of("Technician", "Checked by")) {
+            Fo row = rows.add("table-row", "height", "10mm");
+            row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.6mm").add("block").text(who);
+            row.add("table-cell", "border", "0.6pt solid " + Paint.LINE).add("block");
+            row.add("table-cell", "border", "0.6pt solid " + Paint.LINE).add("block");
+        }
+    }
+}

@@ -1,0 +1,236 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.faults.Figures;
+import org.faultwright.analysis.faults.TimeStudy;
+import org.faultwright.analysis.faults.TimeText;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.procedure.Equipment;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Revision;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.Caution;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.plan.Likely;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Used;
+import org.faultwright.quantity.MeterRange;
+
+/** The front of a printed card: what is read before anything is touched. */
+final class PaperFront {
+    private static final double CODE = 21;
+
+    private final Plan plan;
+    private final Used used;
+    private final Publication publication;
+
+    PaperFront(Plan plan, Used used) {
+        this.plan = plan;
+        this.used = used;
+        this.publication = plan.publication();
+    }
+
+    /** Across all columns. @param room the width, in millimetres */
+    void head(Fo flow, double room) {
+        Fo head = flow.add("block", "span", "all");
+        Fo table = head.add("table", "table-layout", "fixed", "width", "100%");
+        table.add("table-column", "column-width", Sheet.mm(room - CODE - 2));
+        table.add("table-column", "column-width", Sheet.mm(CODE + 2));
+        Fo row = table.add("table-body").add("table-row");
+        Fo words = row.add("table-cell");
+        words.add("block", "role", "H1", "font-size", "17pt", "line-height", "20pt", "font-weight", "bold").text(publication.title());
+        Procedure procedure = plan.procedure();
+        procedure.equipment().ifPresent(equipment -> words.add("block", "font-size", "11pt", "line-height", "14pt", "font-weight", "bold")
+                .text(equipment(equipment)));
+        if (!procedure.complaints().isEmpty()) {
+            Paint.line(words, "Complaints such as").text(procedure.complaints().stream()
+                    .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", ")));
+        }
+        Fo revision = Paint.line(words);
+        if (publication.status() == Revision.Status.DRAFT) {
+            revision.add("inline", "background-color", Paint.INK, "color", "#ffffff", "font-weight", "bold").verbatim("\u00A0")
+                    .text(publication.revision()).verbatim("\u00A0");
+            revision.text(" neither reviewed nor released");
+        } else {
+            Paint.bold(revision, publication.revision());
+        }
+        revision.text(record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        CardCode.add(row.add("table-cell").add("block", "text-align", "end", "line-height", "0pt"), publication, CODE);
+        job(head, room);
+        if (publication.hasErrors()) {
+            open(head);
+        }
+    }
+
+    private static String equipment(Equipment equipment) {
+        List<Written<String>> boards = equipment.boards();
+        return equipment.title() + (boards.isEmpty() ? ", all boards" : boards.size() == 1 ? ", board " : ", boards ")
+                + boards.stream().map(Written::value).collect(Collectors.joining(", "));
+    }
+
+    private static String record(Procedure procedure) {
+        return procedure.revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
+                + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
+    }
+
+    /** Blanks for the job in hand. */
+    static void job(Fo into, double room) {
+        List<String> names = List.of("Serial number", "Board", "Job", "Date", "Technician");
+        Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "2mm");
+        names.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / names.size())));
+        Fo row = table.add("table-body").add("table-row", "height", "9mm");
+        names.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
+                .add("block", "font-size", "8pt", "line-height", "9pt", "color", Paint.FAINT).text(name));
+    }
+
+    /** What must be put right before this becomes a card to work by. */
+    private void open(Fo into) {
+        Fo box = into.add("block", "border", "2pt solid #a3121c", "padding", "1mm 2mm", "margin", "0mm", "space-after", "2mm");
+        box.add("block", "role", "H2", "font-size", "11pt", "line-height", "14pt", "font-weight", "bold")
+                .text("Draft with open errors: do not work by this");
+        for (Finding finding : publication.of(Severity.ERROR)) {
+            box.add("block", "role", "P", "space-before", "0.5mm").text(finding.message() + " " + finding.advice() + " Line " + finding.at().line() + ", "
+                    + finding.rule() + ".");
+        }
+    }
+
+    /** In the columns. @param width of a column, in millimetres */
+    void columns(Fo flow, double width) {
+        dangers(flow);
+        faults(flow, width);
+        Paint.heading(flow, "You will need");
+        Paint.boxes(flow, used.instruments().entrySet().stream().map(entry -> instrument(entry.getKey(), entry.getValue())).toList());
+        Paint.boxes(flow, used.tools());
+        Paint.boxes(flow, used.parts().stream().map(PaperFront::part).toList());
+        List<String> arrival = used.conditions().stream().flatMap(condition -> condition.starts()
+                .or(() -> condition.values().stream().findFirst()).stream()
+                .map(value -> Words.named(condition) + " " + value.text())).toList();
+        if (!arrival.isEmpty()) {
+            Paint.heading(flow, "Condition on arrival");
+            Fo line = Paint.line(flow);
+            arrival.forEach(one -> line.verbatim(Words.BOX + "\u00A0").text(one.replace(' ', '\u00A0')).verbatim("\u2002 "));
+        }
+        chart(flow, width);
+    }
+
+    private void dangers(Fo flow) {
+        Paint.heading(flow, "Dangers: read before anything else");
+        Fo caution = Paint.line(flow);
+        Paint.bold(caution, Caution.FIRST).verbatim(" ").text(Caution.TRAINED);
+        used.notes().forEach((note, steps) -> {
+            Fo box = flow.add("block", "role", "P", "border", "0.8pt solid #000000", "padding", "0.4mm 1mm 0.6mm 1mm", "margin", "0mm",
+                    "space-before", "1mm", "keep-together.within-column", "always");
+            Paint.signal(box, note.word());
+            Paint.bold(box, note.hazard()).verbatim(" ").text(note.consequence() + " " + note.avoid());
+            box.verbatim(" ").say("inline", (steps.size() == 1 ? "Step " : "Steps ") + steps.stream().map(plan::label).collect(Collectors.joining(", ")),
+                    "color", Paint.FAINT);
+        });
+    }
+
+    private void faults(Fo flow, double width) {
+        List<Likely.Case> cases = plan.likely().cases();
+        if (cases.isEmpty()) {
+            return;
+        }
+        Paint.heading(flow, "What it can be");
+        Fo table = flow.add("table", "table-layout", "fixed", "width", "100%", "keep-together.within-column", "always");
+        double[] widths = { width - 11 - 16 - 21, 11, 16, 21 };
+        for (double column : widths) {
+            table.add("table-column", "column-width", Sheet.mm(column));
+        }
+        Fo head = table.add("table-header").add("table-row");
+        List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("table-cell", "border-bottom", "0.5pt solid " + Paint.LINE)
+                .add("block", "text-align", word.equals("Fault") ? "start" : "end", "font-size", "8pt", "color", Paint.FAINT).text(word));
+        Fo body = table.add("table-body");
+        for (Likely.Case one : cases) {
+            Fo row = body.add("table-row");
+            row.add("table-cell").add("block").text(title(one.fault()));
+            cell(row, one.fault().cases().map(count -> count.value().toString()).orElse(Figures.percent(one.weight())));
+            cell(row, one.seconds().map(TimeText::upToMinutes).orElse("open"));
+            Fo end = row.add("table-cell").add("block", "text-align", "end");
+            one.path().stream().reduce((first, second) -> second).flatMap(this::placed).ifPresentOrElse(
+                    step -> Paint.arrow(end, step), () -> end.text("no step finds it"));
+        }
+        expected(flow);
+    }
+
+    private void expected(Fo flow) {
+        TimeStudy.Figure all = TimeStudy.of(plan.procedure()).inAll();
+        all.expected().ifPresent(time -> Paint.line(flow, "Time to expect").text(TimeText.upToMinutes(time)
+                + all.worst().map(worst -> ", at worst " + TimeText.upToMinutes(worst)).orElse("")));
+    }
+
+    private Optional<Placed> placed(PathStep step) {
+        return plan.sections().get(0).steps().stream().filter(one -> one.step().name().text().equals(step.step())).findFirst();
+    }
+
+    private static void cell(Fo row, String words) {
+        row.add("table-cell").add("block", "text-align", "end").text(words);
+    }
+
+    static String title(Fault fault) {
+        return fault.title().isBlank() ? fault.name().text() : fault.title();
+    }
+
+    private void chart(Fo flow, double width) {
+        if (plan.sections().get(0).steps().isEmpty()) {
+            return;
+        }
+        Paint.heading(flow, "All steps");
+        new PaperChart(width).add(flow.add("block"), plan);
+        plan.sections().stream().skip(1).forEach(section -> {
+            Fo line = flow.add("block", "role", "P", "font-size", "8pt", "line-height", "10pt");
+            line.add("basic-link", "internal-destination", Plan.anchor(section), "font-weight", "bold")
+                    .spoken("To routine " + section.letter()).verbatim(section.letter());
+            line.verbatim("\u00A0").text("Routine: " + PaperCard.title(section.graph()));
+            Paint.page(line, Plan.anchor(section));
+        });
+    }
+
+    private String instrument(Instrument instrument, List<Step.Measure> measures) {
+        String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
+        Map<String, Set<String>> ranges = new LinkedHashMap<>();
+        for (Step.Measure measure : measures) {
+            measure.kind().ifPresent(kind -> {
+                Set<String> own = ranges.computeIfAbsent(kind.value().words(), none -> new LinkedHashSet<>());
+                measure.range().map(range -> range.value().spelling()).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range)
+                        .map(MeterRange::upTo).map(upTo -> upTo.spelling())).ifPresent(own::add);
+            });
+        }
+        List<String> uses = new ArrayList<>();
+        ranges.forEach((kind, upTo) -> uses.add(kind + (upTo.isEmpty() ? "" : " " + String.join(" and ", upTo))));
+        String due = instrument.calibrationDue().map(day -> "; calibrated until " + day.value()).orElse("");
+        return title + (uses.isEmpty() ? "" : ": " + String.join("; ", uses)) + due;
+    }
+
+    private static String part(Part part) {
+        String title = part.title().isBlank() ? part.name().text() : part.title();
+        String hazards = Stream.of(part.hazards()).flatMap(List::stream).map(hazard -> Words.hazard(hazard.value()))
+                .collect(Collectors.joining(", "));
+        return title + part.number().map(number -> ", part no. " + number.value()).orElse("")
+                + part.stock().map(stock -> ", " + stock.value() + " at hand").orElse("")
+                + (hazards.isEmpty() ? "" : " (" + hazards + ")");
+    }
+}

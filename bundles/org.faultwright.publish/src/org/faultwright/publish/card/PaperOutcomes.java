@@ -1,0 +1,125 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Run;
+
+/** The outcomes of a step, each with a box to tick and where it leads: in a row where they are short, else below one another. */
+final class PaperOutcomes {
+    /** Boxes to tally a bounded repeat in; a larger bound is counted on the job slip. */
+    private static final int MOST_BOXES = 9;
+    private static final int SHORT = 26;
+
+    private final Plan plan;
+
+    PaperOutcomes(Plan plan) {
+        this.plan = plan;
+    }
+
+    void add(Fo into, Placed step, Optional<LimitZones> zones, boolean scale) {
+        List<Outcome> outcomes = step.step().outcomes();
+        if (outcomes.isEmpty()) {
+            return;
+        }
+        List<Result> results = outcomes.stream().map(outcome -> result(step.step(), outcome, zones, scale)).toList();
+        boolean row = results.stream().allMatch(result -> result.word().length() + result.detail().length() <= SHORT)
+                && outcomes.stream().allMatch(outcome -> outcome.proves().isEmpty() && outcome.repeat().isEmpty());
+        if (row) {
+            Fo line = into.add("block", "role", "P", "line-height", "14pt", "space-before", "0.5mm");
+            for (int i = 0; i < outcomes.size(); i++) {
+                line.verbatim(i == 0 ? "" : Paint.WIDE_GAP);
+                seen(line, whole(results.get(i)));
+                line.verbatim("\u00A0");
+                way(line, step, outcomes.get(i).target(), outcomes.get(i));
+            }
+            return;
+        }
+        for (int i = 0; i < outcomes.size(); i++) {
+            Fo line = into.add("block", "role", "P", "line-height", "13pt", "start-indent", "5mm", "text-indent", "-5mm",
+                    "text-align-last", "justify", "space-before", "0.3mm");
+            seen(line, results.get(i));
+            Outcome outcome = outcomes.get(i);
+            if (!outcome.proves().isEmpty()) {
+                line.verbatim(" ").text("(proves " + Words.settings(outcome.proves(), plan.scope()) + ")");
+            }
+            line.verbatim(" ").add("leader", "leader-pattern", "dots", "leader-length.minimum", "3mm", "leader-length.optimum", "5mm", "leader-length.maximum", "100%", "color", Paint.LINE);
+            line.verbatim(" ");
+            way(line, step, outcome.target(), outcome);
+            outcome.repeat().ifPresent(repeat -> repeat(into, step, outcome, repeat));
+        }
+    }
+
+    /** The outcome of a step that has but one and asks nothing. */
+    static Optional<Outcome> only(Step step) {
+        List<Outcome> outcomes = step.outcomes();
+        boolean asks = step instanceof Step.Check || step instanceof Step.Observe;
+        return outcomes.size() == 1 && !asks && outcomes.get(0).proves().isEmpty() && outcomes.get(0).repeat().isEmpty()
+                ? Optional.of(outcomes.get(0)) : Optional.empty();
+    }
+
+    /** In a row a line ends between two outcomes, never inside one. */
+    private static Result whole(Result result) {
+        return new Result(result.word(), result.detail().replace(' ', '\u00A0'));
+    }
+
+    private static void seen(Fo line, Result result) {
+        line.add("inline", "font-size", "12pt").verbatim(Words.BOX);
+        line.verbatim("\u00A0");
+        Optional<String> pattern = TimePattern.of(result.word());
+        line.say("inline", result.word().replace(' ', '\u00A0'), "font-weight", "bold");
+        pattern.ifPresent(signals -> line.verbatim("\u00A0").add("inline", "font-size", "7pt", "role", "artifact").verbatim(signals));
+        if (!result.detail().isEmpty()) {
+            line.verbatim(result.detail().indexOf(' ') < 0 ? "\u00A0" : " ").text(result.detail());
+        }
+    }
+
+    /** Where the limit or its scale already tells the readings of each outcome, they are not said again. */
+    private Result result(Step step, Outcome outcome, Optional<LimitZones> zones, boolean scale) {
+        Result result = Result.of(step, outcome, plan.scope(), zones);
+        boolean known = scale || Result.expected(step).isPresent() && !outcome.key().equals(Step.DOUBTFUL);
+        boolean told = known && !(outcome.head() instanceof Outcome.Band);
+        return told ? new Result(result.word(), "") : result;
+    }
+
+    private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat) {
+        Fo line = into.add("block", "role", "P", "text-align", "end", "line-height", "13pt");
+        line.add("inline", "font-size", "12pt").verbatim(Words.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES))));
+        line.text(" at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time, then " : " times, then "));
+        way(line, step, Optional.of(repeat.otherwise()), outcome);
+    }
+
+    void way(Fo into, Placed step, Optional<Name> name, Outcome outcome) {
+        if (name.isEmpty()) {
+            into.text(Words.ARROW + " not stated");
+            return;
+        }
+        Run.Target target = step.run().target(name.get());
+        if (target instanceof Run.To to) {
+            Paint.arrow(into, to.step());
+            to.by().flatMap(Outcome::repeat).ifPresent(repeat -> {
+                into.text(" (at most " + repeat.atMost() + " times, then ");
+                step.run().caller().map(caller -> caller.run().target(repeat.otherwise())).ifPresent(then -> {
+                    if (then instanceof Run.To other) {
+                        Paint.arrow(into, other.step());
+                    }
+                });
+                into.verbatim(")");
+            });
+        } else if (target instanceof Run.Back back) {
+            Paint.bold(into, "back\u00A0with:\u00A0" + PlainText.phrase(back.exit()));
+        } else {
+            into.text(Words.ARROW + " " + name.get().text() + " (not found)");
+        }
+    }
+}

@@ -1,0 +1,364 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.analysis.measurement.ComputedStudy;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.SetUps;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.ValueText;
+import org.faultwright.quantity.measure.ReadingBox;
+
+/** One step on paper: its number and order, what to keep off, where and with what, the limit, and the outcomes in a row. */
+final class PaperStep {
+    private static final Pattern DIGITS = Pattern.compile("_|[^_ ]+");
+    /** A step with more than this to say is longer than a column: it may go on in the next one. */
+    private static final int LONGEST_WHOLE = 2500;
+
+    private final Plan plan;
+    private final SetUps setUps;
+    private final Sources sources;
+    private final PaperOutcomes outcomes;
+    private final double width;
+
+    /** @param width of a column, in millimetres */
+    PaperStep(Plan plan, Sources sources, double width) {
+        this.plan = plan;
+        this.setUps = new SetUps(plan);
+        this.sources = sources;
+        this.outcomes = new PaperOutcomes(plan);
+        this.width = width;
+    }
+
+    void add(Fo into, Placed placed) {
+        boolean whole = length(placed) < LONGEST_WHOLE;
+        boolean end = placed.step() instanceof Step.Conclude;
+        Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
+                "space-after", "1.6mm", "keep-together.within-column", whole ? "always" : "auto");
+        head(box, placed, "12pt");
+        body(box, placed);
+        plan.inside(placed).forEach(inner -> {
+            Fo line = box.add("block", "id", inner.anchor(), "start-indent", "3mm", "space-before", "0.8mm");
+            head(line, inner, "10pt");
+            body(line, inner);
+            line.add("block", "id", Sheet.end(inner.anchor()));
+        });
+        if (end) {
+            Fo close = box.add("block", "role", "P");
+            Paint.bold(close, Words.ARROW + "\u00A0Close the job");
+            Paint.page(close, PaperEnd.ANCHOR);
+        }
+        box.add("block", "id", Sheet.end(placed.anchor()));
+    }
+
+    private int length(Placed placed) {
+        return Stream.concat(Stream.of(placed), plan.inside(placed).stream()).map(Placed::step).mapToInt(step -> step.title().length()
+                + step.frame().hint().map(hint -> hint.value().length()).orElse(0) + step.outcomes().size() * 60
+                + step.frame().notes().size() * 200).sum();
+    }
+
+    private void head(Fo box, Placed placed, String size) {
+        Step step = placed.step();
+        StepFrame frame = step.frame();
+        Fo head = box.add("block", "role", "H3", "font-size", "11pt", "line-height", "13pt", "keep-with-next.within-column", "always");
+        Paint.number(head, placed.label(), size);
+        head.verbatim("\u00A0").say("inline", Words.kind(step), "font-size", "9pt", "color", Paint.FAINT);
+        head.verbatim("\u00A0 ");
+        head.say("inline", Words.title(step), "font-weight", "bold");
+        String more = Stream.of(
+                frame.takes().map(time -> time.value().spelling()),
+                frame.waits().map(wait -> "wait " + wait.value().spelling()),
+                frame.confirms().map(at -> "confirms the complaint"),
+                frame.verifies().map(at -> "proves the repair"))
+                .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
+        if (!more.isEmpty()) {
+            head.verbatim(" ").say("inline", more, "font-size", "9pt", "color", Paint.FAINT);
+        }
+        frame.source().ifPresent(source -> sources.cite(head, source));
+    }
+
+    private void body(Fo box, Placed placed) {
+        Step step = placed.step();
+        StepFrame frame = step.frame();
+        notes(placed).forEach(note -> Paint.atStep(box, note));
+        needs(box, step);
+        Optional<LimitZones> zones = LimitZones.of(plan.procedure(), step);
+        boolean scale = false;
+        if (step instanceof Step.Measure measure) {
+            scale = measure(box, measure, zones);
+        } else if (step instanceof Step.Observe observe) {
+            observe(box, observe);
+        } else if (step instanceof Step.Do task) {
+            task.adjusts().forEach(one -> one.to().ifPresent(to -> Paint.line(box, "Set").text(one.of()).verbatim(" ")
+                    .say("inline", to.value().spelling(), "font-weight", "bold", "font-size", "11pt")));
+            task.erases().ifPresent(erased -> Paint.bold(Paint.line(box, "Erases"), erased.value()));
+        } else if (step instanceof Step.Calculate calculate) {
+            scale = calculate(box, calculate, zones);
+        } else if (step instanceof Step.Perform perform) {
+            perform(box, perform, placed);
+        } else if (step instanceof Step.Conclude conclude) {
+            conclude(box, conclude);
+        }
+        handling(box, frame);
+        frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Live work"), why.value()));
+        frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
+        if (plan.inside(placed).isEmpty()) {
+            end(box, placed, zones, scale);
+        }
+    }
+
+    /** A note that the step before in the same box has just told is not told again. */
+    private List<Note> notes(Placed placed) {
+        List<Placed> told = placed.run().caller().map(caller -> {
+            List<Placed> all = new ArrayList<>(List.of(caller));
+            plan.inside(caller).stream().takeWhile(inner -> inner != placed).forEach(all::add);
+            return all;
+        }).orElse(List.of());
+        return placed.step().frame().notes().stream()
+                .filter(name -> told.stream().noneMatch(before -> before.step().frame().notes().stream()
+                        .anyMatch(other -> other.text().equals(name.text()))))
+                .flatMap(name -> plan.scope().note(name).stream()).toList();
+    }
+
+    private void needs(Fo box, Step step) {
+        List<Setting> needs = setUps.toTell(step);
+        if (!needs.isEmpty()) {
+            chips(box.add("block", "role", "P", "line-height", "13pt"), "With", needs);
+        }
+    }
+
+    /** What the step has set, and where it leads: on one line where it leads to one step only. */
+    private void end(Fo box, Placed placed, Optional<LimitZones> zones, boolean scale) {
+        List<Setting> sets = placed.step().frame().sets();
+        Optional<Outcome> only = PaperOutcomes.only(placed.step());
+        boolean readsOn = only.flatMap(Outcome::target).map(placed.run()::target).filter(target -> isNextInPlace(placed, target)).isPresent();
+        if (!sets.isEmpty() || only.isPresent() && !readsOn) {
+            Fo line = box.add("block", "role", "P", "line-height", "13pt", "text-align-last", "justify");
+            chips(line, "Then", sets);
+            line.add("leader", "leader-length.minimum", "0mm", "leader-length.optimum", "2mm", "leader-length.maximum", "100%");
+            if (!readsOn) {
+                only.ifPresent(outcome -> outcomes.way(line, placed, outcome.target(), outcome));
+            }
+        }
+        if (only.isEmpty()) {
+            outcomes.add(box, placed, zones, scale);
+        }
+    }
+
+    /** Whether the arrow leads from a to b of a routine in place: there the eye goes on by itself. */
+    private boolean isNextInPlace(Placed placed, Run.Target target) {
+        return target instanceof Run.To to && placed.run().caller().isPresent() && plan.follows(placed, to.step());
+    }
+
+    private void chips(Fo line, String key, List<Setting> settings) {
+        if (!settings.isEmpty()) {
+            line.say("inline", key, "color", Paint.FAINT).verbatim("\u00A0");
+            settings.forEach(setting -> {
+                line.add("inline", "border", "0.6pt solid " + Paint.INK, "font-weight", "bold")
+                        .verbatim("\u00A0").text(Words.setting(setting, plan.scope()).replace(' ', '\u00A0')).verbatim("\u00A0");
+                line.verbatim("\u2002");
+            });
+        }
+    }
+
+    private void handling(Fo box, StepFrame frame) {
+        List<String> parts = frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())).toList();
+        List<String> tools = frame.tools().stream().map(tool -> tool.value() + StepPart.rating(frame, tool)).toList();
+        String hazards = Stream.concat(frame.hazards().stream().map(Written::value), frame.handles().stream()
+                .flatMap(name -> plan.scope().part(name).stream()).flatMap(part -> part.hazards().stream()).map(Written::value))
+                .distinct().map((Hazard hazard) -> Words.hazard(hazard)).collect(Collectors.joining(", "));
+        if (parts.isEmpty() && tools.isEmpty() && hazards.isEmpty()) {
+            return;
+        }
+        Fo line = Paint.line(box);
+        key(line, "", "Part", String.join(", ", parts));
+        key(line, parts.isEmpty() ? "" : " \u2002", "Tools", String.join(", ", tools));
+        key(line, parts.isEmpty() && tools.isEmpty() ? "" : " \u2002", "Mind", hazards);
+    }
+
+    private static void key(Fo line, String before, String key, String words) {
+        if (!words.isEmpty()) {
+            line.verbatim(before).say("inline", key, "color", Paint.FAINT).verbatim("\u00A0").text(words);
+        }
+    }
+
+    private void observe(Fo box, Step.Observe step) {
+        step.indicator().flatMap(plan.scope()::indicator).ifPresent(indicator -> {
+            Fo line = Paint.line(box, "At");
+            Paint.bold(line, indicator.title().isBlank() ? indicator.name().text() : indicator.title());
+            indicator.source().ifPresent(source -> sources.cite(line, source));
+        });
+    }
+
+    private boolean measure(Fo box, Step.Measure step, Optional<LimitZones> zones) {
+        step.point().ifPresent(point -> {
+            Fo line = Paint.line(box, "At");
+            Paint.bold(line, point(point));
+            step.against().ifPresent(against -> Paint.bold(line.text(" against "), point(against)));
+        });
+        step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
+                .ifPresent(stored -> Paint.bold(Paint.line(box, "Stores"), stored.inWords()));
+        Optional<LimitStudy> study = LimitStudy.of(plan.procedure(), step);
+        Optional<MeterRange> range = study.map(LimitStudy::range);
+        List<String> with = new ArrayList<>();
+        step.instrument().ifPresent(name -> with.add(plan.scope().instrument(name).map(Instrument::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())));
+        step.kind().ifPresent(kind -> with.add(kind.value().words()));
+        step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
+        step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
+                .ifPresent(upTo -> with.add("range " + upTo));
+        if (!with.isEmpty()) {
+            Paint.line(box, "Instrument").text(String.join(", ", with));
+        }
+        if (!step.rows().isEmpty()) {
+            readings(box, step);
+            return true;
+        }
+        limit(box, step.expects(), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value));
+        return scale(box, zones);
+    }
+
+    /** Several readings as one table: where, the limit, and boxes to write in. */
+    private void readings(Fo box, Step.Measure step) {
+        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), point(against)));
+        Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "0.5mm");
+        for (double part : new double[] { 0.4, 0.28, 0.32 }) {
+            table.add("table-column", "column-width", Sheet.mm(part * width));
+        }
+        Fo head = table.add("table-header").add("table-row");
+        List.of("At", "Limit", "Reading").forEach(word -> cell(head).text(word).set("color", Paint.FAINT));
+        Fo rows = table.add("table-body");
+        step.readings().forEach(one -> {
+            Fo row = rows.add("table-row");
+            Fo at = cell(row);
+            one.point().ifPresent(point -> Paint.bold(at, point(point)));
+            Fo limit = cell(row).set("font-size", "11pt", "font-weight", "bold");
+            one.expects().ifPresent(expects -> limit.text(expects.limit().value().spelling()));
+            digits(cell(row).set("font-size", "11pt", "line-height", "17pt"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range)
+                    .flatMap(ReadingBox::pattern), one.kind().map(Written::value), one.expects());
+        });
+    }
+
+    private static Fo cell(Fo row) {
+        return row.add("table-cell", "border-bottom", "0.4pt solid " + Paint.LINE, "start-indent", "0mm").add("block");
+    }
+
+    private boolean scale(Fo box, Optional<LimitZones> zones) {
+        zones.ifPresent(known -> BandScale.add(box, known.zones(), known.unit(), width - 2));
+        return zones.isPresent();
+    }
+
+    private String point(Name name) {
+        Optional<Point> point = plan.scope().point(name);
+        String title = point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text());
+        return title + point.flatMap(Point::carries).map(carried -> " (up to " + carried.upTo().value().spelling() + " "
+                + carried.kind().words().replace(" voltage", "") + ")").orElse("");
+    }
+
+    /** The limit in the author's spelling, and boxes for the digits of the reading at the end of the line. */
+    private void limit(Fo box, Optional<Step.Expectation> expectation, Optional<String> pattern, Optional<QuantityKind> kind) {
+        Fo line = box.add("block", "role", "P", "text-align-last", "justify", "font-size", "11pt", "line-height", "17pt");
+        expectation.ifPresent(expects -> {
+            Paint.bold(line, expects.limit().value().spelling());
+            expects.source().ifPresent(source -> sources.cite(line, source));
+        });
+        line.verbatim(" ").add("leader");
+        line.say("inline", " Reading ", "font-size", "9pt", "color", Paint.FAINT);
+        digits(line, pattern, kind, expectation);
+    }
+
+    private static void digits(Fo line, Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expectation) {
+        if (pattern.isEmpty()) {
+            String unit = expectation.flatMap(one -> one.limit().value().quantities().stream().findFirst()).map(Quantity::unit)
+                    .map(known -> known.symbol()).or(() -> kind.map(QuantityKind::usualUnit)).orElse("");
+            blank(line, 24);
+            line.text("\u00A0" + unit);
+            return;
+        }
+        // Digits stand as _, with gaps between; what stands together otherwise is a point, a sign or the unit.
+        Matcher parts = DIGITS.matcher(pattern.get());
+        while (parts.find()) {
+            if (parts.group().equals("_")) {
+                blank(line, 4.2);
+            } else {
+                line.text(parts.group());
+            }
+        }
+    }
+
+    /** A box to write in. @param width in millimetres */
+    private static void blank(Fo line, double width) {
+        line.add("inline", "border", "0.6pt solid " + Paint.INK, "padding-top", "0.5mm", "padding-bottom", "0.5mm")
+                .add("leader", "leader-pattern", "space", "leader-length", Sheet.mm(width));
+    }
+
+    private boolean calculate(Fo box, Step.Calculate step, Optional<LimitZones> zones) {
+        step.formula().ifPresent(formula -> Paint.bold(Paint.line(box, "Value"), Formula.of(formula.value(), plan)));
+        ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
+                .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
+                        Paint.line(box, "Uncertainty").text("\u00B1"
+                                + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP) + " (U, k = 2)")));
+        limit(box, step.expects(), Optional.empty(), Optional.empty());
+        return scale(box, zones);
+    }
+
+    private void perform(Fo box, Step.Perform step, Placed placed) {
+        if (!plan.inside(placed).isEmpty()) {
+            return;
+        }
+        step.routine().ifPresent(name -> {
+            Fo line = Paint.line(box);
+            Optional<Section> routine = plan.routine(name);
+            if (routine.isPresent()) {
+                line.add("basic-link", "internal-destination", Plan.anchor(routine.get()), "font-weight", "bold", "font-size", "11pt")
+                        .spoken("To routine " + routine.get().letter()).verbatim(Words.ARROW + "\u00A0Routine\u00A0" + routine.get().letter());
+                Paint.page(line, Plan.anchor(routine.get()));
+                line.text(", then come back here");
+            } else {
+                line.text(name.text());
+            }
+        });
+    }
+
+    private void conclude(Fo box, Step.Conclude step) {
+        String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
+        if (!found.isEmpty()) {
+            Paint.bold(Paint.line(box, "Found"), found);
+        }
+        step.findsNothing().ifPresent(at -> Paint.bold(Paint.line(box, "Found"), "no fault"));
+        step.refersTo().ifPresent(whom -> Paint.bold(Paint.line(box, "Refer to"), whom.value()));
+        step.report().ifPresent(report -> Paint.line(box, "Report").text("\u201C" + report.value() + "\u201D"));
+    }
+}

@@ -1,0 +1,56 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.page;
+
+/** The paper a sheet is made for (ISO 216; ANSI/ASME Y14.1 for Letter). Lengths are in millimetres. */
+public enum Paper {
+    A4(210, 297, 2, 12, 5),
+    A5(148, 210, 1, 10, 5),
+    LETTER(215.9, 279.4, 2, 12, 5);
+
+    private final double width;
+    private final double height;
+    private final int columns;
+    private final double margin;
+    private final double gap;
+
+    Paper(double width, double height, int columns, double margin, double gap) {
+        this.width = width;
+        this.height = height;
+        this.columns = columns;
+        this.margin = margin;
+        this.gap = gap;
+    }
+
+    public double width() {
+        return width;
+    }
+
+    public double height() {
+        return height;
+    }
+
+    public int columns() {
+        return columns;
+    }
+
+    public double margin() {
+        return margin;
+    }
+
+    /** Between two columns. */
+    public double gap() {
+        return gap;
+    }
+
+    /** The width of the printed part. */
+    public double room() {
+        return width - 2 * margin;
+    }
+
+    public double column() {
+        return (room() - gap * (columns - 1)) / columns;
+    }
+}

@@ -1,0 +1,73 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.plan;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.FaultTable;
+import org.faultwright.analysis.faults.FaultWalk;
+import org.faultwright.analysis.faults.FaultWalks;
+import org.faultwright.analysis.faults.TimeStudy;
+import org.faultwright.analysis.PathStep;
+import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
+import org.faultwright.quantity.Exact;
+
+/** What a unit most likely has, and by which steps each fault is found; the most often met first, then the soonest found. */
+public final class Likely {
+    /**
+     * A fault on its way through the steps.
+     *
+     * @param weight  how often it is met, as a part of 1
+     * @param path    the shortest path to a conclusion that finds it; empty where none does
+     * @param seconds the expected time to it; absent where nothing bounds it
+     */
+    public record Case(Fault fault, Exact weight, List<PathStep> path, Optional<Exact> seconds) {
+    }
+
+    private final Procedure procedure;
+    private final List<Case> cases;
+
+    private Likely(Procedure procedure, List<Case> cases) {
+        this.procedure = procedure;
+        this.cases = cases;
+    }
+
+    static Likely of(Procedure procedure) {
+        Subject subject = new Subject(procedure, Optional.empty());
+        List<Case> cases = new ArrayList<>();
+        Optional<FaultWalks> walks = FaultWalks.in(subject);
+        Optional<TimeStudy> times = TimeStudy.in(subject);
+        if (walks.isPresent() && times.isPresent()) {
+            FaultTable table = walks.get().table();
+            for (Fault fault : table.faults()) {
+                List<PathStep> path = walks.get().of(fault).endings().stream().filter(FaultWalk.Ending::finds)
+                        .map(FaultWalk.Ending::path).findFirst().orElse(List.of());
+                cases.add(new Case(fault, table.weight(fault), path, times.get().of(fault).expected()));
+            }
+        }
+        cases.sort(Comparator.comparing(Case::weight, Comparator.reverseOrder())
+                .thenComparing(one -> one.seconds().orElse(Exact.of(Integer.MAX_VALUE))));
+        return new Likely(procedure, List.copyOf(cases));
+    }
+
+    /** The most likely first. */
+    public List<Case> cases() {
+        return cases;
+    }
+
+    /** The steps by which each fault is found, the likeliest first. */
+    List<List<Step>> paths() {
+        return cases.stream().map(one -> one.path().stream().flatMap(step -> step(step.step()).stream()).toList()).toList();
+    }
+
+    private Optional<Step> step(String name) {
+        return procedure.steps().stream().filter(step -> step.name().text().equals(name)).findFirst();
+    }
+}

@@ -1,0 +1,29 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.plan;
+
+import org.faultwright.procedure.Step;
+
+/**
+ * A step where it is printed. A step of a short routine is printed at each place that performs it.
+ *
+ * @param label such as {@code 7}, {@code A2}, or {@code 7b} for a routine's step printed in place
+ */
+public record Placed(String label, Step step, Run run) {
+    /** The id of the place. */
+    public String anchor() {
+        return "step-" + label;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+        return label.hashCode();
+    }
+}

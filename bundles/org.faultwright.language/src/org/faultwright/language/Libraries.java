@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import org.faultwright.analysis.paths.Closing;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
@@ -40,13 +41,13 @@ final class Libraries {
             return with(library, found);
         }
         Procedure p = (Procedure) document;
-        return new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
-                p.tools(), p.own(), p.statedRule(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at());
+        return Closing.of(new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
+                p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at()));
     }
 
     private static Library with(Library library, List<Library> found) {
         return new Library(library.source(), library.name(), library.title(), library.uses(), found, library.own(),
-                library.statedRule(), library.problems(), library.at());
+                library.statedRule(), library.closesBy(), library.problems(), library.at());
     }
 
     /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */

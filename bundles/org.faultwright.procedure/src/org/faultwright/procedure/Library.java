@@ -10,11 +10,12 @@ import java.util.Optional;
 /**
  * What procedures of one bench share.
  *
+ * @param closesBy   the routine that closes the unit, for procedures that name none
  * @param statedRule the house's rule for readings near a limit, where it states one
  * @param at      the whole declaration
  */
 public record Library(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
-        Declarations own, Optional<Written<DecisionRule>> statedRule, List<ReadingProblem> problems, SourceRange at)
+        Declarations own, Optional<Written<DecisionRule>> statedRule, Optional<Name> closesBy, List<ReadingProblem> problems, SourceRange at)
         implements Document {
     @Override
     public List<StepGraph> graphs() {

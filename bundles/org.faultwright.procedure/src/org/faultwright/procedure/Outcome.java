@@ -17,7 +17,11 @@ import org.faultwright.quantity.Limit;
  * @param proves conditions that this result establishes, such as a charge proved absent
  */
 public record Outcome(Head head, Optional<Name> target, Optional<Repeat> repeat, List<Setting> proves,
-        SourceRange at) {
+        boolean normal, SourceRange at) {
+    public Outcome(Head head, Optional<Name> target, Optional<Repeat> repeat, List<Setting> proves, SourceRange at) {
+        this(head, target, repeat, proves, false, at);
+    }
+
     /** What is seen. */
     public sealed interface Head {
         /** What to call this outcome in examples, signatures and on cards; unique within its step. */

@@ -13,12 +13,13 @@ import java.util.Optional;
  * once made; whatever comes later (findings, cards, trees) is a function of it.
  *
  * @param tools  hand tools and aids to lay out before starting; instruments are found from the steps
+ * @param closesBy the routine that closes the unit, where it names one itself
  * @param begin  where it begins; the first step when not stated
  * @param at     the whole declaration
  */
 public record Procedure(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
         Optional<Equipment> equipment, Optional<Revision> revision, List<Written<String>> complaints,
-        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> statedRule, List<Fault> faults,
+        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> statedRule, Optional<Name> closesBy, List<Fault> faults,
         Optional<Name> begin, List<Step> steps, List<Example> examples, List<ReadingProblem> problems, SourceRange at)
         implements Document, StepGraph {
     public Procedure {
@@ -40,6 +41,12 @@ public record Procedure(SourceText source, Name name, String title, List<Name> u
 
     public Optional<Fault> fault(Name name) {
         return faults.stream().filter(fault -> fault.name().text().equals(name.text())).findFirst();
+    }
+
+    /** The routine that closes the unit before a conclusion: the procedure's own word, else that of the nearest library. */
+    public Optional<Routine> closing() {
+        return closesBy.or(() -> libraries.stream().flatMap(library -> library.closesBy().stream()).findFirst())
+                .flatMap(scope()::routine);
     }
 
     /** The decision rule in force: the procedure's own, else that of the nearest library, else simple. */

@@ -28,6 +28,21 @@ public final class Results {
         return byKey(step, "anything else");
     }
 
+    /**
+     * What a sound unit shows: the outcome that is marked as normal; of a routine its normal exit; of a value with a limit
+     * {@link Step#WITHIN}. Absent where nothing says it.
+     */
+    public static Optional<Outcome> normal(Step step, Scope scope) {
+        Optional<Outcome> marked = step.outcomes().stream().filter(Outcome::normal).findFirst();
+        if (marked.isPresent()) {
+            return marked;
+        }
+        if (step instanceof Step.Perform perform) {
+            return perform.routine().flatMap(scope::routine).flatMap(Routine::normalExit).flatMap(exit -> byKey(step, exit.text()));
+        }
+        return expected(step).isPresent() ? byKey(step, Step.WITHIN) : Optional.empty();
+    }
+
     /** The outcome with this key; {@code done} also finds the single outcome of an act. */
     public static Optional<Outcome> byKey(Step step, String key) {
         Optional<Outcome> exact = step.outcomes().stream().filter(o -> o.key().equals(key)).findFirst();

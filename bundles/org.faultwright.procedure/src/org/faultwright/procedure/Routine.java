@@ -7,9 +7,9 @@ package org.faultwright.procedure;
 import java.util.List;
 import java.util.Optional;
 
-/** Shared steps, left by one of its exits. */
-public record Routine(Name name, String title, List<Name> exits, Optional<Name> begin, List<Step> steps,
-        SourceRange at) implements Declaration, StepGraph {
+/** Shared steps, left by one of its exits. @param normalExit the exit by which a sound unit leaves, where one is marked */
+public record Routine(Name name, String title, List<Name> exits, Optional<Name> normalExit, Optional<Name> begin,
+        List<Step> steps, SourceRange at) implements Declaration, StepGraph {
     public Routine {
         steps = StepsByName.of(steps);
     }

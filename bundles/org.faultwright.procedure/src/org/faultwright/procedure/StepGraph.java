@@ -18,6 +18,11 @@ public sealed interface StepGraph permits Procedure, Routine {
 
     List<Step> steps();
 
+    /** The steps that stand in the text; the steps that close the unit before a conclusion are not among them. */
+    default List<Step> writtenSteps() {
+        return steps().stream().filter(step -> !ClosingStep.is(step)).toList();
+    }
+
     /** The names a routine can be left by; empty for a procedure, which ends at its conclusions. */
     List<Name> exits();
 

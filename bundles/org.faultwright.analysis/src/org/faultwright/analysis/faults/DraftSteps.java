@@ -17,6 +17,7 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
@@ -40,7 +41,7 @@ final class DraftSteps {
     DraftSteps(Procedure procedure) {
         this.procedure = procedure;
         this.scope = procedure.scope();
-        procedure.steps().forEach(step -> byName.putIfAbsent(step.name().text(), completed(step)));
+        procedure.writtenSteps().forEach(step -> byName.putIfAbsent(step.name().text(), completed(step)));
         procedure.faults().forEach(fault -> fault.shows().forEach(showing -> {
             if (!byName.containsKey(showing.step().text())) {
                 create(new Step.Check(showing.step(), title(showing.step().text()) + "?", StepFrame.PLAIN,

@@ -91,7 +91,7 @@ public final class DraftTree {
     private Procedure withSteps() {
         Procedure p = procedure;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.faults(), p.begin(), steps.all(), p.examples(),
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), steps.all(), p.examples(),
                 p.problems(), p.at());
     }
 

@@ -17,6 +17,7 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;

@@ -13,6 +13,7 @@ import java.util.Set;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 
 /** How much of a procedure its examples try on paper: which outcomes and conclusions some example takes. */
@@ -32,11 +33,13 @@ public final class ExampleCoverage {
     private final List<Step.Conclude> unreached = new ArrayList<>();
     private final Tree tree;
     private final Times times;
+    private final Scope scope;
 
     private ExampleCoverage(Subject subject, Procedure procedure) {
         this.tree = Tree.in(subject, procedure);
-        this.times = new Times(subject.scope());
-        this.runs = procedure.examples().stream().map(example -> new ExampleRun(tree, times, example)).toList();
+        this.scope = subject.scope();
+        this.times = new Times(scope);
+        this.runs = procedure.examples().stream().map(example -> new ExampleRun(tree, scope, times, example)).toList();
         Set<Tree.Arrow> taken = new HashSet<>();
         runs.forEach(run -> taken.addAll(run.taken()));
         BitSet used = tree.used();
@@ -90,7 +93,7 @@ public final class ExampleCoverage {
 
     /** The run of an example that may not stand in the text, or not so. */
     ExampleRun run(Example example) {
-        return new ExampleRun(tree, times, example);
+        return new ExampleRun(tree, scope, times, example);
     }
 
     Tree tree() {

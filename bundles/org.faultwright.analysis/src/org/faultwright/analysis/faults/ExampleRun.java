@@ -17,6 +17,7 @@ import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Results;
+import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
@@ -53,6 +54,7 @@ public final class ExampleRun {
 
     private final Example example;
     private final Tree tree;
+    private final Scope scope;
     private final Map<String, List<Showing>> entries = new HashMap<>();
     private final Map<String, Integer> used = new HashMap<>();
     private final List<PathStep> path = new ArrayList<>();
@@ -61,9 +63,10 @@ public final class ExampleRun {
     private Optional<Problem> problem = Optional.empty();
     private Exact time = Exact.ZERO;
 
-    ExampleRun(Tree tree, Times times, Example example) {
+    ExampleRun(Tree tree, Scope scope, Times times, Example example) {
         this.example = example;
         this.tree = tree;
+        this.scope = scope;
         example.shows().forEach(showing -> entries.computeIfAbsent(showing.step().text(), s -> new ArrayList<>())
                 .add(showing));
         if (tree.begin().isPresent()) {
@@ -106,7 +109,7 @@ public final class ExampleRun {
         }
     }
 
-    /** What the step shows in this example; of a step that comes round again the next entry counts. */
+    /** What the step shows in this example, else what a sound unit shows; of a step that comes round again the next entry counts. */
     private Optional<Tree.Arrow> arrow(int number, Step step) {
         List<Showing> said = entries.getOrDefault(step.name().text(), List.of());
         int next = used.getOrDefault(step.name().text(), 0);
@@ -115,8 +118,12 @@ public final class ExampleRun {
             if (arrows.size() == 1) {
                 return Optional.of(arrows.get(0));
             }
-            fail(Failure.NOTHING_SAID, example.title().at(), step);
-            return Optional.empty();
+            Optional<Tree.Arrow> normal = Results.normal(step, scope).flatMap(outcome -> arrows.stream()
+                    .filter(arrow -> arrow.outcome() == outcome).findFirst());
+            if (normal.isEmpty()) {
+                fail(Failure.NOTHING_SAID, example.title().at(), step);
+            }
+            return normal;
         }
         used.put(step.name().text(), next + 1);
         Optional<Outcome> outcome = said.get(next).possible().stream().findFirst()

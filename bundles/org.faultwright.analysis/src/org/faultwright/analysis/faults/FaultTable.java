@@ -27,6 +27,8 @@ public final class FaultTable {
     private final List<Exact> weights;
     private final List<Step> steps;
     private final Map<String, Map<String, Cell>> cells = new HashMap<>();
+    /** What a sound unit shows, of the steps for which the text says it; a step that judges a repair is not among them. */
+    private final Map<String, Cell> normal = new HashMap<>();
 
     private FaultTable(Procedure procedure) {
         Map<String, Fault> named = new LinkedHashMap<>();
@@ -34,6 +36,9 @@ public final class FaultTable {
         this.faults = List.copyOf(named.values());
         this.weights = normalised(faults);
         this.steps = procedure.steps().stream().filter(step -> !step.outcomes().isEmpty()).toList();
+        this.steps.stream().filter(step -> step.outcomes().size() > 1 && !Repairs.verifies(step, procedure.scope()))
+                .forEach(step -> Results.normal(step, procedure.scope())
+                        .ifPresent(outcome -> normal.put(step.name().text(), Cell.certain(outcome.key()))));
         for (Fault fault : faults) {
             Map<String, Cell> row = new HashMap<>();
             for (Showing showing : fault.shows()) {
@@ -115,12 +120,25 @@ public final class FaultTable {
         return steps;
     }
 
+    /** What the fault shows there: as stated, else as a sound unit, for a fault of which anything is stated. */
     public Cell cell(Fault fault, Step step) {
+        Cell stated = stated(fault, step);
+        return stated.isSilent() && !saysNothingOf(fault) ? normal.getOrDefault(step.name().text(), Cell.SILENT) : stated;
+    }
+
+    /** What the author has written of the fault there. */
+    public Cell stated(Fault fault, Step step) {
         return cells.getOrDefault(fault.name().text(), Map.of()).getOrDefault(step.name().text(), Cell.SILENT);
     }
 
+    /** Whether the fault shows there what a sound unit shows, because nothing else is stated. */
+    public boolean follows(Fault fault, Step step) {
+        return stated(fault, step).isSilent() && !cell(fault, step).isSilent();
+    }
+
+    /** Whether no fault is stated to show anything there. */
     public boolean isSilentAbout(Step step) {
-        return faults.stream().allMatch(fault -> cell(fault, step).isSilent());
+        return faults.stream().allMatch(fault -> stated(fault, step).isSilent());
     }
 
     public boolean saysNothingOf(Fault fault) {

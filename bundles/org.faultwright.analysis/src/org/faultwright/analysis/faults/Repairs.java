@@ -38,11 +38,16 @@ final class Repairs {
     static BitSet judges(Tree tree, FaultTable table, Scope scope) {
         BitSet found = acts(tree, table);
         for (int i = 0; i < tree.size(); i++) {
-            if (verifies(tree.step(i), scope, new HashSet<>())) {
+            if (verifies(tree.step(i), scope)) {
                 found.set(i);
             }
         }
         return found;
+    }
+
+    /** Whether the step says that it verifies a repair, or performs a routine that does. */
+    static boolean verifies(Step step, Scope scope) {
+        return verifies(step, scope, new HashSet<>());
     }
 
     private static boolean verifies(Step step, Scope scope, Set<String> entered) {

@@ -14,11 +14,13 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
@@ -54,7 +56,7 @@ final class ReroutedText {
     private Procedure with(Optional<Name> begin, List<Step> steps, List<Fault> faults, List<Example> examples) {
         Procedure p = procedure;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), faults, begin, steps, examples, p.problems(), p.at());
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), faults, begin, steps, examples, p.problems(), p.at());
     }
 
     /** The procedure as it will be. */
@@ -78,6 +80,10 @@ final class ReroutedText {
         List<Step> steps = new ArrayList<>();
         for (int number = 0; number < tree.size(); number++) {
             Step step = tree.step(number);
+            if (ClosingStep.is(step)) {
+                steps.add(step);
+                continue;
+            }
             if (dropped.contains(step.name().text())) {
                 edits.add(new Fix.Edit(wholeLines(step.at()), ""));
             } else {
@@ -104,27 +110,34 @@ final class ReroutedText {
                 continue;
             }
             if (edited) {
-                edits.add(new Fix.Edit(old.get().at(), target));
+                edits.add(new Fix.Edit(old.get().at(), asWritten(target)));
             }
             outcomes.add(new Outcome(outcome.head(), Optional.of(new Name(target, old.get().at())), outcome.repeat(),
-                    outcome.proves(), outcome.at()));
+                    outcome.proves(), outcome.normal(), outcome.at()));
         }
         return outcomes;
     }
 
     /** The text of a step once more, under its new name and with its own arrows. */
-    private static String copied(Step step, Rerouting.Placed copy) {
+    private String copied(Step step, Rerouting.Placed copy) {
         StringBuilder text = new StringBuilder(step.at().text());
         int start = step.at().offset();
         for (int i = step.outcomes().size() - 1; i >= 0; i--) {
             Optional<SourceRange> old = step.outcomes().get(i).target().map(Name::at);
             String target = copy.targets().get(i);
             if (old.isPresent() && target != null) {
-                text.replace(old.get().offset() - start, old.get().end() - start, target);
+                text.replace(old.get().offset() - start, old.get().end() - start, asWritten(target));
             }
         }
         SourceRange name = step.name().at();
         return text.replace(name.offset() - start, name.end() - start, copy.name()).toString();
+    }
+
+    /** Where closing is put in, the text itself leads to the conclusion. */
+    private String asWritten(String target) {
+        return rerouting.placed().stream().filter(rerouting::isCopy).filter(copy -> copy.name().equals(target)
+                && ClosingStep.is(tree.step(copy.original()))).map(copy -> tree.step(copy.original()).name().text()).findFirst()
+                .map(ClosingStep::written).orElseGet(() -> ClosingStep.written(target));
     }
 
     /** The range with its whole line or lines, where nothing else stands on them. */
@@ -223,8 +236,8 @@ final class ReroutedText {
         return new Example(example.title(), example.of(), shows, example.endsAt(), example.within(), example.at());
     }
 
-    private static ExampleRun run(Example example, List<Showing> shows, Tree tree, Times times) {
-        return new ExampleRun(tree, times,
+    private ExampleRun run(Example example, List<Showing> shows, Tree tree, Times times) {
+        return new ExampleRun(tree, procedure.scope(), times,
                 new Example(example.title(), example.of(), shows, example.endsAt(), example.within(), example.at()));
     }
 

@@ -31,7 +31,10 @@ public final class DuplicateResult implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject).forEach(step -> outcomes(step, findings));
+        Steps.of(subject).forEach(step -> {
+            outcomes(step, findings);
+            normal(step, findings);
+        });
         subject.document().own().indicators().forEach(indicator -> codes(indicator, findings));
     }
 
@@ -46,6 +49,13 @@ public final class DuplicateResult implements Rule {
                                 + target(outcome) + ".", Removal.of("Remove this one", outcome.at()));
             }
         }
+    }
+
+    /** A sound unit gives one outcome. */
+    private static void normal(Step step, Findings findings) {
+        step.outcomes().stream().filter(Outcome::normal).skip(1).forEach(outcome -> findings.report(outcome.head().at(),
+                "\"" + step.name() + "\" marks a second outcome as normal, \"" + outcome.key() + "\".",
+                "Keep \"normal\" at the one outcome that a sound unit gives."));
     }
 
     private static String target(Outcome outcome) {

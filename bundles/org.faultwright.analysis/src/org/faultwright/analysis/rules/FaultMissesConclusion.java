@@ -14,6 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.FaultTable;
 import org.faultwright.analysis.faults.FaultWalk;
 import org.faultwright.analysis.faults.FaultWalks;
 import org.faultwright.analysis.faults.Figures;
@@ -42,14 +43,14 @@ public final class FaultMissesConclusion implements Rule {
         FaultWalks.in(subject).filter(walks -> subject.procedure().flatMap(Procedure::first).isPresent())
                 .ifPresent(walks -> walks.all().stream().filter(FaultWalk::isComplete).forEach(walk -> {
             if (walk.isConcluded() && !walk.reachesFinding()) {
-                never(subject.procedure().orElseThrow(), walk, findings);
+                never(subject.procedure().orElseThrow(), walks.table(), walk, findings);
             }
             walk.endings().stream().filter(ending -> walk.reachesFinding() && ending.known() && !ending.finds())
                     .forEach(ending -> sometimes(walk.fault(), ending, findings));
         }));
     }
 
-    private static void never(Procedure procedure, FaultWalk walk, Findings findings) {
+    private static void never(Procedure procedure, FaultTable table, FaultWalk walk, Findings findings) {
         Fault fault = walk.fault();
         List<String> finding = procedure.steps().stream().filter(step -> step instanceof Step.Conclude conclude
                 && conclude.finds().stream().map(Name::text).anyMatch(fault.name().text()::equals))
@@ -62,10 +63,12 @@ public final class FaultMissesConclusion implements Rule {
         }
         FaultWalk.Parting parting = walk.parting().get();
         Optional<String> next = parting.leadsTo().map(step -> step.name().text());
+        boolean follows = table.follows(fault, parting.at());
         String shows = parting.outcome().isEmpty() ? "what it shows at " + parting.at().name()
-                : "it shows \"" + parting.outcome() + "\" at " + parting.at().name() + ", which";
+                : "it shows " + (follows ? "what is normal, " : "") + '"' + parting.outcome() + (follows ? "\"," : "\"") + " at " + parting.at().name()
+                        + ", which";
         findings.report(fault.name().at(), never + shows + " leads " + next.map(step -> "to " + step).orElse("nowhere") + ".",
-                "Lead that outcome to where " + fault.name() + " is found, or correct what it shows.", path(parting));
+                "Lead that outcome to where " + fault.name() + " is found, or " + (follows ? "say what it shows at " + parting.at().name() + "." : "correct what it shows."), path(parting));
     }
 
     private static List<PathStep> path(FaultWalk.Parting parting) {

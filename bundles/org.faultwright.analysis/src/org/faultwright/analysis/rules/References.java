@@ -15,8 +15,10 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Isolation;
@@ -46,8 +48,13 @@ public final class References {
         subject.document().own().conditions().forEach(this::condition);
         subject.document().own().points().forEach(point -> isolation(point.isolated()));
         subject.document().own().parts().forEach(part -> isolation(part.isolated()));
+        closesBy(subject.document()).ifPresent(name -> declared(name, Reference.Kind.ROUTINE, scope.routine(name), scope::routines));
         subject.graphs().forEach(this::graph);
         subject.procedure().ifPresent(this::faultsAndExamples);
+    }
+
+    private static Optional<Name> closesBy(Document document) {
+        return document instanceof Procedure procedure ? procedure.closesBy() : ((Library) document).closesBy();
     }
 
     /** In the order of the kinds of parts, not of the text. */
@@ -90,12 +97,14 @@ public final class References {
     }
 
     private void graph(StepGraph graph) {
-        Map<String, Name> steps = names(graph.steps());
+        Map<String, Name> steps = names(graph.writtenSteps());
         Map<String, Name> targets = new LinkedHashMap<>(steps);
+        graph.steps().stream().filter(ClosingStep::is).forEach(closing -> targets.put(closing.name().text(),
+                steps.getOrDefault(ClosingStep.written(closing.name().text()), closing.name())));
         graph.exits().forEach(exit -> targets.putIfAbsent(exit.text(), exit));
         graph.begin().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
         Parts parts = new Parts(graph);
-        for (Step step : graph.steps()) {
+        for (Step step : graph.writtenSteps()) {
             frame(step.frame());
             step.outcomes().forEach(outcome -> outcome(outcome, targets));
             step.match(parts);
@@ -121,7 +130,7 @@ public final class References {
     }
 
     private void faultsAndExamples(Procedure procedure) {
-        Map<String, Name> steps = names(procedure.steps());
+        Map<String, Name> steps = names(procedure.writtenSteps());
         for (Fault fault : procedure.faults()) {
             fault.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
             fault.remedies().forEach(name -> add(name, Reference.Kind.STEP, steps));

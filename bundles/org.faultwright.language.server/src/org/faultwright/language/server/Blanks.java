@@ -46,6 +46,7 @@ final class Blanks {
         WHOLE.put("tools", "tools \"${1:screwdriver}\"");
         WHOLE.put("begin at", "begin at ${1:Step}");
         WHOLE.put("decision", "decision rule guarded");
+        WHOLE.put("closes", "closes by ${1:CloseUp}");
         WHOLE.put("ambient", "ambient ${1:18 degC} .. ${2:28 degC}");
 
         ITEMS.put("check", FRAME);

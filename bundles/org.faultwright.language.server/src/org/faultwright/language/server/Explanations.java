@@ -38,7 +38,7 @@ public final class Explanations {
 
     private static Optional<Explanation> limit(OpenText text, int offset) {
         for (StepGraph graph : text.document().graphs()) {
-            for (Step step : graph.steps()) {
+            for (Step step : graph.writtenSteps()) {
                 if (holds(step.at(), offset) && (step instanceof Step.Measure || step instanceof Step.Calculate)) {
                     return limits(step).filter(limit -> holds(limit.at(), offset)).findFirst()
                             .flatMap(limit -> explained(text, step, limit));

@@ -76,7 +76,7 @@ final class NamesInText {
         put(declared, own.notes(), "note");
         put(declared, own.routines(), "routine");
         for (StepGraph graph : document.graphs()) {
-            put(declared, graph.steps(), "step");
+            put(declared, graph.writtenSteps(), "step");
             graph.exits().forEach(exit -> declared.put(exit, "exit"));
         }
         if (document instanceof Procedure procedure) {

@@ -31,7 +31,7 @@ public final class Outline {
         own.routines().forEach(routine -> items.add(routine(routine)));
         if (document instanceof Procedure procedure) {
             add(items, "fault", procedure.faults());
-            procedure.steps().forEach(step -> items.add(step(step)));
+            procedure.writtenSteps().forEach(step -> items.add(step(step)));
             procedure.examples().forEach(example -> items.add(new OutlineItem("example", example.title().text(), "",
                     example.at(), example.title().at(), List.of())));
         }

@@ -195,7 +195,7 @@ public final class Proposals {
 
     private void targets() {
         StepGraph graph = graph();
-        names(graph.steps(), "procedure");
+        names(graph.writtenSteps(), "procedure");
         words(graph.exits().stream().map(Name::text).toList(), "exit");
     }
 
@@ -207,17 +207,17 @@ public final class Proposals {
     }
 
     private StepGraph emptyRoutine() {
-        return new org.faultwright.procedure.Routine(document.name(), "", List.of(), Optional.empty(), List.of(),
+        return new org.faultwright.procedure.Routine(document.name(), "", List.of(), Optional.empty(), Optional.empty(), List.of(),
                 document.at());
     }
 
     private Optional<Step> enclosing() {
-        return document.graphs().stream().flatMap(graph -> graph.steps().stream())
+        return document.graphs().stream().flatMap(graph -> graph.writtenSteps().stream())
                 .filter(step -> step.at().offset() <= offset && offset <= step.at().end()).findFirst();
     }
 
     private List<Step> steps() {
-        return graph().steps();
+        return graph().writtenSteps();
     }
 
     private List<Step> conclusions() {

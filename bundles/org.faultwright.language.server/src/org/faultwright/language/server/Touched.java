@@ -35,7 +35,7 @@ public record Touched(Step step, List<PathStep> way, List<Step> comesFrom, List<
         if (!(text.document() instanceof Procedure procedure)) {
             return Optional.empty();
         }
-        return procedure.steps().stream().filter(step -> step.at().offset() <= offset && offset <= step.at().end())
+        return procedure.writtenSteps().stream().filter(step -> step.at().offset() <= offset && offset <= step.at().end())
                 .findFirst().map(step -> of(text, procedure, step));
     }
 
@@ -47,7 +47,7 @@ public record Touched(Step step, List<PathStep> way, List<Step> comesFrom, List<
                     .orElseGet(List::of).stream().filter(run -> passes(run, step)).toList();
             List<Fault> faults = procedure.faults().stream()
                     .filter(fault -> fault.shows().stream().map(Showing::step).anyMatch(name -> names(name, step))).toList();
-            List<Step> from = procedure.steps().stream().filter(other -> leadsTo(other, step)).toList();
+            List<Step> from = procedure.writtenSteps().stream().filter(other -> leadsTo(other, step)).toList();
             return new Touched(step, way, from, examples, faults);
         }
     }

@@ -17,6 +17,7 @@ import org.faultwright.language.text.CodeText;
 import org.faultwright.language.text.ConditionText;
 import org.faultwright.language.text.DeclarationText;
 import org.faultwright.language.text.IndicatorText;
+import org.faultwright.language.text.ExitText;
 import org.faultwright.language.text.InstrumentText;
 import org.faultwright.language.text.IsolatedText;
 import org.faultwright.language.text.NoteText;
@@ -175,6 +176,7 @@ final class DeclarationTranslator {
         parts.unread.withinBraces(written, ROUTINE_TEXT__UNREAD);
         return new Routine(name(written), title(written),
                 written.getExits().stream().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME).stream()).toList(),
+                written.getExits().stream().filter(ExitText::isNormal).findFirst().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME)),
                 begin(written.getBegins()), parts.steps.all(written.getSteps()), passage.range(written));
     }
 

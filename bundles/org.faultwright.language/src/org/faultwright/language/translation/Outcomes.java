@@ -37,7 +37,7 @@ final class Outcomes {
     private Optional<Outcome> outcome(OutcomeText written, boolean codes) {
         Optional<Name> target = target(written);
         return head(written.getHead(), codes).map(head -> new Outcome(head, target, repeat(written),
-                parts.settings.all(written.getProves()), parts.passage.range(written)));
+                parts.settings.all(written.getProves()), written.isNormal(), parts.passage.range(written)));
     }
 
     /** The parser puts a name in at the line end where a target is missing. */

@@ -64,7 +64,7 @@ public final class Translator {
     public static Procedure nothing(SourceText source, List<ReadingProblem> problems) {
         SourceRange start = new SourceRange(source, 0, 0);
         return new Procedure(source, new Name("", start), "", List.of(), List.of(), Optional.empty(), Optional.empty(),
-                List.of(), List.of(), Declarations.NONE, Optional.empty(), List.of(), Optional.empty(), List.of(), List.of(),
+                List.of(), List.of(), Declarations.NONE, Optional.empty(), Optional.empty(), List.of(), Optional.empty(), List.of(), List.of(),
                 List.copyOf(problems), start);
     }
 
@@ -72,7 +72,7 @@ public final class Translator {
         parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         return new Library(source, name(written), title(written), uses(written), List.of(),
                 parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
-                Problems.inReadingOrder(passage), passage.range(written));
+                closesBy(written), Problems.inReadingOrder(passage), passage.range(written));
     }
 
     private Procedure procedure(ProcedureText written) {
@@ -80,10 +80,15 @@ public final class Translator {
         Procedure read = new Procedure(source, name(written), title(written), uses(written), List.of(),
                 record.equipment(written.getEquipment()), record.revision(written.getRevisions()), complaints(written),
                 tools(written), parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
-                written.getFaults().stream().map(this::fault).toList(), parts.declarations.begin(written.getBegins()),
+                closesBy(written), written.getFaults().stream().map(this::fault).toList(), parts.declarations.begin(written.getBegins()),
                 parts.steps.all(written.getSteps()), written.getExamples().stream().map(this::example).toList(), List.of(),
                 passage.range(written));
         return Problems.with(read, Problems.inReadingOrder(passage));
+    }
+
+    private Optional<Name> closesBy(DocumentText written) {
+        return passage.single(written.getClosings(), "The routine that closes the unit")
+                .flatMap(closes -> passage.name(closes, CLOSES_TEXT__ROUTINE));
     }
 
     private Name name(DocumentText written) {

@@ -41,6 +41,6 @@ class ContentDigestTest {
         SourceText source = new SourceText("A.procedure", text);
         SourceRange whole = new SourceRange(source, 0, text.length());
         return new Library(source, new Name("A", whole), "A", List.of(), List.of(used), Declarations.NONE,
-                Optional.empty(), List.of(), whole);
+                Optional.empty(), Optional.empty(), List.of(), whole);
     }
 }

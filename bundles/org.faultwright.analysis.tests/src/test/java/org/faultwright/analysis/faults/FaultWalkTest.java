@@ -33,6 +33,10 @@ class FaultWalkTest {
             conclude Passed "Passed on" { finds Sensor refers to "the timer bench" }
             """;
 
+    /** Plain bands: nothing says which of them is normal. */
+    private static final String BANDS = TIMER.replace("expects 60 ohm .. 80 ohm takes 4 min outside -> Change within -> Change",
+            "takes 4 min low under 85 ohm -> Change high at least 85 ohm -> Change").replace("Ohms within", "Ohms low");
+
     private static Fault fault(Procedure procedure, String name) {
         return procedure.faults().stream().filter(f -> f.name().text().equals(name)).findFirst().orElseThrow();
     }
@@ -53,7 +57,9 @@ class FaultWalkTest {
         assertEquals(List.of("0.6", "0.2", "0.2"), List.of(table.weight(0).toString(), table.weight(1).toString(),
                 table.weight(2).toString()));
         assertEquals(Optional.of(Exact.of("0.3")), table.cell(fault(timer, "Relay"), step(timer, "Click")).shares().get("yes"));
-        assertTrue(table.cell(fault(timer, "Relay"), step(timer, "Ohms")).isSilent());
+        assertTrue(table.stated(fault(timer, "Relay"), step(timer, "Ohms")).isSilent());
+        assertTrue(table.follows(fault(timer, "Relay"), step(timer, "Ohms")));
+        assertEquals(List.of("within"), List.copyOf(table.cell(fault(timer, "Relay"), step(timer, "Ohms")).outcomes()));
         assertEquals(List.of("outside"), List.copyOf(table.cell(fault(timer, "Coil"), step(timer, "Ohms")).outcomes()));
     }
 
@@ -69,14 +75,39 @@ class FaultWalkTest {
         Procedure timer = Texts.procedure(TIMER);
         FaultTable table = FaultTable.of(timer);
 
-        assertFalse(table.apart(fault(timer, "Relay"), fault(timer, "Coil"), timer.steps()));
+        assertTrue(table.apart(fault(timer, "Relay"), fault(timer, "Coil"), timer.steps()), "Ohms is normal for Relay, and not for Coil");
         assertEquals(List.of("Click", "Ohms"), table.separating(fault(timer, "Coil"), fault(timer, "Sensor")).stream()
                 .map(s -> s.name().text()).toList());
     }
 
     @Test
+    void should_say_nothing_of_a_step_of_which_nothing_says_what_is_normal() {
+        Procedure timer = Texts.procedure(BANDS);
+        FaultTable table = FaultTable.of(timer);
+
+        assertTrue(table.cell(fault(timer, "Relay"), step(timer, "Ohms")).isSilent());
+        assertFalse(table.apart(fault(timer, "Relay"), fault(timer, "Coil"), timer.steps()));
+        assertTrue(table.isSilentAbout(step(timer, "TryIt")));
+    }
+
+    /** What is marked as normal is shown by every fault that says nothing else, except where a repair is judged or nothing is said at all. */
+    @Test
+    void should_take_what_is_normal_where_a_fault_says_nothing_else() {
+        Procedure timer = Texts.procedure(BANDS.replace("low under", "low under").replace("yes -> Passed no -> Ohms", "yes normal -> Passed no -> Ohms")
+                .replace("yes -> Changed no", "yes normal -> Changed no").replace("fault Sensor \"Sensor open\" { shows Click yes, Ohms low }",
+                        "fault Sensor \"Sensor open\" { shows Ohms low } fault Blank \"b\" { cases 1 }"));
+        FaultTable table = FaultTable.of(timer);
+
+        assertTrue(table.follows(fault(timer, "Sensor"), step(timer, "Click")));
+        assertEquals(List.of("yes"), List.copyOf(table.cell(fault(timer, "Sensor"), step(timer, "Click")).outcomes()));
+        assertTrue(table.cell(fault(timer, "Sensor"), step(timer, "TryIt")).isSilent(), "it verifies a repair");
+        assertTrue(table.cell(fault(timer, "Blank"), step(timer, "Click")).isSilent(), "nothing at all is said of it");
+        assertTrue(table.saysNothingOf(fault(timer, "Blank")));
+    }
+
+    @Test
     void should_come_to_each_conclusion_as_likely_as_its_shares_say() {
-        Procedure timer = Texts.procedure(TIMER);
+        Procedure timer = Texts.procedure(BANDS);
         FaultWalk relay = FaultWalks.of(timer).of(fault(timer, "Relay"));
 
         assertEquals(List.of("Changed", "Passed"), relay.endings().stream().map(e -> e.conclusion().name().text()).sorted().toList());

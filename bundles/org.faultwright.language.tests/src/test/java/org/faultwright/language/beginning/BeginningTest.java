@@ -42,7 +42,7 @@ class BeginningTest {
             Fault;Cases;Look at the fuse;Rail;Remedy
             Fuse blown;12;dark;;Fit a new fuse
             Regulator dead;4;clear;too low;Replace the regulator
-            Cable;;clear;normal or too low;
+            Cable;;clear;right or too low;
             """;
 
     private static Document read(String text) {
@@ -84,7 +84,7 @@ class BeginningTest {
 
         assertEquals(List.of(), found(text, Severity.ERROR), text);
         assertTrue(text.contains("cases 12") && text.contains("remedy FitANewFuse"), text);
-        assertTrue(text.contains("shows LookAtTheFuse clear, Rail normal or tooLow"), text);
+        assertTrue(text.contains("shows LookAtTheFuse clear, Rail right or tooLow"), text);
         assertTrue(text.matches("(?s).*yes +-> LookAtTheFuse.*"), text);
     }
 

@@ -2,15 +2,12 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.analysis.faults;
+package org.faultwright.procedure;
 
 import java.util.List;
-import org.faultwright.procedure.Name;
-import org.faultwright.procedure.Outcome;
-import org.faultwright.procedure.Step;
 
 /** The same step under another name, with other outcomes. */
-record RenamedStep(Name name, List<Outcome> outcomes) implements Step.Cases<Step> {
+public record RenamedStep(Name name, List<Outcome> outcomes) implements Step.Cases<Step> {
     @Override
     public Step check(Step.Check step) {
         return new Step.Check(name, step.title(), step.frame(), outcomes, step.at());

@@ -46,7 +46,7 @@ public final class CodeUnknown implements Rule {
                 Fix[] fixes = NearNames.of(code, free).stream()
                         .map(near -> Fix.replacing("Write " + near, outcome.head().at(), written(near))).toArray(Fix[]::new);
                 findings.report(outcome.head().at(), "The table of " + indicator.name() + " has no code \"" + code + "\".",
-                        "Add it to the table with its meaning, or correct it.", fixes);
+                        "Add it to the table with its meaning, or correct it; \"none\" is the outcome where nothing is shown.", fixes);
             }
         }
     }

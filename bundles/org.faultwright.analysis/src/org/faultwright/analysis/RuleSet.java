@@ -76,6 +76,8 @@ import org.faultwright.analysis.rules.ProofBandOpen;
 import org.faultwright.analysis.rules.ProofElsewhere;
 import org.faultwright.analysis.rules.ProofMeterUntried;
 import org.faultwright.analysis.rules.ProofNotMeasured;
+import org.faultwright.analysis.rules.ProtectionLimitLoose;
+import org.faultwright.analysis.rules.ProtectionNotTested;
 import org.faultwright.analysis.rules.RangeExceeded;
 import org.faultwright.analysis.rules.ReadingNotTaken;
 import org.faultwright.analysis.rules.ReleaseIncomplete;
@@ -211,6 +213,8 @@ public final class RuleSet {
                 new NoteNeverRead(),
                 new NoteAfterNeed(),
                 new EraseWithoutBackupCheck(),
+                new ProtectionNotTested(),
+                new ProtectionLimitLoose(),
                 new SignalWordFit(),
                 new IncompleteNote());
     }

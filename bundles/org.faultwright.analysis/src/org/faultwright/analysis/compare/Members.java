@@ -27,13 +27,13 @@ final class Members {
             Map.entry("kind", "quantity"), Map.entry("against", "against point"), Map.entry("confirms", "confirms the complaint"),
             Map.entry("verifies", "verifies the repair"), Map.entry("endsAt", "ends at"), Map.entry("possible", "shows"),
             Map.entry("word", "signal word"), Map.entry("begin", "begins at"), Map.entry("statedRule", "decision rule"),
-            Map.entry("carries", "voltage carried"), Map.entry("uncertainties", "uncertainty"), Map.entry("unitDeviation", "how much good units vary"),
+            Map.entry("carries", "voltage carried"), Map.entry("drainedBy", "drained by"), Map.entry("uncertainties", "uncertainty"), Map.entry("unitDeviation", "how much good units vary"),
             Map.entry("calibrationDue", "calibrated until"), Map.entry("calibrationEvery", "calibrated every"),
             Map.entry("validAt", "valid at"), Map.entry("ambient", "temperature of the bench"), Map.entry("document", "source"),
             Map.entry("refersTo", "refers to"), Map.entry("findsNothing", "finds nothing"), Map.entry("of", "fault"));
     /** Where something lost is protection lost. */
     private static final Set<String> PROTECTIVE = Set.of("needs", "notes", "hazards", "proves", "confirms", "verifies", "erases", "live",
-            "charged", "becomes", "ends", "covers", "category", "carries", "closesBy", "doubtful");
+            "charged", "stores", "becomes", "ends", "covers", "category", "carries", "closesBy", "doubtful");
     /** The sentences of a safety note: other words may say less. */
     private static final Set<String> NOTE_TEXT = Set.of("hazard", "consequence", "avoid");
 

@@ -34,6 +34,8 @@ public final class NegativeAmount implements Rule {
     public void check(Subject subject, Findings findings) {
         for (Point point : subject.document().own().points()) {
             amount(point.sourceResistance(), "The source resistance of " + point.name(), findings);
+            amount(point.stores(), "The capacitance at " + point.name(), findings);
+            amount(point.drainedBy(), "The resistance that drains " + point.name(), findings);
             amount(point.carries().map(Point.Carried::upTo), "The highest voltage at " + point.name(), findings);
         }
         for (Instrument instrument : subject.document().own().instruments()) {

@@ -52,6 +52,10 @@ final class StatedQuantities {
                 .distinct().forEach(written -> add(written, Wanted.of("the frequency at " + point.name(), QuantityKind.FREQUENCY))));
         point.sourceResistance().ifPresent(written -> add(written,
                 Wanted.of("the source resistance of " + point.name(), QuantityKind.RESISTANCE)));
+        point.stores().ifPresent(written -> add(written,
+                Wanted.of("what " + point.name() + " stores", QuantityKind.CAPACITANCE)));
+        point.drainedBy().ifPresent(written -> add(written,
+                Wanted.of("what drains " + point.name(), QuantityKind.RESISTANCE)));
     }
 
     private void instrument(Instrument instrument) {

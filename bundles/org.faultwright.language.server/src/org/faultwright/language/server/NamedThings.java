@@ -66,7 +66,8 @@ final class NamedThings {
             return point.carries().map(carried -> "Carries up to " + Markdown.plain(carried.upTo().value().spelling())
                     + " " + carried.kind().words().replace(" voltage", "")
                     + carried.frequency().map(frequency -> " at " + Markdown.plain(frequency.toString())).orElse("")
-                    + carried.waveform().map(form -> ", " + form.value().word()).orElse("") + ".").orElse("");
+                    + carried.waveform().map(form -> ", " + form.value().word()).orElse("") + ".").orElse("")
+                    + point.storedEnergy().map(stored -> " Stores " + Markdown.plain(stored.inWords()) + ".").orElse("");
         }
         if (thing instanceof Indicator indicator) {
             return indicator.codes().stream()

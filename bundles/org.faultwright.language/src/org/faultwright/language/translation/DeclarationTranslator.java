@@ -123,6 +123,8 @@ final class DeclarationTranslator {
                 parts.quantities.single(written.getCarries(), "What the point carries")
                         .map(upTo -> new Point.Carried(upTo, kind, frequencies(written), waveform(written))),
                 parts.quantities.single(written.getSourceResistance(), "The source resistance"),
+                parts.quantities.single(written.getStores(), "What the point stores"),
+                parts.quantities.single(written.getDrainedBy(), "What drains the point"),
                 passage.single(written, POINT_TEXT__CATEGORY, "The measurement category")
                         .flatMap(node -> parts.quantities.whole(node, "The measurement category")),
                 parts.vocabulary.hazards(written, POINT_TEXT__HAZARDS), isolation(written.getIsolated()), passage.range(written));

@@ -66,6 +66,8 @@ final class StepDetail implements Step.Cases<Tag> {
     public Tag measure(Step.Measure step) {
         step.point().ifPresent(point -> StepPart.line(box, "Where", point(point)
                 + step.against().map(against -> ", against " + point(against)).orElse("")));
+        step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
+                .ifPresent(stored -> StepPart.line(box, "Stores", stored.inWords()));
         Optional<Instrument> instrument = step.instrument().flatMap(plan.scope()::instrument);
         Optional<MeterRange> range = LimitStudy.of(plan.procedure(), step).map(LimitStudy::range);
         List<String> with = new ArrayList<>();

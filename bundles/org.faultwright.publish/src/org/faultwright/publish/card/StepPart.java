@@ -77,8 +77,9 @@ final class StepPart {
         if (!handled.isEmpty()) {
             line(box, "Part", handled);
         }
+        frame.precautions().liveBecause().ifPresent(reason -> line(box, "Live work", reason.value()));
         if (!frame.tools().isEmpty()) {
-            line(box, "Tools", frame.tools().stream().map(Written::value).collect(Collectors.joining(", ")));
+            line(box, "Tools", frame.tools().stream().map(tool -> tool.value() + rating(frame, tool)).collect(Collectors.joining(", ")));
         }
         Stream<Hazard> partHazards = frame.handles().stream().flatMap(name -> plan.scope().part(name).stream())
                 .flatMap(part -> part.hazards().stream()).map(Written::value);
@@ -87,6 +88,11 @@ final class StepPart {
         if (!hazards.isEmpty()) {
             line(box, "Hazards", hazards);
         }
+    }
+
+    private static String rating(StepFrame frame, Written<String> tool) {
+        return frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
+                .map(rated -> " (rated " + rated.upTo().value().spelling() + ")").orElse("");
     }
 
     static Tag line(Tag box, String key, String words) {

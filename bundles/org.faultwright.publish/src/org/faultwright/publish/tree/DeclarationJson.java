@@ -21,6 +21,7 @@ import org.faultwright.quantity.Accuracy;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.measure.StoredEnergy;
 
 /** What steps refer to by name. */
 final class DeclarationJson {
@@ -95,9 +96,18 @@ final class DeclarationJson {
                         .put("highestFrequency", carried.frequency().map(stated -> QuantityJson.of(stated.highest().value())))
                         .putText("waveform", carried.waveform().map(form -> form.value().word()))))
                 .put("sourceResistance", point.sourceResistance().map(Written::value).map(QuantityJson::of))
+                .put("stores", point.stores().map(Written::value).map(QuantityJson::of))
+                .put("drainedBy", point.drainedBy().map(Written::value).map(QuantityJson::of))
+                .put("storedEnergy", point.storedEnergy().map(DeclarationJson::storedEnergy))
                 .putNumber("category", point.category())
                 .put("isolated", point.isolated().map(DeclarationJson::isolation))
                 .putTexts("hazards", point.hazards().stream().map(Written::value).map(Hazard::word).toList());
+    }
+
+    private static Json storedEnergy(StoredEnergy stored) {
+        return new Json().put("energy", QuantityJson.of(stored.energy())).put("charge", QuantityJson.of(stored.charge()))
+                .put("safeVoltage", QuantityJson.of(StoredEnergy.SAFE))
+                .put("timeToSafe", stored.timeTo(StoredEnergy.SAFE.base()).map(QuantityJson::of));
     }
 
     private static Json isolation(Isolation isolated) {

@@ -74,6 +74,32 @@ class DeclarationsTest {
     }
 
     @Test
+    void should_read_what_a_point_stores_and_what_drains_it() {
+        Procedure read = Reading.procedure("""
+                point Bulk "C3" carries up to 325 V dc stores 470 uF drained by 1 Mohm
+                point Line "X1" carries up to 230 V ac rms stores 1 uF
+                point Odd "C9" carries up to 12 V dc stores 5 ohm drained by -3 V
+                point Bare "C1" stores 1000 uF
+                """);
+
+        Point bulk = read.own().points().get(0);
+        assertEquals(List.of(), read.problems());
+        assertEquals("470 uF", bulk.stores().get().value().spelling());
+        assertEquals("1 Mohm", bulk.drainedBy().get().value().spelling());
+        assertEquals("24.9 J and 153 mC at 325 V; 13 min 15 s down to 60 V through 1 MΩ", bulk.storedEnergy().get().inWords());
+        assertEquals(325.27, read.own().points().get(1).storedEnergy().get().volts().doubleValue(), 0.005, "the peak of 230 V");
+        assertEquals(Optional.empty(), read.own().points().get(2).storedEnergy());
+        assertEquals(Optional.empty(), read.own().points().get(3).storedEnergy());
+    }
+
+    @Test
+    void should_say_twice_stored_once() {
+        Procedure read = Reading.procedure("point Bulk \"C3\" carries up to 325 V dc stores 470 uF stores 100 uF\n");
+
+        assertEquals(1, read.problems().size(), () -> read.problems().toString());
+    }
+
+    @Test
     void should_read_conditions() {
         Condition charge = Reading.library("""
                 condition Charge "Bulk capacitors" { present, absent } charged when present live when present, absent

@@ -1,0 +1,222 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.reference;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.faultwright.analysis.reference.SmallProcedure.Kind;
+import org.faultwright.analysis.reference.SmallProcedure.Step;
+
+/**
+ * Walks a small procedure as a careful person would: with a finger on the text, a slip that says how the bench stands, and the
+ * notes read so far. Written from the help pages alone, and with nothing of the analysis in it: no packed states, no map of
+ * places, no shortest paths. What it meets is told as "rule step".
+ */
+final class ReferenceBench {
+    private static final int HARMLESS_VOLTS = 60;
+    private final SmallProcedure procedure;
+    private final Map<String, Step> steps = new HashMap<>();
+    private final Set<String> met = new TreeSet<>();
+    private final Set<String> readAnywhere = new HashSet<>();
+
+    private ReferenceBench(SmallProcedure procedure) {
+        this.procedure = procedure;
+        procedure.steps().forEach(step -> steps.put(step.name(), step));
+    }
+
+    /** The slip: where the finger is, how the bench stands, the notes that count, how often the bounded arrow was taken. */
+    private record Slip(String step, Map<String, String> bench, Set<String> told, int taken) {
+    }
+
+    static Set<String> hazards(SmallProcedure procedure) {
+        return new ReferenceBench(procedure).walk();
+    }
+
+    private Set<String> walk() {
+        Map<String, String> start = new TreeMap<>(Map.of("Supply", "off", "Charge", "present", "Cover", "fitted", "Plug", "in"));
+        Deque<Slip> open = new ArrayDeque<>();
+        Set<Slip> known = new HashSet<>();
+        if (!procedure.steps().isEmpty()) {
+            open.add(new Slip(procedure.steps().get(0).name(), start, Set.of(), 0));
+        }
+        Map<String, Set<String>> untold = new TreeMap<>(Map.of("shock", new TreeSet<>(), "charge", new TreeSet<>()));
+        while (!open.isEmpty()) {
+            Slip slip = open.remove();
+            if (!known.add(slip)) {
+                continue;
+            }
+            if (!steps.containsKey(slip.step())) {
+                lookAtCharge(slip.bench());
+                continue;
+            }
+            follow(slip, untold).forEach(open::add);
+        }
+        untold.forEach((hazard, at) -> {
+            if (!at.isEmpty() && !readAnywhere.contains(hazard)) {
+                met.add("note-never-read " + hazard);
+            } else {
+                at.forEach(step -> met.add("note-after-need " + step + " " + hazard));
+            }
+        });
+        return met;
+    }
+
+    private List<Slip> follow(Slip slip, Map<String, Set<String>> untold) {
+        Step step = steps.get(slip.step());
+        Map<String, String> bench = new TreeMap<>(slip.bench());
+        step.needs().forEach((condition, value) -> {
+            if (!bench.get(condition).equals(value)) {
+                met.add("need-not-established " + step.name());
+            }
+        });
+        put(bench, step.needs());
+        look(step, bench);
+        Set<String> told = new HashSet<>(slip.told());
+        told.addAll(covered(step));
+        readAnywhere.addAll(covered(step));
+        for (String hazard : asked(step, bench)) {
+            if (told.add(hazard)) {
+                untold.get(hazard).add(step.name());
+            }
+        }
+        Map<String, String> after = new TreeMap<>(bench);
+        put(after, step.sets());
+        List<Slip> next = new java.util.ArrayList<>();
+        for (int i = 0; i < step.to().size(); i++) {
+            Map<String, String> then = new TreeMap<>(after);
+            if (step.proves() == i) {
+                put(then, Map.of("Charge", "absent"));
+            }
+            Set<String> counts = new HashSet<>(told);
+            boolean raisedVoltage = isLive(then) && !isLive(bench);
+            boolean raisedCharge = isCharged(then) && !isCharged(bench);
+            if (raisedVoltage || raisedCharge) {
+                lapse("shock", step, counts);
+            }
+            if (raisedCharge) {
+                lapse("charge", step, counts);
+            }
+            boolean bounded = step.atMost() > 0 && i == step.to().size() - 1;
+            String to = bounded && slip.taken() >= step.atMost() ? SmallProcedure.END : step.to().get(i);
+            next.add(new Slip(to, then, counts, bounded && slip.taken() < step.atMost() ? slip.taken() + 1 : slip.taken()));
+        }
+        return next;
+    }
+
+    /** A charge follows its supply wherever the procedure says so. */
+    private void put(Map<String, String> bench, Map<String, String> settings) {
+        bench.putAll(settings);
+        if (procedure.returns() && isLive(bench) && !settings.isEmpty()) {
+            bench.put("Charge", "present");
+        }
+    }
+
+    private static void lapse(String hazard, Step step, Set<String> told) {
+        if (!covered(step).contains(hazard)) {
+            told.remove(hazard);
+        }
+    }
+
+    private static boolean isLive(Map<String, String> bench) {
+        return bench.get("Supply").equals("on");
+    }
+
+    private static boolean isCharged(Map<String, String> bench) {
+        return bench.get("Charge").equals("present");
+    }
+
+    private static Set<String> covered(Step step) {
+        Set<String> covered = new HashSet<>();
+        if (!step.notes().isEmpty()) {
+            covered.add("shock");
+        }
+        if (step.notes().contains("Stored")) {
+            covered.add("charge");
+        }
+        return covered;
+    }
+
+    private void look(Step step, Map<String, String> bench) {
+        boolean live = isLive(bench);
+        boolean staysLive = live && !"off".equals(step.sets().get("Supply"));
+        boolean closed = bench.get("Cover").equals("fitted") && bench.get("Plug").equals("in");
+        if (staysLive && !step.live() && (handlesLive(step, bench, closed) || moves(step, bench) || works(step) && !closed)) {
+            met.add("live-work " + step.name());
+        }
+        if (step.kind() == Kind.OHMS && live && !isCutOff(step.point(), bench)) {
+            met.add("live-measurement " + step.name());
+        }
+        if (isCharged(bench) && (step.kind() == Kind.OHMS && (step.point().equals("Bulk") || !isCutOff(step.point(), bench))
+                || handlesCharged(step, bench))) {
+            met.add("charge-not-proved-absent " + step.name());
+        }
+        lookAtCharge(bench);
+    }
+
+    private void lookAtCharge(Map<String, String> bench) {
+        if (!procedure.returns() && isLive(bench) && !isCharged(bench)) {
+            met.add("charge-never-returns");
+        }
+    }
+
+    private static boolean handlesLive(Step step, Map<String, String> bench, boolean closed) {
+        return inHand(step).stream().anyMatch(part -> !isCutOff(part, bench) && (!closed || part.equals("Bank")));
+    }
+
+    private static boolean moves(Step step, Map<String, String> bench) {
+        return step.sets().entrySet().stream().filter(one -> one.getKey().equals("Cover") || one.getKey().equals("Plug"))
+                .anyMatch(one -> !bench.get(one.getKey()).equals(one.getValue()));
+    }
+
+    private static boolean works(Step step) {
+        return step.kind() == Kind.DO && (step.repairs() || step.tool()) || step.kind() == Kind.CHECK && step.tool();
+    }
+
+    private static boolean handlesCharged(Step step, Map<String, String> bench) {
+        boolean told = covered(step).contains("charge");
+        return inHand(step).stream().filter(part -> !isCutOff(part, bench))
+                .anyMatch(part -> !told || !part.equals("Lead") && (step.repairs() || part.equals("Bank")));
+    }
+
+    /** Parts touched inside: where the step says that the unit is closed, only those that are dangerous themselves. */
+    private static List<String> inHand(Step step) {
+        boolean saysClosed = "fitted".equals(step.needs().get("Cover")) || "in".equals(step.needs().get("Plug"));
+        return step.handles().stream().filter(part -> !saysClosed || part.equals("Bank")).toList();
+    }
+
+    private static boolean isCutOff(String thing, Map<String, String> bench) {
+        return thing.equals("Fuse") || (thing.equals("Out") || thing.equals("Tip")) && bench.get("Plug").equals("drawn");
+    }
+
+    private static Set<String> asked(Step step, Map<String, String> bench) {
+        Set<String> asked = new HashSet<>();
+        boolean reads = step.kind() == Kind.OHMS || step.kind() == Kind.VOLTS || step.kind() == Kind.AC;
+        boolean energised = isLive(bench) || isCharged(bench);
+        boolean reached = reads && (step.point().equals("Bulk") || !isCutOff(step.point(), bench));
+        if (step.live()) {
+            asked.add("shock");
+        }
+        boolean high = step.point().equals("Bulk") || step.kind() != Kind.OHMS && step.split() > (step.kind() == Kind.AC ? 30 : HARMLESS_VOLTS);
+        if (reached && energised && high) {
+            asked.add("shock");
+        }
+        if (reads && step.point().equals("Bulk") || step.handles().contains("Bank")) {
+            asked.add("charge");
+        }
+        boolean touches = reached && (step.kind() == Kind.OHMS || !step.point().equals("Out"))
+                || inHand(step).stream().anyMatch(part -> !isCutOff(part, bench));
+        if (touches && isCharged(bench)) {
+            asked.add("charge");
+        }
+        return asked;
+    }
+}

@@ -1,0 +1,108 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.ProtectionClass;
+import org.faultwright.procedure.ProtectiveTest;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Bound;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Interval;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.QuantityKind;
+
+/** A protective test of another kind than it should be, or with a limit that lets through what EN 50678 does not. */
+public final class ProtectionLimitLoose implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("protection-limit-loose", Severity.WARNING, Group.SAFETY,
+            "A protective test reads the wrong quantity, or its limit lets through more than EN 50678 does.");
+    /** EN 50678:2020, from memory: 0.3 ohm to 5 m of lead, 0.1 ohm more for each further 7.5 m, at most 1 ohm. */
+    private static final Exact MOST_CONDUCTOR = Exact.of(1);
+    /** From memory: 1 Mohm in class I, and 0.3 Mohm there with heating elements, which the text does not tell apart; in ohm. */
+    private static final Exact LEAST_CLASS_I = Exact.of(300_000);
+    private static final Exact LEAST_CLASS_II = Exact.of(2_000_000);
+    private static final Exact LEAST_CLASS_III = Exact.of(250_000);
+    /** From memory, in ampere: protective conductor current in class I, touch current in class II. */
+    private static final Exact MOST_CLASS_I = Exact.of("0.0035");
+    private static final Exact MOST_TOUCH = Exact.of("0.0005");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        Optional<ProtectionClass> protection = subject.procedure().flatMap(ProtectionNotTested::protection);
+        Steps.of(subject, Step.Measure.class).forEach(step -> step.frame().precautions().tests()
+                .forEach(test -> check(step, test, protection, findings)));
+    }
+
+    private static void check(Step.Measure step, Written<ProtectiveTest> test, Optional<ProtectionClass> protection, Findings findings) {
+        QuantityKind wanted = test.value() == ProtectiveTest.LEAKAGE ? QuantityKind.AC_CURRENT_RMS : QuantityKind.RESISTANCE;
+        Optional<QuantityKind> kind = step.kind().map(Written::value);
+        if (kind.isEmpty()) {
+            return;
+        }
+        if (kind.get() != wanted) {
+            findings.report(test.at(), step.name() + " reads " + kind.get().words() + "; " + test.value().spoken()
+                    + " is tested by " + wanted.words() + ".", "Read " + wanted.words() + ", or leave out that it is this test.");
+        } else if (limits(step).stream().noneMatch(limit -> isStrict(limit, test.value(), protection))) {
+            findings.report(test.at(), "No limit of " + step.name() + " is as strict as EN 50678 asks for " + test.value().spoken() + ": "
+                    + asked(test.value(), protection) + ".", "Let the reading that passes keep to it, or to what the maker asks where that is less.");
+        }
+    }
+
+    private static List<Interval> limits(Step.Measure step) {
+        return Stream.concat(step.expects().map(expects -> expects.limit().value()).stream(), step.outcomes().stream()
+                .map(Outcome::head).filter(Outcome.Band.class::isInstance).map(head -> ((Outcome.Band) head).limit().value()))
+                .filter(limit -> step.kind().filter(kind -> limit.fits(kind.value())).isPresent()).map(Limit::interval).toList();
+    }
+
+    private static boolean isStrict(Interval limit, ProtectiveTest test, Optional<ProtectionClass> protection) {
+        return switch (test) {
+            case CONDUCTOR -> isAtMost(limit, MOST_CONDUCTOR);
+            case INSULATION -> limit.lower().map(Bound::value).filter(low -> low.compareTo(least(protection)) >= 0).isPresent();
+            case LEAKAGE -> isAtMost(limit, most(protection));
+        };
+    }
+
+    private static boolean isAtMost(Interval limit, Exact most) {
+        return limit.upper().map(Bound::value).filter(high -> high.compareTo(most) <= 0).isPresent();
+    }
+
+    private static Exact least(Optional<ProtectionClass> protection) {
+        return protection.map(known -> switch (known) {
+            case I -> LEAST_CLASS_I;
+            case II -> LEAST_CLASS_II;
+            case III -> LEAST_CLASS_III;
+        }).orElse(LEAST_CLASS_III);
+    }
+
+    private static Exact most(Optional<ProtectionClass> protection) {
+        return protection.filter(known -> known != ProtectionClass.I).isPresent() ? MOST_TOUCH : MOST_CLASS_I;
+    }
+
+    private static String asked(ProtectiveTest test, Optional<ProtectionClass> protection) {
+        return switch (test) {
+            case CONDUCTOR -> "at most 0.3 ohm to 5 m of lead, 1 ohm at most";
+            case INSULATION -> "at least " + (protection.filter(known -> known == ProtectionClass.II).isPresent() ? "2 Mohm in class II"
+                    : protection.filter(known -> known == ProtectionClass.I).isPresent()
+                            ? "1 Mohm in class I, 0.3 Mohm with heating elements" : "0.25 Mohm in any class");
+            case LEAKAGE -> most(protection).compareTo(MOST_TOUCH) == 0 ? "at most 0.5 mA of touch current"
+                    : "at most 3.5 mA in the protective conductor";
+        };
+    }
+}

@@ -1,0 +1,93 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.BenchStates;
+import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.paths.Routes;
+import org.faultwright.analysis.paths.UnitVoltage;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ProtectionClass;
+import org.faultwright.procedure.ProtectiveTest;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
+
+/** A mains unit repaired inside and handed back without the tests that EN 50678 asks for after a repair. */
+public final class ProtectionNotTested implements Rule {
+    private static final RuleHeader HEADER = new RuleHeader("protection-not-tested", Severity.ADVICE, Group.SAFETY,
+            "A mains unit is repaired inside and handed back without the protective tests after a repair.");
+
+    @Override
+    public RuleHeader header() {
+        return HEADER;
+    }
+
+    @Override
+    public void check(Subject subject, Findings findings) {
+        ProcedurePaths.of(subject).filter(paths -> UnitVoltage.of(paths).hasMains()).ifPresent(paths -> {
+            Repairs repairs = new Repairs(paths.map().procedure());
+            List<Place> inside = paths.map().places().stream().filter(repairs::isRepair)
+                    .filter(place -> paths.bench().at(place).stream().anyMatch(BenchStates.State::isOpen)).toList();
+            if (!inside.isEmpty()) {
+                check(paths, inside, findings);
+            }
+        });
+    }
+
+    private static void check(ProcedurePaths paths, List<Place> inside, Findings findings) {
+        List<ProtectiveTest> missing = new ArrayList<>();
+        Optional<List<PathStep>> path = Optional.empty();
+        for (ProtectiveTest test : asked(protection(paths.map().procedure()))) {
+            Routes.Reach untested = paths.routes().after(inside::contains, place -> place.isStep() && tests(place.step(), test));
+            Optional<Place> end = paths.map().places().stream().filter(place -> place.step() instanceof Step.Conclude conclude
+                    && !conclude.finds().isEmpty()).filter(untested::has).findFirst();
+            if (end.isPresent()) {
+                missing.add(test);
+                path = path.or(() -> untested.path(end.get()));
+            }
+        }
+        if (!missing.isEmpty()) {
+            report(paths.map().procedure(), missing, path.orElseThrow(), findings);
+        }
+    }
+
+    private static boolean tests(Step step, ProtectiveTest test) {
+        return step.frame().precautions().tests().stream().anyMatch(one -> one.value() == test);
+    }
+
+    static Optional<ProtectionClass> protection(Procedure procedure) {
+        return procedure.equipment().flatMap(equipment -> equipment.protection()).map(Written::value);
+    }
+
+    /** Where the class is not said, what every mains unit needs. */
+    private static List<ProtectiveTest> asked(Optional<ProtectionClass> protection) {
+        return switch (protection.orElse(ProtectionClass.II)) {
+            case I -> List.of(ProtectiveTest.CONDUCTOR, ProtectiveTest.INSULATION, ProtectiveTest.LEAKAGE);
+            case II -> List.of(ProtectiveTest.INSULATION, ProtectiveTest.LEAKAGE);
+            case III -> List.of(ProtectiveTest.INSULATION);
+        };
+    }
+
+    private static void report(Procedure procedure, List<ProtectiveTest> missing, List<PathStep> path, Findings findings) {
+        String open = protection(procedure).isPresent() ? "" : ", and in class I of the protective conductor; the equipment does not say its class";
+        findings.report(procedure.equipment().map(equipment -> equipment.at()).orElse(procedure.name().at()),
+                "A mains unit is repaired inside, and a path comes to " + path.get(path.size() - 1).step() + " without a test of "
+                        + Listing.and(missing.stream().map(ProtectiveTest::spoken).toList()) + open + ".",
+                "Test it after closing and before it is handed back, as EN 50678 asks: say tests "
+                        + Listing.and(missing.stream().map(ProtectiveTest::word).toList()).replace(" and ", ", ") + " at the steps that do.",
+                path);
+    }
+}

@@ -10,6 +10,9 @@ import org.faultwright.quantity.Interval;
 
 /** Which outcome of a step a result leads to; the one place that knows. */
 public final class Results {
+    /** What a meter shows above its range. */
+    public static final String OVERLOAD = "OL";
+
     private Results() {
     }
 
@@ -18,6 +21,9 @@ public final class Results {
         Optional<Outcome> byWords = byKey(step, shown.words().text());
         if (byWords.isPresent()) {
             return byWords;
+        }
+        if (shown.words().text().equals(OVERLOAD)) {
+            return overload(step);
         }
         if (shown.reading().isPresent() && shown.reading().get().unit().isKnown()) {
             Optional<Outcome> byReading = reading(step, shown.reading().get().base());
@@ -53,6 +59,13 @@ public final class Results {
             return step.outcomes().stream().filter(o -> o.key().equals(Step.OUTSIDE)).findFirst();
         }
         return Optional.empty();
+    }
+
+    /** What a meter shows above its range leads on like the highest reading there is. */
+    private static Optional<Outcome> overload(Step step) {
+        Optional<Outcome> endless = step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Band band
+                && band.limit().value().interval().upper().isEmpty()).findFirst();
+        return endless.or(() -> byKey(step, Step.ABOVE)).or(() -> byKey(step, "anything else"));
     }
 
     /** The outcome of a reading in the coherent SI unit. */

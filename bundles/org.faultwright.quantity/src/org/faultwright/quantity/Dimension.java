@@ -16,6 +16,10 @@ public record Dimension(int length, int mass, int time, int current, int tempera
     public static final Dimension FREQUENCY = new Dimension(0, 0, -1, 0, 0, 0, 0);
     public static final Dimension CURRENT = new Dimension(0, 0, 0, 1, 0, 0, 0);
     public static final Dimension TEMPERATURE = new Dimension(0, 0, 0, 0, 1, 0, 0);
+    public static final Dimension VOLUME = new Dimension(3, 0, 0, 0, 0, 0, 0);
+    public static final Dimension FLOW = new Dimension(3, 0, -1, 0, 0, 0, 0);
+    public static final Dimension ACCELERATION = new Dimension(1, 0, -2, 0, 0, 0, 0);
+    public static final Dimension ILLUMINANCE = new Dimension(-2, 0, 0, 0, 0, 0, 1);
     public static final Dimension FORCE = new Dimension(1, 1, -2, 0, 0, 0, 0);
     public static final Dimension PRESSURE = new Dimension(-1, 1, -2, 0, 0, 0, 0);
     public static final Dimension ENERGY = new Dimension(2, 1, -2, 0, 0, 0, 0);

@@ -37,6 +37,14 @@ public enum QuantityKind {
     PRESSURE("pressure", Dimension.PRESSURE, "bar"),
     SPEED("speed", Dimension.FREQUENCY, "rpm"),
     POWER("power", Dimension.POWER, "W"),
+    ENERGY("energy", Dimension.ENERGY, "J"),
+    CHARGE("charge", Dimension.CHARGE, "C"),
+    VOLUME("volume", Dimension.VOLUME, "mL"),
+    FLOW("flow", Dimension.FLOW, "L/min"),
+    HUMIDITY("humidity", Dimension.NONE, "%"),
+    ILLUMINANCE("illuminance", Dimension.ILLUMINANCE, "lx"),
+    ANGLE("angle", Dimension.NONE, "deg"),
+    ACCELERATION("acceleration", Dimension.ACCELERATION, "m/s2"),
     RATIO("ratio", Dimension.NONE, "1");
 
     private final String words;

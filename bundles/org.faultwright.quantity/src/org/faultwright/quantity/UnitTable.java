@@ -20,6 +20,7 @@ import static org.faultwright.quantity.Dimension.RESISTANCE;
 import static org.faultwright.quantity.Dimension.TEMPERATURE;
 import static org.faultwright.quantity.Dimension.TIME;
 import static org.faultwright.quantity.Dimension.VOLTAGE;
+import static org.faultwright.quantity.Dimension.VOLUME;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -48,7 +49,6 @@ final class UnitTable {
     private static final Exact RANKINE = Exact.ratio(5, 9);
     private static final Exact ZERO_CELSIUS = Exact.of("273.15");
     private static final Dimension AREA = LENGTH.power(2);
-    private static final Dimension VOLUME = LENGTH.power(3);
     private static final Dimension VELOCITY = LENGTH.per(TIME);
 
     static final List<Entry> ENTRIES = new UnitTable().entries();
@@ -172,6 +172,7 @@ final class UnitTable {
         fixed("A2.s", "A²·s", "A2.s", CURRENT.power(2).times(TIME), "1");
         metric("V.s", "V.s", VOLTAGE.times(TIME), "1", "mu");
         fixed("L/min", "L/min", "L/min", VOLUME.per(TIME), Exact.ratio(1, 60000));
+        fixed("mL/min", "mL/min", "mL/min", VOLUME.per(TIME), Exact.ratio(1, 60000000));
         fixed("m3/h", "m³/h", "m3/h", VOLUME.per(TIME), Exact.ratio(1, 3600));
         fixed("1/s", "1/s", "/s", FREQUENCY, "1");
         fixed("1/min", "1/min", "/min", FREQUENCY, Exact.ratio(1, 60));

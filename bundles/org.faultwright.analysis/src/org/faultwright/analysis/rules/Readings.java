@@ -91,7 +91,8 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
         boolean signed = kind == QuantityKind.DC_VOLTAGE || kind == QuantityKind.DC_CURRENT || kind == QuantityKind.DIODE
                 || kind == QuantityKind.TEMPERATURE_DIFFERENCE || kind == QuantityKind.LENGTH || kind == QuantityKind.FORCE
                 || kind == QuantityKind.TORQUE || kind == QuantityKind.PRESSURE || kind == QuantityKind.POWER
-                || kind == QuantityKind.RATIO || kind == QuantityKind.SPEED;
+                || kind == QuantityKind.RATIO || kind == QuantityKind.SPEED || kind == QuantityKind.CHARGE || kind == QuantityKind.ENERGY
+                || kind == QuantityKind.FLOW || kind == QuantityKind.ANGLE || kind == QuantityKind.ACCELERATION;
         return signed ? Optional.empty() : Optional.of(Exact.ZERO);
     }
 

@@ -28,7 +28,7 @@ final class Words {
                 spaced = true;
                 continue;
             }
-            String word = comment ? text.stripTrailing() : text;
+            String word = comment ? text.stripTrailing() : text.strip();
             words.add(new Word(word, newlines, spaced, items.at(leaf.getTotalOffset()),
                     leaf.getGrammarElement() instanceof Keyword keyword ? keyword.getValue() : "", comment));
             newlines = newlines(text.substring(word.length()));

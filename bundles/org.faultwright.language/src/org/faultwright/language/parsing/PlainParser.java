@@ -134,7 +134,7 @@ public final class PlainParser {
     /** @throws StackOverflowError if the text nests too deeply */
     public IParseResult parse(String text) {
         try {
-            return parser.parse(new StringReader(new MissingTargets(text).filled()));
+            return parser.parse(new StringReader(new MissingTargets(PlainSigns.of(text)).filled()));
         } catch (ParseException wrapped) {
             throw unwrapped(wrapped);
         }

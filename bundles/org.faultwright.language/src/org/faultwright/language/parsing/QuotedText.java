@@ -12,8 +12,10 @@ public final class QuotedText {
     /** The text without its quotation marks; the closing one may be missing in a broken text. */
     public static String read(String written) {
         StringBuilder text = new StringBuilder(written.length());
-        int end = written.length() > 1 && written.endsWith("\"") ? written.length() - 1 : written.length();
-        for (int i = written.startsWith("\"") ? 1 : 0; i < end; i++) {
+        boolean opened = !written.isEmpty() && PlainSigns.opens(written.charAt(0));
+        boolean closed = written.length() > 1 && opened && PlainSigns.closes(written.charAt(written.length() - 1));
+        int end = closed ? written.length() - 1 : written.length();
+        for (int i = opened ? 1 : 0; i < end; i++) {
             char c = written.charAt(i);
             if (c == '\\' && i + 1 < end) {
                 i++;

@@ -14,6 +14,7 @@ import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.language.parsing.PlainSigns;
 import org.faultwright.language.parsing.QuotedText;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.ReadingProblem;
@@ -147,6 +148,6 @@ final class Passage {
                 gap = false;
             }
         }
-        return words.length() > 0 && words.charAt(0) == '"' ? QuotedText.read(words.toString()) : words.toString();
+        return words.length() > 0 && PlainSigns.opens(words.charAt(0)) ? QuotedText.read(words.toString()) : words.toString();
     }
 }

@@ -6,6 +6,8 @@ package org.faultwright.language.translation;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.parsing.Quoted;
@@ -21,6 +23,8 @@ import org.faultwright.quantity.measure.Sensor;
 /** Numbers and quantities, exact. */
 final class Quantities {
     private final Passage passage;
+
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("^(-?[0-9]+),([0-9]+)");
 
     Quantities(Passage passage) {
         this.passage = passage;
@@ -56,6 +60,14 @@ final class Quantities {
     Quantity quantity(INode node) {
         if (node.getLength() == 0) {
             return new Quantity(Exact.ZERO, Unit.MISSING, "");
+        }
+        String written = passage.range(node).text();
+        Matcher comma = DECIMAL_COMMA.matcher(written);
+        if (comma.find()) {
+            String pointed = comma.replaceFirst("$1.$2");
+            passage.problem(passage.range(node), "A comma is no decimal point here; write " + pointed
+                    + (comma.group(2).length() == 3 ? ", or " + comma.replaceFirst("$1$2") + " if it parts thousands." : "."));
+            return QuantityText.read(pointed).quantity();
         }
         QuantityText.Reading reading = QuantityText.read(passage.words(node));
         reading.problem().ifPresent(problem -> passage.problem(passage.range(node), problem));

@@ -35,7 +35,7 @@ import org.faultwright.quantity.QuantityKind;
 /** The procedure as JSON after {@code procedure-tree-1.schema.json}: everything a card says and a machine may need. */
 public final class TreeJson implements ProcedureExport {
     /** The address that names the schema; the schema itself is a resource of this bundle. */
-    public static final String SCHEMA = "https://faultwright.org/schema/procedure-tree-1.json";
+    public static final String SCHEMA = "urn:faultwright:procedure-tree:1";
     private static final String SCHEMA_VERSION = "1.0";
 
     /** The schema that trees follow, JSON Schema 2020-12. */

@@ -91,6 +91,8 @@ import org.faultwright.analysis.rules.SignatureSharesNot100;
 import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
+import org.faultwright.analysis.rules.TableOutcomes;
+import org.faultwright.analysis.rules.TakesLessThanWait;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.UnboundedLoop;
 import org.faultwright.analysis.rules.UnitDeviationMissing;
@@ -144,6 +146,7 @@ public final class RuleSet {
                 new PercentageOfZero(),
                 new ToleranceBeyondNominal(),
                 new NegativeAmount(),
+                new TakesLessThanWait(),
                 new HoleBetweenBands(),
                 new OverlappingBands(),
                 new ExpectedOutsideBands());
@@ -173,6 +176,7 @@ public final class RuleSet {
                 new NoConclusion(),
                 new EmptyOutcomes(),
                 new OutcomesIncomplete(),
+                new TableOutcomes(),
                 new OutcomeImpossible(),
                 new CodesNotHandled(),
                 new SingleValued(),

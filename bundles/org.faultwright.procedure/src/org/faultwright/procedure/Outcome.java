@@ -84,4 +84,9 @@ public record Outcome(Head head, Optional<Name> target, Optional<Repeat> repeat,
     public String key() {
         return head.key();
     }
+
+    /** The same under another word. */
+    Outcome named(String word) {
+        return new Outcome(new Word(new Name(word, head.at())), target, repeat, proves, normal, at);
+    }
 }

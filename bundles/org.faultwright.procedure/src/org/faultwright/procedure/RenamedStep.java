@@ -21,12 +21,12 @@ public record RenamedStep(Name name, List<Outcome> outcomes) implements Step.Cas
     @Override
     public Step measure(Step.Measure step) {
         return new Step.Measure(name, step.title(), step.kind(), step.point(), step.against(), step.instrument(),
-                step.range(), step.sensor(), step.expects(), step.uncertainties(), step.unitDeviation(), step.frame(), outcomes, step.at());
+                step.range(), step.sensor(), step.expects(), step.uncertainties(), step.unitDeviation(), step.rows(), step.frame(), outcomes, step.at());
     }
 
     @Override
     public Step carryOut(Step.Do step) {
-        return new Step.Do(name, step.title(), step.erases(), step.repairs(), step.frame(), outcomes, step.at());
+        return new Step.Do(name, step.title(), step.erases(), step.repairs(), step.adjusts(), step.frame(), outcomes, step.at());
     }
 
     @Override

@@ -46,6 +46,9 @@ public final class Results {
         if (step instanceof Step.Perform perform) {
             return perform.routine().flatMap(scope::routine).flatMap(Routine::normalExit).flatMap(exit -> byKey(step, exit.text()));
         }
+        if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
+            return byKey(step, Step.ALL_WITHIN);
+        }
         return expected(step).isPresent() ? byKey(step, Step.WITHIN) : Optional.empty();
     }
 
@@ -76,7 +79,8 @@ public final class Results {
                 return Optional.of(outcome);
             }
         }
-        return expected.flatMap(limit -> byKey(step, place(limit, value)));
+        return expected.isEmpty() && step instanceof Step.Measure ? byKey(step, Step.DONE)
+                : expected.flatMap(limit -> byKey(step, place(limit, value)));
     }
 
     private static String place(Interval limit, Exact value) {

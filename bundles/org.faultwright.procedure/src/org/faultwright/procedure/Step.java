@@ -18,9 +18,12 @@ public sealed interface Step extends Declaration {
     String WITHIN = "within";
     String ABOVE = "above";
     String OUTSIDE = "outside";
+    /** The results of a table of readings. */
+    String ALL_WITHIN = "all within";
+    String ANY_OUTSIDE = "any outside";
     /** The result of a reading too near a limit for the instrument to decide. */
     String DOUBTFUL = "doubtful";
-    /** The result of a {@code do} that has only one. */
+    /** The result of a {@code do} that has only one, and of a measurement that is only recorded. */
     String DONE = "done";
 
     StepFrame frame();
@@ -92,6 +95,14 @@ public sealed interface Step extends Declaration {
     record Contribution(Written<Quantity> halfWidth, String of) {
     }
 
+    /** One reading of a table. */
+    record Row(Name point, Written<Limit> limit, SourceRange at) {
+        /** The result that this reading alone is outside its limit. */
+        public String outside() {
+            return "at " + point + " " + OUTSIDE;
+        }
+    }
+
     /**
      * A quantity read from an instrument.
      *
@@ -100,12 +111,36 @@ public sealed interface Step extends Declaration {
      * @param range     the range the author named, by its upper end
      * @param sensor    for temperatures the sensor, such as {@code K} or {@code Pt100}
      * @param unitDeviation the standard deviation of good units, where known, for risks after JCGM 106
+     * @param rows      several readings, each at its point with its limit; then neither point nor expectation is stated
      */
     record Measure(Name name, String title, Optional<Written<QuantityKind>> kind, Optional<Name> point,
             Optional<Name> against, Optional<Name> instrument, Optional<Written<Quantity>> range,
             Optional<Written<String>> sensor, Optional<Expectation> expects, List<Contribution> uncertainties,
-            Optional<Written<Quantity>> unitDeviation, StepFrame frame, List<Outcome> outcomes, SourceRange at)
+            Optional<Written<Quantity>> unitDeviation, List<Row> rows, StepFrame frame, List<Outcome> outcomes, SourceRange at)
             implements Step {
+        /**
+         * Each reading as a measurement of its own, with the results within and outside; this one where it has no table.
+         * What holds for one reading is asked of these.
+         */
+        public List<Measure> readings() {
+            return rows.isEmpty() ? List.of(this) : rows.stream().map(this::reading).toList();
+        }
+
+        private Measure reading(Row row) {
+            return new Measure(name, title, kind, Optional.of(row.point()), against, instrument, range, sensor,
+                    Optional.of(new Expectation(row.limit(), frame.source())), uncertainties, unitDeviation, List.of(), frame,
+                    outcomes.stream().flatMap(outcome -> of(row, outcome).stream()).toList(), at);
+        }
+
+        private static Optional<Outcome> of(Row row, Outcome outcome) {
+            String key = outcome.key();
+            if (key.equals(ALL_WITHIN)) {
+                return Optional.of(outcome.named(WITHIN));
+            }
+            boolean outside = key.equals(ANY_OUTSIDE) || key.equals(row.outside());
+            return outside ? Optional.of(outcome.named(OUTSIDE)) : key.startsWith("at ") ? Optional.empty() : Optional.of(outcome);
+        }
+
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.measure(this);
@@ -118,12 +153,23 @@ public sealed interface Step extends Declaration {
     }
 
     /**
+     * A setting with a unit.
+     *
+     * @param kind of what quantity; absent in a broken text
+     * @param of   what is set, in the author's words
+     * @param to   the value with its tolerance; absent in a broken text
+     */
+    record Adjustment(Optional<Written<QuantityKind>> kind, String of, Optional<Written<Limit>> to, SourceRange at) {
+    }
+
+    /**
      * Something done.
      *
      * @param erases  the data it erases, in the author's words
      * @param repairs where it says that it repairs; a fault's remedy repairs without saying so
+     * @param adjusts what is set to a value, such as the torque of screws or a current limit
      */
-    record Do(Name name, String title, Optional<Written<String>> erases, Optional<SourceRange> repairs,
+    record Do(Name name, String title, Optional<Written<String>> erases, Optional<SourceRange> repairs, List<Adjustment> adjusts,
             StepFrame frame, List<Outcome> outcomes, SourceRange at) implements Step {
         @Override
         public <R> R match(Cases<R> cases) {

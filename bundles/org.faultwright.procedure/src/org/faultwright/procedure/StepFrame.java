@@ -7,6 +7,7 @@ package org.faultwright.procedure;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
 
 /**
  * What every kind of step can say.
@@ -22,12 +23,22 @@ import org.faultwright.quantity.Quantity;
  * @param verifies where it says that it verifies the repair
  * @param source   where its instruction or limit comes from
  * @param hint     a further sentence for a trainee
+ * @param waits    how long it waits for something to warm, cool, drain or settle
  * @param precautions what it says of its own safety
  */
 public record StepFrame(List<Setting> needs, List<Setting> sets, List<Name> notes, List<Name> handles,
         Optional<Written<Quantity>> takes, List<Written<String>> tools, List<Written<Hazard>> hazards,
         Optional<SourceRange> confirms, Optional<SourceRange> verifies, Optional<Source> source,
-        Optional<Written<String>> hint, Precautions precautions) {
+        Optional<Written<String>> hint, Optional<Written<Quantity>> waits, Precautions precautions) {
     public static final StepFrame PLAIN = new StepFrame(List.of(), List.of(), List.of(), List.of(), Optional.empty(),
-            List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Precautions.NONE);
+            List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Precautions.NONE);
+
+    /** How long the step takes: as it says, and not less than it waits. Absent where it says neither. */
+    public Optional<Written<Quantity>> time() {
+        return takes.isEmpty() ? waits : takes.map(stated -> waits.filter(wait -> isLonger(wait.value(), stated.value())).orElse(stated));
+    }
+
+    private static boolean isLonger(Quantity wait, Quantity takes) {
+        return wait.fits(QuantityKind.TIME) && takes.fits(QuantityKind.TIME) && wait.base().compareTo(takes.base()) > 0;
+    }
 }

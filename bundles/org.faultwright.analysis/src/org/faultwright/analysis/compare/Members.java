@@ -16,7 +16,7 @@ final class Members {
     private static final Map<String, Kind> KINDS = Map.ofEntries(entry("expects", Kind.LIMITS), entry("range", Kind.LIMITS),
             entry("kind", Kind.LIMITS), entry("point", Kind.LIMITS), entry("against", Kind.LIMITS), entry("instrument", Kind.LIMITS),
             entry("sensor", Kind.LIMITS), entry("uncertainties", Kind.LIMITS), entry("unitDeviation", Kind.LIMITS),
-            entry("formula", Kind.LIMITS), entry("limit", Kind.LIMITS), entry("readings", Kind.LIMITS), entry("rows", Kind.LIMITS),
+            entry("formula", Kind.LIMITS), entry("limit", Kind.LIMITS), entry("adjusts", Kind.LIMITS), entry("readings", Kind.LIMITS), entry("rows", Kind.LIMITS),
             entry("statedRule", Kind.LIMITS), entry("ambient", Kind.LIMITS), entry("source", Kind.LIMITS), entry("needs", Kind.SAFETY),
             entry("sets", Kind.SAFETY), entry("hazards", Kind.SAFETY), entry("handles", Kind.SAFETY), entry("erases", Kind.SAFETY),
             entry("notes", Kind.SAFETY), entry("proves", Kind.SAFETY), entry("settings", Kind.SAFETY), entry("closesBy", Kind.SAFETY),
@@ -27,13 +27,14 @@ final class Members {
             Map.entry("kind", "quantity"), Map.entry("against", "against point"), Map.entry("confirms", "confirms the complaint"),
             Map.entry("verifies", "verifies the repair"), Map.entry("endsAt", "ends at"), Map.entry("possible", "shows"),
             Map.entry("word", "signal word"), Map.entry("begin", "begins at"), Map.entry("statedRule", "decision rule"),
-            Map.entry("carries", "voltage carried"), Map.entry("drainedBy", "drained by"), Map.entry("uncertainties", "uncertainty"), Map.entry("unitDeviation", "how much good units vary"),
+            Map.entry("carries", "voltage carried"), Map.entry("drainedBy", "drained by"), Map.entry("waits", "wait"), Map.entry("adjusts", "settings"), Map.entry("number", "part number"),
+            Map.entry("stock", "how many at hand"), Map.entry("uncertainties", "uncertainty"), Map.entry("unitDeviation", "how much good units vary"),
             Map.entry("calibrationDue", "calibrated until"), Map.entry("calibrationEvery", "calibrated every"),
             Map.entry("validAt", "valid at"), Map.entry("ambient", "temperature of the bench"), Map.entry("document", "source"),
             Map.entry("refersTo", "refers to"), Map.entry("findsNothing", "finds nothing"), Map.entry("of", "fault"));
     /** Where something lost is protection lost. */
     private static final Set<String> PROTECTIVE = Set.of("needs", "notes", "hazards", "proves", "confirms", "verifies", "erases", "live",
-            "charged", "stores", "becomes", "ends", "covers", "category", "carries", "closesBy", "doubtful");
+            "charged", "stores", "waits", "becomes", "ends", "covers", "category", "carries", "closesBy", "doubtful");
     /** The sentences of a safety note: other words may say less. */
     private static final Set<String> NOTE_TEXT = Set.of("hazard", "consequence", "avoid");
 

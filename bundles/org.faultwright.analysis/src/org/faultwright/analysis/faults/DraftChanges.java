@@ -88,7 +88,7 @@ final class DraftChanges {
         String name = steps.free("Set" + condition.name() + Character.toUpperCase(value.charAt(0)) + value.substring(1));
         String title = condition.title().isBlank() ? DraftSteps.title(condition.name().text()) : condition.title();
         Step step = steps.made(name, () -> new Step.Do(new Name(name, here), title + ": " + value,
-                Optional.empty(), Optional.empty(),
+                Optional.empty(), Optional.empty(), List.of(),
                 DraftSteps.frame(List.of(), List.of(wanted)), DraftSteps.outcomes(List.of(Step.DONE), here), here));
         return new SetUpChanges.Mover(step, step.outcomes().get(0));
     }

@@ -45,7 +45,7 @@ final class DraftEndings {
     private StepFrame confirmingFrame() {
         StepFrame plain = StepFrame.PLAIN;
         return new StepFrame(plain.needs(), plain.sets(), plain.notes(), plain.handles(), plain.takes(), plain.tools(),
-                plain.hazards(), Optional.of(here), plain.verifies(), plain.source(), plain.hint(), plain.precautions());
+                plain.hazards(), Optional.of(here), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.precautions());
     }
 
     /** The step declared for it, else the one that confirmed the complaint, asked again. */
@@ -57,7 +57,7 @@ final class DraftEndings {
             StepFrame seen = declaredConfirmation().map(Step::frame).orElse(plain);
             StepFrame frame = new StepFrame(seen.needs(), plain.sets(), seen.notes(), plain.handles(), seen.takes(),
                     plain.tools(),
-                    plain.hazards(), plain.confirms(), Optional.of(here), plain.source(), plain.hint(), plain.precautions());
+                    plain.hazards(), plain.confirms(), Optional.of(here), plain.source(), plain.hint(), plain.waits(), plain.precautions());
             return new Step.Check(new Name(steps.free("Try" + act.name()), here), "Is the complaint gone?", frame,
                     DraftSteps.outcomes(List.of("yes", "no"), here), here);
         }));

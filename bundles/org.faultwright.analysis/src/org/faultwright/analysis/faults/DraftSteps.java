@@ -49,7 +49,7 @@ final class DraftSteps {
             }
         }));
         procedure.faults().forEach(fault -> fault.remedies().stream().filter(name -> !byName.containsKey(name.text()))
-                .forEach(name -> create(new Step.Do(name, title(name.text()), Optional.empty(), Optional.empty(),
+                .forEach(name -> create(new Step.Do(name, title(name.text()), Optional.empty(), Optional.empty(), List.of(),
                         StepFrame.PLAIN, outcomes(List.of(Step.DONE), name.at()), name.at()))));
     }
 
@@ -65,6 +65,9 @@ final class DraftSteps {
         if (step instanceof Step.Perform perform) {
             return perform.routine().flatMap(scope::routine).map(Routine::exits).orElse(List.of()).stream().map(Name::text)
                     .toList();
+        }
+        if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
+            return List.of(Step.ALL_WITHIN, Step.ANY_OUTSIDE);
         }
         Optional<Interval> limit = (step instanceof Step.Measure measure ? measure.expects()
                 : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.<Step.Expectation>empty())
@@ -165,6 +168,6 @@ final class DraftSteps {
     static StepFrame frame(List<Setting> needs, List<Setting> leaves) {
         StepFrame plain = StepFrame.PLAIN;
         return new StepFrame(needs, leaves, plain.notes(), plain.handles(), plain.takes(), plain.tools(), plain.hazards(),
-                plain.confirms(), plain.verifies(), plain.source(), plain.hint(), plain.precautions());
+                plain.confirms(), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.precautions());
     }
 }

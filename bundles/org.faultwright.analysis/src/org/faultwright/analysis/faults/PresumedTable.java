@@ -47,6 +47,9 @@ final class PresumedTable {
         if (keys.contains(Step.WITHIN)) {
             return Optional.of(Step.WITHIN);
         }
+        if (keys.contains(Step.ALL_WITHIN)) {
+            return Optional.of(Step.ALL_WITHIN);
+        }
         Map<String, Long> claims = table.faults().stream().map(fault -> table.cell(fault, step)).filter(Cell::isCertain)
                 .map(cell -> cell.outcomes().iterator().next())
                 .collect(Collectors.groupingBy(key -> key, Collectors.counting()));

@@ -105,7 +105,8 @@ final class QaCount {
     }
 
     private static List<Quantity> quantities(Step step) {
-        List<Quantity> found = new ArrayList<>(step.frame().takes().map(Written::value).stream().toList());
+        List<Quantity> found = new ArrayList<>(Stream.concat(step.frame().takes().stream(), step.frame().waits().stream())
+                .map(Written::value).toList());
         expected(step).ifPresent(expected -> found.addAll(expected.limit().value().quantities()));
         bands(step).forEach(band -> found.addAll(band.limit().value().quantities()));
         if (step instanceof Step.Measure measure) {

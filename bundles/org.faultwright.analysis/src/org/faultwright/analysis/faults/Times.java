@@ -54,7 +54,7 @@ final class Times {
 
     /** The stated time, where one is stated and is a time. */
     static Optional<Exact> stated(Step step) {
-        return step.frame().takes().map(Written::value).flatMap(Times::seconds);
+        return step.frame().time().map(Written::value).flatMap(Times::seconds);
     }
 
     static Optional<Exact> seconds(Quantity quantity) {

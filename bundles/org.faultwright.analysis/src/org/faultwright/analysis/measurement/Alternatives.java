@@ -54,6 +54,6 @@ public final class Alternatives {
         SourceRange at = step.instrument().map(Name::at).orElse(step.at());
         return new Step.Measure(step.name(), step.title(), step.kind(), step.point(), step.against(),
                 Optional.of(new Name(instrument.text(), at)), Optional.empty(), step.sensor(), step.expects(),
-                step.uncertainties(), step.unitDeviation(), step.frame(), step.outcomes(), step.at());
+                step.uncertainties(), step.unitDeviation(), step.rows(), step.frame(), step.outcomes(), step.at());
     }
 }

@@ -48,7 +48,7 @@ public final class LimitStudies {
         this(subject.document());
         for (StepGraph graph : subject.graphs()) {
             graph.steps().stream().filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
-                    .forEach(step -> of(step).ifPresent(all::add));
+                    .flatMap(step -> step.readings().stream()).forEach(step -> of(step).ifPresent(all::add));
         }
     }
 

@@ -137,11 +137,11 @@ final class PathTotals {
     /** The time a place takes, in seconds; a perform step that states its time states that of its whole routine. */
     static Exact seconds(Place place) {
         for (Optional<Place> outer = place.caller(); outer.isPresent(); outer = outer.get().caller()) {
-            if (outer.get().step().frame().takes().isPresent()) {
+            if (outer.get().step().frame().time().isPresent()) {
                 return Exact.ZERO;
             }
         }
-        return place.isStep() ? place.step().frame().takes().map(Written::value)
+        return place.isStep() ? place.step().frame().time().map(Written::value)
                 .filter(time -> time.fits(QuantityKind.TIME)).map(time -> time.base().max(Exact.ZERO))
                 .orElse(Exact.ZERO) : Exact.ZERO;
     }

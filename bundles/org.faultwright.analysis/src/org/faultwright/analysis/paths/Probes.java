@@ -17,7 +17,8 @@ public final class Probes {
     }
 
     public static List<Name> names(Step.Measure step) {
-        return Stream.concat(step.point().stream(), step.against().stream()).toList();
+        return Stream.of(step.point().stream(), step.rows().stream().map(Step.Row::point), step.against().stream())
+                .flatMap(names -> names).toList();
     }
 
     public static List<Point> points(Step.Measure step, Scope scope) {

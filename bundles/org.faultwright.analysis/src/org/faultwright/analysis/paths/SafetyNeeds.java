@@ -96,8 +96,7 @@ public final class SafetyNeeds {
 
     private List<Point> points(Place place) {
         return place.step() instanceof Step.Measure measure
-                ? Stream.concat(measure.point().stream(), measure.against().stream())
-                        .flatMap(name -> paths.map().scope().point(name).stream()).toList() : List.of();
+                ? Probes.points(measure, paths.map().scope()) : List.of();
     }
 
     private List<SafetyNeed> fromVoltages(BenchStates.State state) {
@@ -123,8 +122,8 @@ public final class SafetyNeeds {
     }
 
     private static Stream<Limit> limits(Step.Measure measure) {
-        return Stream.concat(measure.expects().map(expected -> expected.limit().value()).stream(),
-                measure.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
+        return Stream.concat(measure.readings().stream().flatMap(reading -> reading.expects().stream())
+                .map(expected -> expected.limit().value()), measure.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
                         .map(head -> ((Outcome.Band) head).limit().value()));
     }
 

@@ -44,6 +44,7 @@ public final class NegativeAmount implements Rule {
         }
         for (Step step : Steps.of(subject)) {
             amount(step.frame().takes(), "The time of " + step.name(), findings);
+            amount(step.frame().waits(), "The wait of " + step.name(), findings);
             if (step instanceof Step.Measure measure) {
                 measure.uncertainties().forEach(share -> amount(Optional.of(share.halfWidth()), "The allowance of "
                         + step.name(), findings));

@@ -71,10 +71,17 @@ public final class OutcomeImpossible implements Rule {
             return Optional.empty();
         }
         List<String> words = new ArrayList<>();
+        if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
+            words.addAll(List.of(Step.ALL_WITHIN, Step.ANY_OUTSIDE, Step.DOUBTFUL));
+            measure.rows().forEach(row -> words.add(row.outside()));
+            return Optional.of(words);
+        }
         Expected.of(step).map(expected -> expected.limit().value().interval()).ifPresent(good -> words.addAll(words(good)));
         boolean bands = step.outcomes().stream().anyMatch(outcome -> outcome.head() instanceof Outcome.Band);
         if (!words.isEmpty() || bands) {
             words.add(Step.DOUBTFUL);
+        } else if (step instanceof Step.Measure) {
+            words.add(Step.DONE);
         }
         return Optional.of(words);
     }

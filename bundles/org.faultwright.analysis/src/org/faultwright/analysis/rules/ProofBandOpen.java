@@ -107,12 +107,22 @@ public final class ProofBandOpen implements Rule {
         if (outcome.head() instanceof Outcome.Band band) {
             return volts(band.limit().value());
         }
+        if (!step.rows().isEmpty()) {
+            return outcome.key().equals(Step.ALL_WITHIN) ? widest(step) : Optional.empty();
+        }
         Optional<Interval> expected = step.expects().flatMap(expects -> volts(expects.limit().value()));
         String key = outcome.key();
         if (key.equals(Step.WITHIN)) {
             return expected;
         }
         return key.equals(Step.BELOW) ? expected.flatMap(Interval::lower).map(Interval::below) : Optional.empty();
+    }
+
+    /** Of a table the limit that lets the most pass. */
+    private static Optional<Interval> widest(Step.Measure step) {
+        List<Interval> limits = step.rows().stream().flatMap(row -> volts(row.limit().value()).stream()).toList();
+        return limits.stream().filter(limit -> limit.upper().isEmpty()).findFirst().or(() -> limits.stream()
+                .max(java.util.Comparator.comparing(limit -> limit.upper().orElseThrow().value())));
     }
 
     private static Optional<Interval> volts(Limit limit) {

@@ -43,6 +43,10 @@ public final class ProofElsewhere implements Rule {
 
     private static void check(ChargeProofs.Claim claim, Step.Measure step, Subject subject, Findings findings) {
         String proves = " proves " + Contradictions.spoken(claim.setting());
+        if (!step.rows().isEmpty()) {
+            table(claim, step, proves, subject, findings);
+            return;
+        }
         Optional<Point> point = step.point().flatMap(subject.scope()::point);
         if (step.point().isEmpty()) {
             findings.report(claim.setting().at(), step.name() + proves + " and does not say where it is read.",
@@ -52,6 +56,14 @@ public final class ProofElsewhere implements Rule {
                     + reason(point.get(), claim) + ".", "Read it " + where(claim) + ".",
                     places(claim).stream().map(name -> Fix.replacing("Read at " + name, step.point().get().at(), name.text()))
                             .toArray(Fix[]::new));
+        }
+    }
+
+    /** One of the readings is enough: the result holds for all of them. */
+    private static void table(ChargeProofs.Claim claim, Step.Measure step, String proves, Subject subject, Findings findings) {
+        if (step.rows().stream().flatMap(row -> subject.scope().point(row.point()).stream()).noneMatch(point -> carriesIt(point, claim))) {
+            findings.report(claim.setting().at(), step.name() + proves + " and reads no point that carries it.",
+                    "Add a reading " + where(claim) + ".");
         }
     }
 

@@ -194,6 +194,7 @@ public final class References {
         @Override
         public Void measure(Step.Measure step) {
             step.point().ifPresent(References.this::point);
+            step.rows().forEach(row -> point(row.point()));
             step.against().ifPresent(References.this::point);
             step.instrument().ifPresent(name -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name),
                     scope::instruments));

@@ -27,11 +27,16 @@ public final class SingleValued implements Rule {
         for (Step step : Steps.of(subject)) {
             boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
                     || step instanceof Step.Calculate;
-            if (asks && step.outcomes().size() == 1) {
+            if (asks && step.outcomes().size() == 1 && !isRecorded(step)) {
                 findings.report(step.name().at(), step.name() + " has the single outcome \"" + step.outcomes().get(0)
                         .key() + "\".",
                         "Say what else can come of it, or make it a \"do\" step.");
             }
         }
+    }
+
+    /** A measurement with the one result {@code then} is written down for later. */
+    private static boolean isRecorded(Step step) {
+        return step instanceof Step.Measure && step.outcomes().get(0).key().equals(Step.DONE);
     }
 }

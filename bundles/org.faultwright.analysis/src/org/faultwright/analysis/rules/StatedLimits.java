@@ -46,7 +46,10 @@ final class StatedLimits {
 
     private void step(Step step) {
         if (step instanceof Step.Measure measure) {
-            limits(step, measure.expects(), measure.kind().map(Written::value));
+            measure.readings().forEach(reading -> limits(reading, reading.expects(), measure.kind().map(Written::value)));
+        } else if (step instanceof Step.Do task) {
+            task.adjusts().forEach(one -> one.kind().ifPresent(kind -> one.to()
+                    .ifPresent(limit -> found.add(new Stated(step, limit, kind.value())))));
         } else if (step instanceof Step.Calculate calculate) {
             limits(step, calculate.expects(), Optional.empty());
         }

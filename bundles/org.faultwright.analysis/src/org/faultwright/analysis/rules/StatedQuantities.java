@@ -89,7 +89,11 @@ final class StatedQuantities {
 
     private void step(Step step, FormulaTypes types) {
         step.frame().takes().ifPresent(time -> addTime(time, "the time of " + step.name()));
-        if (step instanceof Step.Measure measure) {
+        step.frame().waits().ifPresent(time -> addTime(time, "the wait of " + step.name()));
+        if (step instanceof Step.Do task) {
+            task.adjusts().forEach(one -> one.kind().ifPresent(kind -> one.to().ifPresent(limit -> addLimit(limit,
+                    Wanted.of("the setting of \"" + one.of() + "\"", kind.value())))));
+        } else if (step instanceof Step.Measure measure) {
             measure.kind().ifPresent(kind -> measure(measure, kind.value()));
         } else if (step instanceof Step.Calculate calculate) {
             calculate(calculate, types.of(calculate));
@@ -97,6 +101,7 @@ final class StatedQuantities {
     }
 
     private void measure(Step.Measure step, QuantityKind kind) {
+        step.rows().forEach(row -> addLimit(row.limit(), Wanted.of("the limit of " + step.name() + " at " + row.point(), kind)));
         limits(step, step.expects(), Wanted.of("the limit of " + step.name(), kind));
         step.range().ifPresent(range -> add(range, Wanted.of("the range of " + step.name(), kind)));
         step.uncertainties().forEach(share -> add(share.halfWidth(), Wanted.of("the allowance of " + step.name(), kind)));

@@ -21,7 +21,12 @@ final class Steps {
         return subject.shared(Steps.class, Steps::new).all;
     }
 
+    /** Of a table of readings each one as a measurement of its own. */
     static <T extends Step> Stream<T> of(Subject subject, Class<T> kind) {
-        return of(subject).stream().filter(kind::isInstance).map(kind::cast);
+        return of(subject).stream().flatMap(Steps::single).filter(kind::isInstance).map(kind::cast);
+    }
+
+    private static Stream<? extends Step> single(Step step) {
+        return step instanceof Step.Measure measure ? measure.readings().stream() : Stream.of(step);
     }
 }

@@ -12,7 +12,7 @@ import java.util.Map;
 final class Blanks {
     private static final Map<String, String> WHOLE = new LinkedHashMap<>();
     private static final Map<String, List<String>> ITEMS = new LinkedHashMap<>();
-    private static final List<String> FRAME = List.of("needs", "sets", "notes", "handles", "takes", "tools", "hazards",
+    private static final List<String> FRAME = List.of("needs", "sets", "notes", "handles", "takes", "wait", "tools", "hazards",
             "confirms complaint", "verifies repair", "live because", "tries", "tests", "source", "hint");
 
     static {
@@ -20,7 +20,7 @@ final class Blanks {
         WHOLE.put("observe", "observe ${1:Name} \"${2:what to look at}\" at ${3:Indicator} {\n    takes ${4:1 min}\n"
                 + "    ${5:3 blinks} -> ${6:Next}\n    anything else -> ${7:Other}\n}");
         WHOLE.put("measure", "measure ${1:Name} \"${2:what is measured}\" {\n    ${3:dc voltage} at ${4:Point} against ${5:Ground} using ${6:Instrument}\n"
-                + "    with ${7:Supply on}\n    takes ${8:2 min}\n    expects ${9:24 V +/- 5 %}\n    source \"${10:document, page}\"\n"
+                + "    needs ${7:Supply on}\n    takes ${8:2 min}\n    expects ${9:24 V +/- 5 %}\n    source \"${10:document, page}\"\n"
                 + "    below  -> ${11:Next}\n    within -> ${12:Other}\n    above  -> ${13:Third}\n}");
         WHOLE.put("do", "do ${1:Name} \"${2:what is done}\" {\n    takes ${3:2 min}\n    then -> ${4:Next}\n}");
         WHOLE.put("calculate", "calculate ${1:Name} \"${2:what is computed}\" {\n    value ${3:Reading - Other}\n    expects ${4:at most 1 V}\n"
@@ -53,7 +53,7 @@ final class Blanks {
         ITEMS.put("observe", FRAME);
         ITEMS.put("perform", FRAME);
         ITEMS.put("measure", with("expects", "uncertainty", "units"));
-        ITEMS.put("do", with("erases", "repairs"));
+        ITEMS.put("do", with("erases", "repairs", "adjust"));
         ITEMS.put("calculate", with("value", "expects"));
         ITEMS.put("conclude", with("finds", "finds nothing", "refers to", "report"));
         ITEMS.put("fault", List.of("cases", "shows", "remedy", "hazards"));

@@ -31,7 +31,8 @@ public final class Explanations {
     /** The budget of the limits of a measurement or decision, line by line; empty where there is nothing to study. */
     public static List<BudgetLine> budget(OpenText text, Step step) {
         return step instanceof Step.Measure measure
-                ? LimitStudy.of(text.document(), measure).map(LimitStudy::explain).orElseGet(List::of)
+                ? measure.readings().stream().flatMap(one -> LimitStudy.of(text.document(), one).stream())
+                        .flatMap(study -> study.explain().stream()).toList()
                 : step instanceof Step.Calculate calculate
                         ? ComputedStudy.of(text.document(), calculate).map(ComputedStudy::explain).orElseGet(List::of) : List.of();
     }
@@ -49,6 +50,9 @@ public final class Explanations {
     }
 
     private static Stream<Written<Limit>> limits(Step step) {
+        if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
+            return measure.rows().stream().map(Step.Row::limit);
+        }
         Optional<Step.Expectation> expects = step instanceof Step.Measure measure ? measure.expects()
                 : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.empty();
         Stream<Written<Limit>> bands = step.outcomes().stream().map(Outcome::head)
@@ -61,7 +65,9 @@ public final class Explanations {
             return ComputedStudy.of(text.document(), calculate).map(study -> table(limit, "computed", study.of(limit)
                     .map(one -> one.budget().explain()).orElseGet(study::explain)));
         }
-        return LimitStudy.of(text.document(), (Step.Measure) step).map(study -> table(limit,
+        Step.Measure measured = ((Step.Measure) step).readings().stream().filter(one -> limits(one).anyMatch(limit::equals)).findFirst()
+                .orElse((Step.Measure) step);
+        return LimitStudy.of(text.document(), measured).map(study -> table(limit,
                 "with " + Markdown.plain(study.instrument().name().text()), study.of(limit)
                         .map(one -> Stream.of(study.validity().stream(), Stream.of(study.choice().explain()),
                                 one.explain().stream()).flatMap(lines -> lines).toList())

@@ -18,6 +18,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Scope;
@@ -68,6 +69,10 @@ final class NamedThings {
                     + carried.frequency().map(frequency -> " at " + Markdown.plain(frequency.toString())).orElse("")
                     + carried.waveform().map(form -> ", " + form.value().word()).orElse("") + ".").orElse("")
                     + point.storedEnergy().map(stored -> " Stores " + Markdown.plain(stored.inWords()) + ".").orElse("");
+        }
+        if (thing instanceof Part part) {
+            return part.number().map(number -> "Part number " + Markdown.plain(number.value()) + ". ").orElse("")
+                    + part.stock().map(stock -> "Have " + stock.value() + " at hand.").orElse("");
         }
         if (thing instanceof Indicator indicator) {
             return indicator.codes().stream()

@@ -34,7 +34,7 @@ public final class Proposals {
     private static final Set<String> STEP_PARTS = Set.of("check", "observe", "measure", "do", "calculate", "perform",
             "conclude");
     private static final Set<String> INSIDE_ONLY = Set.of("begin at", "tools");
-    private static final List<String> TIME_WORDS = List.of("takes", "within");
+    private static final List<String> TIME_WORDS = List.of("takes", "wait", "within");
 
     private final OpenText text;
     private final Document document;
@@ -155,7 +155,7 @@ public final class Proposals {
                 }
             });
         }
-        if (part.equals("measure") && before.back(1).text().equals("{") || part.equals("instrument")) {
+        if (part.equals("measure") && before.back(1).text().equals("{") || before.back(1).text().equals("adjust") || part.equals("instrument")) {
             words(Arrays.stream(QuantityKind.values()).map(QuantityKind::words).toList(), "quantity");
         }
     }
@@ -171,11 +171,16 @@ public final class Proposals {
         } else if (step instanceof Step.Perform perform) {
             perform.routine().flatMap(scope::routine).ifPresent(routine -> routine.exits()
                     .forEach(exit -> wanted.add(exit.text())));
+        } else if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
+            wanted.addAll(List.of(Step.ALL_WITHIN, Step.ANY_OUTSIDE));
+            measure.rows().forEach(row -> wanted.add(row.outside()));
         } else if (step instanceof Step.Measure measure && measure.expects().isPresent()
                 || step instanceof Step.Calculate calculate && calculate.expects().isPresent()) {
             wanted.addAll(List.of(Step.BELOW, Step.WITHIN, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL));
         } else if (step instanceof Step.Check) {
             wanted.addAll(List.of("yes", "no"));
+        } else if (step instanceof Step.Measure && there.isEmpty()) {
+            wanted.add("then");
         } else if (step instanceof Step.Do) {
             wanted.add("then");
         }

@@ -24,7 +24,7 @@ final class Items {
             "ToolsText", "DecisionRuleText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
             "RoutineText", "FaultText", "ExampleText", "CheckText", "ObserveText", "MeasureText", "DoText", "CalculateText",
             "PerformText", "ConcludeText", "BeginText");
-    private static final Map<String, Item> RULES = Map.of("UncertaintyText", Item.LINE, "OutcomeText",
+    private static final Map<String, Item> RULES = Map.of("UncertaintyText", Item.LINE, "AdjustText", Item.LINE, "RowText", Item.LINE, "OutcomeText",
             Item.OUTCOME, "RangeText", Item.RANGE, "CodeText", Item.CODE);
 
     /** Keywords that begin a line of the declaration whose rule is given. */

@@ -19,7 +19,7 @@ public final class LanguageWords {
             "observe", "measure", "do", "calculate", "perform", "conclude");
 
     /** That can begin a line within braces. */
-    public static final List<String> LINES = List.of("needs", "sets", "notes", "handles", "takes", "tools", "hazards",
+    public static final List<String> LINES = List.of("needs", "sets", "notes", "handles", "takes", "wait", "adjust", "tools", "hazards",
             "confirms", "verifies", "source", "hint", "expects", "uncertainty", "units", "erases", "repairs", "value", "finds",
             "live", "tries", "tests", "refers", "report", "cases", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
             "valid", "calibrated", "resolution", "accuracy", "input", "burden", "bandwidth", "anything");

@@ -146,6 +146,9 @@ final class DeclarationTranslator {
         return new Part(name(written), title(written), parts.vocabulary.hazards(written, PART_TEXT__HAZARDS), isolation(written.getIsolated()),
                 parts.quantities.single(written.getDrains(), "What drains the charge"),
                 parts.quantities.single(written.getRated(), "What the part is rated for"),
+                passage.single(written, PART_TEXT__NUMBER, "The part number").map(passage::text),
+                passage.single(written, PART_TEXT__STOCK, "How many to have at hand")
+                        .flatMap(node -> parts.quantities.whole(node, "How many to have at hand")),
                 passage.range(written));
     }
 

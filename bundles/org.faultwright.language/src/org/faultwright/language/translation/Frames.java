@@ -24,6 +24,7 @@ import org.faultwright.language.text.TextPackage;
 import org.faultwright.language.text.TriesText;
 import org.faultwright.language.text.VerifiesText;
 import org.faultwright.language.text.NotesText;
+import org.faultwright.language.text.WaitText;
 import org.faultwright.language.text.util.TextSwitch;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
@@ -69,6 +70,7 @@ final class Frames {
         private final List<Name> tries = new ArrayList<>();
         private final List<Written<ProtectiveTest>> tests = new ArrayList<>();
         private final List<Precautions.RatedTool> rated = new ArrayList<>();
+        private final List<WaitText> waits = new ArrayList<>();
         private final List<HintText> hints = new ArrayList<>();
 
         StepFrame frame() {
@@ -81,7 +83,11 @@ final class Frames {
                     .flatMap(text -> passage.node(text, TextPackage.Literals.HINT_TEXT__HINT)).map(passage::text);
             return new StepFrame(List.copyOf(needs), List.copyOf(sets), List.copyOf(notes), List.copyOf(handles), time,
                     List.copyOf(tools), List.copyOf(hazards), first(confirms, "That it confirms the complaint"),
-                    first(verifies, "That it verifies the repair"), source, hint, precautions());
+                    first(verifies, "That it verifies the repair"), source, hint, waiting(), precautions());
+        }
+
+        private Optional<Written<Quantity>> waiting() {
+            return parts.passage.single(waits, "How long this step waits").flatMap(text -> parts.quantities.quantity(text.getTime()));
         }
 
         private Precautions precautions() {
@@ -166,6 +172,11 @@ final class Frames {
         @Override
         public Boolean caseStepSourceText(StepSourceText written) {
             return sources.add(written);
+        }
+
+        @Override
+        public Boolean caseWaitText(WaitText written) {
+            return waits.add(written);
         }
 
         @Override

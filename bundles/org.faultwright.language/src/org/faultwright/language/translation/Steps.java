@@ -6,9 +6,11 @@ package org.faultwright.language.translation;
 
 import static org.faultwright.language.text.TextPackage.Literals.*;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.language.text.AdjustText;
 import org.faultwright.language.text.DoText;
 import org.faultwright.language.text.UncertaintyText;
 import org.faultwright.language.text.CheckText;
@@ -79,13 +81,36 @@ final class Steps extends TextSwitch<Step> {
     @Override
     public Step caseMeasureText(MeasureText written) {
         StepFrame frame = frame(written);
+        Optional<Name> point = passage.name(written, MEASURE_TEXT__POINT);
+        Optional<Step.Expectation> expects = expectation(written.getExpects(), frame);
+        List<Step.Row> rows = rows(written, point, expects);
         return new Step.Measure(name(written), title(written), parts.vocabulary.kind(written, MEASURE_TEXT__KIND),
-                passage.name(written, MEASURE_TEXT__POINT), passage.name(written, MEASURE_TEXT__AGAINST),
+                rows.isEmpty() ? point : Optional.empty(), passage.name(written, MEASURE_TEXT__AGAINST),
                 passage.name(written, MEASURE_TEXT__INSTRUMENT), parts.quantities.quantity(written.getRange()),
                 passage.node(written, MEASURE_TEXT__SENSOR)
                         .map(node -> new Written<>(SensorName.of(passage.words(node)), passage.range(node))),
-                expectation(written.getExpects(), frame), contributions(written),
-                parts.quantities.single(written.getUnitDeviation(), "The deviation of good units"), frame, outcomes(written), at(written));
+                rows.isEmpty() ? expects : Optional.empty(), contributions(written),
+                parts.quantities.single(written.getUnitDeviation(), "The deviation of good units"), rows, frame, outcomes(written),
+                at(written));
+    }
+
+    /** A point and a limit in the lines before the table are its first row. */
+    private List<Step.Row> rows(MeasureText written, Optional<Name> point, Optional<Step.Expectation> expects) {
+        List<Step.Row> rows = new ArrayList<>();
+        if (written.getRows().isEmpty()) {
+            return rows;
+        }
+        if (point.isPresent() && expects.isPresent()) {
+            rows.add(new Step.Row(point.get(), expects.get().limit(), point.get().at()));
+        } else {
+            point.ifPresent(alone -> passage.problem(alone.at(), "In a table of readings each point has its limit; write at "
+                    + alone + " expects and the limit."));
+            expects.ifPresent(alone -> passage.problem(alone.limit().at(),
+                    "In a table of readings each limit has its point; write at, the point, expects and the limit."));
+        }
+        written.getRows().forEach(row -> Optional.ofNullable(row.getLimit()).flatMap(parts.limits::limit).ifPresent(limit ->
+                rows.add(new Step.Row(passage.nameOrNone(row, ROW_TEXT__POINT), limit, passage.range(row)))));
+        return List.copyOf(rows);
     }
 
     private Optional<Step.Expectation> expectation(List<LimitText> written, StepFrame frame) {
@@ -106,8 +131,14 @@ final class Steps extends TextSwitch<Step> {
     public Step caseDoText(DoText written) {
         return new Step.Do(name(written), title(written),
                 passage.single(written, DO_TEXT__ERASES, "What this step erases").map(passage::text),
-                passage.single(written, DO_TEXT__REPAIRS, "That this step repairs").map(passage::range), frame(written),
+                passage.single(written, DO_TEXT__REPAIRS, "That this step repairs").map(passage::range),
+                written.getAdjusts().stream().map(this::adjustment).toList(), frame(written),
                 outcomes(written), at(written));
+    }
+
+    private Step.Adjustment adjustment(AdjustText written) {
+        return new Step.Adjustment(parts.vocabulary.kind(written, ADJUST_TEXT__KIND), passage.textOrNone(written, ADJUST_TEXT__OF),
+                Optional.ofNullable(written.getLimit()).flatMap(parts.limits::limit), passage.range(written));
     }
 
     @Override

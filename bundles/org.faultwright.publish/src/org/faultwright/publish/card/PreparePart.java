@@ -63,7 +63,9 @@ final class PreparePart {
         String title = part.title().isBlank() ? part.name().text() : part.title();
         String hazards = part.hazards().stream().map(hazard -> Words.hazard(hazard.value()))
                 .collect(Collectors.joining(", "));
-        return hazards.isEmpty() ? title : title + " (" + hazards + ")";
+        return title + part.number().map(number -> ", no. " + number.value()).orElse("")
+                + part.stock().map(stock -> ", have " + stock.value() + " at hand").orElse("")
+                + (hazards.isEmpty() ? "" : " (" + hazards + ")");
     }
 
     private static void list(Tag section, String heading, List<String> lines) {

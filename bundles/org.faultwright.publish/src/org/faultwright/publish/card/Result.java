@@ -37,6 +37,9 @@ record Result(String word, String detail) {
         if (outcome.head() instanceof Outcome.Code code) {
             return new Result(code.key(), meaning(step, code.key(), scope));
         }
+        if (step instanceof Step.Measure && outcome.key().equals(Step.DONE)) {
+            return new Result("Written down", "");
+        }
         boolean toldApart = step.outcomes().stream().anyMatch(other -> other.key().equals(Step.DOUBTFUL));
         String byZone = zones.filter(known -> toldApart).map(known -> known.readings(outcome.key())).orElse("");
         return new Result(PlainText.phrase(outcome.key()), byZone.isEmpty() ? readings(step, outcome.key()) : byZone);

@@ -80,8 +80,29 @@ final class StepDetail implements Step.Cases<Tag> {
         StepPart.line(box, "With", String.join(", ", with));
         expects(step.expects());
         zones(step);
-        reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
+        if (step.rows().isEmpty()) {
+            reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
+        } else {
+            step.against().ifPresent(against -> StepPart.line(box, "Against", point(against)));
+            table(step);
+        }
         return box;
+    }
+
+    /** Several readings: where, the limit, and a box to write in. */
+    private void table(Step.Measure step) {
+        Tag table = box.add("table", "readings");
+        Tag head = table.add("thead").add("tr");
+        List.of("Where", "Limit", "Reading").forEach(column -> head.add("th").set("scope", "col").text(column));
+        Tag rows = table.add("tbody");
+        step.readings().forEach(one -> {
+            Tag row = rows.add("tr");
+            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(point(at)));
+            one.expects().ifPresent(expects -> row.add("td").text(expects.limit().value().spelling()));
+            Tag box = row.add("td", "reading");
+            Optional<String> pattern = LimitStudy.of(plan.procedure(), one).map(LimitStudy::range).flatMap(ReadingBox::pattern);
+            digits(box, pattern, one.kind().map(kind -> kind.value()), one.expects());
+        });
     }
 
     /** Where a way for doubtful readings is written, the results themselves tell the zones. */
@@ -112,7 +133,10 @@ final class StepDetail implements Step.Cases<Tag> {
 
     /** A blank for every digit where the display is known, else an empty box with the unit. */
     private void reading(Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expects) {
-        Tag line = box.add("p", "line reading").say("b", "key", "Reading").space();
+        digits(box.add("p", "line reading").say("b", "key", "Reading").space(), pattern, kind, expects);
+    }
+
+    private static void digits(Tag line, Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expects) {
         if (pattern.isEmpty()) {
             line.say("span", "blank", "").space().text(expects.flatMap(one -> one.limit().value().quantities().stream()
                     .findFirst()).map(Quantity::unit).map(unit -> unit.symbol())
@@ -129,6 +153,8 @@ final class StepDetail implements Step.Cases<Tag> {
 
     @Override
     public Tag carryOut(Step.Do step) {
+        step.adjusts().forEach(one -> one.to().ifPresent(to -> StepPart.line(box, "Set to", to.value().spelling()
+                + one.kind().map(kind -> ", " + kind.value().words()).orElse("") + (one.of().isBlank() ? "" : " of " + one.of()))));
         step.erases().ifPresent(wiped -> StepPart.line(box, "Wipes", wiped.value()));
         return box;
     }

@@ -38,6 +38,7 @@ final class StepPart {
         if (!frame.needs().isEmpty()) {
             settings(box, "Set-up", frame.needs());
         }
+        frame.waits().ifPresent(wait -> line(box, "Wait", wait.value().spelling()));
         new StepDetail(plan, box).add(step);
         parts(box, frame);
         frame.hint().ifPresent(hint -> line(box, "Hint", hint.value()));
@@ -57,7 +58,7 @@ final class StepPart {
                 frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"),
                 step instanceof Step.Do task ? task.repairs().map(at -> "repair") : Optional.<String>empty(),
-                frame.takes().map(time -> "about " + time.value().spelling()))
+                frame.time().map(time -> "about " + time.value().spelling()))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
         if (!more.isEmpty()) {
             facts.text("\u00B7 " + more).space();

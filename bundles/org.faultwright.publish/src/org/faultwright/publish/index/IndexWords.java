@@ -25,7 +25,8 @@ final class IndexWords {
         words.put("Faults", procedure.faults().stream().map(Declaration::title));
         words.put("Codes", procedure.own().indicators().stream().flatMap(indicator -> indicator.codes().stream())
                 .map(code -> code.pattern() + " " + code.meaning()));
-        words.put("Parts", procedure.own().parts().stream().map(Declaration::title));
+        words.put("Parts", procedure.own().parts().stream()
+                .map(part -> part.title() + part.number().map(number -> " " + number.value()).orElse("")));
         Map<String, String> lines = new LinkedHashMap<>();
         words.forEach((what, all) -> {
             String line = all.map(PlainText::line).filter(one -> !one.isBlank()).distinct().collect(Collectors.joining("; "));

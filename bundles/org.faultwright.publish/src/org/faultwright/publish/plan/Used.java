@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.faultwright.analysis.paths.Probes;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
@@ -74,7 +75,7 @@ public final class Used {
     public List<Point> points() {
         Set<String> names = new LinkedHashSet<>();
         plan.steps().filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
-                .flatMap(measure -> Stream.of(measure.point(), measure.against())).flatMap(Optional::stream)
+                .flatMap(measure -> Probes.names(measure).stream())
                 .map(Name::text).forEach(names::add);
         return plan.scope().points().stream().filter(point -> names.contains(point.name().text())).toList();
     }

@@ -118,6 +118,7 @@ final class DeclarationJson {
         return start(part.name(), part.title())
                 .put("isolated", part.isolated().map(DeclarationJson::isolation))
                 .put("drainsBy", part.drains().map(Written::value).map(QuantityJson::of))
+                .putText("number", part.number().map(Written::value)).putNumber("stock", part.stock())
                 .put("rated", part.rated().map(Written::value).map(QuantityJson::of))
                 .putTexts("hazards", part.hazards().stream().map(Written::value).map(Hazard::word).toList());
     }

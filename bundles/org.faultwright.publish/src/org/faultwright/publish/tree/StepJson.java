@@ -58,6 +58,8 @@ final class StepJson implements Step.Cases<Json> {
                 .put("range", step.range().map(range -> QuantityJson.of(range.value())))
                 .putText("sensor", step.sensor().map(Written::value))
                 .put("expects", step.expects().map(expects -> expectation(expects, kind)))
+                .putAll("readings", step.rows(), row -> new Json().put("point", row.point().text())
+                        .put("limit", QuantityJson.of(row.limit().value(), kind)))
                 .putAll("uncertainty", step.uncertainties(), share -> new Json()
                         .put("halfWidth", QuantityJson.of(share.halfWidth().value())).put("of", share.of()))
                 .put("unitDeviation", step.unitDeviation().map(spread -> QuantityJson.of(spread.value())));
@@ -70,8 +72,15 @@ final class StepJson implements Step.Cases<Json> {
 
     @Override
     public Json carryOut(Step.Do step) {
-        Json json = start(step, "do").putText("erases", step.erases().map(Written::value));
+        Json json = start(step, "do").putText("erases", step.erases().map(Written::value))
+                .putAll("adjusts", step.adjusts(), StepJson::adjustment);
         return step.repairs().isPresent() ? json.put("repairs", true) : json;
+    }
+
+    private static Json adjustment(Step.Adjustment adjustment) {
+        Optional<QuantityKind> kind = adjustment.kind().map(Written::value);
+        return new Json().putText("quantity", kind.map(QuantityKind::words)).put("of", adjustment.of())
+                .put("to", adjustment.to().map(limit -> QuantityJson.of(limit.value(), kind)));
     }
 
     @Override
@@ -99,6 +108,7 @@ final class StepJson implements Step.Cases<Json> {
         json.putAll("needs", frame.needs(), StepJson::setting).putAll("sets", frame.sets(), StepJson::setting)
                 .putNames("notes", frame.notes()).putNames("handles", frame.handles())
                 .put("takes", frame.takes().map(time -> QuantityJson.of(time.value())))
+                .put("waits", frame.waits().map(time -> QuantityJson.of(time.value())))
                 .putTexts("tools", frame.tools().stream().map(Written::value).toList())
                 .putTexts("hazards", frame.hazards().stream().map(hazard -> hazard.value().word()).toList());
         if (frame.confirms().isPresent()) {

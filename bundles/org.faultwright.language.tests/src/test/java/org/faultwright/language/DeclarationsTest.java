@@ -93,6 +93,15 @@ class DeclarationsTest {
     }
 
     @Test
+    void should_read_part_number_and_stock() {
+        Procedure read = Reading.procedure("part Fan \"Fan\" hazards motion number \"EL-04\" stock 2\npart Bolt \"Bolt\" stock 0\n");
+
+        assertEquals("EL-04", read.own().parts().get(0).number().get().value());
+        assertEquals(2, read.own().parts().get(0).stock().get().value());
+        assertEquals(1, read.problems().size(), () -> read.problems().toString());
+    }
+
+    @Test
     void should_say_twice_stored_once() {
         Procedure read = Reading.procedure("point Bulk \"C3\" carries up to 325 V dc stores 470 uF stores 100 uF\n");
 

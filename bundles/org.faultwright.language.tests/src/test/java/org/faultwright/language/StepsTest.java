@@ -17,6 +17,8 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.QuantityKind;
+import org.faultwright.procedure.Results;
+import org.faultwright.quantity.Exact;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -122,6 +124,80 @@ class StepsTest {
             Step.Measure measure = Reading.step(Step.Measure.class, "measure M { " + kind.words() + " at P }");
             assertEquals(Optional.of(kind), measure.kind().map(written -> written.value()));
         }
+    }
+
+    @Test
+    void should_read_several_readings_in_one_step() {
+        Step.Measure measure = Reading.step(Step.Measure.class, """
+                measure Rails "Rails" {
+                    dc voltage against Ground using HandMeter
+                    at Rail24 expects 24 V +/- 5 %
+                    at Rail5 expects at least 4.75 V
+                    all within -> A
+                    at Rail5 outside -> B
+                    any outside -> C
+                }""");
+
+        assertEquals(List.of("Rail24", "Rail5"), measure.rows().stream().map(row -> row.point().text()).toList());
+        assertEquals(List.of("all within", "at Rail5 outside", "any outside"), keys(measure));
+        Step.Measure second = measure.readings().get(1);
+        assertEquals("at least 4.75 V", second.expects().get().limit().value().spelling());
+        assertEquals(List.of("within", "outside", "outside"), keys(second));
+        assertEquals(List.of("within", "outside"), keys(measure.readings().get(0)));
+        assertEquals("all within", Results.normal(measure, Reading.procedure("").scope()).get().key());
+    }
+
+    @Test
+    void should_take_a_point_and_a_limit_before_the_rows_for_the_first_row() {
+        Step.Measure measure = Reading.step(Step.Measure.class,
+                "measure R { dc voltage at A expects 5 V +/- 1 % at B expects 3 V +/- 1 % all within -> X any outside -> Y }");
+
+        assertEquals(List.of("A", "B"), measure.rows().stream().map(row -> row.point().text()).toList());
+        assertEquals(Optional.empty(), measure.point());
+    }
+
+    @Test
+    void should_still_read_a_band_that_begins_with_at() {
+        Step.Measure measure = Reading.step(Step.Measure.class, "measure R { count at most 3 -> X over 3 -> Y }");
+
+        assertEquals(List.of("at most 3", "over 3"), keys(measure));
+    }
+
+    @Test
+    void should_read_what_is_adjusted() {
+        Step.Do task = Reading.step(Step.Do.class, """
+                do Fit "Fit" {
+                    adjust torque of "four screws" to 1.2 N.m +/- 10 %
+                    adjust dc current of "bench supply" to at most 0.5 A
+                    wait 30 s
+                    then -> Next
+                }""");
+
+        assertEquals(List.of("four screws", "bench supply"), task.adjusts().stream().map(Step.Adjustment::of).toList());
+        assertEquals(QuantityKind.TORQUE, task.adjusts().get(0).kind().get().value());
+        assertEquals("1.2 N.m +/- 10 %", task.adjusts().get(0).to().get().value().spelling());
+        assertEquals("at most 0.5 A", task.adjusts().get(1).to().get().value().spelling());
+        assertEquals("30 s", task.frame().waits().get().value().spelling());
+        assertEquals("30 s", task.frame().time().get().value().spelling());
+    }
+
+    @Test
+    void should_count_the_longer_of_time_and_wait() {
+        assertEquals("5 min", time("wait 5 min takes 2 min"));
+        assertEquals("20 min", time("wait 5 min takes 20 min"));
+        assertEquals("2 min", time("wait 5 V takes 2 min"));
+    }
+
+    private static String time(String lines) {
+        return Reading.step(Step.Do.class, "do Cool \"Cool\" { " + lines + " then -> X }").frame().time().get().value().spelling();
+    }
+
+    @Test
+    void should_read_a_measurement_that_is_only_recorded() {
+        Step.Measure measure = Reading.step(Step.Measure.class, "measure Idle { dc current at P then -> Next }");
+
+        assertEquals(List.of("done"), keys(measure));
+        assertEquals(measure.outcomes().stream().findFirst(), Results.reading(measure, Exact.of(3)));
     }
 
     @Test

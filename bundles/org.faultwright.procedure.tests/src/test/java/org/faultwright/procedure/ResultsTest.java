@@ -74,7 +74,7 @@ class ResultsTest {
         return new Step.Measure(name("Rail"), "Rail", Optional.of(new Written<>(QuantityKind.DC_VOLTAGE, HERE)),
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 expects.map(limit -> new Step.Expectation(new Written<>(limit, HERE), Optional.empty())), List.of(),
-                Optional.empty(), StepFrame.PLAIN, List.of(outcomes), HERE);
+                Optional.empty(), List.of(), StepFrame.PLAIN, List.of(outcomes), HERE);
     }
 
     private static Outcome word(String word) {

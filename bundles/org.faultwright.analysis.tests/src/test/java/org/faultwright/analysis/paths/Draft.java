@@ -104,7 +104,7 @@ final class Draft {
     private StepFrame frame() {
         return new StepFrame(settings(5), settings(3), List.of(), List.of(),
                 Optional.of(new Written<>(Quantity.of("" + random.nextInt(9), "min"), HERE)), List.of(), List.of(),
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 Precautions.NONE);
     }
 
@@ -115,7 +115,7 @@ final class Draft {
                     .filter(exit -> random.nextInt(6) > 0).map(exit -> outcome(exit, prefix, number, count, exits)).toList();
             StepFrame frame = frame();
             StepFrame untimed = new StepFrame(frame.needs(), frame.sets(), List.of(), List.of(), Optional.empty(),
-                    List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                    List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 Precautions.NONE);
             return new Step.Perform(own, "", Optional.of(any(routines).name()), random.nextBoolean() ? frame : untimed,
                     outcomes, HERE);

@@ -132,7 +132,7 @@ class WritingTest {
         editor.selectAndReveal(at, 0);
 
         Waiting.until("the step at the cursor is marked", () -> card.marked().equals(Optional.of("LampCode")));
-        assertTrue(card.pages().orElseThrow().pictures().size() > 3);
+        assertTrue(card.pages().orElseThrow().count() > 3);
     }
 
     @Test

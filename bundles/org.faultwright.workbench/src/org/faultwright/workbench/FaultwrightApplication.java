@@ -9,6 +9,7 @@ import org.eclipse.equinox.app.IApplicationContext;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbench;
 import org.eclipse.ui.PlatformUI;
+import org.faultwright.workbench.start.Starting;
 
 /** Starts the window and stays until it is closed. */
 public final class FaultwrightApplication implements IApplication {
@@ -16,6 +17,9 @@ public final class FaultwrightApplication implements IApplication {
     public Object start(IApplicationContext context) {
         Display display = PlatformUI.createDisplay();
         try {
+            if (!Starting.mayOpen()) {
+                return IApplication.EXIT_OK;
+            }
             int code = PlatformUI.createAndRunWorkbench(display, new FaultwrightWorkbenchAdvisor());
             return code == PlatformUI.RETURN_RESTART ? IApplication.EXIT_RESTART : IApplication.EXIT_OK;
         } finally {

@@ -12,8 +12,6 @@ import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.actions.ActionFactory.IWorkbenchAction;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
-import org.eclipse.ui.menus.CommandContributionItem;
-import org.eclipse.ui.menus.CommandContributionItemParameter;
 
 /** The menus and the tool bar; nothing in them that a technician has no use for. */
 final class FaultwrightBars extends ActionBarAdvisor {
@@ -45,14 +43,15 @@ final class FaultwrightBars extends ActionBarAdvisor {
     @Override
     protected void fillMenuBar(IMenuManager bar) {
         MenuManager file = menu(bar, "&File", "file");
-        command(file, "newProcedure", "procedure");
-        command(file, "openFolder", "folder");
+        commands(file, "newProcedure", "openFolder");
         file.add(new Separator());
         file.add(save);
+        file.add(action(ActionFactory.SAVE_AS));
         file.add(action(ActionFactory.SAVE_ALL));
         file.add(action(ActionFactory.REVERT));
+        file.add(action(ActionFactory.CLOSE));
         file.add(new Separator());
-        command(file, "publish", "publish");
+        commands(file, "publish");
         file.add(new Separator());
         file.add(action(ActionFactory.QUIT));
 
@@ -67,20 +66,21 @@ final class FaultwrightBars extends ActionBarAdvisor {
         edit.add(new Separator());
         edit.add(action(ActionFactory.FIND));
         edit.add(new Separator());
-        command(edit, "rename", "act");
-        command(edit, "format", "example");
+        commands(edit, "goToDeclaration");
+        edit.add(action(ActionFactory.BACKWARD_HISTORY));
+        edit.add(action(ActionFactory.FORWARD_HISTORY));
+        edit.add(new Separator());
+        commands(edit, "rename", "format", "toggleComment");
 
         MenuManager check = menu(bar, "&Check", "check");
-        command(check, "nextFinding", "findings");
-        command(check, "previousFinding", "findings");
+        commands(check, "nextFinding", "previousFinding", "fix");
         check.add(new Separator());
-        command(check, "nextOnPath", "nextInPath");
-        command(check, "previousOnPath", "previousInPath");
+        commands(check, "nextOnPath", "previousOnPath");
 
         MenuManager help = menu(bar, "&Help", "help");
-        command(help, "helpTopics", "note");
+        commands(help, "helpTopics");
         help.add(new Separator());
-        command(help, "about", "faultwright");
+        commands(help, "about");
     }
 
     private static MenuManager menu(IMenuManager bar, String title, String id) {
@@ -89,20 +89,9 @@ final class FaultwrightBars extends ActionBarAdvisor {
         return menu;
     }
 
-    private void command(IMenuManager menu, String command, String picture) {
-        menu.add(item(command, picture, CommandContributionItem.STYLE_PUSH));
-    }
-
-    private CommandContributionItem item(String command, String picture, int style) {
-        CommandContributionItemParameter parameter = parameter(command, picture);
-        parameter.style = style;
-        return new CommandContributionItem(parameter);
-    }
-
-    private CommandContributionItemParameter parameter(String command, String picture) {
-        CommandContributionItemParameter parameter = new CommandContributionItemParameter(window, null, OWN + command,
-                CommandContributionItem.STYLE_PUSH);
-        parameter.icon = Pictures.descriptor(picture).orElse(null);
-        return parameter;
+    private void commands(IMenuManager menu, String... commands) {
+        for (String command : commands) {
+            menu.add(Menus.item(window, command));
+        }
     }
 }

@@ -4,10 +4,14 @@
  */
 package org.faultwright.workbench;
 
+import java.util.List;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ILog;
+import org.eclipse.e4.ui.model.application.ui.MUIElement;
+import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
+import org.eclipse.e4.ui.workbench.modeling.EModelService;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.application.ActionBarAdvisor;
@@ -20,11 +24,13 @@ import org.eclipse.ui.internal.registry.IActionSetDescriptor;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.start.Starting;
 
 /** Size, title and bars of the window, and what a first start shows. */
 final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
-    private static final String FIRST_SHOWN = "CalderFaintLabels.procedure";
+    static final String FIRST_SHOWN = "CalderFaintLabels.procedure";
 
     FaultwrightWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
         super(configurer);
@@ -55,14 +61,27 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         window.setShowProgressIndicator(true);
     }
 
+    /** The platform's search over all its commands names what a technician has no use for. */
+    private static void withoutSearchField(IWorkbenchWindow window) {
+        MWindow model = window.getService(MWindow.class);
+        EModelService models = window.getService(EModelService.class);
+        for (MUIElement field : models.findElements(model, "SearchField", MUIElement.class, List.of(), EModelService.IN_TRIM)) {
+            field.setToBeRendered(false);
+        }
+    }
+
     @Override
     public void postWindowOpen() {
         IWorkbenchWindow window = getWindowConfigurer().getWindow();
+        withoutSearchField(window);
         ActiveText.get().follow(window);
+        Starting.opened(window.getShell());
         if (ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0) {
             showDemo();
         }
         Shelf.get();
+        Recovery.get().start();
+        window.getShell().getDisplay().asyncExec(() -> Recovery.ask(window.getShell()));
     }
 
     private static void showDemo() {

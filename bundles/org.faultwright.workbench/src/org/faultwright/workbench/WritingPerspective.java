@@ -10,9 +10,9 @@ import org.eclipse.ui.IPerspectiveFactory;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
-import org.faultwright.workbench.parts.PartsView;
+import org.faultwright.workbench.outline.OutlineView;
 import org.faultwright.workbench.shelf.ShelfView;
-import org.faultwright.workbench.touches.TouchesView;
+import org.faultwright.workbench.usedby.UsedByView;
 
 /** The arrangement for writing procedures: what there is, the text, its card, and what was found. */
 public final class WritingPerspective implements IPerspectiveFactory {
@@ -21,15 +21,15 @@ public final class WritingPerspective implements IPerspectiveFactory {
     @Override
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(true);
-        layout.addView(ShelfView.ID, IPageLayout.LEFT, 0.23f, layout.getEditorArea());
-        layout.addView(PartsView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
+        layout.addView(ShelfView.ID, IPageLayout.LEFT, 0.19f, layout.getEditorArea());
+        layout.addView(OutlineView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
         IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.72f, layout.getEditorArea());
         below.addView(FindingsView.ID);
-        below.addView(TouchesView.ID);
-        IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.54f, layout.getEditorArea());
+        below.addView(UsedByView.ID);
+        IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.62f, layout.getEditorArea());
         right.addView(CardView.ID);
         right.addPlaceholder(HelpView.ID);
-        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, PartsView.ID, TouchesView.ID}) {
+        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, OutlineView.ID, UsedByView.ID}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

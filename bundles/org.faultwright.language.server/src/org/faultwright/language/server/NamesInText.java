@@ -52,6 +52,23 @@ final class NamesInText {
         return entries.stream().filter(entry -> holds(entry.name().at(), offset)).findFirst().map(this::withUses);
     }
 
+    /** Where this text says the name that is declared there, however often the declaring file was read. */
+    List<SourceRange> usesOf(Name declared) {
+        return entries.stream().filter(entry -> entry.declared().filter(other -> isSame(other, declared)).isPresent())
+                .map(entry -> entry.name().at()).distinct().toList();
+    }
+
+    private static boolean isSame(Name one, Name other) {
+        return one.text().equals(other.text()) && one.at().offset() == other.at().offset()
+                && one.at().source().name().equals(other.at().source().name());
+    }
+
+    /** Whether something of this kind is declared under that name in this text. */
+    boolean declares(String name, String kind) {
+        return entries.stream().anyMatch(entry -> entry.kind().equals(kind) && entry.name().text().equals(name)
+                && entry.declared().filter(entry.name()::equals).isPresent());
+    }
+
     private NameInText withUses(Entry entry) {
         List<SourceRange> uses = entries.stream().filter(other -> other == entry || other.sameThing(entry))
                 .map(other -> other.name().at()).filter(Objects::nonNull).distinct().toList();

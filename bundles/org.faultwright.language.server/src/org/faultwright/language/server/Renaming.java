@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.faultwright.analysis.Fix;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceRange;
 
 /** Gives something declared in a text another name, at every place of that text that names it. */
@@ -30,10 +31,26 @@ public final class Renaming {
             return Optional.of(name.get().name() + " is declared in " + name.get().declared().get().at().source().name()
                     + "; rename it there.");
         }
-        if (!NAME.matcher(newName).matches() || Keywords.ALL.contains(newName)) {
-            return Optional.of("'" + newName + "' cannot be a name; use letters, digits and _, and no word of the language.");
-        }
-        return Optional.empty();
+        return unfit(newName).or(() -> taken(text, name.get(), newName));
+    }
+
+    /** Why these words cannot be a name at all; absent when they can. */
+    public static Optional<String> unfit(String newName) {
+        return NAME.matcher(newName).matches() && !Keywords.ALL.contains(newName) ? Optional.empty()
+                : Optional.of("\"" + newName + "\" cannot be a name. Use letters, digits and _, and no word of the language.");
+    }
+
+    /** Why a thing cannot have that other name in this text: another of its kind has it. Values, steps and exits may share names. */
+    public static Optional<String> taken(OpenText text, NameInText name, String newName) {
+        boolean own = name.name().text().equals(newName);
+        boolean shared = List.of("value", "step", "exit").contains(name.kind());
+        return !own && !shared && NamesInText.of(text).declares(newName, name.kind())
+                ? Optional.of("There is a " + name.kind() + " \"" + newName + "\" already.") : Optional.empty();
+    }
+
+    /** The change of one text that a new name for something declared in it, or in a library, asks for; empty where it is not named. */
+    public static List<Fix.Edit> edits(OpenText text, Name declared, String newName) {
+        return NamesInText.of(text).usesOf(declared).stream().map(at -> new Fix.Edit(at, newName)).toList();
     }
 
     /** The change of the text. @throws IllegalArgumentException if {@link #refusal} gives a reason */

@@ -7,61 +7,79 @@ package org.faultwright.publish.card;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDestinationNameTreeNode;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageFitRectangleDestination;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 
-/**
- * The pages of a card as pictures, for a view that has no browser.
- *
- * @param pictures one for each page
- * @param places   where each step stands, by its name: {@code SeeIt}, and in a routine {@code MakeSafe/SwitchOff}
- */
-public record CardPages(List<BufferedImage> pictures, Map<String, Place> places) {
-    private static final double POINTS_PER_INCH = 72;
-
+/** The pages of a card for a view that has no browser; each is drawn when it is asked for. May be used by any one thread at a time. */
+public final class CardPages implements AutoCloseable {
     /**
      * Where a step stands. One that runs over several pages has its first part here.
      *
      * @param page from 0
-     * @param area in pixels of the page's picture, from its upper left corner
+     * @param area in points (1/72 inch), from the page's upper left corner
      */
     public record Place(int page, Rectangle2D area) {
     }
 
+    private final PDDocument pdf;
+    private final Map<String, Place> places;
+
+    private CardPages(PDDocument pdf) throws IOException {
+        this.pdf = pdf;
+        this.places = places(pdf);
+    }
+
     /**
      * @param card a PDF made by the export {@code card-pdf}
-     * @param dpi  pixels per inch; 96 is life size on many screens
      * @throws IOException if the bytes are no PDF
      */
-    public static CardPages render(byte[] card, int dpi) throws IOException {
-        try (PDDocument pdf = Loader.loadPDF(card)) {
-            PDFRenderer renderer = new PDFRenderer(pdf);
-            List<BufferedImage> pictures = new ArrayList<>();
-            for (int page = 0; page < pdf.getNumberOfPages(); page++) {
-                pictures.add(renderer.renderImageWithDPI(page, dpi, ImageType.RGB));
-            }
-            return new CardPages(List.copyOf(pictures), places(pdf, dpi / POINTS_PER_INCH));
+    public static CardPages open(byte[] card) throws IOException {
+        return new CardPages(Loader.loadPDF(card));
+    }
+
+    public int count() {
+        return pdf.getNumberOfPages();
+    }
+
+    /** The width and height of a page in points (1/72 inch). @param page from 0 */
+    public Rectangle2D size(int page) {
+        PDRectangle paper = pdf.getPage(page).getMediaBox();
+        return new Rectangle2D.Double(0, 0, paper.getWidth(), paper.getHeight());
+    }
+
+    /** Where each step stands, by its name: {@code SeeIt}, and in a routine {@code MakeSafe/SwitchOff}. */
+    public Map<String, Place> places() {
+        return places;
+    }
+
+    /**
+     * @param page from 0
+     * @param dpi  pixels per inch; 96 is life size on many screens
+     * @throws IOException if the pages were closed or the page cannot be drawn
+     */
+    public synchronized BufferedImage picture(int page, double dpi) throws IOException {
+        return new PDFRenderer(pdf).renderImageWithDPI(page, (float) dpi, ImageType.RGB);
+    }
+
+    @Override
+    public synchronized void close() {
+        try {
+            pdf.close();
+        } catch (IOException alreadyGone) {
+            throw new java.io.UncheckedIOException(alreadyGone);
         }
     }
 
-    /** One page alone, for a view that shows the first before all are drawn. @param page from 0 */
-    public static BufferedImage page(byte[] card, int page, int dpi) throws IOException {
-        try (PDDocument pdf = Loader.loadPDF(card)) {
-            return new PDFRenderer(pdf).renderImageWithDPI(page, dpi, ImageType.RGB);
-        }
-    }
-
-    private static Map<String, Place> places(PDDocument pdf, double scale) throws IOException {
+    private static Map<String, Place> places(PDDocument pdf) throws IOException {
         Map<String, Place> places = new TreeMap<>();
         PDDocumentNameDictionary names = pdf.getDocumentCatalog().getNames();
         PDDestinationNameTreeNode tree = names == null ? null : names.getDests();
@@ -69,18 +87,17 @@ public record CardPages(List<BufferedImage> pictures, Map<String, Place> places)
         if (found != null) {
             for (Map.Entry<String, PDPageDestination> entry : found.entrySet()) {
                 if (entry.getValue() instanceof PDPageFitRectangleDestination rectangle) {
-                    places.put(entry.getKey(), place(pdf, rectangle, scale));
+                    places.put(entry.getKey(), place(pdf, rectangle));
                 }
             }
         }
-        return places;
+        return Map.copyOf(places);
     }
 
-    private static Place place(PDDocument pdf, PDPageFitRectangleDestination rectangle, double scale) {
+    private static Place place(PDDocument pdf, PDPageFitRectangleDestination rectangle) {
         int page = rectangle.retrievePageNumber();
         double paper = pdf.getPage(page).getMediaBox().getHeight();
-        return new Place(page, new Rectangle2D.Double(rectangle.getLeft() * scale, (paper - rectangle.getTop()) * scale,
-                (rectangle.getRight() - rectangle.getLeft()) * scale,
-                (rectangle.getTop() - rectangle.getBottom()) * scale));
+        return new Place(page, new Rectangle2D.Double(rectangle.getLeft(), paper - rectangle.getTop(),
+                rectangle.getRight() - rectangle.getLeft(), rectangle.getTop() - rectangle.getBottom()));
     }
 }

@@ -9,11 +9,11 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 
 /** Reads what a dialog says. */
-final class Words {
+public final class Words {
     private Words() {
     }
 
-    static String of(Composite composite) {
+    public static String of(Composite composite) {
         StringBuilder words = new StringBuilder();
         for (Control child : composite.getChildren()) {
             if (child instanceof Label label) {

@@ -5,7 +5,6 @@
 package org.faultwright.workbench.card;
 
 import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -15,8 +14,6 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
-import org.eclipse.swt.graphics.ImageData;
-import org.eclipse.swt.graphics.PaletteData;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Canvas;
@@ -24,17 +21,20 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.ScrollBar;
 import org.faultwright.publish.card.CardPages;
 
-/** Draws the pages below one another, as wide as the view, with a bar beside the marked step. */
+/** Shows the pages below one another, as wide as the view, with a bar beside the marked step. */
 final class CardCanvas extends Canvas {
     private static final int GAP = 10;
     private static final int BAR = 5;
     private static final Color DESK = new Color(226, 230, 232);
     private static final Color EDGE = new Color(190, 196, 199);
     private static final Color MARK = new Color(184, 84, 31);
+    private static final Color PAPER = new Color(255, 255, 255);
+    private static final Color INK = new Color(40, 46, 48);
 
-    private final List<Image> images = new ArrayList<>();
+    private final PagePictures pictures = new PagePictures(this);
+    private final List<Rectangle2D> sizes = new ArrayList<>();
     private final Consumer<String> onStep;
-    private CardPages pages;
+    private Optional<CardPages> pages = Optional.empty();
     private Optional<String> marked = Optional.empty();
     private String words = "";
     private int top;
@@ -47,7 +47,7 @@ final class CardCanvas extends Canvas {
             fitBar();
             reveal();
         });
-        addListener(SWT.Dispose, event -> disposeImages());
+        addListener(SWT.Dispose, event -> pictures.clear());
         addListener(SWT.MouseUp, event -> click(event.x, event.y));
         getVerticalBar().addListener(SWT.Selection, event -> {
             top = getVerticalBar().getSelection();
@@ -56,26 +56,36 @@ final class CardCanvas extends Canvas {
     }
 
     Optional<CardPages> pages() {
-        return Optional.ofNullable(pages);
+        return pages;
+    }
+
+    /** How many pictures of pages are in memory. */
+    int kept() {
+        return pictures.kept();
     }
 
     Optional<String> marked() {
-        return pages == null ? Optional.empty() : marked.filter(step -> pages.places().containsKey(step));
+        return pages.flatMap(card -> marked.filter(step -> card.places().containsKey(step)));
     }
 
     /** Shows words instead of pages. */
     void say(String instead) {
         words = instead;
-        pages = null;
-        disposeImages();
+        pages = Optional.empty();
+        sizes.clear();
+        pictures.clear();
         fitBar();
         redraw();
     }
 
+    /** Shows a card and closes the one before. */
     void show(CardPages made) {
-        pages = made;
-        disposeImages();
-        made.pictures().forEach(picture -> images.add(new Image(getDisplay(), data(picture))));
+        pages = Optional.of(made);
+        sizes.clear();
+        for (int page = 0; page < made.count(); page++) {
+            sizes.add(made.size(page));
+        }
+        pictures.show(made);
         fitBar();
         reveal();
         redraw();
@@ -90,22 +100,29 @@ final class CardCanvas extends Canvas {
         }
     }
 
-    private double scale() {
-        return images.isEmpty() ? 1
-                : Math.max(0.1, (getClientArea().width - 2.0 * GAP) / images.get(0).getBounds().width);
+    private int width() {
+        return Math.max(40, getClientArea().width - 2 * GAP);
+    }
+
+    private double scale(int page) {
+        return width() / sizes.get(page).getWidth();
+    }
+
+    private int height(int page) {
+        return (int) Math.round(sizes.get(page).getHeight() * scale(page));
     }
 
     private int pageTop(int page) {
-        double y = GAP;
+        int y = GAP;
         for (int i = 0; i < page; i++) {
-            y += images.get(i).getBounds().height * scale() + GAP;
+            y += height(i) + GAP;
         }
-        return (int) Math.round(y);
+        return y;
     }
 
     private void fitBar() {
         ScrollBar bar = getVerticalBar();
-        int height = images.isEmpty() ? 1 : pageTop(images.size());
+        int height = sizes.isEmpty() ? 1 : pageTop(sizes.size());
         int seen = Math.max(1, getClientArea().height);
         top = Math.max(0, Math.min(top, height - seen));
         bar.setValues(top, 0, Math.max(height, seen), seen, 40, seen);
@@ -125,12 +142,12 @@ final class CardCanvas extends Canvas {
     }
 
     private Optional<CardPages.Place> place() {
-        return pages == null ? Optional.empty() : marked.map(pages.places()::get);
+        return pages.flatMap(card -> marked.map(card.places()::get));
     }
 
     private Rectangle area(CardPages.Place place) {
         Rectangle2D on = place.area();
-        double scale = scale();
+        double scale = scale(place.page());
         return new Rectangle((int) (GAP + on.getX() * scale), (int) (pageTop(place.page()) + on.getY() * scale),
                 (int) (on.getWidth() * scale), (int) (on.getHeight() * scale));
     }
@@ -139,7 +156,8 @@ final class CardCanvas extends Canvas {
         Rectangle view = getClientArea();
         gc.setBackground(DESK);
         gc.fillRectangle(view);
-        if (images.isEmpty()) {
+        if (sizes.isEmpty()) {
+            gc.setForeground(INK);
             Point size = gc.textExtent(words);
             gc.drawText(words, Math.max(GAP, (view.width - size.x) / 2), view.height / 3, true);
             return;
@@ -147,47 +165,40 @@ final class CardCanvas extends Canvas {
         gc.setAdvanced(true);
         gc.setInterpolation(SWT.HIGH);
         gc.setAntialias(SWT.ON);
-        double scale = scale();
-        for (int page = 0; page < images.size(); page++) {
-            Rectangle bounds = images.get(page).getBounds();
-            int y = pageTop(page) - top;
-            int height = (int) Math.round(bounds.height * scale);
-            if (y < view.height && y + height > 0) {
-                int width = (int) Math.round(bounds.width * scale);
-                gc.drawImage(images.get(page), 0, 0, bounds.width, bounds.height, GAP, y, width, height);
-                gc.setForeground(EDGE);
-                gc.drawRectangle(GAP, y, width, height);
+        List<Integer> seen = new ArrayList<>();
+        int y = GAP - top;
+        for (int page = 0; page < sizes.size() && y < view.height; page++) {
+            int height = height(page);
+            if (y + height > 0) {
+                seen.add(page);
+                page(gc, page, y, height);
             }
+            y += height + GAP;
         }
         place().ifPresent(place -> {
             Rectangle area = area(place);
             gc.setBackground(MARK);
             gc.fillRectangle(area.x - BAR - 3, area.y - top, BAR, area.height);
         });
+        pictures.want(seen, width());
+    }
+
+    private void page(GC gc, int page, int y, int height) {
+        Optional<Image> picture = pictures.of(page);
+        if (picture.isPresent()) {
+            Rectangle bounds = picture.get().getBounds();
+            gc.drawImage(picture.get(), 0, 0, bounds.width, bounds.height, GAP, y, width(), height);
+        } else {
+            gc.setBackground(PAPER);
+            gc.fillRectangle(GAP, y, width(), height);
+        }
+        gc.setForeground(EDGE);
+        gc.drawRectangle(GAP, y, width(), height);
     }
 
     private void click(int x, int y) {
-        if (pages != null) {
-            Point at = new Point(x, y + top);
-            pages.places().entrySet().stream().filter(entry -> area(entry.getValue()).contains(at))
-                    .map(Map.Entry::getKey).findFirst().ifPresent(onStep);
-        }
-    }
-
-    private void disposeImages() {
-        images.forEach(Image::dispose);
-        images.clear();
-    }
-
-    private static ImageData data(BufferedImage picture) {
-        int width = picture.getWidth();
-        int height = picture.getHeight();
-        ImageData data = new ImageData(width, height, 24, new PaletteData(0xFF0000, 0xFF00, 0xFF));
-        int[] row = new int[width];
-        for (int y = 0; y < height; y++) {
-            picture.getRGB(0, y, width, 1, row, 0, width);
-            data.setPixels(0, y, width, row, 0);
-        }
-        return data;
+        Point at = new Point(x, y + top);
+        pages.ifPresent(card -> card.places().entrySet().stream().filter(entry -> area(entry.getValue()).contains(at))
+                .map(Map.Entry::getKey).findFirst().ifPresent(onStep));
     }
 }

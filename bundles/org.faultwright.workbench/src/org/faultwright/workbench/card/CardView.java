@@ -26,8 +26,7 @@ import org.faultwright.workbench.live.LiveText;
 /** The card as it will print; follows the step at the cursor, and a click on a step takes the cursor there. */
 public final class CardView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.card";
-    private static final int DPI = 110;
-    private static final int MILLISECONDS_AFTER_A_CHANGE = 600;
+    private static final int MILLISECONDS_AFTER_A_CHANGE = 250;
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final Job making = new Making();
@@ -47,6 +46,11 @@ public final class CardView extends ViewPart {
         return canvas.pages();
     }
 
+    /** How many pictures of pages are in memory. */
+    public int picturesKept() {
+        return canvas.kept();
+    }
+
     /** The step marked on the card; absent when none is. */
     public Optional<String> marked() {
         return canvas.marked();
@@ -60,7 +64,8 @@ public final class CardView extends ViewPart {
         if (live == null || !(live.text().document() instanceof Procedure)) {
             asked = live;
             wanted = null;
-            canvas.say(live == null ? "Open a procedure to see its card." : "A library has no card of its own.");
+            canvas.say(live != null ? "A library has no card of its own."
+                    : ActiveText.get().editor().isPresent() ? "Reading the procedure\u2026" : "Open a procedure to see its card.");
             return;
         }
         if (live != asked) {
@@ -70,6 +75,7 @@ public final class CardView extends ViewPart {
             if (other) {
                 canvas.say("Preparing the card\u2026");
             }
+            making.cancel();
             making.schedule(other ? 0 : MILLISECONDS_AFTER_A_CHANGE);
         }
         canvas.mark(stepAt(live, place.get().offset()));
@@ -112,11 +118,15 @@ public final class CardView extends ViewPart {
             }
             try {
                 Publication publication = Publication.of(procedure, live.text().findings(), Drafts.ALLOWED);
-                CardPages pages = CardPages.render(new CardPdf().publish(publication).bytes(), DPI);
+                byte[] card = new CardPdf().publish(publication).bytes();
+                if (monitor.isCanceled() || live != wanted) {
+                    return Status.CANCEL_STATUS;
+                }
+                CardPages pages = CardPages.open(card);
                 show(() -> canvas.show(pages));
             } catch (PublishingRefused | java.io.IOException | RuntimeException failed) {
                 ILog.of(CardView.class).error("The card of " + live.file().getName() + " could not be made.", failed);
-                show(() -> canvas.say("This card could not be made; the log says why."));
+                show(() -> canvas.say("This card cannot be made from the text as it is now. It comes back with the next change that can be printed."));
             }
             return Status.OK_STATUS;
         }

@@ -5,10 +5,14 @@
 package org.faultwright.workbench.editor;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ILog;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.IWorkbenchPage;
@@ -18,10 +22,11 @@ import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.ide.IDE;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.workbench.files.LargestText;
 
 /** Opens and finds editors. Only for the window's thread. */
 public final class Editors {
-    public static final String ID = "org.eclipse.ui.genericeditor.GenericEditor";
+    private static final String TITLE = "Open";
 
     private Editors() {
     }
@@ -34,12 +39,35 @@ public final class Editors {
 
     public static Optional<ITextEditor> open(IFile file) {
         try {
-            IEditorPart editor = IDE.openEditor(page().orElseThrow(), file, ID);
+            LargestText.check(file);
+            IEditorPart editor = IDE.openEditor(page().orElseThrow(), file, ProcedureEditor.ID);
             return editor instanceof ITextEditor text ? Optional.of(text) : Optional.empty();
         } catch (PartInitException refused) {
             ILog.of(Editors.class).error("The file " + file + " cannot be opened.", refused);
             return Optional.empty();
+        } catch (CoreException tooLarge) {
+            MessageDialog.openInformation(page().orElseThrow().getWorkbenchWindow().getShell(), TITLE, tooLarge.getStatus().getMessage());
+            return Optional.empty();
         }
+    }
+
+    /** Makes a text another one by changing only the stretch in which they differ, as one undo step. */
+    public static void replace(IDocument document, String text) {
+        String before = document.get();
+        if (before.equals(text)) {
+            return;
+        }
+        try {
+            Edits.apply(List.of(Edits.middle(before, text)), document);
+        } catch (BadLocationException changed) {
+            ILog.of(Editors.class).error("The text changed while it was replaced.", changed);
+        }
+    }
+
+    /** Where the stretch in which a text differs from another begins, and how long it is. */
+    public static int[] differing(String text, String other) {
+        Edits.Edit middle = Edits.middle(text, other);
+        return new int[] {middle.offset(), middle.length()};
     }
 
     /** The editor that is in front. */

@@ -71,7 +71,7 @@ public final class FixProcessor implements IQuickAssistProcessor {
 
         @Override
         public Point getSelection(IDocument document) {
-            return null;
+            return Fixing.changed(fix, document);
         }
 
         @Override

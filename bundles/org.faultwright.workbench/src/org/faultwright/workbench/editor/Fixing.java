@@ -5,11 +5,12 @@
 package org.faultwright.workbench.editor;
 
 import org.eclipse.core.runtime.ILog;
+import java.util.Comparator;
+import java.util.List;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.text.edits.MalformedTreeException;
-import org.eclipse.text.edits.MultiTextEdit;
-import org.eclipse.text.edits.ReplaceEdit;
 import org.faultwright.analysis.Fix;
 
 /** Changes a document as a fix says, in one step that can be undone. */
@@ -22,15 +23,26 @@ public final class Fixing {
         if (fix.edits().isEmpty() || !fix.edits().get(0).at().source().content().equals(document.get())) {
             return false;
         }
-        MultiTextEdit edits = new MultiTextEdit();
         try {
-            fix.edits().forEach(edit -> edits.addChild(new ReplaceEdit(edit.at().offset(), edit.at().length(),
-                    edit.replacement())));
-            edits.apply(document);
+            Edits.apply(fix.edits().stream().map(edit -> new Edits.Edit(edit.at().offset(), edit.at().length(), edit.replacement()))
+                    .toList(), document);
             return true;
         } catch (BadLocationException | MalformedTreeException wrong) {
-            ILog.of(Fixing.class).error("The fix '" + fix.title() + "' could not be carried out.", wrong);
+            ILog.of(Fixing.class).error("The fix '" + fix.title() + "' could not be applied.", wrong);
             return false;
         }
+    }
+
+    /** Where the last edit of a fix that was applied has put its words: the place to look at. */
+    public static Point changed(Fix fix, IDocument document) {
+        List<Fix.Edit> edits = fix.edits().stream().sorted(Comparator.comparingInt(edit -> edit.at().offset())).toList();
+        int shifted = 0;
+        Point last = new Point(0, 0);
+        for (Fix.Edit edit : edits) {
+            last = new Point(edit.at().offset() + shifted, edit.replacement().length());
+            shifted += edit.replacement().length() - edit.at().length();
+        }
+        int end = document.getLength();
+        return new Point(Math.min(last.x, end), Math.min(last.y, Math.max(0, end - last.x)));
     }
 }

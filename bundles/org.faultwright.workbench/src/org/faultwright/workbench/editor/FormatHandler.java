@@ -4,13 +4,14 @@
  */
 package org.faultwright.workbench.editor;
 
+import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.dialogs.MessageDialog;
-import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.ui.handlers.HandlerUtil;
-import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.language.TextFormatter;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
@@ -23,22 +24,24 @@ public final class FormatHandler extends AbstractHandler {
         Optional<LiveText> live = ActiveText.get().place()
                 .flatMap(place -> LiveTexts.get().current(place.live().document()));
         if (live.isPresent() && !live.get().text().document().problems().isEmpty()) {
-            MessageDialog.openInformation(HandlerUtil.getActiveShell(event), "Lay out evenly",
-                    "This text cannot be read in full yet; see the findings, then lay it out.");
+            MessageDialog.openInformation(HandlerUtil.getActiveShell(event), "Format",
+                    "This text cannot be read in full yet. See the findings, then format it.");
             return null;
         }
-        live.ifPresent(text -> format(text.document()));
+        live.flatMap(text -> ActiveText.get().editor()).filter(ProcedureEditor.class::isInstance)
+                .map(ProcedureEditor.class::cast).filter(ProcedureEditor::validateEditorInputState)
+                .ifPresent(FormatHandler::format);
         return null;
     }
 
-    private static void format(IDocument document) {
-        String before = document.get();
-        String after = TextFormatter.format(before);
-        if (!after.equals(before)) {
-            Optional<ITextEditor> editor = ActiveText.get().editor();
-            int offset = ActiveText.get().place().map(ActiveText.Place::offset).orElse(0);
-            document.set(after);
-            editor.ifPresent(open -> open.selectAndReveal(Math.min(offset, after.length()), 0));
+    /** Changes only the white space that differs, and leaves cursor and selection on their words. */
+    static void format(ProcedureEditor editor) {
+        String before = editor.document().get();
+        List<Edits.Edit> edits = Edits.between(before, TextFormatter.format(before));
+        try {
+            Edits.applyKeepingSelection(edits, editor, editor.document());
+        } catch (BadLocationException changed) {
+            ILog.of(FormatHandler.class).error("The text changed while it was formatted.", changed);
         }
     }
 }

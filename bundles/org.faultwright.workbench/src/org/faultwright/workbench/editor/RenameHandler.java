@@ -7,6 +7,7 @@ package org.faultwright.workbench.editor;
 import java.util.Optional;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.runtime.CoreException;
 import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.window.Window;
@@ -19,9 +20,9 @@ import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
 
-/** Gives the thing named at the cursor another name everywhere in the text. */
+/** Gives the thing named at the cursor another name, in every file that names it. */
 public final class RenameHandler extends AbstractHandler {
-    private static final String TITLE = "Rename";
+    static final String TITLE = "Rename";
 
     @Override
     public Object execute(ExecutionEvent event) {
@@ -34,16 +35,40 @@ public final class RenameHandler extends AbstractHandler {
     private static void ask(Shell shell, LiveText live, int offset) {
         OpenText text = live.text();
         Optional<NameInText> name = text.nameAt(offset);
-        Optional<String> refused = Renaming.refusal(text, offset, "Another1");
-        if (refused.isPresent()) {
-            MessageDialog.openInformation(shell, TITLE, refused.get());
+        if (name.flatMap(NameInText::declared).isEmpty()) {
+            MessageDialog.openInformation(shell, TITLE, Renaming.refusal(text, offset, "Another1")
+                    .orElse("There is no name at the cursor."));
             return;
         }
-        InputDialog dialog = new InputDialog(shell, TITLE, "New name of the " + name.orElseThrow().kind() + " "
-                + name.get().name() + ", which stands at " + name.get().uses().size() + " places:",
-                name.get().name().text(), typed -> Renaming.refusal(text, offset, typed).orElse(null));
+        InputDialog dialog = new InputDialog(shell, TITLE, "New name of the " + name.get().kind() + " \"" + name.get().name()
+                + "\":", name.get().name().text(), typed -> refusal(text, name.get(), typed));
         if (dialog.open() == Window.OK) {
-            Fixing.apply(Renaming.rename(text, offset, dialog.getValue()), live.document());
+            rename(shell, name.get(), dialog.getValue());
+        }
+    }
+
+    private static String refusal(OpenText text, NameInText name, String typed) {
+        if (typed.equals(name.name().text())) {
+            return "";
+        }
+        return Renaming.unfit(typed).or(() -> Renaming.taken(text, name, typed)).orElse(null);
+    }
+
+    /** Shows the places where there are several files, and writes the name. */
+    static void rename(Shell shell, NameInText name, String typed) {
+        try {
+            NewName renaming = NewName.of(name.declared().orElseThrow(), typed);
+            Optional<String> refused = renaming.refusal();
+            if (refused.isPresent()) {
+                MessageDialog.openInformation(shell, TITLE, "\"" + typed + "\" cannot be its name: " + refused.get());
+                return;
+            }
+            if (renaming.edits().size() > 1 && new RenamePreview(shell, renaming).open() != Window.OK) {
+                return;
+            }
+            renaming.write();
+        } catch (CoreException refused) {
+            MessageDialog.openInformation(shell, TITLE, refused.getStatus().getMessage());
         }
     }
 }

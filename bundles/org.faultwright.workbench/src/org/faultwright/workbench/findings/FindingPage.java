@@ -11,6 +11,7 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.ScrolledComposite;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
@@ -69,7 +70,7 @@ final class FindingPage {
         }
         finding.fixes().forEach(fix -> button(finding, fix));
         Link why = new Link(body, SWT.WRAP);
-        why.setText("<a>Why this is looked for: " + finding.rule() + "</a>");
+        why.setText("<a>Why this is looked for: " + HelpView.ruleTitle(finding.rule()).replace("&", "&&").replace("<", "\u2039") + "</a>");
         why.addListener(SWT.Selection, event -> HelpView.showRule(finding.rule()));
         wide(why);
     }
@@ -97,7 +98,10 @@ final class FindingPage {
     private static void apply(Finding finding, Fix fix) {
         Editors.show(finding.at());
         Optional<IDocument> document = Editors.active().flatMap(Editors::document);
-        document.ifPresent(text -> Fixing.apply(fix, text));
+        document.filter(text -> Fixing.apply(fix, text)).ifPresent(text -> {
+            Point changed = Fixing.changed(fix, text);
+            Editors.active().ifPresent(editor -> editor.selectAndReveal(changed.x, changed.y));
+        });
     }
 
     private void text(String words) {

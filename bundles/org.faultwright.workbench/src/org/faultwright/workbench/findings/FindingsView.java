@@ -9,12 +9,15 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.layout.TableColumnLayout;
-import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.ColumnWeightData;
+import org.eclipse.jface.viewers.ILazyContentProvider;
 import org.eclipse.jface.viewers.IStructuredSelection;
-import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
@@ -35,11 +38,16 @@ import org.faultwright.workbench.live.Shelf;
 public final class FindingsView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.findings";
 
+    private static final int MILLISECONDS_FOR_MORE_NEWS = 80;
+
     private final Runnable shelf = this::refreshLater;
+    private final Job gathering = new Gathering();
+    private volatile Optional<LiveText> inFront = Optional.empty();
+    private List<Finding> rows = List.of();
     private final Consumer<Optional<ActiveText.Place>> front = place -> refreshIfNew(place);
     private TableViewer table;
     private FindingPage page;
-    private Object shown;
+    private LiveText shown;
 
     @Override
     public void createPartControl(Composite parent) {
@@ -47,17 +55,23 @@ public final class FindingsView extends ViewPart {
         table = table(new Composite(halves, SWT.NONE));
         page = new FindingPage(halves);
         halves.setWeights(58, 42);
+        gathering.setSystem(true);
         Shelf.get().addListener(shelf);
         ActiveText.get().addListener(front);
-        refresh();
+        refreshLater();
     }
 
     private TableViewer table(Composite parent) {
         TableColumnLayout columns = new TableColumnLayout();
         parent.setLayout(columns);
-        TableViewer viewer = new TableViewer(parent, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.SINGLE);
+        TableViewer viewer = new TableViewer(parent, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.SINGLE | SWT.VIRTUAL);
         viewer.getTable().setHeaderVisible(true);
-        viewer.setContentProvider(ArrayContentProvider.getInstance());
+        viewer.setUseHashlookup(true);
+        viewer.setContentProvider((ILazyContentProvider) row -> {
+            if (row < rows.size()) {
+                viewer.replace(rows.get(row), row);
+            }
+        });
         column(viewer, columns, "What was found", 70, new ColumnLabelProvider() {
             @Override
             public String getText(Object element) {
@@ -98,28 +112,64 @@ public final class FindingsView extends ViewPart {
     }
 
     private void refreshIfNew(Optional<ActiveText.Place> place) {
-        Object now = place.map(ActiveText.Place::live).orElse(null);
+        LiveText now = place.map(ActiveText.Place::live).orElse(null);
         if (now != shown) {
             shown = now;
-            refresh();
+            inFront = Optional.ofNullable(now);
+            refreshLater();
         }
     }
 
     private void refreshLater() {
-        if (!table.getControl().isDisposed()) {
-            table.getControl().getDisplay().asyncExec(this::refresh);
+        gathering.schedule(MILLISECONDS_FOR_MORE_NEWS);
+    }
+
+    /** Gathers and sorts away from the window's thread. */
+    private final class Gathering extends Job {
+        Gathering() {
+            super("Findings");
+        }
+
+        @Override
+        protected IStatus run(IProgressMonitor monitor) {
+            List<Finding> findings = findings(inFront);
+            String summary = summary(findings);
+            if (!table.getControl().isDisposed()) {
+                table.getControl().getDisplay().asyncExec(() -> show(findings, summary));
+            }
+            return Status.OK_STATUS;
         }
     }
 
-    private void refresh() {
-        if (table == null || table.getControl().isDisposed()) {
+    /** Touches only the rows that are seen. */
+    private void show(List<Finding> findings, String summary) {
+        if (table.getControl().isDisposed()) {
             return;
         }
-        List<Finding> findings = findings();
-        table.setInput(findings);
-        setContentDescription(summary(findings));
-        ChosenFinding.get().finding().ifPresent(old -> findings.stream().filter(now -> same(old, now)).findFirst()
-                .ifPresentOrElse(now -> table.setSelection(new StructuredSelection(now)), ChosenFinding.get()::forget));
+        boolean other = !findings.equals(rows);
+        rows = findings;
+        if (other) {
+            table.getTable().deselectAll();
+            table.setItemCount(findings.size());
+            table.getTable().clearAll();
+        }
+        if (!summary.equals(getContentDescription())) {
+            setContentDescription(summary);
+        }
+        if (other) {
+            ChosenFinding.get().finding().ifPresent(this::chooseAgain);
+        }
+    }
+
+    private void chooseAgain(Finding old) {
+        for (int row = 0; row < rows.size(); row++) {
+            if (same(old, rows.get(row))) {
+                table.getTable().setSelection(row);
+                ChosenFinding.get().choose(rows.get(row));
+                return;
+            }
+        }
+        ChosenFinding.get().forget();
     }
 
     private static boolean same(Finding one, Finding other) {
@@ -128,22 +178,22 @@ public final class FindingsView extends ViewPart {
     }
 
     /** Those of the text in front first, as it stands in the editor; then those of the other files. */
-    private static List<Finding> findings() {
-        Optional<LiveText> front = ActiveText.get().place().map(ActiveText.Place::live);
+    private static List<Finding> findings(Optional<LiveText> front) {
         List<Finding> all = new ArrayList<>();
         front.ifPresent(live -> live.text().findings().stream().sorted(Comparator.comparing(Finding::severity))
                 .forEach(all::add));
         Shelf.get().all().entrySet().stream()
                 .filter(entry -> front.map(live -> !live.file().equals(entry.getKey())).orElse(true))
                 .sorted(Comparator.comparing(entry -> entry.getKey().getFullPath().toString()))
-                .map(entry -> LiveTexts.get().of(entry.getKey()).map(LiveText::text).orElse(entry.getValue()))
-                .flatMap(text -> text.findings().stream()).forEach(all::add);
+                .map(entry -> LiveTexts.get().of(entry.getKey()).map(live -> live.text().findings())
+                        .orElse(entry.getValue().findings()))
+                .forEach(all::addAll);
         return all;
     }
 
     private static String summary(List<Finding> findings) {
         if (!Shelf.get().isComplete()) {
-            return "Reading the library\u2026";
+            return "Checking the procedures\u2026  " + Severity.counted(findings);
         }
         int files = Shelf.get().all().size();
         String where = files == 1 ? " in 1 file" : " in " + files + " files";
@@ -159,6 +209,7 @@ public final class FindingsView extends ViewPart {
     public void dispose() {
         Shelf.get().removeListener(shelf);
         ActiveText.get().removeListener(front);
+        gathering.cancel();
         page.dispose();
         super.dispose();
     }

@@ -41,6 +41,12 @@ public final class HelpView extends ViewPart {
         showTopic(id);
     }
 
+    /** What a rule looks for, in words; its id is for machines. */
+    public static String ruleTitle(String id) {
+        return HelpTopics.rules().values().stream().flatMap(List::stream).filter(header -> header.id().equals(id))
+                .map(RuleHeader::summary).findFirst().orElse(id);
+    }
+
     private static Optional<HelpView> open() {
         IWorkbenchWindow window = PlatformUI.getWorkbench().getActiveWorkbenchWindow();
         try {

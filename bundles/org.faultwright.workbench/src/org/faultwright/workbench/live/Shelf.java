@@ -4,16 +4,23 @@
  */
 package org.faultwright.workbench.live;
 
-import java.nio.charset.StandardCharsets;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.IResourceChangeEvent;
+import org.eclipse.core.resources.IResourceDelta;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ILog;
@@ -21,46 +28,53 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
-import org.faultwright.language.server.OpenText;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.workbench.files.Encoding;
+import org.faultwright.workbench.files.LargestText;
 
-/** Every procedure and library of the workspace as it stands on disk, read and checked in the background. */
+/**
+ * Every procedure and library of the open folders as it stands on disk. Heads are read at once, so that titles are there; the
+ * checks follow in the background, and afterwards only for what changed and what uses it.
+ */
 public final class Shelf {
     private static final Shelf ONLY = new Shelf();
     private static final String EXTENSION = "procedure";
+    private static final long MILLISECONDS_BETWEEN_NEWS = 700;
 
-    private final Map<IFile, OpenText> read = new ConcurrentHashMap<>();
+    private final Map<IFile, Shelved> shelved = new ConcurrentHashMap<>();
     private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
-    private final Job reading = new Reading();
+    private final Set<IFile> waiting = new LinkedHashSet<>();
+    private final Job heads = new ReadingHeads();
+    private final Job checking = new Checking();
     private volatile boolean complete;
 
     private Shelf() {
-        ResourcesPlugin.getWorkspace().addResourceChangeListener(event -> reading.schedule(200),
-                IResourceChangeEvent.POST_CHANGE);
-        reading.setSystem(true);
-        reading.schedule();
+        heads.setSystem(true);
+        checking.setPriority(Job.DECORATE);
+        ResourcesPlugin.getWorkspace().addResourceChangeListener(this::changed, IResourceChangeEvent.POST_CHANGE);
+        wait(files());
     }
 
     public static Shelf get() {
         return ONLY;
     }
 
-    /** What was last read of a file; absent before the first time. */
-    public Optional<OpenText> of(IFile file) {
-        return Optional.ofNullable(read.get(file));
+    /** What is known of a file; absent before its head was read. */
+    public Optional<Shelved> of(IFile file) {
+        return Optional.ofNullable(shelved.get(file));
     }
 
-    /** Every file read so far. */
-    public Map<IFile, OpenText> all() {
-        return Map.copyOf(read);
+    /** Every file whose head was read. */
+    public Map<IFile, Shelved> all() {
+        return Map.copyOf(shelved);
     }
 
-    /** Whether every file has been read at least once. */
+    /** Whether every file has been checked. */
     public boolean isComplete() {
         return complete;
     }
 
-    /** The listener is called from the reading thread. */
+    /** The listener is called from a reading thread. */
     public void addListener(Runnable listener) {
         listeners.add(listener);
     }
@@ -73,48 +87,163 @@ public final class Shelf {
         return resource instanceof IFile && EXTENSION.equals(resource.getFileExtension());
     }
 
-    private final class Reading extends Job {
-        Reading() {
-            super("Reading the library");
+    /** Every procedure and library of the open folders. */
+    public static List<IFile> files() {
+        List<IFile> files = new ArrayList<>();
+        try {
+            ResourcesPlugin.getWorkspace().getRoot().accept(resource -> {
+                if (isProcedureText(resource)) {
+                    files.add((IFile) resource);
+                }
+                return !resource.getName().startsWith(".");
+            });
+        } catch (CoreException unreadable) {
+            ILog.of(Shelf.class).error("The folders cannot be read.", unreadable);
+        }
+        return files;
+    }
+
+    private void changed(IResourceChangeEvent event) {
+        List<IFile> touched = new ArrayList<>();
+        try {
+            event.getDelta().accept(delta -> {
+                boolean content = delta.getKind() != IResourceDelta.CHANGED
+                        || (delta.getFlags() & (IResourceDelta.CONTENT | IResourceDelta.REPLACED)) != 0;
+                if (content && isProcedureText(delta.getResource())) {
+                    touched.add((IFile) delta.getResource());
+                }
+                return true;
+            });
+        } catch (CoreException unreadable) {
+            ILog.of(Shelf.class).warn("A change in the folders was missed.", unreadable);
+        }
+        if (!touched.isEmpty()) {
+            wait(touched);
+        }
+    }
+
+    private void wait(Collection<IFile> files) {
+        synchronized (waiting) {
+            waiting.addAll(files);
+        }
+        complete = false;
+        heads.schedule(files.size() > 1 ? 0 : 100);
+    }
+
+    private void tell() {
+        listeners.forEach(Runnable::run);
+    }
+
+    private final class ReadingHeads extends Job {
+        private ReadingHeads() {
+            super("Reading titles");
         }
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            List<IFile> files = files();
-            read.keySet().retainAll(files);
-            for (IFile file : files) {
-                if (monitor.isCanceled()) {
-                    return Status.CANCEL_STATUS;
-                }
-                read(file);
+            List<IFile> files;
+            synchronized (waiting) {
+                files = List.copyOf(waiting);
             }
-            complete = true;
-            listeners.forEach(Runnable::run);
+            for (IFile file : files) {
+                readHead(file);
+            }
+            usersOf(files).forEach(user -> {
+                synchronized (waiting) {
+                    waiting.add(user);
+                }
+            });
+            tell();
+            checking.cancel();
+            checking.schedule();
             return Status.OK_STATUS;
         }
 
-        private List<IFile> files() {
-            List<IFile> files = new ArrayList<>();
-            try {
-                ResourcesPlugin.getWorkspace().getRoot().accept(resource -> {
-                    if (isProcedureText(resource)) {
-                        files.add((IFile) resource);
-                    }
-                    return !resource.getName().startsWith(".");
-                });
-            } catch (CoreException unreadable) {
-                ILog.of(Shelf.class).error("The library's folders cannot be read.", unreadable);
+        private void readHead(IFile file) {
+            if (!file.exists() || file.getLocation() == null) {
+                shelved.remove(file);
+                return;
             }
-            return files;
+            try (InputStream bytes = Files.newInputStream(file.getLocation().toPath())) {
+                Head head = Head.of(Encoding.read(bytes.readNBytes(Head.BYTES)));
+                Shelved before = shelved.get(file);
+                shelved.put(file, new Shelved(head, before == null ? List.of() : before.findings(), false));
+            } catch (IOException unreadable) {
+                shelved.remove(file);
+            }
         }
 
-        private void read(IFile file) {
-            try (java.io.InputStream contents = file.getContents(true)) {
-                String content = new String(contents.readAllBytes(), StandardCharsets.UTF_8);
-                read.put(file, LiveTexts.get().services().read(new SourceText(LiveTexts.path(file), content)));
-            } catch (CoreException | java.io.IOException unreadable) {
+        /** What uses a library that changed, directly or through another one. */
+        private Set<IFile> usersOf(List<IFile> changed) {
+            Set<IFile> users = new LinkedHashSet<>();
+            ArrayDeque<IFile> libraries = new ArrayDeque<>(changed);
+            while (!libraries.isEmpty()) {
+                IFile library = libraries.pop();
+                String name = library.getName().substring(0, library.getName().length() - EXTENSION.length() - 1);
+                shelved.forEach((file, known) -> {
+                    if (known.head().uses().contains(name) && users.add(file)) {
+                        libraries.push(file);
+                    }
+                });
+            }
+            return users;
+        }
+    }
+
+    private final class Checking extends Job {
+        private Checking() {
+            super("Checking procedures");
+        }
+
+        @Override
+        protected IStatus run(IProgressMonitor monitor) {
+            long told = System.currentTimeMillis();
+            Optional<IFile> next = next();
+            monitor.beginTask(getName(), IProgressMonitor.UNKNOWN);
+            while (next.isPresent()) {
+                if (monitor.isCanceled()) {
+                    synchronized (waiting) {
+                        waiting.add(next.get());
+                    }
+                    return Status.CANCEL_STATUS;
+                }
+                monitor.subTask(next.get().getName());
+                check(next.get());
+                if (System.currentTimeMillis() - told > MILLISECONDS_BETWEEN_NEWS) {
+                    told = System.currentTimeMillis();
+                    tell();
+                }
+                next = next();
+            }
+            complete = true;
+            tell();
+            return Status.OK_STATUS;
+        }
+
+        private Optional<IFile> next() {
+            synchronized (waiting) {
+                Optional<IFile> first = waiting.stream().findFirst();
+                first.ifPresent(waiting::remove);
+                return first;
+            }
+        }
+
+        private void check(IFile file) {
+            Shelved known = shelved.get(file);
+            if (known == null || !file.exists()) {
+                shelved.remove(file);
+                return;
+            }
+            try {
+                LargestText.check(file);
+                SourceText source = new SourceText(LiveTexts.path(file),
+                        Encoding.read(Files.readAllBytes(file.getLocation().toPath())));
+                shelved.put(file, new Shelved(known.head(), LiveTexts.get().services().read(source).findings(), true));
+            } catch (CoreException tooLarge) {
+                shelved.put(file, new Shelved(known.head(), List.of(), true));
+            } catch (IOException unreadable) {
                 ILog.of(Shelf.class).warn("The file " + file.getFullPath() + " cannot be read.", unreadable);
-                read.remove(file);
+                shelved.remove(file);
             }
         }
     }

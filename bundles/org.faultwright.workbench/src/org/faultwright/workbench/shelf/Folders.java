@@ -34,7 +34,8 @@ public final class Folders {
     }
 
     /** Puts a folder of the file system on the shelf; its files stay where they are. */
-    static IProject link(java.nio.file.Path folder) throws CoreException {
+    public static IProject link(java.nio.file.Path folder) throws CoreException {
+        refuse(folder);
         IWorkspace workspace = ResourcesPlugin.getWorkspace();
         String name = folder.getFileName() == null ? "procedures" : folder.getFileName().toString();
         IProject project = workspace.getRoot().getProject(free(name));
@@ -42,8 +43,35 @@ public final class Folders {
         project.create(description, new NullProgressMonitor());
         project.open(new NullProgressMonitor());
         IFolder linked = project.getFolder(name);
-        linked.createLink(folder.toUri(), IResource.ALLOW_MISSING_LOCAL, new NullProgressMonitor());
+        linked.createLink(folder.toUri(), IResource.NONE, new NullProgressMonitor());
         return project;
+    }
+
+    /** @throws CoreException with a sentence, where the folder is none, or is open already, alone or within another */
+    private static void refuse(java.nio.file.Path folder) throws CoreException {
+        if (!java.nio.file.Files.isDirectory(folder)) {
+            throw new CoreException(Status.warning("There is no folder " + folder + "."));
+        }
+        for (java.nio.file.Path open : open()) {
+            if (folder.startsWith(open) || open.startsWith(folder)) {
+                throw new CoreException(Status.warning(folder.equals(open) ? folder + " is open already."
+                        : folder.startsWith(open) ? folder + " is within " + open + ", which is open already."
+                        : open + ", which is open already, is within " + folder + ". Take it off first."));
+            }
+        }
+    }
+
+    /** Where the open folders lie. */
+    private static List<java.nio.file.Path> open() throws CoreException {
+        List<java.nio.file.Path> open = new java.util.ArrayList<>();
+        for (IProject project : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
+            for (IResource member : project.isOpen() ? project.members() : new IResource[0]) {
+                if (member.isLinked() && member.getLocation() != null) {
+                    open.add(member.getLocation().toPath());
+                }
+            }
+        }
+        return open;
     }
 
     private static String free(String name) {

@@ -25,7 +25,7 @@ public final class OpenFolderHandler extends AbstractHandler {
             try {
                 Folders.link(Path.of(folder));
             } catch (CoreException refused) {
-                MessageDialog.openError(shell, dialog.getText(), "The folder cannot be opened: " + refused.getMessage());
+                MessageDialog.openInformation(shell, dialog.getText(), refused.getStatus().getMessage());
             }
         }
         return null;

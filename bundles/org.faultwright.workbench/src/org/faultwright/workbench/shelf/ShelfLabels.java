@@ -4,39 +4,41 @@
  */
 package org.faultwright.workbench.shelf;
 
-import java.util.Locale;
+import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider.IStyledLabelProvider;
-import org.eclipse.jface.viewers.LabelProvider;
+import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.StyledString;
 import org.eclipse.swt.graphics.Image;
+import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
-import org.faultwright.language.server.OpenText;
-import org.faultwright.procedure.Document;
-import org.faultwright.procedure.Library;
-import org.faultwright.procedure.Procedure;
 import org.faultwright.workbench.Pictures;
+import org.faultwright.workbench.live.Head;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.Shelved;
 
 /** A text by its title, with its status and what was found in it. */
-final class ShelfLabels extends LabelProvider implements IStyledLabelProvider {
+final class ShelfLabels extends ColumnLabelProvider implements IStyledLabelProvider {
     @Override
     public StyledString getStyledText(Object element) {
         StyledString label = new StyledString();
-        Optional<OpenText> text = text(element);
-        String title = text.map(OpenText::document).map(Document::title).filter(words -> !words.isBlank())
-                .orElseGet(() -> ((IResource) element).getName());
-        label.append(title);
-        text.ifPresent(open -> {
-            label.append("  " + status(open.document()), StyledString.QUALIFIER_STYLER);
-            label.append(findings(open), StyledString.COUNTER_STYLER);
+        Optional<Shelved> text = text(element);
+        label.append(text.map(known -> known.head().title()).filter(words -> !words.isBlank())
+                .orElseGet(() -> name((IResource) element)));
+        text.ifPresent(known -> {
+            label.append("  " + known.head().revision(), StyledString.QUALIFIER_STYLER);
+            label.append(findings(known.findings()), StyledString.COUNTER_STYLER);
         });
         return label;
+    }
+
+    private static String name(IResource resource) {
+        return resource.getName().replaceFirst("\\.procedure$", "");
     }
 
     @Override
@@ -49,30 +51,32 @@ final class ShelfLabels extends LabelProvider implements IStyledLabelProvider {
         if (!(element instanceof IFile)) {
             return Pictures.of(element instanceof IProject ? "library" : "folder").orElse(null);
         }
-        Optional<OpenText> text = text(element);
-        if (text.filter(open -> has(open, Severity.ERROR)).isPresent()) {
+        Optional<Shelved> text = text(element);
+        if (text.filter(known -> count(known.findings(), Severity.ERROR) > 0).isPresent()) {
             return Pictures.of("error").orElse(null);
         }
-        return Pictures.of(text.filter(open -> open.document() instanceof Library).isPresent() ? "library"
-                : "procedure").orElse(null);
+        return Pictures.of(text.filter(known -> known.head().library()).isPresent() ? "library" : "procedure").orElse(null);
     }
 
-    private static Optional<OpenText> text(Object element) {
-        return element instanceof IFile file
-                ? LiveTexts.get().of(file).map(LiveText::text).or(() -> Shelf.get().of(file)) : Optional.empty();
+    /** Titles are longer than the view is wide. */
+    @Override
+    public String getToolTipText(Object element) {
+        return element instanceof IFile file ? getText(element) + "\n" + LiveTexts.path(file) : null;
     }
 
-    private static String status(Document document) {
-        if (!(document instanceof Procedure procedure)) {
-            return "";
+    /** As it stands in its editor, or else on disk. */
+    private static Optional<Shelved> text(Object element) {
+        if (!(element instanceof IFile file)) {
+            return Optional.empty();
         }
-        return procedure.revision().map(revision -> "revision " + revision.number() + ", "
-                + revision.status().name().toLowerCase(Locale.ROOT)).orElse("no revision");
+        Optional<Shelved> known = Shelf.get().of(file);
+        return LiveTexts.get().of(file).map(LiveText::text).map(open -> new Shelved(
+                known.map(Shelved::head).orElseGet(() -> Head.of(open.content())), open.findings(), true)).or(() -> known);
     }
 
-    private static String findings(OpenText open) {
-        long errors = count(open, Severity.ERROR);
-        long warnings = count(open, Severity.WARNING);
+    private static String findings(List<Finding> found) {
+        long errors = count(found, Severity.ERROR);
+        long warnings = count(found, Severity.WARNING);
         if (errors + warnings == 0) {
             return "";
         }
@@ -81,11 +85,7 @@ final class ShelfLabels extends LabelProvider implements IStyledLabelProvider {
                 + (warnings > 0 ? warnings + (warnings == 1 ? " warning" : " warnings") : "");
     }
 
-    private static boolean has(OpenText open, Severity severity) {
-        return count(open, severity) > 0;
-    }
-
-    private static long count(OpenText open, Severity severity) {
-        return open.findings().stream().filter(finding -> finding.severity() == severity).count();
+    private static long count(List<Finding> found, Severity severity) {
+        return found.stream().filter(finding -> finding.severity() == severity).count();
     }
 }

@@ -26,15 +26,18 @@ class CardPagesTest {
 
     @Test
     void should_draw_every_page_at_the_size_asked_for() throws IOException {
-        CardPages pages = CardPages.render(CARD, 60);
-        assertEquals(CardText.of(CARD).pages().size(), pages.pictures().size());
-        for (BufferedImage picture : pages.pictures()) {
-            // ISO 216: A4 is 210 mm × 297 mm
-            assertEquals(210 / 25.4 * 60, picture.getWidth(), 1);
-            assertEquals(297 / 25.4 * 60, picture.getHeight(), 1);
-            assertTrue(ink(picture) > 500, "ink: " + ink(picture));
+        try (CardPages pages = CardPages.open(CARD)) {
+            assertEquals(CardText.of(CARD).pages().size(), pages.count());
+            for (int page = 0; page < pages.count(); page++) {
+                BufferedImage picture = pages.picture(page, 60);
+                // ISO 216: A4 is 210 mm × 297 mm
+                assertEquals(210 / 25.4 * 60, picture.getWidth(), 1);
+                assertEquals(297 / 25.4 * 60, picture.getHeight(), 1);
+                assertEquals(210 / 25.4 * 72, pages.size(page).getWidth(), 1);
+                assertTrue(ink(picture) > 500, "ink: " + ink(picture));
+            }
+            assertEquals(pages.picture(0, 60).getWidth() * 2.0, pages.picture(0, 120).getWidth(), 2);
         }
-        assertEquals(pages.pictures().get(0).getWidth() * 2.0, CardPages.page(CARD, 0, 120).getWidth(), 2);
     }
 
     private static long ink(BufferedImage picture) {
@@ -44,7 +47,7 @@ class CardPagesTest {
 
     @Test
     void should_know_where_each_step_stands() throws IOException {
-        CardPages pages = CardPages.render(CARD, 72);
+        CardPages pages = CardPages.open(CARD);
         Plan plan = new Plan(EVERYTHING);
         assertEquals(plan.places().keySet(), pages.places().keySet());
         assertTrue(pages.places().containsKey("ProveDead/Bleed"));
@@ -61,7 +64,6 @@ class CardPagesTest {
         }
     }
 
-    /** At 72 dots to the inch a pixel is a point. */
     private static String text(PDDocument pdf, CardPages.Place place) {
         try {
             PDFTextStripperByArea stripper = new PDFTextStripperByArea();
@@ -77,6 +79,6 @@ class CardPagesTest {
 
     @Test
     void should_refuse_what_is_no_pdf() {
-        assertThrows(IOException.class, () -> CardPages.render(new byte[] { 1, 2, 3 }, 72));
+        assertThrows(IOException.class, () -> CardPages.open(new byte[] { 1, 2, 3 }));
     }
 }

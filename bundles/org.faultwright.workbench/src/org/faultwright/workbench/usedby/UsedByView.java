@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.workbench.touches;
+package org.faultwright.workbench.usedby;
 
 import java.util.List;
 import java.util.Optional;
@@ -27,8 +27,8 @@ import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 
 /** What a change at the cursor reaches: the ways to the step, the examples through it, the faults that name it. */
-public final class TouchesView extends ViewPart {
-    public static final String ID = "org.faultwright.workbench.touches";
+public final class UsedByView extends ViewPart {
+    public static final String ID = "org.faultwright.workbench.usedby";
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final Job asking = new Asking();

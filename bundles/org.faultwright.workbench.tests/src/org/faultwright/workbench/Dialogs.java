@@ -1,0 +1,66 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
+import org.faultwright.workbench.publishing.Words;
+
+/** Answers the dialogs that a test meets, and remembers what they said. */
+public final class Dialogs {
+    private Dialogs() {
+    }
+
+    /**
+     * Presses a button in the next dialog with that title.
+     *
+     * @return what the dialog said, once it has come
+     */
+    public static List<String> answer(String title, String button) {
+        List<String> said = new ArrayList<>();
+        Display display = Display.getCurrent();
+        Runnable looking = new Runnable() {
+            private int turns;
+
+            @Override
+            public void run() {
+                for (Shell shell : display.getShells()) {
+                    if (shell.isVisible() && shell.getText().startsWith(title)) {
+                        said.add(Words.of(shell));
+                        press(shell, button);
+                        return;
+                    }
+                }
+                if (turns++ < 200) {
+                    display.timerExec(50, this);
+                }
+            }
+        };
+        display.timerExec(50, looking);
+        return said;
+    }
+
+    private static void press(Composite in, String button) {
+        for (Control child : in.getChildren()) {
+            if (child instanceof Button one && one.getText().replace("&", "").equals(button)) {
+                Event event = new Event();
+                one.notifyListeners(org.eclipse.swt.SWT.Selection, event);
+                return;
+            }
+            if (child instanceof Composite inner && !in.isDisposed()) {
+                press(inner, button);
+            }
+            if (in.isDisposed()) {
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,322 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.editor;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.jface.text.BadLocationException;
+import org.eclipse.jface.text.Position;
+import org.eclipse.ui.texteditor.ITextEditorActionConstants;
+import org.faultwright.language.server.NameInText;
+import org.faultwright.workbench.Dialogs;
+import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Waiting;
+import org.faultwright.workbench.live.LiveTexts;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** Encodings, layout, names, and every state that a file can be in outside. */
+@ExtendWith(KeepPicture.class)
+class NoTextIsLostTest {
+    private static final Charset WINDOWS = Charset.forName("windows-1252");
+    private static final String TEXT = """
+            procedure Small "Kälte, Résumé, 10 µA"
+
+            equipment "Maker Model" boards "A"
+
+            begin at SeeIt
+
+            check   SeeIt "Does it glow?" {
+              yes -> Fine
+                no   ->   Refer
+            }
+
+            conclude Fine "Fine" {
+                finds nothing
+                report "It glows."
+            }
+
+            conclude Refer "Not solved here" {
+                refers to "the senior technician"
+                report "It does not glow."
+            }
+            """;
+
+    private Bench bench;
+
+    @BeforeEach
+    void make_a_bench() throws CoreException {
+        bench = new Bench();
+    }
+
+    @AfterEach
+    void take_it_down() throws CoreException {
+        bench.close();
+    }
+
+    // ---- encodings
+
+    @Test
+    void should_save_a_file_in_the_encoding_it_was_read_in() throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT, WINDOWS);
+        List<String> said = Dialogs.answer(FileStates.OTHER_ENCODING, "Leave it in windows-1252");
+        ProcedureEditor editor = bench.open(file);
+        Waiting.until("the other encoding is told", () -> !said.isEmpty());
+        assertEquals(TEXT, editor.document().get());
+
+        editor.document().replace(TEXT.indexOf("glow?"), 4, "leuchtet über");
+        editor.doSave(new NullProgressMonitor());
+
+        assertArrayEquals(TEXT.replace("glow?", "leuchtet über?").getBytes(WINDOWS), Files.readAllBytes(Bench.path(file)));
+        Path settings = Bench.path(file).resolveSibling(".settings/org.eclipse.core.resources.prefs");
+        assertFalse(Files.exists(settings) && Files.readString(settings).contains("Small"), "nothing remembers what may become wrong");
+    }
+
+    @Test
+    void should_convert_a_file_to_utf_8_when_told_to() throws CoreException, IOException {
+        IFile file = bench.file("Small.procedure", TEXT, WINDOWS);
+        List<String> said = Dialogs.answer(FileStates.OTHER_ENCODING, "Convert to UTF-8");
+
+        ProcedureEditor editor = bench.open(file);
+
+        Waiting.until("the other encoding is told", () -> !said.isEmpty());
+        Waiting.until("the editor has read it again", () -> editor.charset().equals(StandardCharsets.UTF_8));
+        assertEquals(TEXT, Files.readString(Bench.path(file)));
+        assertEquals(TEXT, editor.document().get());
+        assertFalse(editor.isDirty());
+    }
+
+    // ---- layout and names
+
+    @Test
+    void should_format_without_moving_the_cursor_and_take_it_back_without_selecting_anything() throws CoreException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        editor.select(new Position(TEXT.indexOf("glow"), 0));
+
+        FormatHandler.format(editor);
+
+        String formatted = editor.document().get();
+        assertTrue(formatted.contains("check SeeIt"), formatted);
+        assertEquals(new Position(formatted.indexOf("glow"), 0), editor.selection());
+        editor.getAction(ITextEditorActionConstants.UNDO).run();
+        assertEquals(TEXT, editor.document().get());
+        assertEquals(new Position(TEXT.indexOf("glow"), 0), editor.selection());
+    }
+
+    @Test
+    void should_take_a_renaming_back_in_one_step() throws CoreException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+
+        RenameHandler.rename(editor.getSite().getShell(), named(editor, "SeeIt"), "Glows");
+
+        assertEquals(TEXT.replace("SeeIt", "Glows"), editor.document().get());
+        editor.getAction(ITextEditorActionConstants.UNDO).run();
+        assertEquals(TEXT, editor.document().get());
+    }
+
+    @Test
+    void should_refuse_a_name_that_another_step_has() throws CoreException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        List<String> said = Dialogs.answer(RenameHandler.TITLE, "OK");
+
+        RenameHandler.rename(editor.getSite().getShell(), named(editor, "SeeIt"), "Fine");
+
+        assertTrue(said.get(0).contains("Fine"), said.toString());
+        assertEquals(TEXT, editor.document().get());
+    }
+
+    @Test
+    void should_rename_a_name_of_a_library_in_every_file_after_showing_the_places() throws CoreException, IOException {
+        IFile library = bench.file("Notes.procedure", "library Notes \"Notes\"\n\nnote Hot warning \"It is hot.\"\n");
+        String user = TEXT.replace("equipment", "uses Notes\n\nequipment").replace("  yes ->", "    notes Hot\n  yes ->");
+        IFile open = bench.file("Small.procedure", user);
+        IFile closed = bench.file("Other.procedure", user.replace("Small", "Other"));
+        ProcedureEditor editor = bench.open(open);
+        List<String> said = Dialogs.answer("Rename \"Hot\" to \"Burns\"", "Rename");
+
+        RenameHandler.rename(editor.getSite().getShell(), named(editor, "Hot"), "Burns");
+
+        assertFalse(said.isEmpty());
+        assertTrue(editor.document().get().contains("notes Burns"));
+        assertTrue(editor.isDirty());
+        assertTrue(Files.readString(Bench.path(library)).contains("note Burns"));
+        assertTrue(Files.readString(Bench.path(closed)).contains("notes Burns"));
+    }
+
+    // ---- clean or unsaved, and unchanged, changed, deleted or write-protected outside
+
+    @Test
+    void should_save_unsaved_text_to_an_unchanged_file() throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+
+        editor.document().replace(0, 0, "// mine\n");
+        editor.doSave(new NullProgressMonitor());
+
+        assertEquals("// mine\n" + TEXT, Files.readString(Bench.path(file)));
+        assertFalse(editor.isDirty());
+    }
+
+    @Test
+    void should_take_in_a_change_outside_where_nothing_is_unsaved() throws CoreException, IOException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+
+        outside(file, "// theirs\n" + TEXT);
+        file.refreshLocal(0, null);
+
+        Waiting.until("the change is shown", () -> editor.document().get().startsWith("// theirs"));
+        assertFalse(editor.isDirty());
+    }
+
+    @Test
+    void should_keep_unsaved_text_when_the_file_changed_and_ask_before_writing_over_it()
+            throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        outside(file, "// theirs\n" + TEXT);
+        List<String> said = Dialogs.answer(FileStates.CHANGED, "Keep the text here");
+
+        editor.handleEditorInputChanged();
+
+        assertTrue(said.get(0).contains("Small.procedure"), said.toString());
+        assertTrue(editor.document().get().startsWith("// mine"));
+        List<String> asked = Dialogs.answer(FileStates.NOT_SAVED, "Write over it");
+        editor.doSave(new NullProgressMonitor());
+        assertEquals(1, asked.size());
+        assertEquals("// mine\n" + TEXT, Files.readString(Bench.path(file)));
+    }
+
+    @Test
+    void should_take_the_changed_file_instead_of_unsaved_text_when_told_to() throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        outside(file, "// theirs\n" + TEXT);
+        List<String> said = Dialogs.answer(FileStates.CHANGED, "Take the file");
+
+        editor.handleEditorInputChanged();
+
+        assertEquals(1, said.size());
+        assertEquals("// theirs\n" + TEXT, editor.document().get());
+        assertFalse(editor.isDirty());
+    }
+
+    @Test
+    void should_keep_the_text_of_a_deleted_file_and_write_it_again() throws CoreException, IOException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+
+        Files.delete(Bench.path(file));
+        file.refreshLocal(0, null);
+
+        Waiting.until("the text counts as unsaved", editor::isDirty);
+        assertEquals(TEXT, editor.document().get());
+        editor.doSave(new NullProgressMonitor());
+        assertEquals(TEXT, Files.readString(Bench.path(file)));
+        assertFalse(editor.isDirty());
+    }
+
+    @Test
+    void should_keep_unsaved_text_of_a_file_that_was_changed_and_then_deleted_without_asking_again()
+            throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        outside(file, "// theirs\n" + TEXT);
+        Dialogs.answer(FileStates.CHANGED, "Keep the text here");
+        editor.handleEditorInputChanged();
+        Files.delete(Bench.path(file));
+        file.refreshLocal(0, null);
+
+        Waiting.until("the window has seen it", () -> !file.exists());
+        editor.handleEditorInputChanged();
+        editor.doSave(new NullProgressMonitor());
+
+        assertEquals("// mine\n" + TEXT, Files.readString(Bench.path(file)));
+    }
+
+    @Test
+    void should_say_that_a_file_is_write_protected_before_anything_is_typed() throws CoreException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        assertTrue(Bench.path(file).toFile().setWritable(false));
+
+        ProcedureEditor editor = bench.open(file);
+
+        assertTrue(editor.isEditorInputReadOnly());
+        assertFalse(editor.validateEditorInputState());
+    }
+
+    @Test
+    void should_offer_another_name_when_a_file_was_write_protected_under_unsaved_text()
+            throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        assertTrue(Bench.path(file).toFile().setWritable(false));
+        List<String> said = Dialogs.answer(FileStates.NOT_SAVED, "Not now");
+
+        editor.doSave(new NullProgressMonitor());
+
+        assertTrue(said.get(0).contains("write-protected"), said.toString());
+        assertTrue(editor.isDirty());
+        Path other = Bench.path(file).resolveSibling("Copy.procedure");
+        SavingAs.save(editor, other);
+        assertEquals("// mine\n" + TEXT, Files.readString(other));
+        assertEquals("Copy.procedure", editor.getEditorInput().getName());
+        assertFalse(editor.isDirty());
+    }
+
+    // ---- what is too large
+
+    @Test
+    void should_refuse_a_line_of_a_megabyte_in_a_sentence() throws CoreException {
+        IFile file = bench.file("Long.procedure", "x ".repeat(600_000));
+        List<String> said = Dialogs.answer("Open", "OK");
+
+        assertEquals(Optional.empty(), Editors.open(file));
+
+        assertTrue(said.get(0).contains("Long.procedure"), said.toString());
+    }
+
+    @Test
+    void should_have_no_proposals_in_comments_and_in_titles() throws CoreException, BadLocationException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        editor.document().replace(0, 0, "// a -> b\n");
+        org.eclipse.jface.text.ITextViewer viewer = editor.getAdapter(org.eclipse.jface.text.ITextViewer.class);
+
+        assertEquals(0, new CompletionProcessor().computeCompletionProposals(viewer, 7).length);
+        assertEquals(0, new CompletionProcessor().computeCompletionProposals(viewer, editor.document().get().indexOf("glow")).length);
+        assertTrue(new CompletionProcessor().computeCompletionProposals(viewer, editor.document().get().indexOf("Fine")).length > 0);
+    }
+
+    private static NameInText named(ProcedureEditor editor, String name) {
+        return LiveTexts.get().current(editor.document()).orElseThrow().text().nameAt(editor.document().get().indexOf(name))
+                .orElseThrow();
+    }
+
+    /** Another program writes; a later time stamp is what the window goes by. */
+    private static void outside(IFile file, String text) throws IOException {
+        Path path = Bench.path(file);
+        Files.writeString(path, text);
+        Files.setLastModifiedTime(path, java.nio.file.attribute.FileTime.fromMillis(Files.getLastModifiedTime(path).toMillis() + 2000));
+    }
+}

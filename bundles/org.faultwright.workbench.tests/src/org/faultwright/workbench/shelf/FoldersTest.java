@@ -1,0 +1,72 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.shelf;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.faultwright.workbench.Waiting;
+import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.Shelved;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Folders of the file system on the shelf. */
+class FoldersTest {
+    @TempDir
+    private Path folder;
+
+    @Test
+    void should_list_the_titles_of_a_folder_and_follow_changes_outside() throws CoreException, IOException {
+        Path file = folder.resolve("One.procedure");
+        Files.writeString(file, "procedure One \"First title\"\n\nequipment \"Maker\" boards \"A\"\nrevision 3 released\n");
+        IProject project = Folders.link(folder);
+        try {
+            IFile shown = Editors.file(file.toString()).orElseThrow();
+            Shelved one = Waiting.untilPresent("it is checked", () -> Shelf.get().of(shown).filter(Shelved::checked));
+            assertEquals("First title", one.head().title());
+            assertEquals("revision 3, released", one.head().revision());
+            assertTrue(one.findings().size() > 0);
+
+            Files.writeString(file, "procedure One \"Another title, and longer\"\n");
+            shown.refreshLocal(IResource.DEPTH_ZERO, new NullProgressMonitor());
+
+            Waiting.until("the title has changed",
+                    () -> Shelf.get().of(shown).filter(now -> now.head().title().startsWith("Another")).isPresent());
+        } finally {
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+        }
+        assertTrue(Files.exists(file));
+    }
+
+    @Test
+    void should_refuse_a_folder_that_is_none() {
+        CoreException refused = assertThrows(CoreException.class, () -> Folders.link(folder.resolve("missing")));
+
+        assertTrue(refused.getMessage().contains("There is no folder"), refused.getMessage());
+    }
+
+    @Test
+    void should_refuse_a_folder_within_an_open_one() throws CoreException, IOException {
+        Path inner = Files.createDirectory(folder.resolve("inner"));
+        IProject project = Folders.link(folder);
+        try {
+            assertTrue(assertThrows(CoreException.class, () -> Folders.link(inner)).getMessage().contains("is within"));
+            assertTrue(assertThrows(CoreException.class, () -> Folders.link(folder)).getMessage().contains("open already"));
+        } finally {
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+        }
+    }
+}

@@ -1,0 +1,203 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.outline;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
+import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider.IStyledLabelProvider;
+import org.eclipse.jface.viewers.IStructuredSelection;
+import org.eclipse.jface.viewers.ITreeContentProvider;
+import org.eclipse.jface.viewers.LabelProvider;
+import org.eclipse.jface.viewers.StyledString;
+import org.eclipse.jface.viewers.TreeViewer;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.ui.part.ViewPart;
+import org.faultwright.language.server.Outline;
+import org.faultwright.language.server.OutlineItem;
+import org.faultwright.workbench.Pictures;
+import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.live.LiveText;
+
+/**
+ * The parts of the text in front: declarations, faults, steps and examples in reading order. It is made away from the
+ * window's thread, and the tree is touched only where a name, a title or the order changed; what is open in it stays open.
+ */
+public final class OutlineView extends ViewPart {
+    public static final String ID = "org.faultwright.workbench.outline";
+
+    /** An item by its way from the top, which stays the same while other places of the text change. */
+    private record Node(String way, OutlineItem item, List<Node> children) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Node node && way.equals(node.way);
+        }
+
+        @Override
+        public int hashCode() {
+            return way.hashCode();
+        }
+
+        String shape() {
+            StringBuilder shape = new StringBuilder(way).append(item.detail());
+            children.forEach(child -> shape.append('\n').append(child.shape()));
+            return shape.toString();
+        }
+    }
+
+    private final Consumer<Optional<ActiveText.Place>> following = this::follow;
+    private final Map<String, OutlineItem> items = new HashMap<>();
+    private final Job making = new Making();
+    private volatile Optional<LiveText> wanted = Optional.empty();
+    private TreeViewer tree;
+    private String shown = "";
+
+    @Override
+    public void createPartControl(Composite parent) {
+        tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.SINGLE);
+        tree.setContentProvider(new Content());
+        tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new Labels()));
+        tree.setUseHashlookup(true);
+        tree.setInput(List.of());
+        tree.addPostSelectionChangedListener(event -> {
+            if (tree.getControl().isFocusControl()) {
+                go((IStructuredSelection) event.getSelection());
+            }
+        });
+        making.setSystem(true);
+        ActiveText.get().addListener(following);
+    }
+
+    private void follow(Optional<ActiveText.Place> place) {
+        Optional<LiveText> now = place.map(ActiveText.Place::live);
+        if (!same(now, wanted)) {
+            wanted = now;
+            making.schedule(50);
+        }
+    }
+
+    private static boolean same(Optional<LiveText> one, Optional<LiveText> other) {
+        return one.orElse(null) == other.orElse(null);
+    }
+
+    private final class Making extends Job {
+        Making() {
+            super("Outline");
+        }
+
+        @Override
+        protected IStatus run(IProgressMonitor monitor) {
+            Optional<LiveText> of = wanted;
+            List<Node> nodes = of.map(live -> nodes("", Outline.of(live.text().document()))).orElseGet(List::of);
+            StringBuilder shape = new StringBuilder();
+            nodes.forEach(node -> shape.append(node.shape()).append('\n'));
+            if (!tree.getControl().isDisposed()) {
+                tree.getControl().getDisplay().asyncExec(() -> show(of, nodes, shape.toString()));
+            }
+            return Status.OK_STATUS;
+        }
+
+        private List<Node> nodes(String above, List<OutlineItem> of) {
+            Map<String, Integer> met = new HashMap<>();
+            List<Node> nodes = new ArrayList<>();
+            for (OutlineItem item : of) {
+                String way = above + "/" + item.kind() + " " + item.label();
+                int again = met.merge(way, 1, Integer::sum);
+                way += again == 1 ? "" : " " + again;
+                nodes.add(new Node(way, item, nodes(way, item.children())));
+            }
+            return nodes;
+        }
+    }
+
+    private void show(Optional<LiveText> of, List<Node> nodes, String shape) {
+        if (tree.getControl().isDisposed() || !same(of, wanted)) {
+            return;
+        }
+        items.clear();
+        nodes.forEach(this::remember);
+        if (!shape.equals(shown)) {
+            shown = shape;
+            Object[] open = tree.getExpandedElements();
+            tree.getControl().setRedraw(false);
+            try {
+                tree.setInput(nodes);
+                tree.setExpandedElements(open);
+            } finally {
+                tree.getControl().setRedraw(true);
+            }
+        }
+    }
+
+    private void remember(Node node) {
+        items.put(node.way(), node.item());
+        node.children().forEach(this::remember);
+    }
+
+    private void go(IStructuredSelection selection) {
+        if (selection.getFirstElement() instanceof Node node && items.containsKey(node.way())) {
+            OutlineItem item = items.get(node.way());
+            ActiveText.get().editor().ifPresent(editor -> editor.selectAndReveal(item.nameAt().offset(),
+                    item.nameAt().length()));
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        tree.getControl().setFocus();
+    }
+
+    @Override
+    public void dispose() {
+        ActiveText.get().removeListener(following);
+        making.cancel();
+        super.dispose();
+    }
+
+    private static final class Content implements ITreeContentProvider {
+        @Override
+        public Object[] getElements(Object nodes) {
+            return ((List<?>) nodes).toArray();
+        }
+
+        @Override
+        public Object[] getChildren(Object node) {
+            return ((Node) node).children().toArray();
+        }
+
+        @Override
+        public Object getParent(Object node) {
+            return null;
+        }
+
+        @Override
+        public boolean hasChildren(Object node) {
+            return !((Node) node).children().isEmpty();
+        }
+    }
+
+    private static final class Labels extends LabelProvider implements IStyledLabelProvider {
+        @Override
+        public StyledString getStyledText(Object element) {
+            OutlineItem item = ((Node) element).item();
+            return new StyledString(item.label()).append("  " + item.detail(), StyledString.QUALIFIER_STYLER);
+        }
+
+        @Override
+        public Image getImage(Object element) {
+            return Pictures.of(((Node) element).item().kind()).orElse(null);
+        }
+    }
+}

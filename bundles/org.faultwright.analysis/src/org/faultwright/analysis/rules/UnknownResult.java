@@ -33,8 +33,8 @@ final class UnknownResult {
                             "Write the reading in a unit of what the step reads.");
                     continue;
                 }
-                findings.report(possible.words().at(), step.name() + " has no result " + possible.words() + ".",
-                        "It has " + Listing.and(keys) + ": write one of these, or add the result to " + step.name() + ".", fixes);
+                findings.report(possible.words().at(), step.name() + " has no outcome \"" + possible.words() + "\".",
+                        "It has " + Listing.and(keys.stream().map(key -> "\"" + key + "\"").toList()) + ": write one of these, or add the outcome to " + step.name() + ".", fixes);
             }
         }
     }

@@ -92,7 +92,7 @@ final class HarmlessChanges {
 
     /** One or two steps put in before a conclusion, where hands are as free as anywhere. */
     private static Kind before(String title, String declared, UnaryOperator<String> steps, String first) {
-        return harmless(title, specimen -> specimen.ownSteps().stream().filter(step -> specimen.procedure().steps().contains(step))
+        return harmless(title, specimen -> specimen.ownSteps().stream().filter(step -> specimen.procedure().writtenSteps().contains(step))
                 .flatMap(step -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
                         .filter(target -> specimen.procedure().step(target).filter(Step.Conclude.class::isInstance).isPresent())
                         .map(target -> Seed.in(step, Edits.replace(target.at(), first), Edits.insertBefore(step.at(), declared.strip() + "\n"),

@@ -184,7 +184,8 @@ final class WayDefects {
             Name one = two.get(0).target().get();
             Name other = two.get(i).target().get();
             if (!one.text().equals(other.text())) {
-                return Optional.of(Seed.in(step, Edits.replace(one.at(), other.text()), Edits.replace(other.at(), one.text())));
+                return Optional.of(Seed.in(step, Edits.replace(one.at(), ClosingStep.written(other.text())),
+                        Edits.replace(other.at(), ClosingStep.written(one.text()))));
             }
         }
         return Optional.empty();

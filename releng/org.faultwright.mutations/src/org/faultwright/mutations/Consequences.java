@@ -10,13 +10,14 @@ import java.util.Set;
 /** Rules that report the same cause from other sides; a defect rightly shows in several of them. */
 final class Consequences {
     /** What a changed way or result does to faults, examples and order. */
-    static final Set<String> OF_WALKS = Set.of("example-fails", "example-time-exceeded", "example-names-unknown-result",
-            "fault-misses-conclusion", "fault-signature-result-unknown", "fault-never-concluded", "ambiguity-group",
+    static final Set<String> OF_WALKS = Set.of("example-fails", "example-time-exceeded", "example-names-unknown-outcome",
+            "fault-misses-conclusion", "fault-signature-outcome-unknown", "fault-never-concluded", "ambiguity-group",
             "remedy-not-done", "step-tells-nothing", "outcome-already-known", "outcome-no-fault-explains", "better-order",
             "outcome-untried");
     /** What a changed condition does. */
     static final Set<String> OF_STATES = Set.of("left-open", "need-not-established", "live-measurement",
-            "charge-not-proved-absent", "contradictory-needs", "already-set", "unreachable-outcome");
+            "charge-not-proved-absent", "live-work", "live-reason-idle", "live-tool-unfit", "proof-not-measured", "proof-band-open",
+            "charge-never-returns", "protection-not-tested", "proof-meter-untried", "contradictory-needs", "already-set", "unreachable-outcome");
     /** What a changed way does to the shape of the procedure. */
     static final Set<String> OF_WAYS = Set.of("unreachable-step", "unreachable-outcome", "path-without-end", "unbounded-loop",
             "loop-changes-nothing", "no-conclusion", "empty-outcomes", "single-valued", "unused-exit", "unused-reading",

@@ -58,7 +58,13 @@ public final class FixTrial {
                 added.add(after);
             }
         }
-        return List.copyOf(added);
+        return added.isEmpty() ? List.of() : withoutWaiting(added, before, moved);
+    }
+
+    /** What waited for the words that a fix mends is told behind it, and is nothing new. */
+    private List<Finding> withoutWaiting(List<Finding> added, SourceText before, MovedText moved) {
+        List<Finding> waited = new ArrayList<>(checker.assess(checker.subject(reader.apply(before))).waiting());
+        return added.stream().filter(after -> !takeOut(waited, after, moved)).toList();
     }
 
     /** The same place and weight first: the words of a finding change where it names what was changed. */

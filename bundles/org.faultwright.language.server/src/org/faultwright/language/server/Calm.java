@@ -10,10 +10,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.ReadingProblem;
@@ -118,9 +118,14 @@ final class Calm {
 
     private static List<SourceRange> blocks(Document document) {
         List<SourceRange> blocks = new ArrayList<>();
-        var own = document.own();
-        Stream.of(own.conditions(), own.instruments(), own.points(), own.parts(), own.indicators(), own.notes(), own.routines())
-                .flatMap(List::stream).map(Declaration::at).forEach(blocks::add);
+        Declarations own = document.own();
+        List<List<? extends Declaration>> kinds = List.of(own.conditions(), own.instruments(), own.points(), own.parts(),
+                own.indicators(), own.notes(), own.routines());
+        for (List<? extends Declaration> kind : kinds) {
+            for (Declaration one : kind) {
+                blocks.add(one.at());
+            }
+        }
         document.graphs().forEach(graph -> graph.steps().forEach(step -> blocks.add(step.at())));
         if (document instanceof Procedure procedure) {
             procedure.faults().forEach(fault -> blocks.add(fault.at()));

@@ -96,7 +96,7 @@ final class ServedTexts implements TextDocumentService {
         Future<?> earlier = pauses.put(address, clock.schedule(() -> {
             if (open.get(address) == text) {
                 OpenText more = services.withEveryRule(text);
-                if (open.replace(address, text, more)) {
+                if (open.replace(address, text, more) && !more.findings().equals(text.findings())) {
                     publish(address, more);
                 }
             }

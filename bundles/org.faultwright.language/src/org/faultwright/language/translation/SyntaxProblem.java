@@ -23,7 +23,7 @@ final class SyntaxProblem {
         String message = error.getSyntaxErrorMessage().getMessage();
         if (next.isPresent() && message.startsWith(SyntaxMessages.ENDS_BEFORE)) {
             Optional<DamagedBlock> open = blocks.apply(next.get().offset() - 1);
-            passage.unreadable(next.get(), open, "This " + next.get().text() + " begins"
+            passage.unreadable(next.get(), open, "This \"" + next.get().text() + "\" begins"
                     + message.substring(SyntaxMessages.ENDS_BEFORE.length() - " before".length()).replace("at its end", "before it"));
             return;
         }

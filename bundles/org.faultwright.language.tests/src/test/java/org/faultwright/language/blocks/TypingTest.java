@@ -120,7 +120,7 @@ class TypingTest {
     void should_cost_one_step_only_when_its_brace_is_missing() {
         Procedure read = procedure(LAMP.replace("no  -> Fine\n}\ncheck Bulb", "no  -> Fine\ncheck Bulb"));
         assertEquals(List.of("SeeIt", "Bulb", "Fine"), names(read));
-        assertEquals(List.of("This check begins before the check SeeIt is closed; put a } before it."),
+        assertEquals(List.of("This \"check\" begins before the check SeeIt is closed; put a } before it."),
                 read.problems().stream().map(ReadingProblem::message).toList());
         assertEquals(Optional.of("SeeIt"), read.problems().get(0).block().map(block -> block.name()));
     }
@@ -128,7 +128,7 @@ class TypingTest {
     @Test
     void should_find_one_thing_where_a_head_is_misspelt() {
         Procedure read = procedure(LAMP.replace("check Bulb", "chek Bulb"));
-        assertEquals(List.of("'chek' begins nothing that can stand between declarations; did you mean check?"),
+        assertEquals(List.of("\"chek\" begins nothing that can stand between declarations; did you mean check?"),
                 read.problems().stream().map(ReadingProblem::message).toList());
         assertEquals(List.of("unreadable-text"), rules(read));
     }

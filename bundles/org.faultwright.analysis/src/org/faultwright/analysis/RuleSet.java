@@ -10,6 +10,7 @@ import org.faultwright.analysis.rules.AcDcMixed;
 import org.faultwright.analysis.rules.AlreadySet;
 import org.faultwright.analysis.rules.AmbiguityGroup;
 import org.faultwright.analysis.rules.BetterOrder;
+import org.faultwright.analysis.rules.BleedLeadUnfit;
 import org.faultwright.analysis.rules.CalibrationExpired;
 import org.faultwright.analysis.rules.CasesMissing;
 import org.faultwright.analysis.rules.CategoryTooLow;
@@ -92,6 +93,7 @@ import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
 import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.PictureUnusable;
+import org.faultwright.analysis.rules.StoredChargeUnsaid;
 import org.faultwright.analysis.rules.TableOutcomes;
 import org.faultwright.analysis.rules.TakesLessThanWait;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
@@ -106,6 +108,7 @@ import org.faultwright.analysis.rules.UnusedDeclaration;
 import org.faultwright.analysis.rules.UnusedExit;
 import org.faultwright.analysis.rules.UnusedReading;
 import org.faultwright.analysis.rules.UsedOutsideItsValidity;
+import org.faultwright.analysis.rules.WaitTooShort;
 import org.faultwright.analysis.rules.WrongDimension;
 import org.faultwright.analysis.rules.WrongFormula;
 import org.faultwright.analysis.rules.ZeroWidthTolerance;
@@ -209,6 +212,9 @@ public final class RuleSet {
                 new ProofBandOpen(),
                 new ProofMeterUntried(),
                 new ChargeNeverReturns(),
+                new StoredChargeUnsaid(),
+                new WaitTooShort(),
+                new BleedLeadUnfit(),
                 new LeftOpen(),
                 new ContradictoryNeeds(),
                 new AlreadySet());

@@ -16,7 +16,8 @@ final class Consequences {
             "outcome-untried");
     /** What a changed condition does. */
     static final Set<String> OF_STATES = Set.of("left-open", "need-not-established", "live-measurement",
-            "charge-not-proved-absent", "contradictory-needs", "already-set", "unreachable-outcome");
+            "charge-not-proved-absent", "live-work", "live-reason-idle", "live-tool-unfit", "proof-not-measured", "proof-band-open",
+            "charge-never-returns", "protection-not-tested", "proof-meter-untried", "contradictory-needs", "already-set", "unreachable-outcome");
     /** What a changed way does to the shape of the procedure. */
     static final Set<String> OF_WAYS = Set.of("unreachable-step", "unreachable-outcome", "path-without-end", "unbounded-loop",
             "loop-changes-nothing", "no-conclusion", "empty-outcomes", "single-valued", "unused-exit", "unused-reading",

@@ -7,13 +7,18 @@ package org.faultwright.mutations;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.QuantityKind;
 
 /** Changes after which nothing more may be found: each finding after one of them is a false alarm. */
 final class HarmlessChanges {
@@ -49,8 +54,58 @@ final class HarmlessChanges {
                                 .map(note -> Seed.in(step, Edits.insertInside(step.at(), "notes " + note.name()))))),
                 harmless("a wider time in an example", specimen -> specimen.procedure().examples().stream().flatMap(example -> example.within().stream()
                         .map(time -> Seed.at(time.at(), Edits.replace(time.at(), "9 h"))))),
+                harmless("a live reading that says why", specimen -> specimen.ownSteps().stream().filter(step -> step instanceof Step.Measure
+                        && step.frame().precautions().liveBecause().isEmpty() && tellsOfShock(step, specimen) && needs(step, "Supply", "on"))
+                        .map(step -> Seed.in(step, Edits.insertInside(step.at(), "live because \"it can only be read while it runs\"")))),
+                before("a fuse drawn before anything is proved", "\npart FuseNine \"F9, out of its holder\" isolated\n",
+                        next -> "do DrawFuseNine \"Draw F9\" { handles FuseNine takes 1 s then -> " + next + " }\n", "DrawFuseNine"),
+                before("a pack clipped in and unclipped", "\ncondition PackNine \"Pack\" { out, clipped } live when clipped starts out ends out\n",
+                        next -> "do ClipNine \"Clip the pack in\" { sets PackNine clipped takes 1 s then -> UnclipNine }\n"
+                                + "do UnclipNine \"Unclip the pack\" { sets PackNine out takes 1 s then -> " + next + " }\n", "ClipNine"),
+                before("a lid lifted that the user lifts as well", "\ncondition LidNine \"Paper lid\" { shut, lifted } starts shut ends shut may change live\n",
+                        next -> "do LiftNine \"Lift the lid\" { sets LidNine lifted takes 1 s then -> ShutNine }\n"
+                                + "do ShutNine \"Shut the lid\" { sets LidNine shut takes 1 s then -> " + next + " }\n", "LiftNine"),
+                harmless("a tool with its rating", specimen -> specimen.ownSteps().stream().flatMap(step -> step.frame().tools().stream()
+                        .map(tool -> Seed.in(step, Edits.insertAfter(tool.at(), " rated 1000 V"))))),
+                harmless("a meter tried once more", specimen -> specimen.ownSteps().stream().filter(Step.Check.class::isInstance)
+                        .flatMap(step -> specimen.procedure().scope().instruments().stream().limit(1)
+                                .map(meter -> Seed.in(step, Edits.insertInside(step.at(), "tries " + meter.name()))))),
+                harmless("the house limit left to the standard", specimen -> specimen.declarations().flatMap(declared -> declared.conditions().stream())
+                        .flatMap(condition -> condition.proved().stream().flatMap(proof -> proof.limit().stream())
+                                .map(limit -> Seed.in(condition, Edits.delete(limit.at()))))),
+                harmless("a capacitor too small to hurt", specimen -> specimen.procedure().own().points().stream()
+                        .filter(point -> point.stores().isEmpty() && point.isolated().isEmpty() && point.carries().filter(carried ->
+                                carried.kind() == QuantityKind.DC_VOLTAGE && carried.upTo().value().base().compareTo(Exact.of(450)) <= 0).isPresent())
+                        .map(point -> Seed.in(point, Edits.insertAfter(point.at(), " stores 47 nF")))),
+                harmless("what a step sets in another order", specimen -> specimen.ownSteps().stream().filter(step -> step.frame().sets().size() > 1)
+                        .map(step -> Seed.in(step, Edits.replace(step.frame().sets().get(0).at(), step.frame().sets().get(1).at().text()),
+                                Edits.replace(step.frame().sets().get(1).at(), step.frame().sets().get(0).at().text())))),
+                harmless("a stronger signal word", specimen -> specimen.declarations().flatMap(declared -> declared.notes().stream())
+                        .filter(note -> note.word() == SignalWord.CAUTION).flatMap(note -> Edits.first(note.at(), "\\bcaution\\b").stream()
+                                .map(word -> Seed.in(note, Edits.replace(word, "warning"))))),
+                harmless("the class of the unit said", specimen -> specimen.procedure().equipment().stream()
+                        .filter(equipment -> equipment.protection().isEmpty()).flatMap(equipment -> Edits.first(equipment.at(), "equipment \"[^\"]*\"").stream())
+                        .map(title -> Seed.at(title, Edits.insertAfter(title, " class III")))),
                 harmless("the whole text in Windows line ends", specimen -> Stream.of(Seed.at(RecordDefects.all(specimen.procedure().source()),
                         Edits.replace(RecordDefects.all(specimen.procedure().source()), specimen.procedure().source().content().replace("\n", "\r\n"))))));
+    }
+
+    /** One or two steps put in before a conclusion, where hands are as free as anywhere. */
+    private static Kind before(String title, String declared, UnaryOperator<String> steps, String first) {
+        return harmless(title, specimen -> specimen.ownSteps().stream().filter(step -> specimen.procedure().steps().contains(step))
+                .flatMap(step -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
+                        .filter(target -> specimen.procedure().step(target).filter(Step.Conclude.class::isInstance).isPresent())
+                        .map(target -> Seed.in(step, Edits.replace(target.at(), first), Edits.insertBefore(step.at(), declared.strip() + "\n"),
+                                Edits.insertAfter(step.at(), "\n" + steps.apply(target.text()))))));
+    }
+
+    private static boolean needs(Step step, String condition, String value) {
+        return step.frame().needs().stream().anyMatch(need -> need.condition().text().equals(condition) && need.value().text().equals(value));
+    }
+
+    private static boolean tellsOfShock(Step step, Specimen specimen) {
+        return step.frame().notes().stream().flatMap(name -> specimen.procedure().scope().note(name).stream())
+                .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.SHOCK));
     }
 
     private static Kind harmless(String title, Function<Specimen, Stream<Seed>> seeds) {

@@ -15,17 +15,23 @@ import java.util.stream.Stream;
  * @param title   in words, as in "a band left out"
  * @param found   the rules that may rightly report it; empty for a change that does no harm
  * @param besides rules that may report its consequences as well, but do not count as having found it
+ * @param isDangerous whether somebody can be hurt where it is missed
  * @param seeds   every place of a specimen where the change can be made
  */
-record Kind(String title, Set<String> found, Set<String> besides, Function<Specimen, Stream<Seed>> seeds) {
+record Kind(String title, Set<String> found, Set<String> besides, boolean isDangerous, Function<Specimen, Stream<Seed>> seeds) {
     static Kind of(String title, Set<String> found, Function<Specimen, Stream<Seed>> seeds) {
-        return new Kind(title, found, Set.of(), seeds);
+        return new Kind(title, found, Set.of(), false, seeds);
     }
 
     Kind besides(Set<String> more) {
         Set<String> all = new HashSet<>(besides);
         all.addAll(more);
-        return new Kind(title, found, all, seeds);
+        return new Kind(title, found, all, isDangerous, seeds);
+    }
+
+    /** One that hurts somebody where it is missed. */
+    Kind dangerous() {
+        return new Kind(title, found, besides, true, seeds);
     }
 
     boolean isHarmless() {

@@ -38,18 +38,21 @@ final class Report {
                 + "\nmissed: no such rule reports anything new."
                 + "\nfalse:  a rule that is no consequence of the defect reports something new; after a harmless change, any rule."
                 + "\nothers: findings besides, of rules that rightly see the same defect from another side, in the mean of a defect."
+                + "\n*:      dangerous; somebody can be hurt where it is missed."
                 + "\nThat a released text was changed is left out, but for the kind that is about it.\n");
         out.printf(Locale.ROOT, ROW, "defect", "seeded", "equal", "found", "there", "missed", "false", "others");
     }
 
     void kind(Kind kind, List<Result> results) {
         all.addAll(results);
-        row(kind.title(), results, kind.isHarmless());
+        row((kind.isDangerous() ? "* " : "") + kind.title(), results, kind.isHarmless());
     }
 
     void end() {
         List<Result> defects = all.stream().filter(result -> !result.kind().isHarmless()).toList();
         row("all " + kinds(defects) + " kinds of defect", defects, false);
+        List<Result> dangerous = defects.stream().filter(result -> result.kind().isDangerous()).toList();
+        row("* all " + kinds(dangerous) + " dangerous kinds", dangerous, false);
         List<Result> harmless = all.stream().filter(result -> result.kind().isHarmless()).toList();
         row("all " + kinds(harmless) + " kinds of harmless change", harmless, true);
         list("missed", defects, Result::isMissed, result -> Stream.of(""));

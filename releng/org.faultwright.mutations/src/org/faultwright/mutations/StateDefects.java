@@ -25,14 +25,14 @@ import org.faultwright.procedure.StepGraph;
 /** What is switched, opened, closed and proved, gone wrong. */
 final class StateDefects {
     private static final Set<String> FOUND = Set.of("left-open", "need-not-established", "live-measurement",
-            "charge-not-proved-absent", "contradictory-needs");
+            "charge-not-proved-absent", "contradictory-needs", "live-work", "proof-band-open", "proof-not-measured");
 
     private StateDefects() {
     }
 
     static List<Kind> kinds() {
         return List.of(
-                act("switching off left out", (setting, condition) -> !live(setting, condition) && !condition.live().isEmpty()),
+                act("switching off left out", (setting, condition) -> !live(setting, condition) && !condition.live().isEmpty()).dangerous(),
                 act("switching on left out", StateDefects::live),
                 act("opening left out", (setting, condition) -> condition.live().isEmpty() && !ends(setting, condition)),
                 act("closing or refitting left out", (setting, condition) -> condition.live().isEmpty() && ends(setting, condition)),

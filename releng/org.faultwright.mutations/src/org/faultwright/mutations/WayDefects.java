@@ -138,7 +138,7 @@ final class WayDefects {
     }
 
     private static Kind equalWhere(BiFunction<Seed, Specimen, Optional<String>> reason, Kind kind) {
-        return new Kind(kind.title(), kind.found(), kind.besides(), specimen -> kind.seeds().apply(specimen)
+        return new Kind(kind.title(), kind.found(), kind.besides(), kind.isDangerous(), specimen -> kind.seeds().apply(specimen)
                 .map(seed -> seed.equalFor(reason.apply(seed, specimen))));
     }
 

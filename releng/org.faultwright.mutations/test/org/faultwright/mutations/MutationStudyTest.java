@@ -36,6 +36,8 @@ class MutationStudyTest {
         List<Kind> defects = MutationStudy.kinds().stream().filter(kind -> !kind.isHarmless()).toList();
 
         assertTrue(defects.size() >= 40);
+        assertTrue(MutationStudy.kinds().stream().filter(Kind::isHarmless).count() >= 20, "changes that do no harm");
+        assertTrue(defects.stream().filter(Kind::isDangerous).count() >= 20, "dangerous ones");
         assertEquals(List.of(), MutationStudy.kinds().stream()
                 .filter(kind -> specimens.stream().allMatch(specimen -> kind.seeds().apply(specimen).findAny().isEmpty()))
                 .map(Kind::title).toList());

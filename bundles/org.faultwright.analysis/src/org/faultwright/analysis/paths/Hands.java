@@ -24,7 +24,9 @@ public final class Hands {
      * declares charge or shock counts. Where a step does not say, every part counts.
      */
     public static List<Name> inside(Place place, Scope scope) {
-        boolean closed = place.needs().stream().anyMatch(need -> isClosed(need, scope));
+        List<Setting> closures = place.needs().stream().filter(need -> scope.condition(need.condition())
+                .filter(Closures::isClosure).isPresent()).toList();
+        boolean closed = !closures.isEmpty() && closures.stream().allMatch(need -> isClosed(need, scope));
         return closed ? place.handles().stream().filter(name -> isDangerous(scope.part(name))).toList() : place.handles();
     }
 
@@ -34,10 +36,8 @@ public final class Hands {
         return state.isClosed() ? inside.stream().filter(name -> isDangerous(scope.part(name))).toList() : inside;
     }
 
-    /** What is live or charged says nothing of covers; what must be put back at the end does. */
     private static boolean isClosed(Setting need, Scope scope) {
-        Optional<Condition> condition = scope.condition(need.condition());
-        return condition.filter(one -> one.live().isEmpty() && one.charged().isEmpty()).flatMap(Condition::ends)
+        return scope.condition(need.condition()).flatMap(Condition::ends)
                 .map(end -> end.text().equals(need.value().text())).orElse(false);
     }
 

@@ -149,7 +149,7 @@ public final class SafetyNeeds {
 
     /** What is isolated here and declares no charge of its own. */
     private static boolean isOutOfReach(BenchStates.State state, Point point) {
-        return state.keepsAway(point.isolated())
+        return state.keepsAway(point.isolated()) && point.stores().isEmpty()
                 && point.hazards().stream().noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
     }
 

@@ -46,8 +46,9 @@ final class DeadCircuit {
         return isOutOfReach(state, scope) && points(state, scope).stream().noneMatch(DeadCircuit::stores);
     }
 
+    /** Whether a charge stands at the point itself. */
     static boolean stores(Point point) {
-        return point.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
+        return point.stores().isPresent() || point.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
     }
 
     private static List<Point> points(BenchStates.State state, Scope scope) {

@@ -189,7 +189,9 @@ final class ReferenceBench {
 
     /** Parts touched inside: where the step says that the unit is closed, only those that are dangerous themselves. */
     private static List<String> inHand(Step step) {
-        boolean saysClosed = "fitted".equals(step.needs().get("Cover")) || "in".equals(step.needs().get("Plug"));
+        String cover = step.needs().getOrDefault("Cover", "");
+        String plug = step.needs().getOrDefault("Plug", "");
+        boolean saysClosed = cover.equals("fitted") && !plug.equals("drawn") || plug.equals("in") && !cover.equals("removed");
         return step.handles().stream().filter(part -> !saysClosed || part.equals("Bank")).toList();
     }
 

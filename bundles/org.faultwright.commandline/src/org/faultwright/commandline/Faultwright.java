@@ -16,7 +16,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** The work of the workbench without a window. */
 @Command(name = "faultwright",
         description = "Checks repair procedures and turns them into bench cards and trees.",
-        subcommands = {CheckCommand.class, NewCommand.class, PublishCommand.class, ExplainCommand.class, FormatCommand.class,
+        subcommands = {CheckCommand.class, NewCommand.class, PublishCommand.class, ExplainCommand.class, FormatCommand.class, FixCommand.class,
             OrderCommand.class, DraftCommand.class, CompareCommand.class, ServeCommand.class},
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
@@ -70,8 +70,8 @@ public final class Faultwright implements Runnable {
         if (problem instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
             String word = unmatched.getUnmatched().get(0);
             boolean first = problem.getCommandLine().getParent() == null && !word.startsWith("-");
-            return first ? "There is no command '" + word + "'; say check, new, publish, explain, order, draft, compare, format or serve"
-                    : "'" + word + "' is not understood here";
+            return first ? "There is no command \"" + word + "\"; say check, new, publish, explain, order, draft, compare, format or serve"
+                    : "\"" + word + "\" is not understood here";
         }
         return problem.getMessage();
     }

@@ -10,8 +10,8 @@ import java.util.Set;
 /** Rules that report the same cause from other sides; a defect rightly shows in several of them. */
 final class Consequences {
     /** What a changed way or result does to faults, examples and order. */
-    static final Set<String> OF_WALKS = Set.of("example-fails", "example-time-exceeded", "example-names-unknown-result",
-            "fault-misses-conclusion", "fault-signature-result-unknown", "fault-never-concluded", "ambiguity-group",
+    static final Set<String> OF_WALKS = Set.of("example-fails", "example-time-exceeded", "example-names-unknown-outcome",
+            "fault-misses-conclusion", "fault-signature-outcome-unknown", "fault-never-concluded", "ambiguity-group",
             "remedy-not-done", "step-tells-nothing", "outcome-already-known", "outcome-no-fault-explains", "better-order",
             "outcome-untried");
     /** What a changed condition does. */
@@ -25,7 +25,8 @@ final class Consequences {
     static final Set<String> OF_NAMES = Set.of("unknown-name", "unused-declaration");
     static final Set<String> OF_READINGS = Set.of("instrument-cannot-decide", "loading-eats-tolerance", "doubtful-unhandled",
             "finer-than-resolution", "range-exceeded", "tolerance-beyond-nominal", "expected-outside-bands",
-            "outcomes-incomplete", "hole-between-bands", "overlapping-bands", "division-by-zero-possible", "outcome-impossible");
+            "outcomes-incomplete", "hole-between-bands", "overlapping-bands", "division-by-zero-possible", "outcome-impossible",
+            "beyond-the-point", "reading-impossible");
 
     private Consequences() {
     }

@@ -10,10 +10,12 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.ValueText;
 
@@ -22,19 +24,19 @@ public final class ResultWords {
     private static final Pattern PLAIN = Pattern.compile("([0-9]+ )?[LETTER][LETTER0-9]*"
             .replace("LETTER", "A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u024F\\u0370-\\u03FF"));
     /** Words of the language that no result can be written as, unless in quotation marks. */
-    private static final Set<String> TAKEN = Set.of("accuracy", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes", "begin",
-            "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check", "closes", "complaint",
-            "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated", "decision", "difference",
-            "digest", "do", "else", "equipment", "erases", "every", "example", "exits", "expects", "finds", "for", "from",
-            "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least", "library", "means", "measure",
-            "most", "needs", "note", "notes", "observe", "of", "or", "part", "peak", "perform", "point", "procedure",
-            "proves", "refers", "remedy", "repairs", "report", "resolution", "revision", "rms", "routine", "rule", "sets",
-            "shows", "source", "takes", "tests", "times", "to", "tools", "tries", "type", "uncertainty", "units", "until",
-            "uses", "using", "value", "vary", "verifies", "waveform", "when");
+    private static final Set<String> TAKEN = Set.of("accuracy", "adjust", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes",
+            "begin", "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check",
+            "closes", "complaint", "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated",
+            "decision", "difference", "digest", "do", "else", "equipment", "erases", "every", "example", "exits",
+            "expects", "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least",
+            "library", "means", "measure", "most", "needs", "note", "notes", "observe", "of", "or", "part", "peak",
+            "perform", "point", "procedure", "proves", "refers", "remedy", "repairs", "report", "resolution", "revision",
+            "rms", "routine", "rule", "sets", "shows", "source", "takes", "tests", "times", "to", "tools", "tries", "type",
+            "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when");
     /** Words of the language that a result can be, but not after a number. */
-    private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "change", "charged", "class", "dc", "drains", "ends", "fault", "input", "isolated", "live", "may", "normal",
-            "nothing", "on", "over", "proved", "range", "rated", "reading", "repair", "resistance", "starts",
-            "temperature", "under", "up", "valid", "within");
+    private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "all", "any", "change", "charged", "class", "dc", "drained", "drains", "ends", "fault", "input",
+            "isolated", "live", "may", "normal", "nothing", "number", "on", "over", "proved", "range", "rated", "reading",
+            "repair", "resistance", "starts", "stock", "stores", "temperature", "under", "up", "valid", "wait", "within");
     private static final Exact TWO = Exact.of(2);
     private static final Exact TEN = Exact.of(10);
 
@@ -56,10 +58,11 @@ public final class ResultWords {
     /** Words that lead to this outcome of a step: its key, or for a range without a label a reading that only it takes. */
     static String leadingTo(Step step, Outcome outcome) {
         if (outcome.head() instanceof Outcome.Band band && band.label().isEmpty()) {
+            QuantityKind kind = Results.kind(step);
             List<Interval> others = step.outcomes().stream().filter(other -> other != outcome).map(Outcome::head)
                     .filter(Outcome.Band.class::isInstance).map(Outcome.Band.class::cast)
-                    .map(other -> other.limit().value().interval()).toList();
-            List<Reading> readings = readings(band.limit().value());
+                    .map(other -> other.limit().value().interval(kind)).toList();
+            List<Reading> readings = readings(band.limit().value(), kind);
             return readings.stream().filter(one -> others.stream().noneMatch(other -> other.contains(one.base()))).findFirst()
                     .or(() -> readings.stream().findFirst()).map(Reading::words).orElse("");
         }
@@ -70,11 +73,11 @@ public final class ResultWords {
     }
 
     /** Readings within a limit: its nominal, the ends that belong to it, the middle, or a tenth beyond its only end. */
-    private static List<Reading> readings(Limit limit) {
-        Interval interval = limit.interval();
+    private static List<Reading> readings(Limit limit, QuantityKind kind) {
+        Interval interval = limit.interval(kind);
         List<Reading> found = new ArrayList<>();
-        Stream.concat(limit.nominal().stream(), limit.quantities().stream().filter(end -> interval.contains(end.base())))
-                .forEach(end -> found.add(new Reading(end.base(), end.spelling())));
+        Stream.concat(limit.nominal().stream(), limit.quantities().stream().filter(end -> interval.contains(end.base(kind))))
+                .forEach(end -> found.add(new Reading(end.base(kind), end.spelling())));
         if (limit.quantities().isEmpty()) {
             return found;
         }

@@ -35,16 +35,16 @@ public final class UnknownUnit implements Rule {
 
     private static void report(Stated stated, Findings findings) {
         String written = stated.quantity().unit().symbol();
-        Optional<String> near = stated.wanted().kind().map(kind -> Units.nearest(written, kind))
-                .orElseGet(() -> Units.nearest(written));
+        Optional<String> near = stated.wanted().behindPrefix(written).or(() -> stated.wanted().kind()
+                .map(kind -> Units.nearest(written, kind)).orElseGet(() -> Units.nearest(written)));
         Optional<SourceRange> unit = stated.place().get().flatMap(place -> tail(place, written));
         Fix[] fixes = near.isPresent() && unit.isPresent()
                 ? new Fix[] {Fix.replacing("Write " + near.get(), unit.get(), near.get())} : new Fix[0];
         String usual = stated.wanted().usualUnit();
-        findings.report(unit.orElse(stated.at()), "There is no unit " + written + " for " + stated.wanted().what() + ".",
-                near.map(one -> "Write " + one + " if that is meant.")
-                        .orElse(usual.isEmpty() ? "Write a unit such as V, kohm or min."
-                                : "Write one such as " + usual + "."), fixes);
+        findings.report(unit.orElse(stated.at()), "There is no unit \"" + written + "\" for " + stated.wanted().what() + ".",
+                near.map(one -> "Write \"" + one + "\" if that is meant.")
+                        .orElse(usual.isEmpty() ? "Write a unit such as \"V\", \"kohm\" or \"min\"."
+                                : "Write one such as \"" + usual + "\"."), fixes);
     }
 
     private static Optional<SourceRange> tail(SourceRange place, String unit) {

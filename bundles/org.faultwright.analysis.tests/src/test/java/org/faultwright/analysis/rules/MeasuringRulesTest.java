@@ -82,7 +82,7 @@ class MeasuringRulesTest {
         assertEquals(List.of(Severity.ERROR), severities("beyond-the-point", step + "example \"One\" { U 34 V ends at Done }"));
         assertEquals(List.of(Severity.ERROR), severities("reading-impossible", step + "example \"One\" { U 700 V ends at Done }"));
         assertEquals(List.of(), severities("reading-impossible", step + "example \"One\" { U -5 V ends at Done }"));
-        assertEquals(List.of(Severity.ERROR), severities("example-names-unknown-result", step + "example \"One\" { U 24 ohm ends at Done }"));
+        assertEquals(List.of(Severity.ERROR), severities("example-names-unknown-outcome", step + "example \"One\" { U 24 ohm ends at Done }"));
     }
 
     @ParameterizedTest
@@ -97,7 +97,7 @@ class MeasuringRulesTest {
                 """.replace("LIMIT", limit).replace("READING", reading).replace("END", end);
 
         assertEquals(List.of(), Texts.messages("example-fails", text(body)));
-        assertEquals(List.of(), Texts.messages("example-names-unknown-result", text(body)));
+        assertEquals(List.of(), Texts.messages("example-names-unknown-outcome", text(body)));
     }
 
     @Test

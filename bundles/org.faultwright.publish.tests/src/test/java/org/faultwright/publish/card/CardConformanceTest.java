@@ -40,7 +40,7 @@ class CardConformanceTest {
 
     static Stream<Arguments> cards() {
         Map<String, Publication> cards = Map.of(
-                "every feature", Samples.everything(),
+                "every feature", Samples.everything(), "pictures and a table of readings", Samples.demo(Samples.REFERENCE),
                 "a draft with errors", Samples.text("procedure P check A \"Is it?\" { yes -> Nowhere }"),
                 "hostile words", Hostile.publication(),
                 "nothing at all", Samples.text("procedure P"));

@@ -54,7 +54,7 @@ public final class Checker {
     }
 
     private static List<Finding> run(Rule rule, Subject subject) {
-        Findings findings = new Findings(rule.header());
+        Findings findings = new Findings(rule.header(), subject.shared(QuotedNames.class, one -> new QuotedNames(one.document())));
         try {
             rule.check(subject, findings);
             return findings.reported();

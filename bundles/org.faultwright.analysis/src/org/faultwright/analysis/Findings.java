@@ -6,36 +6,39 @@ package org.faultwright.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.faultwright.procedure.SourceRange;
 
 /** Where one rule reports to. */
 public final class Findings {
     private final RuleHeader header;
+    private final QuotedNames names;
     private final List<Finding> reported = new ArrayList<>();
 
-    Findings(RuleHeader header) {
+    Findings(RuleHeader header, QuotedNames names) {
         this.header = header;
+        this.names = names;
     }
 
     public void report(SourceRange at, String message, String advice, Fix... fixes) {
-        reported.add(new Finding(header.id(), header.severity(), at, message, advice, List.of(), List.of(fixes)));
+        report(header.severity(), at, message, advice, List.of(), fixes);
     }
 
     /** Reports with another severity than the rule's usual one. */
     public void report(Severity severity, SourceRange at, String message, String advice, Fix... fixes) {
-        reported.add(new Finding(header.id(), severity, at, message, advice, List.of(), List.of(fixes)));
+        report(severity, at, message, advice, List.of(), fixes);
     }
 
     /** Reports what a path proves. */
     public void report(SourceRange at, String message, String advice, List<PathStep> path, Fix... fixes) {
-        reported.add(new Finding(header.id(), header.severity(), at, message, advice, List.copyOf(path),
-                List.of(fixes)));
+        report(header.severity(), at, message, advice, path, fixes);
     }
 
     /** Reports what a path proves, with another severity than the rule's usual one. */
     public void report(Severity severity, SourceRange at, String message, String advice, List<PathStep> path,
             Fix... fixes) {
-        reported.add(new Finding(header.id(), severity, at, message, advice, List.copyOf(path), List.of(fixes)));
+        reported.add(new Finding(header.id(), severity, at, names.inMessage(message), names.inAdvice(advice), List.copyOf(path),
+                Stream.of(fixes).map(fix -> new Fix(names.inAdvice(fix.title()), fix.edits())).toList()));
     }
 
     List<Finding> reported() {

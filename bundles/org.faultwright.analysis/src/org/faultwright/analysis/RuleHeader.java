@@ -15,7 +15,7 @@ public record RuleHeader(String id, Severity severity, Group group, String summa
     /** Headings of the rule index. */
     public enum Group {
         NAMES("Names"), QUANTITIES("Quantities and limits"), INSTRUMENTS("Instruments and uncertainty"),
-        PATHS("Paths"), STATE("State of the set-up"), SAFETY("Safety"), FAULTS("Faults and the tree"),
+        PATHS("Paths"), STATE("State of the set-up"), SAFETY("Safety"), FAULTS("Faults and steps"),
         EXAMPLES("Examples"), RECORD("Record keeping");
 
         private final String title;

@@ -100,7 +100,7 @@ final class ExplainCommand implements Callable<Integer> {
         Document document = new Checking(Optional.empty()).read(file);
         Step step = document.graphs().stream().flatMap(graph -> graph.steps().stream())
                 .filter(one -> one.name().text().equals(name)).findFirst()
-                .orElseThrow(() -> new CannotProceed("There is no step '" + name + "' in " + file + "."));
+                .orElseThrow(() -> new CannotProceed("There is no step \"" + name + "\" in " + file + "."));
         List<BudgetLine> lines = lines(document, step, file);
         out.println(name + "  " + step.title());
         lines.forEach(line -> out.println(text(line)));

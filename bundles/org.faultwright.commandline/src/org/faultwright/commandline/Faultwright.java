@@ -70,8 +70,8 @@ public final class Faultwright implements Runnable {
         if (problem instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
             String word = unmatched.getUnmatched().get(0);
             boolean first = problem.getCommandLine().getParent() == null && !word.startsWith("-");
-            return first ? "There is no command '" + word + "'; say check, new, publish, explain, order, draft, compare, format or serve"
-                    : "'" + word + "' is not understood here";
+            return first ? "There is no command \"" + word + "\"; say check, new, publish, explain, order, draft, compare, format or serve"
+                    : "\"" + word + "\" is not understood here";
         }
         return problem.getMessage();
     }

@@ -134,7 +134,7 @@ final class PublishCommand implements Callable<Integer> {
         for (String form : forms) {
             if (Exports.named(form).isEmpty()) {
                 throw new ParameterException(spec.commandLine(),
-                        "There is no form '" + form + "'; choose from " + String.join(", ", new FormNames()) + ".");
+                        "There is no form \"" + form + "\"; choose from " + String.join(", ", new FormNames()) + ".");
             }
         }
         return Exports.all().stream().filter(export -> forms.isEmpty() || forms.contains(export.name())).toList();

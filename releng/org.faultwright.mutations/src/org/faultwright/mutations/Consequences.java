@@ -10,8 +10,8 @@ import java.util.Set;
 /** Rules that report the same cause from other sides; a defect rightly shows in several of them. */
 final class Consequences {
     /** What a changed way or result does to faults, examples and order. */
-    static final Set<String> OF_WALKS = Set.of("example-fails", "example-time-exceeded", "example-names-unknown-result",
-            "fault-misses-conclusion", "fault-signature-result-unknown", "fault-never-concluded", "ambiguity-group",
+    static final Set<String> OF_WALKS = Set.of("example-fails", "example-time-exceeded", "example-names-unknown-outcome",
+            "fault-misses-conclusion", "fault-signature-outcome-unknown", "fault-never-concluded", "ambiguity-group",
             "remedy-not-done", "step-tells-nothing", "outcome-already-known", "outcome-no-fault-explains", "better-order",
             "outcome-untried");
     /** What a changed condition does. */

@@ -29,7 +29,7 @@ final class FaultDefects {
                 Kind.of("a fault that shows what another step result is", Set.of("fault-misses-conclusion", "remedy-not-done", "ambiguity-group",
                         "unreachable-outcome", "outcome-no-fault-explains", "outcome-already-known", "step-tells-nothing"), specimen -> shown(specimen).flatMap(shown -> otherResult(shown, specimen).stream()
                                 .map(seed -> seed.equalFor(neverAsked(shown, specimen))))).besides(more()),
-                Kind.of("a fault that shows a result the step does not have", Set.of("fault-signature-result-unknown", "fault-misses-conclusion"), specimen -> shown(specimen)
+                Kind.of("a fault that shows a result the step does not have", Set.of("fault-signature-outcome-unknown", "fault-misses-conclusion"), specimen -> shown(specimen)
                         .map(shown -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), "purple")))).besides(more())
                         .besides(Set.of("signature-shares-not-100")),
                 Kind.of("a fault that says nothing of what it shows", Set.of("fault-without-signature"), specimen -> faults(specimen)

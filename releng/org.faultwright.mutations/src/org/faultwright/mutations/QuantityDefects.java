@@ -24,7 +24,7 @@ final class QuantityDefects {
     private static final Set<String> SLIPPED = Set.of("expected-outside-bands", "example-fails", "range-exceeded",
             "instrument-cannot-decide", "hole-between-bands", "overlapping-bands", "limits-reversed", "tolerance-beyond-nominal",
             "loading-eats-tolerance", "finer-than-resolution", "fault-misses-conclusion", "outcomes-incomplete", "outcome-impossible",
-            "example-names-unknown-result");
+            "example-names-unknown-outcome");
 
     private QuantityDefects() {
     }

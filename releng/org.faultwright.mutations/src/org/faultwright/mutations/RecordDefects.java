@@ -31,7 +31,7 @@ final class RecordDefects {
         return List.of(
                 Kind.of("an example that says another result", Set.of("example-fails"), specimen -> examples(specimen)
                         .flatMap(example -> example.shows().stream().flatMap(showing -> otherResult(example, showing, specimen).stream()))).besides(more()),
-                Kind.of("an example that says a result the step does not have", Set.of("example-names-unknown-result", "example-fails"), specimen -> examples(specimen)
+                Kind.of("an example that says a result the step does not have", Set.of("example-names-unknown-outcome", "example-fails"), specimen -> examples(specimen)
                         .flatMap(example -> example.shows().stream().map(showing -> Seed.at(showing.at(),
                                 Edits.replace(showing.possible().get(0).words().at(), "purple")).equalFor(isAnythingElse(showing, specimen)))))
                         .besides(more()),

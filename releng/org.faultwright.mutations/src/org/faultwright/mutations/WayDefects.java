@@ -37,7 +37,7 @@ final class WayDefects {
                         .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.target().isPresent() && outcome.repeat().isEmpty()
                                 && outcome.proves().isEmpty()).map(outcome -> Seed.in(step, Edits.delete(Edits.between(outcome.at().source(),
                                         outcome.head().at().end(), outcome.at().end())))))).besides(more()).besides(Set.of("outcomes-incomplete",
-                                        "code-unknown", "codes-not-handled", "duplicate-result", "outcome-impossible", "doubtful-unhandled")),
+                                        "code-unknown", "codes-not-handled", "duplicate-outcome", "outcome-impossible", "doubtful-unhandled")),
                 Kind.of("a step that nothing leads to", Set.of("unreachable-step"), specimen -> specimen.procedure().steps().stream().skip(1)
                         .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, Edits.insertBefore(step.at(), "check Forgotten \"Forgotten?\" { yes -> "
                                 + step.name() + " no -> " + step.name() + " }\n")))).besides(more()).besides(Set.of("missing-time")),
@@ -58,7 +58,7 @@ final class WayDefects {
                                 .flatMap(step -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
                                         .map(target -> Seed.in(step, Edits.replace(target.at(), step.name().text()))))).besides(more()),
                 Kind.of("a code left out of a step", Set.of("codes-not-handled", "example-fails", "fault-misses-conclusion",
-                        "fault-signature-result-unknown", "example-names-unknown-result", "unreachable-step", "outcomes-incomplete"),
+                        "fault-signature-outcome-unknown", "example-names-unknown-outcome", "unreachable-step", "outcomes-incomplete"),
                         specimen -> coded(specimen).map(coded -> Seed.in(coded.step(), Edits.delete(coded.outcome().at()))
                                 .equalFor(leadsItsOwnWay(coded) ? Optional.empty() : Optional.of("anything else leads the same way")))).besides(more()),
                 Kind.of("a code that the table does not have", Set.of("code-unknown"), specimen -> coded(specimen)
@@ -68,15 +68,15 @@ final class WayDefects {
                         .stream().filter(indicator -> isObserved(indicator.name(), specimen))
                         .flatMap(indicator -> indicator.codes().stream().filter(code -> isHandled(indicator.name(), code.pattern().text(), specimen))
                                 .map(code -> Seed.in(indicator, Edits.delete(code.at()))))).besides(more()),
-                Kind.of("a code twice in the table", Set.of("duplicate-result"), specimen -> specimen.procedure().own().indicators()
+                Kind.of("a code twice in the table", Set.of("duplicate-outcome"), specimen -> specimen.procedure().own().indicators()
                         .stream().flatMap(indicator -> indicator.codes().stream().limit(1)
                                 .map(code -> Seed.in(indicator, Edits.insertAfter(code.at(), " " + code.at().text()))))),
-                Kind.of("a result twice in a step", Set.of("duplicate-result", "overlapping-bands"), specimen -> specimen.ownSteps().stream()
+                Kind.of("a result twice in a step", Set.of("duplicate-outcome", "overlapping-bands"), specimen -> specimen.ownSteps().stream()
                         .flatMap(step -> step.outcomes().stream().limit(1)
                                 .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " " + outcome.at().text()))))).besides(more())
                         .besides(Set.of("outcome-impossible")),
                 Kind.of("no word on any other code", Set.of("outcomes-incomplete", "codes-not-handled", "example-fails",
-                        "example-names-unknown-result", "fault-misses-conclusion"), specimen ->
+                        "example-names-unknown-outcome", "fault-misses-conclusion"), specimen ->
                         specimen.procedure().steps().stream().flatMap(step -> step.outcomes().stream()
                                 .filter(outcome -> outcome.head() instanceof Outcome.AnythingElse)
                                 .map(outcome -> Seed.in(step, Edits.delete(outcome.at()))))).besides(more()),

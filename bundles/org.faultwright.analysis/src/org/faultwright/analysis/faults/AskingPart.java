@@ -142,7 +142,7 @@ final class AskingPart {
             at = target(mover.get());
         }
         if (!asked.add(at)) {
-            throw new NotStudied(tree.step(at).name() + " is asked twice on one way");
+            throw new NotStudied(tree.step(at).name() + " is asked twice on one path");
         }
         movers.addAll(passed);
         needs.putIfAbsent(at, tree.step(at).frame().needs().isEmpty() ? left(passed) : tree.step(at).frame().needs());
@@ -169,7 +169,7 @@ final class AskingPart {
                 int to = tree.arrows(test).get(outcome).to();
                 if (after.isEmpty() || to == Tree.NOWHERE) {
                     throw new NotStudied(after.isEmpty() ? "what " + step.name() + " needs is not there"
-                            : "a result of " + step.name() + " leads nowhere");
+                            : "an outcome of " + step.name() + " leads nowhere");
                 }
                 next.put(outcome, follow(to, left, after.get(), new HashSet<>(asked), test));
             }

@@ -70,10 +70,10 @@ final class DraftEndings {
     }
 
     Step handOn() {
-        return ending("HandOn", conclude -> conclude.refersTo().isPresent() && conclude.finds().isEmpty(), () ->
-                new Step.Conclude(new Name(steps.free("HandOn"), here), "Fault outside this procedure", List.of(),
+        return ending("NotSolved", conclude -> conclude.refersTo().isPresent() && conclude.finds().isEmpty(), () ->
+                new Step.Conclude(new Name(steps.free("NotSolved"), here), "Fault outside this procedure", List.of(),
                         Optional.empty(), written("Senior technician"),
-                        written("The usual causes are ruled out. Passed on."), StepFrame.PLAIN, here));
+                        written("The usual causes are ruled out. Referred."), StepFrame.PLAIN, here));
     }
 
     Step conclusion(List<Fault> found, boolean repaired) {
@@ -83,7 +83,7 @@ final class DraftEndings {
                 .equals(names), () -> new Step.Conclude(new Name(steps.free("Found" + found.get(0).name()), here), title,
                         found.stream().map(Fault::name).toList(), Optional.empty(),
                         repaired ? Optional.empty() : written("Senior technician"),
-                        written(title + (repaired ? ". Repaired and tried." : ". Passed on.")), StepFrame.PLAIN, here));
+                        written(title + (repaired ? ". Repaired and tried." : ". Referred.")), StepFrame.PLAIN, here));
     }
 
     private static String title(Fault fault) {

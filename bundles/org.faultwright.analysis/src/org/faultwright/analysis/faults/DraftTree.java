@@ -272,7 +272,7 @@ public final class DraftTree {
                 step.outcomes().stream().map(outcome -> writer.place(ends.handOn(), List.of())).toList()));
         if (!unused.isEmpty()) {
             remarks.add("The draft does not need " + String.join(", ", unused.stream().map(step -> step.name().text()).toList())
-                    + ": the other steps tell the faults apart, or their remedies settle it. Take them out, or let a result"
+                    + ": the other steps tell the faults apart, or their remedies settle it. Take them out, or let an outcome"
                     + " lead to them.");
         }
     }

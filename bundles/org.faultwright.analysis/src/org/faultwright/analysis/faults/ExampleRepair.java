@@ -46,7 +46,7 @@ public final class ExampleRepair {
                     List.of(new Showing.Possible(result, Optional.empty(), Optional.empty())), example.title().at()));
             if (passes(shows, example.endsAt())) {
                 ShowingText.adding(example, step.name() + " " + words)
-                        .map(edit -> new Fix("Say " + step.name() + " " + words, List.of(edit))).ifPresent(fixes::add);
+                        .map(edit -> new Fix("Say \"" + step.name() + " " + words + "\"", List.of(edit))).ifPresent(fixes::add);
             }
         });
         return fixes;
@@ -55,7 +55,7 @@ public final class ExampleRepair {
     private List<Fix> leavingOut(SourceRange entry) {
         List<Showing> shows = example.shows().stream().filter(showing -> showing.at() != entry).toList();
         return passes(shows, example.endsAt())
-                ? List.of(new Fix("Leave out " + entry.text(), List.of(ShowingText.removing(example.shows(), entry))))
+                ? List.of(new Fix("Leave out \"" + entry.text() + "\"", List.of(ShowingText.removing(example.shows(), entry))))
                 : List.of();
     }
 

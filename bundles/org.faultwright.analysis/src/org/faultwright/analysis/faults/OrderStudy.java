@@ -72,7 +72,7 @@ public final class OrderStudy {
         this.study = new PartStudy(walks, subject.scope(), whole.orElse(Exact.ZERO));
         if (walks.table().size() < 2 || whole.isEmpty() || tree.begin().isEmpty()
                 || !walks.all().stream().allMatch(FaultWalk::isComplete)) {
-            reasons.add(walks.table().size() < 2 ? "there are fewer than two faults" : "its ways have no end");
+            reasons.add(walks.table().size() < 2 ? "there are fewer than two faults" : "its paths have no end");
             this.best = Optional.empty();
         } else {
             this.best = best(Set.of());

@@ -22,19 +22,19 @@ public final class ResultWords {
     private static final Pattern PLAIN = Pattern.compile("([0-9]+ )?[LETTER][LETTER0-9]*"
             .replace("LETTER", "A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u024F\\u0370-\\u03FF"));
     /** Words of the language that no result can be written as, unless in quotation marks. */
-    private static final Set<String> TAKEN = Set.of("accuracy", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes", "begin",
-            "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check", "closes", "complaint",
-            "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated", "decision", "difference",
-            "digest", "do", "else", "equipment", "erases", "every", "example", "exits", "expects", "finds", "for", "from",
-            "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least", "library", "means", "measure",
-            "most", "needs", "note", "notes", "observe", "of", "or", "part", "peak", "perform", "point", "procedure",
-            "proves", "refers", "remedy", "repairs", "report", "resolution", "revision", "rms", "routine", "rule", "sets",
-            "shows", "source", "takes", "tests", "times", "to", "tools", "tries", "type", "uncertainty", "units", "until",
-            "uses", "using", "value", "vary", "verifies", "waveform", "when");
+    private static final Set<String> TAKEN = Set.of("accuracy", "adjust", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes",
+            "begin", "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check",
+            "closes", "complaint", "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated",
+            "decision", "difference", "digest", "do", "else", "equipment", "erases", "every", "example", "exits",
+            "expects", "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least",
+            "library", "means", "measure", "most", "needs", "note", "notes", "observe", "of", "or", "part", "peak",
+            "perform", "point", "procedure", "proves", "refers", "remedy", "repairs", "report", "resolution", "revision",
+            "rms", "routine", "rule", "sets", "shows", "source", "takes", "tests", "times", "to", "tools", "tries", "type",
+            "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when");
     /** Words of the language that a result can be, but not after a number. */
-    private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "change", "charged", "class", "dc", "drains", "ends", "fault", "input", "isolated", "live", "may", "normal",
-            "nothing", "on", "over", "proved", "range", "rated", "reading", "repair", "resistance", "starts",
-            "temperature", "under", "up", "valid", "within");
+    private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "all", "any", "change", "charged", "class", "dc", "drained", "drains", "ends", "fault", "input",
+            "isolated", "live", "may", "normal", "nothing", "number", "on", "over", "proved", "range", "rated", "reading",
+            "repair", "resistance", "starts", "stock", "stores", "temperature", "under", "up", "valid", "wait", "within");
     private static final Exact TWO = Exact.of(2);
     private static final Exact TEN = Exact.of(10);
 

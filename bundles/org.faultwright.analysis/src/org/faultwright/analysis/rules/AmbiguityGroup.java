@@ -50,7 +50,7 @@ public final class AmbiguityGroup implements Rule {
     private static String advice(Ambiguity ambiguity, Ambiguity.Group group) {
         List<Step> unused = ambiguity.unusedThatSeparate(group);
         if (!unused.isEmpty()) {
-            return Listing.names(unused) + " would: lead to it.";
+            return Listing.names(unused) + " would: let the steps lead there.";
         }
         List<String> silent = ambiguity.silentForSome(group).stream().map(step -> step.name().text()).toList();
         return silent.isEmpty() ? "Add a step that does, or one conclusion that finds them together."

@@ -46,9 +46,9 @@ public final class ChargeNeverReturns implements Rule {
     private static void report(ProcedurePaths paths, Condition condition, BenchStates.State state, Findings findings) {
         Condition supply = paths.bench().live().stream().filter(state::isLive).findFirst().orElseThrow();
         String line = "becomes " + condition.charged().get(0) + " when " + supply.name() + " " + state.value(supply);
-        findings.report(PlaceText.at(state.place()), PlaceText.subject(state.place()) + " is come to with " + supply.name() + " "
+        findings.report(PlaceText.at(state.place()), PlaceText.subject(state.place()) + " is reached with " + supply.name() + " "
                 + state.value(supply) + ", and " + condition.name() + " still counts as " + state.value(condition) + ".",
-                "Say at " + condition.name() + ": " + line + ". Charge returns with the supply.", state.path(),
+                "Say at " + condition.name() + " that it \"" + line + "\": charge returns with the supply.", state.path(),
                 fix(paths, condition, line).stream().toArray(Fix[]::new));
     }
 

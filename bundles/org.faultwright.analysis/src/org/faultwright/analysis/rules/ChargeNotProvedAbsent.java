@@ -85,8 +85,8 @@ public final class ChargeNotProvedAbsent implements Rule {
         findings.report(PlaceText.at(place, touch.at()),
                 PlaceText.subject(place) + " " + touch.what() + " while " + condition.name() + " may be "
                         + state.value(condition) + voided(condition, state) + ".",
-                "Prove the charge absent first, by a result that says: proves " + condition.name() + " "
-                        + uncharged(condition).map(Name::text).orElse("absent") + ".",
+                "Prove the charge absent first, by an outcome that says \"proves " + condition.name() + " "
+                        + uncharged(condition).map(Name::text).orElse("absent") + "\".",
                 state.path(), paths.states(condition).flatMap(states -> uncharged(condition).map(value ->
                         new SettingFixes(paths, states).before(place, value, one -> LiveMeasurement.isAmong(condition.charged(), one))))
                         .orElseGet(() -> new Fix[0]));
@@ -97,7 +97,7 @@ public final class ChargeNotProvedAbsent implements Rule {
         List<BenchStates.State> way = state.way();
         for (int i = way.size() - 1; i > 0; i--) {
             if (!way.get(i - 1).isCharged(condition)) {
-                return "; that it was proved absent is void since " + way.get(i - 1).place().label();
+                return "; that it was proved absent no longer counts since " + way.get(i - 1).place().label();
             }
         }
         return "";

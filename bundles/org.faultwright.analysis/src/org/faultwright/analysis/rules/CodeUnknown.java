@@ -45,8 +45,8 @@ public final class CodeUnknown implements Rule {
                         .noneMatch(o -> o.key().equals(one))).toList();
                 Fix[] fixes = NearNames.of(code, free).stream()
                         .map(near -> Fix.replacing("Write " + near, outcome.head().at(), written(near))).toArray(Fix[]::new);
-                findings.report(outcome.head().at(), "The table of " + indicator.name() + " has no code " + code + ".",
-                        "Add it to the table with its meaning, or correct it.", fixes);
+                findings.report(outcome.head().at(), "The table of " + indicator.name() + " has no code \"" + code + "\".",
+                        "Add it to the table with its meaning, or correct it; \"none\" is the outcome where nothing is shown.", fixes);
             }
         }
     }

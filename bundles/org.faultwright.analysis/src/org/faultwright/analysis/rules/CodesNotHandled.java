@@ -51,7 +51,7 @@ public final class CodesNotHandled implements Rule {
             Fix[] fixes = escape.stream().map(target -> Insertion.outcome("Let anything else lead to " + target, step,
                     "anything else -> " + target)).toArray(Fix[]::new);
             findings.report(step.name().at(), indicator.name() + " can give " + left + ", and " + step.name()
-                    + " does not say where that leads.", "Add an outcome for each, or: anything else -> a step.", fixes);
+                    + " does not say where that leads.", "Add an outcome for each, or one for \"anything else\".", fixes);
         }
     }
 }

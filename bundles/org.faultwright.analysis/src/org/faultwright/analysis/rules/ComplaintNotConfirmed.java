@@ -50,7 +50,7 @@ public final class ComplaintNotConfirmed implements Rule {
 
     private static void report(ProcedurePaths paths, Place place, Routes.Reach unconfirmed, Findings findings) {
         findings.report(PlaceText.at(place), "A path comes to " + place.label() + " without a step that confirms the complaint.",
-                "See the fault with your own eyes first: say confirms complaint at the step that shows it.",
+                "See the fault with your own eyes first: say \"confirms complaint\" at the step that shows it.",
                 unconfirmed.path(place).orElseThrow(), fixes(paths));
     }
 

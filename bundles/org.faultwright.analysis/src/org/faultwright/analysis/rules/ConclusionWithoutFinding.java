@@ -15,7 +15,7 @@ import org.faultwright.procedure.Step;
 /** A conclusion that says nothing of what was found. */
 public final class ConclusionWithoutFinding implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("conclusion-without-finding", Severity.WARNING,
-            Group.FAULTS, "A conclusion neither finds a fault, nor finds nothing, nor refers the unit on.");
+            Group.FAULTS, "A conclusion neither finds a fault, nor finds nothing, nor refers the unit to somebody.");
 
     @Override
     public RuleHeader header() {

@@ -60,7 +60,7 @@ public final class DoubtfulUnhandled implements Rule {
                 .findFirst().flatMap(EscapeTarget::in);
         findings.report(limit.at(), (step instanceof Step.Calculate ? "A value of " : "A reading of ") + zones + " at "
                 + step.name() + " is too near the limit " + decided + ".",
-                "Add the outcome doubtful, for instance to measure again with a finer instrument.",
+                "Add the outcome \"doubtful\", for instance to measure again with a finer instrument.",
                 target.stream().map(to -> Insertion.outcome("Let doubtful lead to " + to, step, "doubtful -> " + to))
                 .toArray(Fix[]::new));
     }

@@ -21,8 +21,8 @@ import org.faultwright.procedure.Step;
 
 /** One result with two ways on, or one code with two meanings. */
 public final class DuplicateResult implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("duplicate-result", Severity.ERROR, Group.NAMES,
-            "A step names one result twice, or an indicator one code twice.");
+    private static final RuleHeader HEADER = new RuleHeader("duplicate-outcome", Severity.ERROR, Group.NAMES,
+            "A step names one outcome twice, or an indicator one code twice.");
 
     @Override
     public RuleHeader header() {
@@ -44,7 +44,7 @@ public final class DuplicateResult implements Rule {
             Outcome before = first.putIfAbsent(outcome.key(), outcome);
             if (before != null) {
                 boolean same = target(before).equals(target(outcome));
-                findings.report(outcome.head().at(), step.name() + " names the result " + outcome.key() + " twice.",
+                findings.report(outcome.head().at(), step.name() + " names the outcome \"" + outcome.key() + "\" twice.",
                         same ? "Remove one of them." : "Decide whether it leads to " + target(before) + " or to "
                                 + target(outcome) + ".", Removal.of("Remove this one", outcome.at()));
             }
@@ -67,8 +67,8 @@ public final class DuplicateResult implements Rule {
         for (Indicator.Code code : indicator.codes()) {
             Indicator.Code before = first.putIfAbsent(code.pattern().text(), code);
             if (before != null) {
-                findings.report(code.pattern().at(), indicator.name() + " gives the code " + code.pattern()
-                        + " two entries.",
+                findings.report(code.pattern().at(), indicator.name() + " has the code \"" + code.pattern()
+                        + "\" twice.",
                         "Keep the one that its document states: \"" + before.meaning() + "\" or \"" + code.meaning() + "\".",
                         Removal.of("Remove this one", code.at()));
             }

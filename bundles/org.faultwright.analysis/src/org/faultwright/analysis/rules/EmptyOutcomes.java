@@ -28,10 +28,10 @@ public final class EmptyOutcomes implements Rule {
         for (Step step : Steps.of(subject)) {
             if (step.outcomes().isEmpty() && !(step instanceof Step.Conclude)) {
                 findings.report(step.name().at(), step.name() + " has no outcome.",
-                        "Say where each of its results leads, as in: yes -> NextStep.");
+                        "Say where each of its outcomes leads, as in \"yes -> NextStep\".");
             }
             step.outcomes().stream().filter(outcome -> outcome.target().isEmpty()).map(Outcome::head)
-                    .forEach(head -> findings.report(head.at(), "The result " + head.key() + " of " + step.name()
+                    .forEach(head -> findings.report(head.at(), "The outcome \"" + head.key() + "\" of " + step.name()
                     + " leads nowhere.",
                             "Name the step it leads to."));
         }

@@ -91,8 +91,8 @@ public final class EraseWithoutBackupCheck implements Rule {
         String what = ((Step.Do) place.step()).erases().orElseThrow().value();
         findings.report(PlaceText.at(place, ((Step.Do) place.step()).erases().orElseThrow().at()),
                 "A path comes to " + place.label() + ", which erases " + what
-                        + ", without a check whether that is kept elsewhere.",
-                "Ask before, by a check that has a note about data read (\"notes\"), or need a condition that such a check proves.",
+                        + ", and no check asks before whether that is kept elsewhere.",
+                "Ask before, by a check that \"notes\" a note about data, or need a condition that such a check proves.",
                 unasked.path(place).orElseThrow(), fixes(paths, place, what));
     }
 

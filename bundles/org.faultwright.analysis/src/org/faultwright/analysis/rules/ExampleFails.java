@@ -19,7 +19,7 @@ import org.faultwright.procedure.Example;
 /** An example that does not go as it says. */
 public final class ExampleFails implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("example-fails", Severity.ERROR, Group.EXAMPLES,
-            "An example leaves the way it describes, or ends elsewhere.");
+            "An example takes another path than it says, or ends elsewhere.");
 
     @Override
     public RuleHeader header() {
@@ -45,11 +45,11 @@ public final class ExampleFails implements Rule {
         String step = problem.step().map(s -> s.name().text()).orElse("nothing");
         return switch (problem.failure()) {
             case NOTHING_SAID -> title + " comes to " + step + " and does not say what it shows.";
-            case UNKNOWN_RESULT -> title + " says a result that " + step + " does not have.";
-            case LEADS_NOWHERE -> title + " comes to " + step + ", from where its way leads nowhere.";
+            case UNKNOWN_RESULT -> title + " gives an outcome that " + step + " does not have.";
+            case LEADS_NOWHERE -> title + " comes to " + step + ", and from there its path leads nowhere.";
             case NO_END -> title + " goes round for ever"
                     + problem.step().map(s -> ": it comes to " + s.name() + " again as before").orElse("") + ".";
-            case NEVER_ASKED -> title + " says what " + step + " shows, and its way does not come there"
+            case NEVER_ASKED -> title + " says what " + step + " shows, and its path does not come there"
                     + (example.shows().stream().filter(s -> s.step().text().equals(step)).count() > 1 ? " so often" : "") + ".";
             case OTHER_END -> title + " ends at " + step + ", not at " + example.endsAt().map(Object::toString).orElse("") + ".";
             case OTHER_FAULT -> title + " is a case of " + example.of().map(Object::toString).orElse("") + " and ends at " + step
@@ -60,12 +60,12 @@ public final class ExampleFails implements Rule {
     private static String advice(ExampleRun.Failure failure) {
         return switch (failure) {
             case NOTHING_SAID -> "Say what it shows, or correct the arrow that leads there.";
-            case UNKNOWN_RESULT -> "Write a result that the step has.";
-            case LEADS_NOWHERE -> "Give the result a step to lead to.";
-            case NO_END -> "Bound the way round with at most, or say the next result in the example.";
-            case NEVER_ASKED -> "Correct the result before, the arrow that leads past it, or leave the entry out.";
+            case UNKNOWN_RESULT -> "Write an outcome that the step has.";
+            case LEADS_NOWHERE -> "Give the outcome a step to lead to.";
+            case NO_END -> "Bound the loop with \"at most\", or say the next outcome in the example.";
+            case NEVER_ASKED -> "Correct the outcome before it or the arrow that leads past it, or leave the entry out.";
             case OTHER_END -> "Correct the arrows if the example is right, or the example if they are.";
-            case OTHER_FAULT -> "Name the fault it is a case of, or lead its way to where that is found.";
+            case OTHER_FAULT -> "Name the fault it is a case of, or lead its path to where that is found.";
         };
     }
 }

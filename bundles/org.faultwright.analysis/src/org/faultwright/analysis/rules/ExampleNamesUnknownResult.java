@@ -11,10 +11,10 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 
-/** An example says a result that the step does not have. */
+/** An example gives an outcome that the step does not have. */
 public final class ExampleNamesUnknownResult implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("example-names-unknown-result", Severity.ERROR, Group.EXAMPLES,
-            "An example says a result that the step does not have.");
+    private static final RuleHeader HEADER = new RuleHeader("example-names-unknown-outcome", Severity.ERROR, Group.EXAMPLES,
+            "An example gives an outcome that the step does not have.");
 
     @Override
     public RuleHeader header() {

@@ -41,7 +41,7 @@ public final class ExampleTimeExceeded implements Rule {
         if (allowed.filter(time -> run.time().compareTo(time) > 0).isPresent()) {
             findings.report(within.at(), "The steps of the example \"" + run.example().title() + "\" take "
                     + Figures.minutes(run.time()) + " and not " + Figures.minutes(allowed.get()) + ".",
-                    "Allow the time, shorten the way, or correct the times of its steps.", run.path(),
+                    "Allow the time, shorten the path, or correct the times of its steps.", run.path(),
                     Fix.replacing("Allow " + TimeText.upToMinutes(run.time()), within.at(),
                             TimeText.upToMinutes(run.time())));
         }

@@ -51,7 +51,7 @@ public final class ExpectedOutsideBands implements Rule {
         for (Bands.Hole hole : Bands.partition(bands, good).holes()) {
             findings.report(expected.at(), readings.step().name() + " expects " + expected.value().spelling()
                     + ", and no band takes " + IntervalText.of(hole.values(), unit) + ".",
-                    "Add the outcome within, or a band that takes these values.");
+                    "Add the outcome \"within\", or a band that takes these values.");
         }
     }
 }

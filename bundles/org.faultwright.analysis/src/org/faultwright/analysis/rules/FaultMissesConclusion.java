@@ -26,7 +26,7 @@ import org.faultwright.procedure.Step;
 /** A fault that the tree does not lead to a conclusion that finds it, though there is one. */
 public final class FaultMissesConclusion implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("fault-misses-conclusion", Severity.ERROR, Group.FAULTS,
-            "A fault, walked through the tree by what it shows, does not come to a conclusion that finds it.");
+            "Following what a fault shows, the steps do not come to a conclusion that finds it.");
 
     @Override
     public RuleHeader header() {
@@ -57,7 +57,7 @@ public final class FaultMissesConclusion implements Rule {
                 .map(step -> step.name().text()).toList();
         String never = fault.name() + " never comes to " + Listing.or(finding) + ": ";
         if (walk.parting().isEmpty()) {
-            findings.report(fault.name().at(), never + "no way leads there.",
+            findings.report(fault.name().at(), never + "no path leads there.",
                     "Lead what " + fault.name() + " shows to where it is found.");
             return;
         }
@@ -65,10 +65,10 @@ public final class FaultMissesConclusion implements Rule {
         Optional<String> next = parting.leadsTo().map(step -> step.name().text());
         boolean follows = table.follows(fault, parting.at());
         String shows = parting.outcome().isEmpty() ? "what it shows at " + parting.at().name()
-                : "it shows " + (follows ? "what is normal, " : "") + parting.outcome() + (follows ? "," : "") + " at " + parting.at().name()
+                : "it shows " + (follows ? "what is normal, " : "") + '"' + parting.outcome() + (follows ? "\"," : "\"") + " at " + parting.at().name()
                         + ", which";
         findings.report(fault.name().at(), never + shows + " leads " + next.map(step -> "to " + step).orElse("nowhere") + ".",
-                "Lead that result to where " + fault.name() + " is found, or " + (follows ? "say what it shows at " + parting.at().name() + "." : "correct what it shows."), path(parting));
+                "Lead that outcome to where " + fault.name() + " is found, or " + (follows ? "say what it shows at " + parting.at().name() + "." : "correct what it shows."), path(parting));
     }
 
     private static List<PathStep> path(FaultWalk.Parting parting) {
@@ -82,7 +82,7 @@ public final class FaultMissesConclusion implements Rule {
         boolean handedOn = ending.conclusion().refersTo().isPresent();
         String share = ending.probability().map(p -> "In " + Figures.percent(p) + " of its cases ").orElse("In some of its cases ");
         findings.report(handedOn ? Severity.ADVICE : Severity.WARNING, fault.name().at(), share + fault.name() + " ends at "
-                + ending.conclusion().name() + ", which does not find it, by results that the table gives it.",
+                + ending.conclusion().name() + ", which does not find it, by outcomes that the table gives it.",
                 "Lead these cases to where it is found, or correct what " + fault.name() + " shows.", ending.path());
     }
 }

@@ -15,10 +15,10 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.Step;
 
-/** A fault shows a result that the step does not have. */
+/** A fault shows an outcome that the step does not have. */
 public final class FaultSignatureResultUnknown implements Rule {
-    private static final RuleHeader HEADER = new RuleHeader("fault-signature-result-unknown", Severity.ERROR, Group.FAULTS,
-            "A fault shows a result that the step does not have.");
+    private static final RuleHeader HEADER = new RuleHeader("fault-signature-outcome-unknown", Severity.ERROR, Group.FAULTS,
+            "A fault shows an outcome that the step does not have.");
 
     @Override
     public RuleHeader header() {

@@ -25,6 +25,6 @@ public final class FaultWithoutSignature implements Rule {
     public void check(Subject subject, Findings findings) {
         subject.procedure().ifPresent(procedure -> procedure.faults().stream().filter(fault -> fault.shows().isEmpty())
                 .forEach(fault -> findings.report(fault.name().at(), fault.name() + " does not say what any step shows.",
-                        "Add shows with the result of each step that " + fault.name() + " makes certain.")));
+                        "Add \"shows\" with the outcome of each step that " + fault.name() + " makes certain.")));
     }
 }

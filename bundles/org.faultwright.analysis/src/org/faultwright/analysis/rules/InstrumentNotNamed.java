@@ -44,7 +44,7 @@ public final class InstrumentNotNamed implements Rule {
         SourceRange behind = new SourceRange(last.source(), last.end(), 0);
         findings.report(step.kind().get().at(), step.name()
                 + " has a limit and names no instrument, so that nothing tells whether it can be decided.",
-                known.isEmpty() ? "Add: using, and the name of an instrument." : "Add: using "
+                known.isEmpty() ? "Add \"using\" and the name of an instrument." : "Add one of these after \"using\": "
                 + InstrumentFixes.listed(known) + ".",
                 known.stream().map(name -> Fix.replacing("Use " + name, behind, " using " + name)).toArray(Fix[]::new));
     }

@@ -49,6 +49,6 @@ public final class LiveToolUnfit implements Rule {
         findings.report(step.frame().precautions().liveBecause().orElseThrow().at(), step.name()
                 + " is done live, and none of its tools is rated for the " + point.carries().orElseThrow().upTo().value()
                 + " at " + point.name() + ".",
-                "Name the tool that goes in, with its rating: tools \"insulated stick\" rated 1000 V (IEC 60900).");
+                "Name the tool that goes in after \"tools\", with its rating after \"rated\", such as 1000 V (IEC 60900).");
     }
 }

@@ -91,7 +91,7 @@ public final class LiveWork implements Rule {
         findings.report(PlaceText.at(place, touch.at()),
                 PlaceText.subject(place) + " " + touch.what() + " while " + touch.live().name() + " may be "
                         + state.value(touch.live()) + ", which is live.",
-                "Make the circuit dead first. Where the trade works live on purpose, the step says so and why: live because \"…\".",
+                "Make the circuit dead first. Where the trade works live on purpose, the step says why, after \"live because\".",
                 state.path(), paths.states(touch.live()).map(states -> LiveMeasurement.fixes(paths, place, states))
                         .orElseGet(() -> new Fix[0]));
     }

@@ -61,8 +61,8 @@ public final class LoopChangesNothing implements Rule {
         cycle.ways().forEach(way -> way.taken().ifPresent(round::add));
         round.add(first.here());
         findings.report(PlaceText.at(first),
-                PlaceText.subject(first) + " comes round again without anything done in between.",
-                "The same results would only come again: do something on the way round, or bound it with: at most 2 times, else ….",
+                PlaceText.subject(first) + " comes round again, and nothing is done in between.",
+                "The same outcomes would only come again: do something in the loop, or bound it with \"at most 2 times, else …\".",
                 round, fixes(procedure, cycle));
     }
 

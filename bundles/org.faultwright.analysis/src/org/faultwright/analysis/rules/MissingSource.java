@@ -34,7 +34,7 @@ public final class MissingSource implements Rule {
             boolean stated = indicator.source().filter(source -> !source.document().isBlank()).isPresent();
             if (!stated && !indicator.codes().isEmpty()) {
                 findings.report(indicator.name().at(), "The codes of " + indicator.name() + " have no source.",
-                        "Add: source \"document and page\", so that the table can be looked up.");
+                        "Add a \"source\" with document and page, so that the table can be looked up.");
             }
         }
     }
@@ -46,7 +46,7 @@ public final class MissingSource implements Rule {
                 .map(Outcome::head).filter(Outcome.Band.class::isInstance).map(Outcome.Head::at).findFirst());
         if (!stated && at.isPresent()) {
             findings.report(at.get(), "The limit of " + step.name() + " has no source.",
-                    "Add: source \"document and page\", so that the limit can be looked up.");
+                    "Add a \"source\" with document and page, so that the limit can be looked up.");
         }
     }
 }

@@ -41,7 +41,7 @@ public final class MissingTime implements Rule {
             List<String> names = untimed.stream().map(step -> step.name().text()).toList();
             findings.report(subject.document().name().at(), names.size() == 1 ? "One step states no time: " + names.get(0) + "."
                     : names.size() + " steps state no time: " + Listing.some(names, MOST_NAMED) + ".",
-                    "Say with takes how long a practised technician needs: times to a conclusion and a better order rest on it.");
+                    "Say with \"takes\" how long a practised technician needs: times to a conclusion and a better order rest on it.");
         }
     }
 }

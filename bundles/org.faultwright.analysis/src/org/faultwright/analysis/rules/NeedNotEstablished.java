@@ -58,7 +58,7 @@ public final class NeedNotEstablished implements Rule {
             findings.report(PlaceText.at(place, need.at()),
                     PlaceText.subject(place) + " needs " + need.condition() + " " + need.value()
                             + ", but a path comes to it with " + need.condition() + " " + shortest.value() + ".",
-                    "Set it before, by a step that leaves it so or a routine that sees to it.", shortest.path(),
+                    "Set it before, by a step that \"sets\" it or by a routine.", shortest.path(),
                     new SettingFixes(paths, states.get()).before(place, need.value(), value -> !isSame(value, need.value())));
         }
     }

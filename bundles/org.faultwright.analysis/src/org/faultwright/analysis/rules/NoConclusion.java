@@ -38,14 +38,14 @@ public final class NoConclusion implements Rule {
                     "Add the first check, and a conclusion for it to lead to.");
         } else if (procedure.steps().stream().noneMatch(Step.Conclude.class::isInstance)) {
             findings.report(name.at(), name + " has no conclusion.",
-                    "Add one, as in: conclude Repaired \"Repaired\" { finds SomeFault }.");
+                    "Add one, as in this line: conclude Repaired \"Repaired\" { finds SomeFault }.");
         }
     }
 
     private static void routine(Routine routine, Findings findings) {
         if (routine.exits().isEmpty()) {
             findings.report(routine.name().at(), "The routine " + routine.name() + " has no exit.",
-                    "Name the ways it can be left, as in: exits done, failed.");
+                    "Name its exits, as in \"exits done, failed\".");
         }
     }
 }

@@ -30,7 +30,7 @@ public final class OutcomeAlreadyKnown implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         StepWorth.in(subject).ifPresent(worth -> worth.knownBefore().forEach((step, outcome) -> findings.report(step.name().at(),
-                "Every fault still possible at " + step.name() + " shows " + outcome + " there.",
-                "Leave it out, ask it earlier, or let another outcome hand the unit on: it then catches what the table lacks.")));
+                "Every fault still possible at " + step.name() + " shows \"" + outcome + "\" there.",
+                "Leave it out, ask it earlier, or let another outcome refer the unit: it then catches what the table lacks.")));
     }
 }

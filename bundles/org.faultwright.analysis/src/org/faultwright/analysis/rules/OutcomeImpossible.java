@@ -25,7 +25,7 @@ import org.faultwright.quantity.Interval;
 /** A result that the step can never have. */
 public final class OutcomeImpossible implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("outcome-impossible", Severity.ERROR, Group.PATHS,
-            "A step names a result that it cannot have.");
+            "A step names an outcome that it cannot have.");
 
     @Override
     public RuleHeader header() {
@@ -40,8 +40,8 @@ public final class OutcomeImpossible implements Rule {
                 boolean measured = step instanceof Step.Measure || step instanceof Step.Calculate;
                 if (outcome.head() instanceof Outcome.Band && !measured) {
                     findings.report(outcome.head().at(), step.name()
-                            + " reads no quantity, so that none of its results is a range.",
-                            "Make it a measurement, or name the result in a word.");
+                            + " reads no quantity, so that none of its outcomes is a range.",
+                            "Make it a measurement, or name the outcome in a word.");
                 } else if (possible.isPresent() && (outcome.head() instanceof Outcome.Word
                         || outcome.head() instanceof Outcome.Code)
                         && !possible.get().contains(outcome.key())) {
@@ -56,9 +56,9 @@ public final class OutcomeImpossible implements Rule {
                 .noneMatch(o -> o.key().equals(word))).toList();
         Fix[] fixes = NearNames.of(outcome.key(), free).stream()
                 .map(near -> Fix.replacing("Write " + near, outcome.head().at(), near)).toArray(Fix[]::new);
-        findings.report(outcome.head().at(), step.name() + " cannot have the result " + outcome.key() + ".",
-                possible.isEmpty() ? "Say what the step expects, or give ranges as results."
-                        : "It can have " + String.join(", ", possible) + ".", fixes);
+        findings.report(outcome.head().at(), step.name() + " cannot have the outcome \"" + outcome.key() + "\".",
+                possible.isEmpty() ? "Say what the step expects, or give ranges as outcomes."
+                        : "It can have \"" + String.join("\", \"", possible) + "\".", fixes);
     }
 
     /** The result words of a step; absent where any word will do. */

@@ -64,9 +64,9 @@ public final class OutcomeNoFaultExplains implements Rule {
         step.outcomes().stream().filter(outcome -> outcome.head() instanceof Outcome.Word word && !word.key().equals(Step.DOUBTFUL)
                 || outcome.head() instanceof Outcome.Code || outcome.head() instanceof Outcome.Band)
                 .filter(outcome -> !shown.contains(outcome.key()) && !walks.endsWithoutFinding(outcome) && !triesAgain(step, outcome))
-                .forEach(outcome -> findings.report(outcome.head().at(), "No fault that comes to " + step.name() + " shows "
-                        + outcome.key() + " there" + outcome.target().map(to -> ", and yet it leads on to " + to).orElse("")
-                        + ".", "Say which fault does, or lead it to a conclusion that hands the unit on."));
+                .forEach(outcome -> findings.report(outcome.head().at(), "No fault that comes to " + step.name() + " shows \""
+                        + outcome.key() + "\" there" + outcome.target().map(to -> ", and yet it leads on to " + to).orElse("")
+                        + ".", "Say which fault does, or lead it to a conclusion that refers the unit."));
     }
 
     /** A bounded "not sure, once more" at the same step claims nothing about the unit. */

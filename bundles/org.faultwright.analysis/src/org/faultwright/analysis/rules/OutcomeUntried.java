@@ -51,6 +51,6 @@ public final class OutcomeUntried implements Rule {
                 : " of " + outcomes + " outcomes and " + coverage.reached().size() + " of " + ends + " conclusions";
         Fix[] fixes = MissingExamples.fix(subject, coverage).stream().toArray(Fix[]::new);
         findings.report(subject.document().name().at(), examples + counts + "; not tried: " + Listing.some(missing, MOST_NAMED)
-                + ".", "Add an example for each, so that every way has been tried on paper.", fixes);
+                + ".", "Add an example for each, so that every path has been tried on paper.", fixes);
     }
 }

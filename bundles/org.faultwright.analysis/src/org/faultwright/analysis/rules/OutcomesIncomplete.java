@@ -28,7 +28,7 @@ import org.faultwright.quantity.QuantityKind;
 /** A result that can come and that nothing is said about. */
 public final class OutcomesIncomplete implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("outcomes-incomplete", Severity.ERROR, Group.PATHS,
-            "A result that a step can have leads nowhere.");
+            "An outcome that a step can have leads nowhere.");
 
     @Override
     public RuleHeader header() {
@@ -52,8 +52,8 @@ public final class OutcomesIncomplete implements Rule {
         for (String result : missing(step, limit.value())) {
             findings.report(limit.at(), "A reading " + words(result) + " " + limit.value().spelling() + " at "
                     + step.name() + " leads nowhere.",
-                    "Say where the result " + result + " leads"
-                    + (result.equals(Step.WITHIN) ? "." : ", or join the two ways out as outside."),
+                    "Say where the outcome \"" + result + "\" leads"
+                    + (result.equals(Step.WITHIN) ? "." : ", or join the two as \"outside\"."),
                     fixes(step, result));
         }
     }
@@ -95,8 +95,8 @@ public final class OutcomesIncomplete implements Rule {
     private static void exits(Step step, Routine routine, Findings findings) {
         for (Name exit : routine.exits()) {
             if (Results.byKey(step, exit.text()).isEmpty()) {
-                findings.report(step.name().at(), routine.name() + " can be left by " + exit + ", and " + step.name()
-                        + " does not say where that leads.", "Add: " + exit + " -> the step that follows.");
+                findings.report(step.name().at(), routine.name() + " can be left by the exit \"" + exit + "\", and " + step.name()
+                        + " does not say where that leads.", "Add an outcome \"" + exit + "\" with the step that follows.");
             }
         }
     }

@@ -35,7 +35,7 @@ public final class PathWithoutEnd implements Rule {
             if (isEntry(step, arrows, ending)) {
                 findings.report(arrows.step(step).name().at(), "Whatever comes of " + arrows.step(step).name()
                         + " and the steps behind it, " + end + " is never reached.",
-                        "Let at least one result lead on to " + end + ".");
+                        "Let at least one outcome lead on to " + end + ".");
             }
         }
     }

@@ -63,7 +63,7 @@ public final class ProofBandOpen implements Rule {
     }
 
     private static void check(ChargeProofs.Claim claim, Step.Measure step, Subject subject, Findings findings) {
-        String says = claim.outcome().key() + " of " + step.name() + " proves " + Contradictions.spoken(claim.setting());
+        String says = "The outcome \"" + claim.outcome().key() + "\" of " + step.name() + " proves " + Contradictions.spoken(claim.setting());
         Optional<Interval> band = band(claim.outcome(), step);
         Optional<Exact> top = band.flatMap(Interval::upper).map(Bound::value);
         Exact most = most(claim.condition());

@@ -57,7 +57,7 @@ public final class ProofMeterUntried implements Rule {
                 .filter(place -> reported.add(place.step().name().text() + " " + place.outermost().label()))
                 .forEach(place -> findings.report(PlaceText.at(place, meter(place).orElseThrow().at()),
                         PlaceText.subject(place) + " proves a charge absent with " + meter + ", which no step before tries.",
-                        "Try it on a known source, read, try it again; say so at the step that does: tries " + meter + ".",
+                        "Try it on a known source, read, try it again; say at the step that does \"tries " + meter + "\".",
                         untried.path(place).orElseThrow()));
     }
 

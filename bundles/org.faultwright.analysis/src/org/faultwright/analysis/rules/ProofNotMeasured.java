@@ -79,6 +79,6 @@ public final class ProofNotMeasured implements Rule {
     private static String advice(Condition condition) {
         return "Measure dc voltage " + condition.proved().map(proof -> "at " + Listing.or(proof.points().stream()
                 .map(Name::text).toList())).orElse("at the point that carries the charge")
-                + ", and let the result that shows it gone prove it.";
+                + ", and let the outcome that shows it gone prove it.";
     }
 }

@@ -52,7 +52,7 @@ public final class ReadingNotTaken implements Rule {
         Routes.Reach past = paths.routes().upTo(place::equals, takes(leaf, place));
         if (past.has(place)) {
             findings.report(PlaceText.at(place, leaf.at()), "A path comes to " + place.label() + " without the reading of " + leaf.text() + ".",
-                    "Lead every way through " + leaf.text() + " first, or let that way go on elsewhere.",
+                    "Lead every path through " + leaf.text() + " first, or let that path go on elsewhere.",
                     past.path(place).orElseThrow());
         }
     }

@@ -47,7 +47,7 @@ public final class ReleaseIncomplete implements Rule {
         if (!missing.isEmpty()) {
             findings.report(revision.at(), "Revision " + revision.number() + " is " + status + ", and does not say "
                     + String.join(" or ", missing) + ".",
-                    "Add: by \"name\" dated 2026-01-31.");
+                    "Add the name after \"by\" and the day after \"dated\", as in 2026-01-31.");
         }
         if (revision.status() == Revision.Status.RELEASED && revision.digest().isEmpty()) {
             SourceRange behind = new SourceRange(revision.at().source(), revision.at().end(), 0);

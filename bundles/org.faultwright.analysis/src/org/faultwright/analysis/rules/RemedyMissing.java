@@ -19,7 +19,7 @@ import org.faultwright.procedure.Step;
 /** A fault that is found but for which nothing is done. */
 public final class RemedyMissing implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("remedy-missing", Severity.WARNING, Group.FAULTS,
-            "A fault is found and not handed on, and has no remedy.");
+            "A fault is found and not referred to anybody, and has no remedy.");
 
     @Override
     public RuleHeader header() {
@@ -39,7 +39,7 @@ public final class RemedyMissing implements Rule {
                 .map(step -> step.name().text()).toList();
         if (!found.isEmpty()) {
             findings.report(fault.name().at(), fault.name() + " is found at " + Listing.and(found) + " and has no remedy.",
-                    "Name the step that repairs it with \"remedy\", or say there with \"refers to\" who takes the unit on.");
+                    "Name the step that repairs it with \"remedy\", or say there with \"refers to\" who takes over the unit.");
         }
     }
 }

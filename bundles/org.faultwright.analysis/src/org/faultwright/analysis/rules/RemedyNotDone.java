@@ -26,7 +26,7 @@ public final class RemedyNotDone implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("remedy-not-done", Severity.WARNING, Group.FAULTS,
             "A fault comes to a conclusion that finds it without its remedy being done.");
 
-    private static final String ADVICE = "Lead the way through the remedy, or hand the unit on there with refers to.";
+    private static final String ADVICE = "Lead the path through the remedy, or say there with \"refers to\" who takes over the unit.";
 
     @Override
     public RuleHeader header() {

@@ -62,7 +62,7 @@ public final class RepairNotVerified implements Rule {
     private static void report(ProcedurePaths paths, Place repair, List<PathStep> path, Findings findings) {
         findings.report(PlaceText.at(repair), "After " + repair.label() + " a path comes to "
                 + path.get(path.size() - 1).step() + " without a step that verifies the repair.",
-                "Try the unit after the repair: say verifies repair at the step that does.", path,
+                "Try the unit after the repair: say \"verifies repair\" at the step that does.", path,
                 fixes(paths, repair, path));
     }
 

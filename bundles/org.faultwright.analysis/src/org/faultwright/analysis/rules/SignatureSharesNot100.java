@@ -45,7 +45,7 @@ public final class SignatureSharesNot100 implements Rule {
                     + " % instead of 100 %.", "Correct the shares, or leave one out: it then takes the rest.");
         } else if (!all && sum.compareTo(WHOLE) >= 0) {
             findings.report(showing.at(), "The shares given for " + showing.step() + " of " + fault.name() + " come to " + sum
-                    + " % and leave nothing for the result without one.", "Correct the shares.");
+                    + " % and leave nothing for the outcome without one.", "Correct the shares.");
         }
     }
 }

@@ -15,7 +15,7 @@ import org.faultwright.procedure.Step;
 /** A question with one answer asks nothing. */
 public final class SingleValued implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("single-valued", Severity.WARNING, Group.PATHS,
-            "A check, observation, measurement or decision has a single outcome.");
+            "A check, observation, measurement or calculation has a single outcome.");
 
     @Override
     public RuleHeader header() {
@@ -28,8 +28,8 @@ public final class SingleValued implements Rule {
             boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
                     || step instanceof Step.Calculate;
             if (asks && step.outcomes().size() == 1 && !isRecorded(step)) {
-                findings.report(step.name().at(), step.name() + " has the single outcome " + step.outcomes().get(0)
-                        .key() + ".",
+                findings.report(step.name().at(), step.name() + " has the single outcome \"" + step.outcomes().get(0)
+                        .key() + "\".",
                         "Say what else can come of it, or make it a \"do\" step.");
             }
         }

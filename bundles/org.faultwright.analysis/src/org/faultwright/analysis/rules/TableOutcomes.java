@@ -46,7 +46,7 @@ public final class TableOutcomes implements Rule {
         boolean takesTheRest = Results.byKey(step, "anything else").isPresent();
         if (!takesTheRest && Results.byKey(step, Step.ALL_WITHIN).isEmpty()) {
             findings.report(step.name().at(), step.name() + " does not say what follows when all its readings are within their limits.",
-                    "Add: all within -> the step that follows.");
+                    "Add an outcome \"all within\" that leads to the step that follows.");
         }
         boolean takesAny = takesTheRest || Results.byKey(step, Step.ANY_OUTSIDE).isPresent();
         Set<String> points = new HashSet<>();
@@ -55,7 +55,7 @@ public final class TableOutcomes implements Rule {
                 findings.report(row.point().at(), step.name() + " reads " + row.point() + " twice.", "Keep one of the two rows.");
             } else if (!takesAny && Results.byKey(step, row.outside()).isEmpty()) {
                 findings.report(row.limit().at(), "A reading outside its limit at " + row.point() + " leads nowhere.",
-                        "Add: " + row.outside() + " -> the step that follows; or any outside for all of them.");
+                        "Add an outcome \"" + row.outside() + "\", or \"any outside\" for all of them.");
             }
         }
     }

@@ -78,10 +78,10 @@ public final class UnboundedLoop implements Rule {
         Arrows.Arrow back = round.get(round.size() - 1);
         String start = arrows.step(back.to()).name().text();
         path.add(new PathStep(start, "", arrows.step(back.to()).name().at()));
-        findings.report(back.outcome().head().at(), "The result " + back.outcome().key() + " of "
+        findings.report(back.outcome().head().at(), "The outcome \"" + back.outcome().key() + "\" of "
                 + arrows.step(back.from()).name()
                 + " leads back to " + start + ", and nothing bounds how often.",
-                "Bound it, as in: at most 2 times, else the step that gives up.", path, bound(back, graph));
+                "Bound it, as in \"at most 2 times, else …\" with the step that gives up.", path, bound(back, graph));
     }
 
     private static Fix[] bound(Arrows.Arrow back, StepGraph graph) {

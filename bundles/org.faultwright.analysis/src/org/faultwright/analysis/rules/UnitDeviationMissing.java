@@ -42,6 +42,6 @@ public final class UnitDeviationMissing implements Rule {
         findings.report(limit.limit().at(), study.step().name() + " is to be decided by risk, and "
                 + (stated ? "how much good units vary and the limit do not give one."
                 : "how much good units vary is not stated."),
-                "Add the standard deviation of good units, as in: units vary by 0.1 V; until then the guard band is the whole uncertainty.");
+                "Add the standard deviation of good units, as in \"units vary by 0.1 V\"; until then the guard band is the whole uncertainty.");
     }
 }

@@ -34,14 +34,14 @@ public final class UnknownName implements Rule {
     private static void report(Reference unknown, Findings findings) {
         String name = unknown.name().text();
         if (unknown.kind() == Reference.Kind.LIBRARY) {
-            findings.report(unknown.name().at(), "There is no library " + name + " beside this file, in its folder library"
+            findings.report(unknown.name().at(), "There is no library \"" + name + "\" beside this file, in its folder \"library\""
                     + " or in the folders above.", "Write the library as " + name + ".procedure there, or name another.");
             return;
         }
         List<String> near = NearNames.of(name, unknown.among().get());
         Fix[] fixes = near.stream().map(one -> Fix.replacing("Write " + one, unknown.name().at(), one)).toArray(Fix[]::new);
-        findings.report(unknown.name().at(), "There is no " + unknown.kind().word() + " named " + name + ".",
-                near.isEmpty() ? "Declare it, or name one that is declared." : "Write " + String.join(" or ", near)
-                        + " if that is meant, or declare it.", fixes);
+        findings.report(unknown.name().at(), "There is no " + unknown.kind().word() + " named \"" + name + "\".",
+                near.isEmpty() ? "Declare it, or name one that is declared." : "Write \"" + String.join("\" or \"", near)
+                        + "\" if that is meant, or declare it.", fixes);
     }
 }

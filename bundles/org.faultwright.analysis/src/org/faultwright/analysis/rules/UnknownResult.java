@@ -25,8 +25,8 @@ final class UnknownResult {
                 Fix[] fixes = NearNames.of(possible.words().text(), keys).stream().filter(ResultText::isWritable)
                         .map(near -> Fix.replacing("Write " + near, possible.words().at(), ResultText.written(near)))
                         .toArray(Fix[]::new);
-                findings.report(possible.words().at(), step.name() + " has no result " + possible.words() + ".",
-                        "It has " + Listing.and(keys) + ": write one of these, or add the result to " + step.name() + ".", fixes);
+                findings.report(possible.words().at(), step.name() + " has no outcome \"" + possible.words() + "\".",
+                        "It has " + Listing.and(keys.stream().map(key -> "\"" + key + "\"").toList()) + ": write one of these, or add the outcome to " + step.name() + ".", fixes);
             }
         }
     }

@@ -41,10 +41,10 @@ public final class UnknownUnit implements Rule {
         Fix[] fixes = near.isPresent() && unit.isPresent()
                 ? new Fix[] {Fix.replacing("Write " + near.get(), unit.get(), near.get())} : new Fix[0];
         String usual = stated.wanted().usualUnit();
-        findings.report(unit.orElse(stated.at()), "There is no unit " + written + " for " + stated.wanted().what() + ".",
-                near.map(one -> "Write " + one + " if that is meant.")
-                        .orElse(usual.isEmpty() ? "Write a unit such as V, kohm or min."
-                                : "Write one such as " + usual + "."), fixes);
+        findings.report(unit.orElse(stated.at()), "There is no unit \"" + written + "\" for " + stated.wanted().what() + ".",
+                near.map(one -> "Write \"" + one + "\" if that is meant.")
+                        .orElse(usual.isEmpty() ? "Write a unit such as \"V\", \"kohm\" or \"min\"."
+                                : "Write one such as \"" + usual + "\"."), fixes);
     }
 
     private static Optional<SourceRange> tail(SourceRange place, String unit) {

@@ -26,7 +26,7 @@ import org.faultwright.procedure.Step;
 /** An outcome, or the way it leads otherwise, that no path ever takes though its step is reached. */
 public final class UnreachableOutcome implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("unreachable-outcome", Severity.WARNING, Group.PATHS,
-            "An outcome of a step that is reached, or the way it leads otherwise, is never taken.");
+            "An outcome of a step that is reached, or the step after its \"else\", is never reached.");
 
     @Override
     public RuleHeader header() {
@@ -59,7 +59,7 @@ public final class UnreachableOutcome implements Rule {
         Outcome.Repeat repeat = outcome.repeat().orElseThrow();
         if (ways.stream().noneMatch(states::isTakenOtherwise)) {
             findings.report(repeat.otherwise().at(),
-                    "The result " + outcome.key() + " of " + ways.get(0).from().step().name() + " never leads to "
+                    "The outcome \"" + outcome.key() + "\" of " + ways.get(0).from().step().name() + " never leads to "
                             + repeat.otherwise() + ": it cannot come " + (repeat.atMost() + 1L) + " times in one run.",
                     "Leave the bound out, or lead back to the step where the repeat is meant.",
                     Removal.of("Leave the bound out", repeat.at()));

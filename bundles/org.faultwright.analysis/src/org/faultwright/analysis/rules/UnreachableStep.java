@@ -19,7 +19,7 @@ import org.faultwright.procedure.StepGraph;
 /** A step to which no arrow leads, whatever the results. */
 public final class UnreachableStep implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("unreachable-step", Severity.WARNING, Group.PATHS,
-            "No way from the beginning leads to a step.");
+            "No path from the beginning leads to a step.");
 
     @Override
     public RuleHeader header() {
@@ -39,8 +39,8 @@ public final class UnreachableStep implements Rule {
         for (int number = reached.nextClearBit(0); number < arrows.size(); number = reached.nextClearBit(number + 1)) {
             Step step = arrows.step(number);
             if (!step.name().text().isEmpty()) {
-                findings.report(step.name().at(), "No way from " + arrows.step(first).name() + ", where " + graph.name()
-                        + " begins, leads to " + step.name() + ".", "Let a result lead to it, or remove it.",
+                findings.report(step.name().at(), "No path from " + arrows.step(first).name() + ", where " + graph.name()
+                        + " begins, leads to " + step.name() + ".", "Let an outcome lead to it, or remove it.",
                         removal(step, references));
             }
         }

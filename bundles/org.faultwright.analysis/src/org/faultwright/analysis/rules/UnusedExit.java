@@ -34,8 +34,8 @@ public final class UnusedExit implements Rule {
                     .flatMap(UnusedExit::targets)
                     .map(Name::text).collect(Collectors.toSet());
             routine.exits().stream().filter(exit -> !used.contains(exit.text())).forEach(exit -> findings.report(exit.at(),
-                    "No step of " + routine.name() + " leads to its exit " + exit + ".",
-                    "Let a result lead to it, or remove it from the exits."));
+                    "No step of " + routine.name() + " leads to its exit \"" + exit + "\".",
+                    "Let an outcome lead to it, or remove it from the exits."));
         }
     }
 

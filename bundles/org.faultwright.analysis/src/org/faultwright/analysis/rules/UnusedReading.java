@@ -20,7 +20,7 @@ import org.faultwright.procedure.StepGraph;
 /** Effort without use: whatever comes of the step, the procedure goes on in the same way. */
 public final class UnusedReading implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("unused-reading", Severity.WARNING, Group.PATHS,
-            "Every result of a step leads to the same place, and nothing computes with its reading.");
+            "Every outcome of a step leads to the same place, and nothing computes with its reading.");
 
     @Override
     public RuleHeader header() {
@@ -33,9 +33,9 @@ public final class UnusedReading implements Rule {
             Set<String> computed = computed(graph);
             for (Step step : graph.steps()) {
                 if (decidesNothing(step, graph) && !computed.contains(step.name().text())) {
-                    findings.report(step.name().at(), "Every result of " + step.name() + " leads to "
+                    findings.report(step.name().at(), "Every outcome of " + step.name() + " leads to "
                             + Readings.target(step.outcomes().get(0)) + ", and nothing computes with it.",
-                            "Let the results lead to different steps, compute with the reading, or leave the step out.");
+                            "Let the outcomes lead to different steps, compute with the reading, or leave the step out.");
                 }
             }
         }

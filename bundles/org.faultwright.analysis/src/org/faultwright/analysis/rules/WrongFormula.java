@@ -34,8 +34,8 @@ public final class WrongFormula implements Rule {
 
     private static void check(Step.Calculate step, FormulaTypes types, Findings findings) {
         if (step.formula().isEmpty()) {
-            findings.report(step.name().at(), step.name() + " decides without computing anything.",
-                    "Say what it computes, as in: value ratio(First, Second).");
+            findings.report(step.name().at(), step.name() + " computes nothing.",
+                    "Say what it computes, as in \"value ratio(First, Second)\".");
         }
         types.problem(step).ifPresent(problem -> findings.report(step.formula().get().at(), problem.sentence(),
                 "Combine readings of one kind, or divide one by the other first."));

@@ -46,7 +46,7 @@ final class Expected {
             case "EOF":
                 return Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.";
             default:
-                return "Expected '" + sign + "' " + after(place) + ".";
+                return "Expected \"" + sign + "\" " + after(place) + ".";
         }
     }
 
@@ -67,11 +67,11 @@ final class Expected {
 
     private static String start(Place place) {
         if (place.isEnd() && place.before().isEmpty()) {
-            return "This text is empty; begin it with procedure or library and a name.";
+            return "This text is empty; begin it with \"procedure\" or \"library\" and a name.";
         }
         return LanguageWords.near(LanguageWords.BEGINNINGS, place.found())
                 .map(near -> Quoted.words(place.found()) + " begins no text of this language; did you mean " + near + "?")
-                .orElse("Expected procedure or library and a name at the start of the text.");
+                .orElse("Expected \"procedure\" or \"library\" and a name at the start of the text.");
     }
 
     private String name(Place place) {
@@ -99,8 +99,8 @@ final class Expected {
         String head = element instanceof OutcomeText outcome && outcome.getHead() != null
                 ? NodeModelUtils.getTokenText(NodeModelUtils.findActualNodeFor(outcome.getHead())) : place.before();
         String first = head.split("\\s+", 2)[0];
-        String expected = "Expected -> and the next step after the result " + Quoted.words(head);
-        return LanguageWords.near(LanguageWords.LINES, first).map(near -> expected + "; or did you mean " + near + "?")
+        String expected = "Expected \"->\" and the next step after the outcome " + Quoted.words(head);
+        return LanguageWords.near(LanguageWords.LINES, first).map(near -> expected + "; or did you mean \"" + near + "\"?")
                 .orElse(expected + ".");
     }
 
@@ -110,10 +110,10 @@ final class Expected {
             return "The text ends before " + what + " is closed; put a } at its end.";
         }
         if (LanguageWords.DECLARATIONS.contains(place.found())) {
-            return "This " + place.found() + " begins before " + what + " is closed; put a } before it.";
+            return "This \"" + place.found() + "\" begins before " + what + " is closed; put a } before it.";
         }
         String sentence = Quoted.words(place.found()) + " does not belong in " + what;
-        return LanguageWords.near(LanguageWords.LINES, place.found()).map(near -> sentence + "; did you mean " + near + "?")
+        return LanguageWords.near(LanguageWords.LINES, place.found()).map(near -> sentence + "; did you mean \"" + near + "\"?")
                 .orElse(sentence + "; correct it or delete it, or put the } that closes " + what + " before it.");
     }
 

@@ -21,6 +21,6 @@ public final class Quoted {
             }
         });
         String shown = line.toString().replaceAll(" +", " ");
-        return "'" + (shown.length() <= LONGEST ? shown : shown.substring(0, LONGEST) + "…") + "'";
+        return '"' + (shown.length() <= LONGEST ? shown : shown.substring(0, LONGEST) + "…") + '"';
     }
 }

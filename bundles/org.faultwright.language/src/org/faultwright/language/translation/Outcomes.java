@@ -45,7 +45,7 @@ final class Outcomes {
         Optional<INode> node = parts.passage.node(written, OUTCOME_TEXT__TARGET);
         Optional<INode> missing = node.filter(name -> parts.passage.words(name).isBlank() && name.getLength() > 0);
         missing.ifPresent(name -> parts.passage.unreadable(new SourceRange(parts.passage.source(), name.getOffset(), 0),
-                "Expected the name of the next step after '->'."));
+                "Expected the name of the next step after \"->\"."));
         return missing.isPresent() ? Optional.empty() : node.map(parts.passage::name);
     }
 

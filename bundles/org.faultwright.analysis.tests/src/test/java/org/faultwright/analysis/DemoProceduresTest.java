@@ -110,7 +110,7 @@ class DemoProceduresTest {
                 .filter(finding -> finding.rule().equals("better-order")).findFirst().orElseThrow();
 
         String saved = "25 min on average instead of 37.2 min";
-        assertTrue(advice.message().contains(saved) && advice.message().contains("KeyLook first"), advice.message());
+        assertTrue(advice.message().contains(saved) && advice.message().contains("\"KeyLook\" first"), advice.message());
         assertTrue(readme().contains(saved), "the README tells other figures than " + advice.message());
     }
 

@@ -103,11 +103,11 @@ class FlawedBenchPageTest {
                     .append(", line ").append(line).append(": `").append(lines.get(line - 1).strip()).append("`\n")
                     .append("  - ").append(finding.message()).append('\n');
             if (!finding.path().isEmpty()) {
-                told.append("  - The way that shows it: ").append(finding.path().stream().limit(LONGEST_WAY)
+                told.append("  - Path: ").append(finding.path().stream().limit(LONGEST_WAY)
                         .map(PathStep::toString).collect(Collectors.joining(", ")))
                         .append(finding.path().size() > LONGEST_WAY ? ", \u2026" : "").append('\n');
             }
-            told.append("  - To mend: ").append(finding.advice()).append('\n');
+            told.append("  - To do: ").append(finding.advice()).append('\n');
         }
         return told.toString().stripTrailing() + "\n";
     }

@@ -105,8 +105,8 @@ class RuleExamplesTest {
                 conclude Done "Done" { finds nothing }
                 """, Map.of("HarbourBench", "library HarbourBench \"Bench\"\n" + METERS));
         List<Finding> found = Texts.findings("unknown-name", document);
-        assertEquals(List.of("There is no instrument named HandMetre."), found.stream().map(Finding::message).toList());
-        assertEquals(List.of("Write HandMeter"), found.get(0).fixes().stream().map(Fix::title).toList());
+        assertEquals(List.of("There is no instrument named \"HandMetre\"."), found.stream().map(Finding::message).toList());
+        assertEquals(List.of("Write \"HandMeter\""), found.get(0).fixes().stream().map(Fix::title).toList());
     }
 
     @Test
@@ -313,10 +313,10 @@ class RuleExamplesTest {
         List<Finding> found = Texts.findings("instrument-cannot-decide", step("""
                 measure Ref "Reference" { dc voltage using HandMeter expects 2.500 V +/- 0.2 % within -> Done outside -> Done }
                 """));
-        assertEquals(List.of("HandMeter in its range up to 6 V reads Ref to ±17 mV (U = 2u, u = a/√3), and the limit is 0.29 times as wide as that."),
+        assertEquals(List.of("\"HandMeter\" in its range up to 6 V reads \"Ref\" to ±17 mV (U = 2u, u = a/√3), and the limit is 0.29 times as wide as that."),
                 found.stream().map(Finding::message).toList());
         assertEquals(Severity.ERROR, found.get(0).severity());
-        assertEquals(List.of("Use BenchMeter"), found.get(0).fixes().stream().map(Fix::title).toList());
+        assertEquals(List.of("Use \"BenchMeter\""), found.get(0).fixes().stream().map(Fix::title).toList());
     }
 
     @Test
@@ -364,8 +364,8 @@ class RuleExamplesTest {
                 point Ground "Ground"
                 measure A "A" { ac voltage rms at Ground against Line using HandMeter under 1 V -> Done at least 1 V -> Done }
                 """);
-        checkMessage("category-too-low", text, "HandMeter is stated for category 2, and Line belongs to category 3.");
-        checkMessage("input-rating-too-low", text, "Line can carry 253 V, and HandMeter is rated for 60 V.");
+        checkMessage("category-too-low", text, "\"HandMeter\" is stated for category 2, and \"Line\" belongs to category 3.");
+        checkMessage("input-rating-too-low", text, "\"Line\" can carry 253 V, and \"HandMeter\" is rated for 60 V.");
     }
 
     @Test
@@ -374,7 +374,7 @@ class RuleExamplesTest {
         checkMessage("loading-eats-tolerance", step("""
                 point Loop "Loop" source resistance 10 ohm
                 measure I "I" { dc current at Loop using HandMeter expects 80 mA .. 100 mA within -> Done outside -> Done }
-                """), "With the source resistance 10 Ω and the burden 1.8 Ω of HandMeter, I reads low by 15 mA, which is 76 % of the tolerance.");
+                """), "With the source resistance 10 Ω and the burden 1.8 Ω of \"HandMeter\", \"I\" reads low by 15 mA, which is 76 % of the tolerance.");
     }
 
     @Test

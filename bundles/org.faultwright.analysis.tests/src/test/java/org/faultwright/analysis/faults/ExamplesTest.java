@@ -124,9 +124,9 @@ class ExamplesTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            { Click no ends at Bad }                         | Say Ohms 54 Ω; Say Ohms 60 ohm
-            { Click no, Ohms 70 ohm, Code none ends at Bad } | Leave out Code none
-            { Click no, Ohms high ends at Bad }              | End at Passed
+            { Click no ends at Bad }                         | Say "Ohms 54 Ω"; Say "Ohms 60 ohm"
+            { Click no, Ohms 70 ohm, Code none ends at Bad } | Leave out "Code none"
+            { Click no, Ohms high ends at Bad }              | End at "Passed"
             { ends at Lost }                                 | ''
             """)
     void should_repair_an_example_by_what_has_been_tried(String example, String titles) {

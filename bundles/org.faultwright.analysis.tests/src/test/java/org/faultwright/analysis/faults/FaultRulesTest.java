@@ -34,38 +34,38 @@ class FaultRulesTest {
     /** An empty message stands for no finding at all. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
-            fault-misses-conclusion | Click no remedy | Click no 90 % or yes 10 %, Warm no remedy | In 10 % of its cases Relay ends at SensorBad, which does not find it, by results that the table gives it.
-            fault-misses-conclusion | Click no remedy | Click no or yes, Warm no remedy | In some of its cases Relay ends at SensorBad, which does not find it, by results that the table gives it.
-            fault-misses-conclusion | Click no remedy | Click yes remedy | Relay never comes to Changed: it shows yes at Click, which leads to Warm.
+            fault-misses-conclusion | Click no remedy | Click no 90 % or yes 10 %, Warm no remedy | In 10 % of its cases "Relay" ends at "SensorBad", which does not find it, by outcomes that the table gives it.
+            fault-misses-conclusion | Click no remedy | Click no or yes, Warm no remedy | In some of its cases "Relay" ends at "SensorBad", which does not find it, by outcomes that the table gives it.
+            fault-misses-conclusion | Click no remedy | Click yes remedy | "Relay" never comes to "Changed": it shows "yes" at "Click", which leads to "Warm".
             fault-misses-conclusion | See runs, Click no remedy | See runs remedy | ``
-            fault-misses-conclusion | no -> Change }  | no -> Chagne } | Relay never comes to Changed: no way leads there.
+            fault-misses-conclusion | no -> Change }  | no -> Chagne } | "Relay" never comes to "Changed": no path leads there.
             fault-misses-conclusion | finds Relay | refers to "y" | ``
-            fault-never-concluded   | finds Relay | refers to "y" | No conclusion finds Relay.
-            remedy-missing          | Click no remedy Change | Click no | Relay is found at Changed and has no remedy.
+            fault-never-concluded   | finds Relay | refers to "y" | No conclusion finds \"Relay\".
+            remedy-missing          | Click no remedy Change | Click no | "Relay" is found at "Changed" and has no remedy.
             remedy-missing          | finds Relay | finds Relay refers to "x" | ``
-            remedy-not-done         | no -> Change }  | no -> Changed } | Relay comes to Changed without its remedy Change being done.
-            remedy-not-done         | no -> Change }  | no -> Ask } check Ask "Hot?" { takes 1 min yes -> Changed no -> Changed } | Relay comes to Changed without its remedy Change being done.
-            remedy-not-done         | stops -> Fine } | stops -> Changed } | A path comes to Changed, which finds Relay, without Change being done.
+            remedy-not-done         | no -> Change }  | no -> Changed } | "Relay" comes to "Changed" without its remedy "Change" being done.
+            remedy-not-done         | no -> Change }  | no -> Ask } check Ask "Hot?" { takes 1 min yes -> Changed no -> Changed } | \"Relay\" comes to \"Changed\" without its remedy \"Change\" being done.
+            remedy-not-done         | stops -> Fine } | stops -> Changed } | A path comes to "Changed", which finds "Relay", without "Change" being done.
             remedy-not-done         | stops -> Fine } | stops -> SensorBad } | ``
-            fault-misses-conclusion | Click no remedy | Click no, Try no remedy | Relay never comes to Changed: it shows no at Try, which leads to Passed.
-            remedy-repairs-nothing       | remedy Change } | remedy Change, Try } | Try, the remedy of Relay, repairs nothing: it only asks or concludes.
+            fault-misses-conclusion | Click no remedy | Click no, Try no remedy | "Relay" never comes to "Changed": it shows "no" at "Try", which leads to "Passed".
+            remedy-repairs-nothing       | remedy Change } | remedy Change, Try } | "Try", the remedy of "Relay", repairs nothing: it only asks or concludes.
             complaint-not-confirmed | remedy Change }  | remedy See } | ``
-            unused-reading          | no -> Passed }\\nyes -> SensorBad no -> SensorBad | no -> Changed }\\nyes -> SensorBad no -> Passed | Every result of Try leads to Changed, and nothing computes with it.
-            cases-missing    | cases 1 shows See runs, Click yes, Warm no | shows See runs, Click yes, Warm no | Sensor has no cases and counts as 1 beside faults that have them.
+            unused-reading          | no -> Passed }\\nyes -> SensorBad no -> SensorBad | no -> Changed }\\nyes -> SensorBad no -> Passed | Every outcome of "Try" leads to "Changed", and nothing computes with it.
+            cases-missing    | cases 1 shows See runs, Click yes, Warm no | shows See runs, Click yes, Warm no | "Sensor" has no cases and counts as 1 beside faults that have them.
             signature-shares-not-100 | Click no remedy | Click no 60 % or yes 40 % remedy | ``
-            signature-shares-not-100 | Click no remedy | Click no 100 % or yes remedy | The shares given for Click of Relay come to 100 % and leave nothing for the result without one.
+            signature-shares-not-100 | Click no remedy | Click no 100 % or yes remedy | The shares given for "Click" of "Relay" come to 100 % and leave nothing for the outcome without one.
             ambiguity-group         | Warm yes }      | Warm no } | ``
-            ambiguity-group         | Warm yes }\\nSensor, Cold refers | Warm no }\\nSensor refers | No step that is asked tells Sensor and Cold apart.
-            outcome-no-fault-explains | no -> Change } | no -> Change twice -> Change } | No fault that comes to Click shows twice there, and yet it leads on to Change.
+            ambiguity-group         | Warm yes }\\nSensor, Cold refers | Warm no }\\nSensor refers | No step that is asked tells "Sensor" and "Cold" apart.
+            outcome-no-fault-explains | no -> Change } | no -> Change twice -> Change } | No fault that comes to "Click" shows "twice" there, and yet it leads on to "Change".
             outcome-no-fault-explains | no -> Change } | no -> Change twice -> Passed } | ``
             outcome-no-fault-explains | no -> Change } | no -> Change twice -> Change } fault Odd "Odd" { cases 1 } | ``
-            outcome-already-known   | Warm yes }      | Warm no } | Every fault still possible at Warm shows no there.
+            outcome-already-known   | Warm yes }      | Warm no } | Every fault still possible at "Warm" shows "no" there.
             outcome-already-known   | Warm yes }\\nyes -> SensorBad no | Warm no }\\nyes -> Passed no | ``
             outcome-no-fault-explains | Warm yes }    | Warm no } | ``
             outcome-already-known   | yes -> Warm no  | yes -> SensorBad no | ``
-            step-tells-nothing      | Warm no }\\nWarm yes } | Warm no or yes }\\nWarm yes or no } | Whatever Warm shows, the same faults remain possible wherever it is asked.
+            step-tells-nothing      | Warm no }\\nWarm yes } | Warm no or yes }\\nWarm yes or no } | Whatever "Warm" shows, the same faults remain possible wherever it is asked.
             step-tells-nothing      | Warm no }\\nWarm yes } | Warm no or yes }\\nWarm yes } | ``
-            missing-time            | takes 5 min     | | One step states no time: Change.
+            missing-time            | takes 5 min     | | One step states no time: "Change".
             missing-time            | finds nothing } | finds nothing takes 1 min } | ``
             """)
     void should_say_of_each_case(String rule, String written, String instead, String message) {
@@ -86,14 +86,14 @@ class FaultRulesTest {
         List<Finding> found = Texts.findings("ambiguity-group", text);
 
         assertEquals(1, found.size());
-        assertEquals("Warm would: lead to it.", found.get(0).advice());
+        assertEquals("Warm would: let the steps lead there.", found.get(0).advice());
     }
 
     @Test
     void should_say_where_the_table_is_silent_about_a_group() {
         String text = TIMER.replace("Click yes, Warm yes", "Click yes").replace("Sensor, Cold refers", "Sensor refers");
 
-        assertEquals("Say what all of them show at Warm, add a step that tells them apart, or one conclusion that finds them"
+        assertEquals("Say what all of them show at \"Warm\", add a step that tells them apart, or one conclusion that finds them"
                 + " together.", Texts.findings("ambiguity-group", text).get(0).advice());
     }
 

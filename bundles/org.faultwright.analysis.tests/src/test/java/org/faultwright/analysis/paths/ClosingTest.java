@@ -154,7 +154,7 @@ class ClosingTest {
     }
 
     private static String plain(String words) {
-        return words.replace("CloseUp before ", "Before");
+        return words.replace("\"CloseUp\" before \"", "\"Before").replace("CloseUp before ", "Before");
     }
 
     private static String times(Procedure procedure) {

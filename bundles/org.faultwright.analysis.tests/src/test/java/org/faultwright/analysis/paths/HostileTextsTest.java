@@ -89,7 +89,7 @@ class HostileTextsTest {
                 check U "u" { yes -> S proves E a no -> S }
                 conclude End "e" { finds nothing }
                 """;
-        assertEquals(List.of("The values of E and the bounds on repeats make more than 2 000 000 states, so for it the bounds"
+        assertEquals(List.of("The values of \"E\" and the bounds on repeats make more than 2 000 000 states, so for it the bounds"
                 + " were taken as open: no path is missed, but one shown may repeat too often."),
                 Texts.messages("state-bound-reached", text));
     }

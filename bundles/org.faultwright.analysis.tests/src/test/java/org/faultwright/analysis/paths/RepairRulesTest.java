@@ -25,7 +25,7 @@ class RepairRulesTest {
     void should_want_the_complaint_confirmed_before_a_repair_a_wipe_or_a_part() {
         for (String does : List.of("repairs", "erases \"settings\"", "handles Fuse")) {
             String act = "do Do \"d\" { " + does + " then -> Nothing }" + ENDS;
-            assertEquals(List.of("A path comes to Do without a step that confirms the complaint."),
+            assertEquals(List.of("A path comes to \"Do\" without a step that confirms the complaint."),
                     Texts.messages("complaint-not-confirmed", HEAD + act), does);
             assertEquals(List.of(), Texts.messages("complaint-not-confirmed",
                     HEAD + "check See \"s\" { confirms complaint yes -> Do no -> Nothing }" + act), does);
@@ -35,14 +35,14 @@ class RepairRulesTest {
 
     @Test
     void should_report_only_the_first_of_several_on_a_path() {
-        assertEquals(List.of("A path comes to Swap without a step that confirms the complaint."),
+        assertEquals(List.of("A path comes to \"Swap\" without a step that confirms the complaint."),
                 Texts.messages("complaint-not-confirmed", HEAD + "do Swap \"s\" { then -> Again }"
                         + "do Again \"a\" { handles Fuse then -> Found }" + ENDS));
     }
 
     @Test
     void should_want_the_complaint_confirmed_before_a_fault_is_found_without_any_act() {
-        assertEquals(List.of("A path comes to Found without a step that confirms the complaint."),
+        assertEquals(List.of("A path comes to \"Found\" without a step that confirms the complaint."),
                 Texts.messages("complaint-not-confirmed", HEAD + "check Fuses \"f\" { yes -> Found no -> Nothing }" + ENDS));
     }
 
@@ -71,9 +71,9 @@ class RepairRulesTest {
         String swap = HEAD + "do Swap \"s\" { then -> Try }";
         String tried = "check Try \"t\" { %s yes -> Found no -> Swap at most 2 times, else Nothing }";
         Finding found = Texts.findings("repair-not-verified", swap + tried.formatted("") + ENDS).get(0);
-        assertEquals("After Swap a path comes to Found without a step that verifies the repair.", found.message());
+        assertEquals("After \"Swap\" a path comes to \"Found\" without a step that verifies the repair.", found.message());
         assertEquals("[Swap (done), Try (yes), Found]", found.path().toString());
-        assertEquals("Let Try verify the repair", found.fixes().get(0).title());
+        assertEquals("Let \"Try\" verify the repair", found.fixes().get(0).title());
         assertEquals(List.of(), Texts.findings("repair-not-verified", found.fixes().get(0).applied()));
         assertEquals(List.of(), Texts.findings("repair-not-verified", swap + tried.formatted("verifies repair") + ENDS));
     }
@@ -111,7 +111,7 @@ class RepairRulesTest {
     void should_want_every_conclusion_to_say_what_was_found() {
         assertEquals(List.of(), Texts.messages("conclusion-without-finding", HEAD + ENDS + "conclude On \"o\" { refers to \"x\" }"));
         Finding found = Texts.findings("conclusion-without-finding", HEAD + ENDS + "conclude On \"o\" {\n}\n").get(0);
-        assertEquals("On does not say what was found.", found.message());
+        assertEquals("\"On\" does not say what was found.", found.message());
         assertTrue(found.fixes().get(0).applied().contains("conclude On \"o\" {\n    finds nothing\n}"));
     }
 }

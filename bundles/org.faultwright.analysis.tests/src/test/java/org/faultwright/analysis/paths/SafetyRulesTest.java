@@ -95,8 +95,8 @@ class SafetyRulesTest {
                 do B "b" { handles Tip then -> End }
                 """ + END;
         Finding found = Texts.findings("note-never-read", text).get(0);
-        assertEquals("A needs a note that covers heat: Tip declares heat; another step needs one as well.", found.message());
-        assertEquals(List.of("Read Hot at A", "Read Hot at Ask, before every step that needs it"),
+        assertEquals("A needs a note that covers heat: \"Tip\" declares heat; another step needs one as well.", found.message());
+        assertEquals(List.of("Read \"Hot\" at \"A\"", "Read \"Hot\" at \"Ask\", before every step that needs it"),
                 found.fixes().stream().map(Fix::title).toList());
         assertEquals(List.of(), untoldText(found.fixes().get(1).applied()));
         assertEquals(List.of("note-after-need"), untoldText(found.fixes().get(0).applied()));

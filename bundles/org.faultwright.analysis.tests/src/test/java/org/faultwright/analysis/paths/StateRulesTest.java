@@ -35,7 +35,7 @@ class StateRulesTest {
                 do On "on" { sets Supply on then -> Probe }
                 check Probe "c" { needs Supply on yes -> End no -> End }
                 """ + END);
-        assertEquals("Probe needs Supply on, but a path comes to it with Supply off.", found.message());
+        assertEquals("\"Probe\" needs \"Supply on\", but a path comes to it with \"Supply off\".", found.message());
         assertEquals("[Long (no), Round (yes), Probe]", found.path().toString());
         assertEquals("Supply on", found.at().text());
     }
@@ -66,7 +66,7 @@ class StateRulesTest {
                 perform DoRead "d" by Read { done -> End }
                 """ + END);
         assertEquals("DoRead", found.at().text());
-        assertEquals("DoRead, performing Inner, needs Supply on, but a path comes to it with Supply off.", found.message());
+        assertEquals("\"DoRead\", performing \"Inner\", needs \"Supply on\", but a path comes to it with \"Supply off\".", found.message());
         assertEquals("[DoRead/Inner]", found.path().toString());
         assertFixed(found);
     }
@@ -117,7 +117,7 @@ class StateRulesTest {
                 measure Res "r" { resistance under 5 ohm -> End at least 5 ohm -> End }
                 """ + END;
         Finding found = only("charge-not-proved-absent", Texts.document(text));
-        assertEquals(List.of("Perform Bleed before Res"), found.fixes().stream().map(Fix::title).toList());
+        assertEquals(List.of("Perform \"Bleed\" before \"Res\""), found.fixes().stream().map(Fix::title).toList());
         assertFixed(found);
         String fixed = found.fixes().get(0).applied();
         assertTrue(fixed.contains("still -> HandedOn") && fixed.contains("conclude HandedOn"), fixed);
@@ -182,7 +182,7 @@ class StateRulesTest {
                 do Close "c" { sets Cover fitted then -> End }
                 conclude Handed "h" { refers to "someone" }
                 """ + END);
-        assertEquals(List.of("Handed is reached with Cover removed; it must end fitted."),
+        assertEquals(List.of("\"Handed\" is reached with \"Cover removed\"; it must end fitted."),
                 found.stream().map(Finding::message).toList());
         assertEquals("[Open (done), Ask (no), Handed]", found.get(0).path().toString());
     }
@@ -214,9 +214,9 @@ class StateRulesTest {
 
     @Test
     void should_find_settings_that_cannot_hold_together() {
-        assertEquals(List.of("A needs Supply off together with Supply on; the two cannot both hold."),
+        assertEquals(List.of("A needs \"Supply off\" together with \"Supply on\"; the two cannot both hold."),
                 Texts.messages("contradictory-needs", CONDITIONS + "check A \"a\" { needs Supply on, Supply off yes -> End no -> End }" + END));
-        assertEquals(List.of("A sets Charge absent together with Supply on, which makes it present; the two cannot both hold."),
+        assertEquals(List.of("A sets \"Charge absent\" together with \"Supply on\", which makes it present; the two cannot both hold."),
                 Texts.messages("contradictory-needs", CONDITIONS + "do A \"a\" { sets Charge absent, Supply on then -> End }" + END));
         assertEquals(List.of(), Texts.messages("contradictory-needs", CONDITIONS
                 + "do A \"a\" { needs Supply on, Charge present sets Supply off, Charge absent then -> End }" + END));

@@ -85,7 +85,7 @@ class DecisionTablesTest {
         assertEquals(120, cases.size());
         for (Case table : cases) {
             List<String> expected = intervals(table.gaps()).stream()
-                    .map(gap -> "No band of Split takes " + IntervalText.of(gap, Units.named("V")) + ".").sorted().toList();
+                    .map(gap -> "No band of \"Split\" takes " + IntervalText.of(gap, Units.named("V")) + ".").sorted().toList();
             List<String> found = Texts.findings("hole-between-bands", table.procedure()).stream()
                     .map(Finding::message).sorted().toList();
             assertEquals(expected, found, table.bands().toString());

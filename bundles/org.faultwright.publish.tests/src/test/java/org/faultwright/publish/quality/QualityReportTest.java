@@ -94,7 +94,7 @@ class QualityReportTest {
         assertFalse(BROKEN.findings().isEmpty());
         BROKEN.findings().forEach(finding -> {
             assertTrue(page.contains(finding.rule()), finding.rule());
-            assertTrue(page.contains(finding.message().replace("&", "&amp;")), finding.message());
+            assertTrue(page.contains(finding.message().replace("&", "&amp;").replace("\"", "&quot;")), finding.message());
         });
     }
 

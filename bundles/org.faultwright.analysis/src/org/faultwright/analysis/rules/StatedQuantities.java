@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
@@ -32,6 +33,9 @@ final class StatedQuantities {
 
     private StatedQuantities(Subject subject) {
         subject.document().own().points().forEach(this::point);
+        subject.document().own().parts().forEach(this::part);
+        subject.document().own().conditions().forEach(condition -> condition.proved().flatMap(proof -> proof.limit())
+                .ifPresent(limit -> addLimit(limit, Wanted.of("what counts as no charge at " + condition.name(), QuantityKind.DC_VOLTAGE))));
         subject.document().own().ambient().ifPresent(limit -> addLimit(limit,
                 Wanted.of("the temperature at the bench", QuantityKind.TEMPERATURE)));
         subject.document().own().instruments().forEach(this::instrument);
@@ -57,6 +61,11 @@ final class StatedQuantities {
                 Wanted.of("what " + point.name() + " stores", QuantityKind.CAPACITANCE)));
         point.drainedBy().ifPresent(written -> add(written,
                 Wanted.of("what drains " + point.name(), QuantityKind.RESISTANCE)));
+    }
+
+    private void part(Part part) {
+        part.drains().ifPresent(written -> add(written, Wanted.of("what drains through " + part.name(), QuantityKind.RESISTANCE)));
+        part.rated().ifPresent(written -> add(written, Wanted.of("the rated power of " + part.name(), QuantityKind.POWER)));
     }
 
     private void instrument(Instrument instrument) {
@@ -89,6 +98,8 @@ final class StatedQuantities {
     }
 
     private void step(Step step, FormulaTypes types) {
+        step.frame().precautions().rated().forEach(tool -> add(tool.upTo(),
+                Wanted.of("the rating of a tool at " + step.name(), QuantityKind.DC_VOLTAGE)));
         step.frame().takes().ifPresent(time -> addTime(time, "the time of " + step.name()));
         step.frame().waits().ifPresent(time -> addTime(time, "the wait of " + step.name()));
         if (step instanceof Step.Do task) {

@@ -31,7 +31,7 @@ public final class ResultWords {
             "expects", "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least",
             "library", "means", "measure", "most", "needs", "note", "notes", "observe", "of", "or", "part", "peak",
             "perform", "point", "procedure", "proves", "refers", "remedy", "repairs", "report", "resolution", "revision",
-            "rms", "routine", "rule", "sets", "shows", "source", "takes", "tests", "times", "to", "tools", "tries", "type",
+            "rms", "routine", "rule", "sets", "shows", "source", "takes", "tests", "through", "times", "to", "tools", "tries", "type",
             "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when");
     /** Words of the language that a result can be, but not after a number. */
     private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "all", "any", "change", "charged", "class", "dc", "drained", "drains", "ends", "fault", "input",

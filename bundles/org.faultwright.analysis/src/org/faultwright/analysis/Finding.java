@@ -19,4 +19,8 @@ import org.faultwright.procedure.SourceRange;
  */
 public record Finding(String rule, Severity severity, SourceRange at, String message, String advice,
         List<PathStep> path, List<Fix> fixes) {
+    /** The same with other fixes. */
+    public Finding withFixes(List<Fix> others) {
+        return new Finding(rule, severity, at, message, advice, path, List.copyOf(others));
+    }
 }

@@ -10,9 +10,11 @@ import org.faultwright.analysis.rules.AcDcMixed;
 import org.faultwright.analysis.rules.AlreadySet;
 import org.faultwright.analysis.rules.AmbiguityGroup;
 import org.faultwright.analysis.rules.BetterOrder;
+import org.faultwright.analysis.rules.BeyondThePoint;
 import org.faultwright.analysis.rules.BleedLeadUnfit;
 import org.faultwright.analysis.rules.CalibrationExpired;
 import org.faultwright.analysis.rules.CasesMissing;
+import org.faultwright.analysis.rules.CasesOfZero;
 import org.faultwright.analysis.rules.CategoryTooLow;
 import org.faultwright.analysis.rules.ChangedAfterRelease;
 import org.faultwright.analysis.rules.ChargeNeverReturns;
@@ -22,6 +24,7 @@ import org.faultwright.analysis.rules.CodesNotHandled;
 import org.faultwright.analysis.rules.ComplaintNotConfirmed;
 import org.faultwright.analysis.rules.ConclusionWithoutFinding;
 import org.faultwright.analysis.rules.ContradictoryNeeds;
+import org.faultwright.analysis.rules.CurrentAcrossPoint;
 import org.faultwright.analysis.rules.DivisionByZeroPossible;
 import org.faultwright.analysis.rules.DoubtfulUnhandled;
 import org.faultwright.analysis.rules.DuplicateName;
@@ -73,6 +76,7 @@ import org.faultwright.analysis.rules.OutsideBandwidth;
 import org.faultwright.analysis.rules.OverlappingBands;
 import org.faultwright.analysis.rules.PathWithoutEnd;
 import org.faultwright.analysis.rules.PercentageOfZero;
+import org.faultwright.analysis.rules.PointAgainstItself;
 import org.faultwright.analysis.rules.ProofBandOpen;
 import org.faultwright.analysis.rules.ProofElsewhere;
 import org.faultwright.analysis.rules.ProofMeterUntried;
@@ -80,6 +84,7 @@ import org.faultwright.analysis.rules.ProofNotMeasured;
 import org.faultwright.analysis.rules.ProtectionLimitLoose;
 import org.faultwright.analysis.rules.ProtectionNotTested;
 import org.faultwright.analysis.rules.RangeExceeded;
+import org.faultwright.analysis.rules.ReadingImpossible;
 import org.faultwright.analysis.rules.ReadingNotTaken;
 import org.faultwright.analysis.rules.ReleaseIncomplete;
 import org.faultwright.analysis.rules.RemedyMissing;
@@ -91,6 +96,7 @@ import org.faultwright.analysis.rules.SignalWordFit;
 import org.faultwright.analysis.rules.SignatureSharesNot100;
 import org.faultwright.analysis.rules.SingleValued;
 import org.faultwright.analysis.rules.StateBoundReached;
+import org.faultwright.analysis.rules.StepShownTwice;
 import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.StoredChargeUnsaid;
 import org.faultwright.analysis.rules.TableOutcomes;
@@ -152,13 +158,16 @@ public final class RuleSet {
                 new TakesLessThanWait(),
                 new HoleBetweenBands(),
                 new OverlappingBands(),
-                new ExpectedOutsideBands());
+                new ExpectedOutsideBands(),
+                new BeyondThePoint());
     }
 
     private static List<Rule> instruments() {
         return List.of(
                 new InstrumentNotNamed(),
                 new InstrumentLacksFunction(),
+                new CurrentAcrossPoint(),
+                new PointAgainstItself(),
                 new RangeExceeded(),
                 new CategoryTooLow(),
                 new InputRatingTooLow(),
@@ -237,6 +246,8 @@ public final class RuleSet {
                 new FaultWithoutSignature(),
                 new SignatureSharesNot100(),
                 new CasesMissing(),
+                new CasesOfZero(),
+                new StepShownTwice(),
                 new RemedyMissing(),
                 new RemedyRepairsNothing(),
                 new RemedyNotDone(),
@@ -254,6 +265,7 @@ public final class RuleSet {
                 new ExampleFails(),
                 new ExampleNamesUnknownResult(),
                 new ExampleTimeExceeded(),
+                new ReadingImpossible(),
                 new OutcomeUntried());
     }
 

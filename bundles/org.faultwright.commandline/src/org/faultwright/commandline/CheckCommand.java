@@ -54,7 +54,7 @@ final class CheckCommand implements Callable<Integer> {
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();
         Stream<Path> each = files.size() > 1 ? files.parallelStream() : files.stream();
-        each.map(file -> checking.check(file).findings()).forEachOrdered(found -> {
+        each.map(file -> offered(checking.check(file), checking)).forEachOrdered(found -> {
             all.addAll(found);
             if (!json) {
                 text.print(found);
@@ -68,6 +68,12 @@ final class CheckCommand implements Callable<Integer> {
         }
         boolean heeded = all.stream().anyMatch(finding -> finding.severity().compareTo(least) <= 0);
         return heeded ? Faultwright.FINDINGS : Faultwright.CLEAN;
+    }
+
+    /** A fix is offered when it was tried with every rule; a quick check offers none. */
+    private List<Finding> offered(Checking.Checked checked, Checking checking) {
+        return quick ? checked.findings().stream().map(finding -> finding.withFixes(List.of())).toList()
+                : checking.tried(checked).findings();
     }
 
     private static String summary(int files, List<Finding> findings) {

@@ -16,7 +16,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** The work of the workbench without a window. */
 @Command(name = "faultwright",
         description = "Checks repair procedures and turns them into bench cards and trees.",
-        subcommands = {CheckCommand.class, NewCommand.class, PublishCommand.class, ExplainCommand.class, FormatCommand.class,
+        subcommands = {CheckCommand.class, NewCommand.class, PublishCommand.class, ExplainCommand.class, FormatCommand.class, FixCommand.class,
             OrderCommand.class, DraftCommand.class, CompareCommand.class, ServeCommand.class},
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,

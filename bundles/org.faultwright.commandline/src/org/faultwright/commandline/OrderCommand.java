@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
 @Command(name = "order", mixinStandardHelpOptions = true, sortOptions = false,
         description = "Holds the order of the steps against the best one by the fault table and the times.")
 final class OrderCommand implements Callable<Integer> {
+    private static final int MOST_REASONS = 12;
     private static final Exact SECONDS_IN_A_MINUTE = Exact.of(60);
 
     @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders with files ending in .procedure.")
@@ -61,11 +62,21 @@ final class OrderCommand implements Callable<Integer> {
         Optional<OrderStudy.Verified> verified = BetterOrder.verified(subject);
         if (verified.isEmpty()) {
             out.println(procedure.name() + ": " + minutes(best.before()) + " on average; " + noneWritten(best));
+            study.inTheWay().stream().limit(MOST_REASONS).forEach(reason -> out.println("  " + reason));
             return false;
         }
         OrderStudy.Comparison found = verified.get().comparison();
         out.println(procedure.name() + ": " + minutes(found.before()) + " on average, " + minutes(found.after())
                 + " in the better order, " + minutes(found.saving()) + " saved. " + found.reason());
+        found.better().lines().forEach(line -> out.println("  " + line));
+        found.presumed().forEach(presumed -> out.println("  It takes it that \"" + presumed + "\" shows for the faults of which the table does not say it."));
+        if (!verified.get().otherEnds().isEmpty()) {
+            out.println("  No single fault shows these together, and another fault is concluded from them than before:");
+            verified.get().otherEnds().stream().limit(MOST_REASONS).forEach(other -> out.println("    " + other));
+            if (verified.get().otherEnds().size() > MOST_REASONS) {
+                out.println("    and " + (verified.get().otherEnds().size() - MOST_REASONS) + " more");
+            }
+        }
         if (write) {
             Texts.replace(file, verified.get().fix().applied());
             out.println("  " + file + " changed.");
@@ -75,7 +86,7 @@ final class OrderCommand implements Callable<Integer> {
 
     private static String noneWritten(OrderStudy.Comparison best) {
         if (best.saving().signum() > 0) {
-            return "an order with " + minutes(best.after()) + " is known, but writing it would bring new errors or warnings.";
+            return "an order with " + minutes(best.after()) + " is known, and is not proposed, because of:";
         }
         return best.isBest() ? "no better order." : "no better order was found; none has less than " + minutes(best.bound()) + ".";
     }

@@ -20,7 +20,7 @@ public record RenamedStep(Name name, List<Outcome> outcomes) implements Step.Cas
 
     @Override
     public Step measure(Step.Measure step) {
-        return new Step.Measure(name, step.title(), step.kind(), step.point(), step.against(), step.instrument(),
+        return new Step.Measure(name, step.title(), step.kind(), step.point(), step.through(), step.against(), step.instrument(),
                 step.range(), step.sensor(), step.expects(), step.uncertainties(), step.unitDeviation(), step.rows(), step.frame(), outcomes, step.at());
     }
 

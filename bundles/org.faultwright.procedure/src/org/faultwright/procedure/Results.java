@@ -5,8 +5,13 @@
 package org.faultwright.procedure;
 
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Expression;
 import org.faultwright.quantity.Interval;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.QuantityKind;
 
 /** Which outcome of a step a result leads to; the one place that knows. */
 public final class Results {
@@ -26,7 +31,10 @@ public final class Results {
             return overload(step);
         }
         if (shown.reading().isPresent() && shown.reading().get().unit().isKnown()) {
-            Optional<Outcome> byReading = reading(step, shown.reading().get().base());
+            if (!isReadThere(step, shown.reading().get())) {
+                return Optional.empty();
+            }
+            Optional<Outcome> byReading = reading(step, shown.reading().get().base(kind(step)));
             if (byReading.isPresent()) {
                 return byReading;
             }
@@ -71,11 +79,51 @@ public final class Results {
         return endless.or(() -> byKey(step, Step.ABOVE)).or(() -> byKey(step, "anything else"));
     }
 
-    /** The outcome of a reading in the coherent SI unit. */
+    /** Whether a step can show that quantity: 5 V is no reading of a temperature. */
+    public static boolean isReadThere(Step step, Quantity reading) {
+        if (step instanceof Step.Measure measure) {
+            return measure.kind().map(Written::value).map(reading::fits).orElse(true);
+        }
+        return limits(step).flatMap(limit -> limit.quantities().stream()).filter(end -> end.unit().isKnown()).findFirst()
+                .map(end -> end.dimension().equals(reading.dimension()) && end.unit().isLogarithmic() == reading.unit().isLogarithmic())
+                .orElse(true);
+    }
+
+    /** As what the limits and readings of a step are taken: ten degrees between two temperatures are 10 K, on every scale. */
+    public static QuantityKind kind(Step step) {
+        if (step instanceof Step.Measure measure) {
+            return measure.kind().map(Written::value).orElse(QuantityKind.TEMPERATURE);
+        }
+        return step instanceof Step.Calculate calculate && calculate.formula().map(Written::value).map(Results::scale).orElse(1) == 0
+                ? QuantityKind.TEMPERATURE_DIFFERENCE : QuantityKind.TEMPERATURE;
+    }
+
+    /** How many times the zero of a temperature scale is left in a formula: none in the difference of two temperatures. */
+    private static int scale(Expression formula) {
+        if (formula instanceof Expression.Constant constant) {
+            return constant.quantity().unit().offset().signum() != 0 ? 1 : 0;
+        } else if (formula instanceof Expression.Negated negated) {
+            return -scale(negated.of());
+        } else if (formula instanceof Expression.Sum sum) {
+            return scale(sum.left()) + scale(sum.right());
+        } else if (formula instanceof Expression.Difference difference) {
+            return scale(difference.left()) - scale(difference.right());
+        } else if (formula instanceof Expression.Call call && call.function().equals("difference")) {
+            return 0;
+        }
+        return 1;
+    }
+
+    private static Stream<Limit> limits(Step step) {
+        return Stream.concat(stated(step).stream(), step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
+                .map(head -> ((Outcome.Band) head).limit().value()));
+    }
+
+    /** The outcome of a reading in the coherent SI unit; of a difference without the zero of its scale. */
     public static Optional<Outcome> reading(Step step, Exact value) {
         Optional<Interval> expected = expected(step);
         for (Outcome outcome : step.outcomes()) {
-            if (outcome.head() instanceof Outcome.Band band && band.limit().value().interval().contains(value)) {
+            if (outcome.head() instanceof Outcome.Band band && band.limit().value().interval(kind(step)).contains(value)) {
                 return Optional.of(outcome);
             }
         }
@@ -92,12 +140,16 @@ public final class Results {
     }
 
     private static Optional<Interval> expected(Step step) {
+        return stated(step).map(limit -> limit.interval(kind(step)));
+    }
+
+    private static Optional<Limit> stated(Step step) {
         Optional<Step.Expectation> expects = Optional.empty();
         if (step instanceof Step.Measure measure) {
             expects = measure.expects();
         } else if (step instanceof Step.Calculate calculate) {
             expects = calculate.expects();
         }
-        return expects.map(e -> e.limit().value().interval());
+        return expects.map(e -> e.limit().value());
     }
 }

@@ -107,6 +107,7 @@ public sealed interface Step extends Declaration {
      * A quantity read from an instrument.
      *
      * @param kind      absent in a broken text
+     * @param through   whether a current flows through the meter or its clamp there, and is not read across the point
      * @param against   the second point; absent means the point's own reference
      * @param range     the range the author named, by its upper end
      * @param sensor    for temperatures the sensor, such as {@code K} or {@code Pt100}
@@ -114,7 +115,7 @@ public sealed interface Step extends Declaration {
      * @param rows      several readings, each at its point with its limit; then neither point nor expectation is stated
      */
     record Measure(Name name, String title, Optional<Written<QuantityKind>> kind, Optional<Name> point,
-            Optional<Name> against, Optional<Name> instrument, Optional<Written<Quantity>> range,
+            boolean through, Optional<Name> against, Optional<Name> instrument, Optional<Written<Quantity>> range,
             Optional<Written<String>> sensor, Optional<Expectation> expects, List<Contribution> uncertainties,
             Optional<Written<Quantity>> unitDeviation, List<Row> rows, StepFrame frame, List<Outcome> outcomes, SourceRange at)
             implements Step {
@@ -127,7 +128,7 @@ public sealed interface Step extends Declaration {
         }
 
         private Measure reading(Row row) {
-            return new Measure(name, title, kind, Optional.of(row.point()), against, instrument, range, sensor,
+            return new Measure(name, title, kind, Optional.of(row.point()), through, against, instrument, range, sensor,
                     Optional.of(new Expectation(row.limit(), frame.source())), uncertainties, unitDeviation, List.of(), frame,
                     outcomes.stream().flatMap(outcome -> of(row, outcome).stream()).toList(), at);
         }

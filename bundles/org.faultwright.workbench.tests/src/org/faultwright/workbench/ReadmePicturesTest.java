@@ -57,7 +57,7 @@ class ReadmePicturesTest {
         Waiting.until("the window has settled", () -> settled[0]);
 
         save(shell, folder.resolve("workbench.png"));
-        ImageIO.write(pages.picture(1, DPI), "png", folder.resolve("card.png").toFile());
+        ImageIO.write(pages.picture(pages.places().get(card.marked().orElseThrow()).page(), DPI), "png", folder.resolve("card.png").toFile());
 
         assertTrue(Files.size(folder.resolve("workbench.png")) > 20_000);
         assertTrue(Files.size(folder.resolve("card.png")) > 10_000);

@@ -29,7 +29,7 @@ final class FaultwrightBars extends ActionBarAdvisor {
     @Override
     protected void makeActions(IWorkbenchWindow made) {
         window = made;
-        save = action(ActionFactory.SAVE);
+        save = action(ActionFactory.SAVE, "&Save");
         undo = action(ActionFactory.UNDO);
         redo = action(ActionFactory.REDO);
     }
@@ -40,31 +40,38 @@ final class FaultwrightBars extends ActionBarAdvisor {
         return action;
     }
 
+    /** In our own words; the platform's speak of editors and of resources. */
+    private IWorkbenchAction action(ActionFactory factory, String words) {
+        IWorkbenchAction action = action(factory);
+        action.setText(words);
+        return action;
+    }
+
     @Override
     protected void fillMenuBar(IMenuManager bar) {
         MenuManager file = menu(bar, "&File", "file");
         commands(file, "newProcedure", "openFolder");
         file.add(new Separator());
         file.add(save);
-        file.add(action(ActionFactory.SAVE_AS));
-        file.add(action(ActionFactory.SAVE_ALL));
-        file.add(action(ActionFactory.REVERT));
-        file.add(action(ActionFactory.CLOSE));
+        file.add(action(ActionFactory.SAVE_AS, "Save &as\u2026"));
+        file.add(action(ActionFactory.SAVE_ALL, "Save a&ll"));
+        file.add(action(ActionFactory.REVERT, "&Back to the saved text"));
+        file.add(action(ActionFactory.CLOSE, "&Close"));
         file.add(new Separator());
         commands(file, "publish");
         file.add(new Separator());
-        file.add(action(ActionFactory.QUIT));
+        file.add(action(ActionFactory.QUIT, "&Quit"));
 
         MenuManager edit = menu(bar, "&Edit", "edit");
         edit.add(undo);
         edit.add(redo);
         edit.add(new Separator());
-        edit.add(action(ActionFactory.CUT));
-        edit.add(action(ActionFactory.COPY));
-        edit.add(action(ActionFactory.PASTE));
-        edit.add(action(ActionFactory.SELECT_ALL));
+        edit.add(action(ActionFactory.CUT, "Cu&t"));
+        edit.add(action(ActionFactory.COPY, "&Copy"));
+        edit.add(action(ActionFactory.PASTE, "&Paste"));
+        edit.add(action(ActionFactory.SELECT_ALL, "Select &all"));
         edit.add(new Separator());
-        edit.add(action(ActionFactory.FIND));
+        edit.add(action(ActionFactory.FIND, "&Find and replace\u2026"));
         edit.add(new Separator());
         commands(edit, "goToDeclaration");
         edit.add(action(ActionFactory.BACKWARD_HISTORY));

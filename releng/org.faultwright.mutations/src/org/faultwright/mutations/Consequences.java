@@ -25,7 +25,8 @@ final class Consequences {
     static final Set<String> OF_NAMES = Set.of("unknown-name", "unused-declaration");
     static final Set<String> OF_READINGS = Set.of("instrument-cannot-decide", "loading-eats-tolerance", "doubtful-unhandled",
             "finer-than-resolution", "range-exceeded", "tolerance-beyond-nominal", "expected-outside-bands",
-            "outcomes-incomplete", "hole-between-bands", "overlapping-bands", "division-by-zero-possible", "outcome-impossible");
+            "outcomes-incomplete", "hole-between-bands", "overlapping-bands", "division-by-zero-possible", "outcome-impossible",
+            "beyond-the-point", "reading-impossible");
 
     private Consequences() {
     }

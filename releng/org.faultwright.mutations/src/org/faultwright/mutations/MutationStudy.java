@@ -69,7 +69,7 @@ public final class MutationStudy {
 
     /** Every kind of defect, then the changes that do no harm. */
     static List<Kind> kinds() {
-        return Stream.of(StateDefects.kinds(), LiveDefects.kinds(), WayDefects.kinds(), QuantityDefects.kinds(), InstrumentDefects.kinds(), SafetyDefects.kinds(),
+        return Stream.of(StateDefects.kinds(), LiveDefects.kinds(), WayDefects.kinds(), QuantityDefects.kinds(), InstrumentDefects.kinds(), MeasuringDefects.kinds(), SafetyDefects.kinds(),
                 FaultDefects.kinds(), RecordDefects.kinds(), HarmlessChanges.kinds()).flatMap(List::stream).toList();
     }
 

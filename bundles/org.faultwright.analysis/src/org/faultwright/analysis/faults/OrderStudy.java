@@ -17,6 +17,7 @@ import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 
 /**
@@ -55,9 +56,14 @@ public final class OrderStudy {
     private final PartStudy study;
     private final Optional<Proposal> best;
     private final Set<String> reasons = new LinkedHashSet<>();
+    private List<String> inTheWay = List.of();
 
-    /** An order that has been tried in the text, and the change that puts it there. */
-    public record Verified(Comparison comparison, Fix fix) {
+    /**
+     * An order that has been tried in the text, and the change that puts it there.
+     *
+     * @param otherEnds outcomes that no single fault shows together and after which another fault is concluded than before, in words
+     */
+    public record Verified(Comparison comparison, Fix fix, List<String> otherEnds) {
     }
 
     /** What a change of the text is made from. */
@@ -132,10 +138,12 @@ public final class OrderStudy {
             }
             ReroutedText text = new ReroutedText(procedure, rerouting);
             before = i == 0 ? check.apply(procedure) : before;
-            List<Finding> worse = worse(before, check.apply(text.changed()));
+            Procedure changed = text.changed();
+            List<Finding> worse = worse(before, check.apply(changed));
             if (worse.isEmpty()) {
-                return Optional.of(new Verified(found.get().comparison(), new Fix("Ask in the better order", text.edits())));
+                return meansTheSame(changed, found.get(), text);
             }
+            inTheWay = worse.stream().map(finding -> finding.rule() + ": " + finding.message()).distinct().toList();
             Set<Integer> blamed = new HashSet<>();
             worse.forEach(finding -> blamed.addAll(rerouting.blamed(finding.path())));
             if (!asWritten.addAll(blamed)) {
@@ -143,6 +151,34 @@ public final class OrderStudy {
             }
         }
         return Optional.empty();
+    }
+
+    /** Every sequence of outcomes is walked: none may come to a fault where the author came to none, or the other way round. */
+    private Optional<Verified> meansTheSame(Procedure changed, Proposal proposal, ReroutedText text) {
+        Optional<List<OrderDifferences.Difference>> differences = OrderDifferences.between(procedure, changed);
+        if (differences.isEmpty()) {
+            inTheWay = List.of("There are too many sequences of outcomes to walk them all.");
+            return Optional.empty();
+        }
+        inTheWay = differences.get().stream().filter(this::changesWhatIsMeant).map(OrderDifferences.Difference::toString).toList();
+        return inTheWay.isEmpty() ? Optional.of(new Verified(proposal.comparison(), new Fix("Ask in the better order", text.edits()),
+                differences.get().stream().map(OrderDifferences.Difference::toString).toList())) : Optional.empty();
+    }
+
+    /** A fault concluded where the author hands on or finds nothing, or no longer concluded. */
+    private boolean changesWhatIsMeant(OrderDifferences.Difference difference) {
+        boolean finds = findsFault(difference.after());
+        return difference.before().stream().noneMatch(end -> findsFault(end) == finds);
+    }
+
+    private boolean findsFault(String conclusion) {
+        return procedure.steps().stream().anyMatch(step -> step.name().text().equals(conclusion)
+                && step instanceof Step.Conclude conclude && !conclude.finds().isEmpty());
+    }
+
+    /** Why no better order was written: the findings it would bring, or the outcomes after which it means something else. */
+    public List<String> inTheWay() {
+        return inTheWay;
     }
 
     /** Errors and warnings of rules that now find more of them. Their places have moved, so that they are counted. */

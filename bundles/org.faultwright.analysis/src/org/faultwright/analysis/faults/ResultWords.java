@@ -10,10 +10,12 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.ValueText;
 
@@ -56,10 +58,11 @@ public final class ResultWords {
     /** Words that lead to this outcome of a step: its key, or for a range without a label a reading that only it takes. */
     static String leadingTo(Step step, Outcome outcome) {
         if (outcome.head() instanceof Outcome.Band band && band.label().isEmpty()) {
+            QuantityKind kind = Results.kind(step);
             List<Interval> others = step.outcomes().stream().filter(other -> other != outcome).map(Outcome::head)
                     .filter(Outcome.Band.class::isInstance).map(Outcome.Band.class::cast)
-                    .map(other -> other.limit().value().interval()).toList();
-            List<Reading> readings = readings(band.limit().value());
+                    .map(other -> other.limit().value().interval(kind)).toList();
+            List<Reading> readings = readings(band.limit().value(), kind);
             return readings.stream().filter(one -> others.stream().noneMatch(other -> other.contains(one.base()))).findFirst()
                     .or(() -> readings.stream().findFirst()).map(Reading::words).orElse("");
         }
@@ -70,11 +73,11 @@ public final class ResultWords {
     }
 
     /** Readings within a limit: its nominal, the ends that belong to it, the middle, or a tenth beyond its only end. */
-    private static List<Reading> readings(Limit limit) {
-        Interval interval = limit.interval();
+    private static List<Reading> readings(Limit limit, QuantityKind kind) {
+        Interval interval = limit.interval(kind);
         List<Reading> found = new ArrayList<>();
-        Stream.concat(limit.nominal().stream(), limit.quantities().stream().filter(end -> interval.contains(end.base())))
-                .forEach(end -> found.add(new Reading(end.base(), end.spelling())));
+        Stream.concat(limit.nominal().stream(), limit.quantities().stream().filter(end -> interval.contains(end.base(kind))))
+                .forEach(end -> found.add(new Reading(end.base(kind), end.spelling())));
         if (limit.quantities().isEmpty()) {
             return found;
         }

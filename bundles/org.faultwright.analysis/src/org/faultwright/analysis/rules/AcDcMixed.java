@@ -55,7 +55,8 @@ public final class AcDcMixed implements Rule {
         QuantityKind there = carried.get().kind();
         boolean ripple = there == QuantityKind.DC_VOLTAGE && !expectsMoreThanRipple(step, measured, carried.get());
         if (measured != there && !ripple) {
-            findings.report(step.kind().get().at(), step.name() + " measures " + measured.words() + " at "
+            findings.report(isHazardous(carried.get()) ? Severity.ERROR : Severity.WARNING, step.kind().get().at(),
+                    step.name() + " measures " + measured.words() + " at "
                     + step.point().get()
                     + ", which carries " + carried.get().upTo().value() + " of " + there.words() + ".",
                     "Measure " + there.words() + " there, or correct what the point carries.");
@@ -72,6 +73,12 @@ public final class AcDcMixed implements Rule {
                             + step.kind().get().value().words() + " to prove " + setting.condition() + " " + setting.value()
                             + ", and stored charge is dc voltage.", "Measure dc voltage there."));
         }
+    }
+
+    /** A dc range on mains shows next to nothing of it, and an ac range on a charged bank as well: beyond IEC 61140's 50 V ac and 120 V dc. */
+    private static boolean isHazardous(Point.Carried carried) {
+        Exact limit = Exact.of(carried.kind() == QuantityKind.DC_VOLTAGE ? 120 : carried.kind() == QuantityKind.AC_VOLTAGE_PEAK ? 70 : 50);
+        return carried.upTo().value().fits(carried.kind()) && carried.upTo().value().base().absolute().compareTo(limit) > 0;
     }
 
     private static boolean expectsMoreThanRipple(Step.Measure step, QuantityKind measured, Point.Carried carried) {

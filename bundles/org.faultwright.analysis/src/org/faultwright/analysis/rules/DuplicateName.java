@@ -43,11 +43,13 @@ public final class DuplicateName implements Rule {
             Map<String, List<? extends Declaration>> theirs = kinds(library.own());
             kinds(own).forEach((kind, declared) -> hidden(kind, declared, theirs.get(kind), library.name(), findings));
         });
+        UsedLibraries.clashes(subject, findings);
         subject.graphs().forEach(graph -> graph(graph, findings));
         subject.procedure().ifPresent(procedure -> procedure(procedure, findings));
     }
 
-    private static Map<String, List<? extends Declaration>> kinds(Declarations own) {
+    /** The declarations of a library by what they are called. */
+    static Map<String, List<? extends Declaration>> kinds(Declarations own) {
         return Map.of("condition", own.conditions(), "instrument", own.instruments(), "point", own.points(), "part",
                 own.parts(), "indicator", own.indicators(), "note", own.notes(), "routine", own.routines());
     }

@@ -109,6 +109,7 @@ public final class EraseWithoutBackupCheck implements Rule {
                 "check " + name + " " + StepInsertion.quoted("Is this kept elsewhere, or does the customer agree to lose it: "
                         + what + "?") + " {",
                 "    notes " + note.get().name(),
+                "    takes 1 min",
                 "    yes -> " + place.label(),
                 "    no -> " + handingOn.target(),
                 "}"));

@@ -12,6 +12,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Bands;
@@ -47,7 +48,7 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
             if (step instanceof Step.Measure measure && measure.kind().isPresent()) {
                 read(step, measure.kind().get().value(), shown(measure, subject)).ifPresent(all::add);
             } else if (step instanceof Step.Calculate) {
-                read(step, QuantityKind.TEMPERATURE, Interval.EVERYTHING).ifPresent(all::add);
+                read(step, Results.kind(step), Interval.EVERYTHING).ifPresent(all::add);
             }
         }
         return all;
@@ -87,7 +88,8 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
                 .map(MeterRange::shown).map(shown -> shown.lower().get().value());
     }
 
-    private static Optional<Exact> naturalLeast(QuantityKind kind) {
+    /** Zero for what is never below it; absent for what has a sign. */
+    static Optional<Exact> naturalLeast(QuantityKind kind) {
         boolean signed = kind == QuantityKind.DC_VOLTAGE || kind == QuantityKind.DC_CURRENT || kind == QuantityKind.DIODE
                 || kind == QuantityKind.TEMPERATURE_DIFFERENCE || kind == QuantityKind.LENGTH || kind == QuantityKind.FORCE
                 || kind == QuantityKind.TORQUE || kind == QuantityKind.PRESSURE || kind == QuantityKind.POWER

@@ -18,10 +18,10 @@ import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 
-/** A routine that performs itself, straight or by way of another, never comes to an end. */
+/** A routine that performs itself, straight or by way of another, never comes to an end; a library that uses itself is read by halves. */
 public final class RoutineRecursion implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("routine-recursion", Severity.ERROR, Group.PATHS,
-            "A routine performs itself.");
+            "A routine performs itself, or a library uses itself.");
 
     @Override
     public RuleHeader header() {
@@ -30,6 +30,7 @@ public final class RoutineRecursion implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
+        UsedLibraries.circles(subject, findings);
         for (Routine routine : subject.document().own().routines()) {
             for (Step step : routine.steps()) {
                 Optional<Routine> performed = performed(step, subject.scope());

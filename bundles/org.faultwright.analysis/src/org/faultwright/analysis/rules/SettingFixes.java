@@ -79,6 +79,7 @@ final class SettingFixes {
                 name, List.of(
                         "do " + name + " " + StepInsertion.quoted("Set " + spoken + " to " + value) + " {",
                         "    sets " + condition.name() + " " + value,
+                        "    takes 1 min",
                         "    then -> " + step.label(),
                         "}"));
     }

@@ -11,6 +11,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Dimension;
@@ -51,7 +52,7 @@ final class StatedLimits {
             task.adjusts().forEach(one -> one.kind().ifPresent(kind -> one.to()
                     .ifPresent(limit -> found.add(new Stated(step, limit, kind.value())))));
         } else if (step instanceof Step.Calculate calculate) {
-            limits(step, calculate.expects(), Optional.empty());
+            limits(step, calculate.expects(), Optional.of(Results.kind(step)));
         }
     }
 

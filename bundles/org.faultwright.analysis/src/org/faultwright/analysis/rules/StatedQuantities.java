@@ -13,6 +13,7 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
@@ -112,7 +113,8 @@ final class StatedQuantities {
         String what = "the limit of " + step.name();
         boolean level = formula.filter(check -> check.form() == DimensionCheck.Form.LEVEL).isPresent();
         limits(step, step.expects(), level ? Wanted.level(what) : formula.flatMap(DimensionCheck::dimension)
-                .map(dimension -> Wanted.of(what, DimensionWords.usualUnit(dimension), dimension))
+                .map(dimension -> Wanted.of(what, Results.kind(step) == QuantityKind.TEMPERATURE_DIFFERENCE && dimension.equals(Dimension.TEMPERATURE)
+                        ? "K" : DimensionWords.usualUnit(dimension), dimension))
                 .orElseGet(() -> Wanted.anything(what)));
         for (Formula.Leaf leaf : Formula.leaves(step)) {
             if (leaf.of() instanceof Expression.Constant constant) {

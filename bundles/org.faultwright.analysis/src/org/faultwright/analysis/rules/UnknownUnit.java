@@ -35,8 +35,8 @@ public final class UnknownUnit implements Rule {
 
     private static void report(Stated stated, Findings findings) {
         String written = stated.quantity().unit().symbol();
-        Optional<String> near = stated.wanted().kind().map(kind -> Units.nearest(written, kind))
-                .orElseGet(() -> Units.nearest(written));
+        Optional<String> near = stated.wanted().behindPrefix(written).or(() -> stated.wanted().kind()
+                .map(kind -> Units.nearest(written, kind)).orElseGet(() -> Units.nearest(written)));
         Optional<SourceRange> unit = stated.place().get().flatMap(place -> tail(place, written));
         Fix[] fixes = near.isPresent() && unit.isPresent()
                 ? new Fix[] {Fix.replacing("Write " + near.get(), unit.get(), near.get())} : new Fix[0];

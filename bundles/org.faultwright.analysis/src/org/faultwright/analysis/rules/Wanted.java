@@ -10,6 +10,7 @@ import org.faultwright.quantity.Dimension;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.Units;
 
 /**
  * What kind of quantity is meant at a place.
@@ -39,6 +40,13 @@ record Wanted(String what, List<Dimension> dimensions, String usualUnit, Optiona
 
     static Wanted anything(String what) {
         return new Wanted(what, List.of(), "", Optional.empty(), true, false);
+    }
+
+    /** The unit that a prefix alone probably stands for: {@code kohm} for the k of 470 k. */
+    Optional<String> behindPrefix(String written) {
+        Unit whole = Units.named(written + usualUnit);
+        return written.length() <= 2 && !usualUnit.isEmpty() && whole.isKnown() && !dimensions.isEmpty()
+                && dimensions.contains(whole.dimension()) ? Optional.of(written + usualUnit) : Optional.empty();
     }
 
     /** Whether a unit is missing there. */

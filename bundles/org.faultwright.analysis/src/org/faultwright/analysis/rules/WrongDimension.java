@@ -34,7 +34,7 @@ public final class WrongDimension implements Rule {
         Wanted wanted = stated.wanted();
         String meant = wanted.level() ? "a level" : DimensionWords.of(wanted.dimensions().get(0));
         Optional<SourceRange> place = stated.place().get();
-        String unit = wanted.usualUnit();
+        String unit = wanted.behindPrefix(stated.quantity().unit().symbol()).orElse(wanted.usualUnit());
         String number = stated.quantity().value().toString();
         Fix[] fixes = place.isPresent() && !unit.isEmpty() && stated.quantity().value().isDecimal()
                 ? new Fix[] {Fix.replacing("Write " + number + " " + unit, place.get(), number + " " + unit)} : new Fix[0];

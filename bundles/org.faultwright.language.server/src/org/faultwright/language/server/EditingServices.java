@@ -13,6 +13,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Subject;
 import org.faultwright.language.FileLibraryFinder;
@@ -31,6 +33,8 @@ public final class EditingServices {
     private final ProcedureReader reader = new ProcedureReader(this::library);
     private final Checker quick;
     private final Checker forAPause;
+    private final Checker every;
+    private final Checker undated = new Checker();
 
     public EditingServices() {
         this(Optional.empty());
@@ -40,6 +44,7 @@ public final class EditingServices {
     public EditingServices(Optional<LocalDate> today) {
         quick = new Checker(RuleSet.quick(), today);
         forAPause = new Checker(RuleSet.forAPause(), today);
+        every = new Checker(RuleSet.all(), today);
     }
 
     /**
@@ -65,6 +70,22 @@ public final class EditingServices {
             List<Finding> all = Stream.concat(text.findings().stream(), more.stream()).sorted(Checker.READING_ORDER).toList();
             return new OpenText(text.document(), text.subject(), all);
         }
+    }
+
+    /**
+     * Those fixes of a finding that were tried: with any of them the finding is gone, and nothing new is found in a full check.
+     * This takes one full check for each fix, so ask for it when a fix is wanted.
+     */
+    public List<Fix> fixes(Finding finding) {
+        return finding.fixes().isEmpty() ? List.of()
+                : new FixTrial(reader::read, every).holding(finding, every.check(reader.read(finding.at().source())));
+    }
+
+    /**
+     * What every rule finds in a text, for a card or an export. It is held against no day: what is printed does not depend on when.
+     */
+    public List<Finding> forPublishing(OpenText text) {
+        return ofFile(text.source(), undated.check(text.document()));
     }
 
     private OpenText readQuickly(SourceText source) {

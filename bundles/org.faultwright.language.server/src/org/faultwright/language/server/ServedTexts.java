@@ -169,7 +169,7 @@ final class ServedTexts implements TextDocumentService {
         return answer(address, List.of(), text -> {
             int offset = Positions.offset(text.source(), params.getRange().getStart());
             List<Either<Command, CodeAction>> actions = new ArrayList<>();
-            text.findingsAt(offset).forEach(finding -> finding.fixes()
+            text.findingsAt(offset).forEach(finding -> services.fixes(finding)
                     .forEach(fix -> actions.add(Either.forRight(Answers.action(address, finding, fix)))));
             return actions;
         });

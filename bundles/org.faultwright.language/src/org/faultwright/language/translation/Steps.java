@@ -85,7 +85,7 @@ final class Steps extends TextSwitch<Step> {
         Optional<Step.Expectation> expects = expectation(written.getExpects(), frame);
         List<Step.Row> rows = rows(written, point, expects);
         return new Step.Measure(name(written), title(written), parts.vocabulary.kind(written, MEASURE_TEXT__KIND),
-                rows.isEmpty() ? point : Optional.empty(), passage.name(written, MEASURE_TEXT__AGAINST),
+                rows.isEmpty() ? point : Optional.empty(), written.isThrough(), passage.name(written, MEASURE_TEXT__AGAINST),
                 passage.name(written, MEASURE_TEXT__INSTRUMENT), parts.quantities.quantity(written.getRange()),
                 passage.node(written, MEASURE_TEXT__SENSOR)
                         .map(node -> new Written<>(SensorName.of(passage.words(node)), passage.range(node))),

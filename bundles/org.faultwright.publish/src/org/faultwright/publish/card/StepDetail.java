@@ -18,6 +18,7 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
@@ -64,7 +65,7 @@ final class StepDetail implements Step.Cases<Tag> {
 
     @Override
     public Tag measure(Step.Measure step) {
-        step.point().ifPresent(point -> StepPart.line(box, "Where", point(point)
+        step.point().ifPresent(point -> StepPart.line(box, step.through() ? "Through" : "Where", point(point)
                 + step.against().map(against -> ", against " + point(against)).orElse("")));
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> StepPart.line(box, "Stores", stored.inWords()));
@@ -78,7 +79,7 @@ final class StepDetail implements Step.Cases<Tag> {
         step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
                 .ifPresent(upTo -> with.add("range " + upTo));
         StepPart.line(box, "With", String.join(", ", with));
-        expects(step.expects());
+        expects(step.expects(), Results.kind(step));
         zones(step);
         if (step.rows().isEmpty()) {
             reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
@@ -119,14 +120,14 @@ final class StepDetail implements Step.Cases<Tag> {
                 + carried.kind().words().replace(" voltage", "") + ")").orElse("");
     }
 
-    private void expects(Optional<Step.Expectation> expectation) {
+    private void expects(Optional<Step.Expectation> expectation, QuantityKind kind) {
         expectation.ifPresent(expects -> {
             Limit limit = expects.limit().value();
             boolean computed = limit instanceof Limit.AroundNominal && limit.quantities().stream()
                     .allMatch(quantity -> quantity.unit().isKnown() && !quantity.unit().isLogarithmic());
             Tag line = box.add("p", "line limit").say("b", "key", "Limit").space().say("b", "", limit.spelling());
             if (computed) {
-                line.space().text("that is " + IntervalText.of(limit.interval(), limit.quantities().get(0).unit()));
+                line.space().text("that is " + IntervalText.of(limit.interval(kind), limit.quantities().get(0).unit()));
             }
         });
     }
@@ -162,7 +163,7 @@ final class StepDetail implements Step.Cases<Tag> {
     @Override
     public Tag calculate(Step.Calculate step) {
         step.formula().ifPresent(formula -> StepPart.line(box, "Formula", Formula.of(formula.value(), plan)));
-        expects(step.expects());
+        expects(step.expects(), Results.kind(step));
         ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
                         StepPart.line(box, "Known to", "±" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP)

@@ -53,7 +53,7 @@ final class StepJson implements Step.Cases<Json> {
     public Json measure(Step.Measure step) {
         Optional<QuantityKind> kind = step.kind().map(Written::value);
         return start(step, "measure").putText("quantity", kind.map(QuantityKind::words))
-                .putText("point", step.point().map(Name::text)).putText("against", step.against().map(Name::text))
+                .putText(step.through() ? "through" : "point", step.point().map(Name::text)).putText("against", step.against().map(Name::text))
                 .putText("instrument", step.instrument().map(Name::text))
                 .put("range", step.range().map(range -> QuantityJson.of(range.value())))
                 .putText("sensor", step.sensor().map(Written::value))

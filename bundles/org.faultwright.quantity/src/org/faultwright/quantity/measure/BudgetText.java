@@ -38,15 +38,20 @@ final class BudgetText {
     }
 
     private void range() {
-        add("limits", IntervalText.of(budget.limits(), unit), "", "as written");
+        add("limits", IntervalText.of(budget.limits(), unit), "", "the step's limit, in " + unit.symbol());
         add("range in use", "up to " + budget.range().upTo() + ", last digit " + budget.range().resolution(), "",
                 "the instrument's data");
+    }
+
+    /** An uncertainty is never printed smaller than it is (JCGM 100:2008, 7.2.6); where that changes its digits it is said. */
+    private String rounded(Exact uncertainty) {
+        return up(uncertainty, 3).equals(up(uncertainty, 12)) ? "" : ", rounded up from " + up(uncertainty, 6);
     }
 
     private void uncertainties() {
         for (LimitUncertainty end : budget.ends()) {
             String at = " at " + ValueText.of(end.limit(), unit);
-            add("half-width" + at, "±" + up(end.halfWidth(), 3), "a = " + MeterAccuracy.words(budget.range()),
+            add("half-width" + at, "±" + up(end.halfWidth(), 3), "a = " + MeterAccuracy.words(budget.range()) + rounded(end.halfWidth()),
                     "accuracy statement of the instrument's maker");
             if (budget.extras().isEmpty()) {
                 add("standard uncertainty" + at, up(end.standard(), 3), "u = a/√3", "JCGM 100:2008, 4.3.7");
@@ -55,7 +60,7 @@ final class BudgetText {
                         .squareRoot(RoundingMode.CEILING), 3), "u₁ = a/√3", "JCGM 100:2008, 4.3.7");
                 add("combined standard uncertainty" + at, up(end.standard(), 3), "u = √(Σ uᵢ²)", "JCGM 100:2008, 5.1.2");
             }
-            add("expanded uncertainty" + at, up(end.expanded(), 3), "U = k·u with k = 2, about 95 %",
+            add("expanded uncertainty" + at, up(end.expanded(), 3), "U = k·u with k = 2, about 95 %" + rounded(end.expanded()),
                     "JCGM 100:2008, 6.2.1 and 6.3.3");
         }
     }

@@ -34,7 +34,7 @@ final class ComputedText {
             return budget.problems().stream().map(problem -> new BudgetLine("problem", problem, "", "")).toList();
         }
         ComputedText text = new ComputedText(budget);
-        text.add("limits", IntervalText.of(budget.limits(), text.unit), "", "as written");
+        text.add("limits", IntervalText.of(budget.limits(), text.unit), "", "the step's limit, in " + text.unit.symbol());
         boolean once = budget.computed().stream().map(ComputedEnd::inputs).distinct().count() < 2;
         budget.computed().stream().limit(once ? 1 : 2).forEach(end -> text.end(end, once ? "" : " at "
                 + ValueText.of(end.limit(), text.unit)));

@@ -35,8 +35,8 @@ final class DecisionText {
         boolean oneSided = budget.limits().lower().isPresent() != budget.limits().upper().isPresent();
         budget.ratio().ifPresent(ratio -> add("test uncertainty ratio", ratio.toDecimal(2, RoundingMode.DOWN).toPlainString(),
                 twoSided ? "TUR = tolerance width / (2·U)"
-                        : "TUR = accepted part of the range in use / (2·U), as a one-sided limit has no width",
-                twoSided ? "ANSI/NCSL Z540.3, 3.11" : "this program's convention, after ANSI/NCSL Z540.3, 3.11"));
+                        : "TUR = limit / (2·U), as a one-sided limit has no width; the guard band decides",
+                twoSided ? "ANSI/NCSL Z540.3, 3.11" : "this program's convention, after ANSI/NCSL Z540.3, 3.11; JCGM 106:2012, 8.3"));
         if (budget.ratio().isEmpty() && oneSided) {
             add("test uncertainty ratio", "none", "a one-sided limit has no width here; the zones say what U leaves of it",
                     "ANSI/NCSL Z540.3, 3.11");
@@ -75,7 +75,7 @@ final class DecisionText {
 
     private String rule() {
         if (budget.rule() instanceof DecisionRule.Simple) {
-            return "limits as written";
+            return "the limits themselves, without a guard band";
         }
         String guards = budget.ends().stream().map(end -> ValueText.significant(end.guard(), budget.unit(), 3, RoundingMode.UP))
                 .distinct().collect(Collectors.joining(" and "));

@@ -15,8 +15,9 @@ import org.faultwright.quantity.QuantityKind;
 
 /**
  * The test uncertainty ratio: tolerance width over twice the expanded uncertainty (ANSI/NCSL Z540.3, 3.11).
- * A one-sided limit has no width; for it the part of the range in use that the limit accepts stands in,
- * counted from zero where range and limit lie on both sides of it. That is this program's convention.
+ * A one-sided limit has no width; for it the limit itself stands in, counted from zero, so that the figure depends on the
+ * uncertainty alone and never gains from a coarser instrument with a larger range. That is this program's convention; what
+ * decides is the guard band of JCGM 106:2012, 8.3.
  */
 final class TestRatio {
     private TestRatio() {
@@ -35,16 +36,7 @@ final class TestRatio {
             return limits.width();
         }
         // The zero of degC is no zero of nature: nothing can be counted from it.
-        if (range.kind() == QuantityKind.TEMPERATURE) {
-            return Optional.empty();
-        }
-        Exact zero = range.upTo().unit().offset();
-        Exact end = limits.lower().or(limits::upper).map(Bound::value).orElseThrow();
-        Interval shown = range.shown();
-        Exact lowest = shown.lower().map(Bound::value).orElseThrow();
-        Exact highest = shown.upper().map(Bound::value).orElseThrow();
-        return Optional.of(limits.upper().isPresent()
-                ? end.minus(end.compareTo(zero) > 0 ? lowest.max(zero) : lowest)
-                : (end.compareTo(zero) < 0 ? highest.min(zero) : highest).minus(end));
+        return range.kind() == QuantityKind.TEMPERATURE ? Optional.empty()
+                : limits.lower().or(limits::upper).map(Bound::value).map(Exact::absolute);
     }
 }

@@ -22,6 +22,7 @@ import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.live.LiveTexts;
 
 /** The card as it will print; follows the step at the cursor, and a click on a step takes the cursor there. */
 public final class CardView extends ViewPart {
@@ -117,7 +118,8 @@ public final class CardView extends ViewPart {
                 return Status.OK_STATUS;
             }
             try {
-                Publication publication = Publication.of(procedure, live.text().findings(), Drafts.ALLOWED);
+                Publication publication = Publication.of(procedure, LiveTexts.get().services().forPublishing(live.text()),
+                        Drafts.ALLOWED);
                 byte[] card = new CardPdf().publish(publication).bytes();
                 if (monitor.isCanceled() || live != wanted) {
                     return Status.CANCEL_STATUS;

@@ -25,12 +25,13 @@ public final class FixProcessor implements IQuickAssistProcessor {
     public ICompletionProposal[] computeQuickAssistProposals(IQuickAssistInvocationContext context) {
         IDocument document = context.getSourceViewer().getDocument();
         return LiveTexts.get().of(document).filter(LiveText::isCurrent).stream()
-                .flatMap(live -> live.text().findingsAt(context.getOffset()).stream())
-                .flatMap(FixProcessor::offered).toArray(ICompletionProposal[]::new);
+                .flatMap(live -> live.text().findingsAt(context.getOffset()).stream().flatMap(FixProcessor::offered))
+                .toArray(ICompletionProposal[]::new);
     }
 
+    /** Only what was tried: each one takes a check of the whole text. */
     private static Stream<ICompletionProposal> offered(Finding finding) {
-        return finding.fixes().stream().map(fix -> new Offered(finding, fix));
+        return LiveTexts.get().services().fixes(finding).stream().map(fix -> new Offered(finding, fix));
     }
 
     @Override

@@ -6,6 +6,7 @@ package org.faultwright.workbench.findings;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.text.IDocument;
@@ -23,6 +24,7 @@ import org.faultwright.analysis.PathStep;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.Fixing;
 import org.faultwright.workbench.help.HelpView;
+import org.faultwright.workbench.live.LiveTexts;
 
 /** One finding in full: what is wrong, what to do, the path that proves it, its fixes, its rule. */
 final class FindingPage {
@@ -68,7 +70,10 @@ final class FindingPage {
         if (!finding.path().isEmpty()) {
             path(finding.path());
         }
-        finding.fixes().forEach(fix -> button(finding, fix));
+        Composite fixes = new Composite(body, SWT.NONE);
+        GridLayoutFactory.fillDefaults().applyTo(fixes);
+        wide(fixes);
+        offer(finding, fixes);
         Link why = new Link(body, SWT.WRAP);
         why.setText("<a>Why this is looked for: " + HelpView.ruleTitle(finding.rule()).replace("&", "&&").replace("<", "\u2039") + "</a>");
         why.addListener(SWT.Selection, event -> HelpView.showRule(finding.rule()));
@@ -89,8 +94,23 @@ final class FindingPage {
         wide(link);
     }
 
-    private void button(Finding finding, Fix fix) {
-        Button button = new Button(body, SWT.PUSH | SWT.WRAP);
+    /** Each fix is tried before it is offered, away from the window's thread. */
+    private void offer(Finding finding, Composite fixes) {
+        if (finding.fixes().isEmpty()) {
+            return;
+        }
+        CompletableFuture.supplyAsync(() -> LiveTexts.get().services().fixes(finding))
+                .thenAccept(tried -> scroll.getDisplay().asyncExec(() -> {
+                    if (!fixes.isDisposed()) {
+                        tried.forEach(fix -> button(fixes, finding, fix));
+                        body.layout(true, true);
+                        fit();
+                    }
+                }));
+    }
+
+    private static void button(Composite fixes, Finding finding, Fix fix) {
+        Button button = new Button(fixes, SWT.PUSH | SWT.WRAP);
         button.setText(fix.title().replace("&", "&&"));
         button.addListener(SWT.Selection, event -> apply(finding, fix));
     }

@@ -7,6 +7,7 @@ package org.faultwright.workbench.live;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
@@ -47,7 +48,10 @@ public final class LiveTexts {
         read(document).ifPresent(live -> {
             tell(live);
             open.values().stream().filter(user -> user.text().uses(live.text()))
-                    .forEach(user -> read(user.document()).ifPresent(this::tell));
+                    .forEach(user -> read(user.document()).ifPresent(again -> {
+                        tell(again);
+                        studying.inAPause(again);
+                    }));
             studying.inAPause(live);
         });
     }
@@ -64,7 +68,7 @@ public final class LiveTexts {
     /** Runs the rules that take longer once nobody has written for a moment. */
     private final class Studying extends Job {
         private static final int MILLISECONDS_OF_PAUSE = 700;
-        private volatile LiveText latest;
+        private final Set<IDocument> waiting = ConcurrentHashMap.newKeySet();
 
         Studying() {
             super("Studying faults and order");
@@ -73,19 +77,28 @@ public final class LiveTexts {
         }
 
         void inAPause(LiveText live) {
-            latest = live;
+            waiting.add(live.document());
             cancel();
             schedule(MILLISECONDS_OF_PAUSE);
         }
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            LiveText live = latest;
+            for (IDocument document : List.copyOf(waiting)) {
+                if (monitor.isCanceled()) {
+                    return Status.CANCEL_STATUS;
+                }
+                waiting.remove(document);
+                of(document).ifPresent(this::study);
+            }
+            return Status.OK_STATUS;
+        }
+
+        private void study(LiveText live) {
             OpenText more = services.withEveryRule(live.text());
             if (open.get(live.document()) == live && !more.findings().equals(live.text().findings())) {
                 tell(new LiveText(live.file(), live.document(), more));
             }
-            return Status.OK_STATUS;
         }
     }
 

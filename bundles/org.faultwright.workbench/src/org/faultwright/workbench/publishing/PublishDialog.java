@@ -27,6 +27,7 @@ import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Exports;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.live.LiveTexts;
 
 /** Asks where to, and in which forms, a procedure is published. */
 final class PublishDialog extends TitleAreaDialog {
@@ -42,7 +43,7 @@ final class PublishDialog extends TitleAreaDialog {
     PublishDialog(Shell shell, LiveText live) {
         super(shell);
         this.live = live;
-        this.hasErrors = live.text().findings().stream().anyMatch(one -> one.severity() == Severity.ERROR);
+        this.hasErrors = LiveTexts.get().services().forPublishing(live.text()).stream().anyMatch(one -> one.severity() == Severity.ERROR);
         setHelpAvailable(false);
     }
 

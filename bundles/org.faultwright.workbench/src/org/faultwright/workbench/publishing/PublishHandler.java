@@ -60,7 +60,7 @@ public final class PublishHandler extends AbstractHandler {
                 List<String> written = new ArrayList<>();
                 try {
                     Publication publication = Publication.of((Procedure) live.text().document(),
-                            live.text().findings(), drafts);
+                            LiveTexts.get().services().forPublishing(live.text()), drafts);
                     List<Published> made = new ArrayList<>();
                     for (ProcedureExport form : forms) {
                         made.add(form.publish(publication));

@@ -64,12 +64,13 @@ public final class Starting {
 
     /** Opens again what was open in a workspace that had to be set aside, and says so. */
     public static void opened(Shell window) {
-        damaged.ifPresent(aside -> {
+        boolean empty = ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0;
+        if (damaged.isPresent() || empty && !Workspace.listed().isEmpty()) {
             Workspace.listed().stream().filter(Files::isDirectory).forEach(Starting::link);
+            String kept = damaged.map(aside -> " What was damaged is kept in " + aside + ".").orElse("");
             window.getDisplay().asyncExec(() -> MessageDialog.openInformation(window, TITLE, "The workspace was damaged and has been"
-                    + " begun anew, with the folders that were open. Your procedures are untouched in their folders. What was"
-                    + " damaged is kept in " + aside + "."));
-        });
+                    + " begun anew, with the folders that were open. Your procedures are untouched in their folders." + kept));
+        }
         ResourcesPlugin.getWorkspace().addResourceChangeListener(event -> writeList(),
                 IResourceChangeEvent.POST_CHANGE);
         writeList();

@@ -218,6 +218,58 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_list_the_fixes_that_were_tried_and_change_nothing() throws IOException {
+        String text = CLEAN.replace("within 10 min", "within 10");
+        Path file = file("FanNoise.procedure", text);
+
+        Answer answer = call("fix", file);
+
+        assertEquals(1, answer.status(), answer.out());
+        assertTrue(answer.out().contains("Add the unit min"), answer.out());
+        assertEquals(text, Files.readString(file));
+    }
+
+    @Test
+    void should_apply_the_fixes_of_all_findings_of_one_rule_and_of_one_place() throws IOException {
+        String text = CLEAN.replace("within 10 min", "within 10");
+        int line = text.substring(0, text.indexOf("within 10")).split("\n", -1).length;
+        for (List<String> which : List.of(List.of("--all"), List.of("--rule", "missing-unit"), List.of("--at", "" + line))) {
+            Path file = file("FanNoise.procedure", text);
+            List<Object> arguments = new java.util.ArrayList<>(List.of("fix", file));
+            arguments.addAll(which);
+
+            Answer answer = call(arguments.toArray());
+
+            assertEquals(0, answer.status(), answer.out() + answer.err());
+            assertTrue(answer.out().contains("1 fix applied."), answer.out());
+            assertEquals(CLEAN, Files.readString(file), which.toString());
+        }
+    }
+
+    @Test
+    void should_show_the_changed_lines_of_a_fix_and_leave_the_file() throws IOException {
+        String text = CLEAN.replace("within 10 min", "within 10");
+        Path file = file("FanNoise.procedure", text);
+
+        Answer answer = call("fix", "--all", "--dry-run", file);
+
+        assertEquals(1, answer.status());
+        assertTrue(answer.out().contains("-     ") || answer.out().contains("  - "), answer.out());
+        assertTrue(answer.out().contains("within 10 min"), answer.out());
+        assertEquals(text, Files.readString(file));
+    }
+
+    @Test
+    void should_say_in_one_sentence_what_fix_does_not_understand() throws IOException {
+        Path file = file("FanNoise.procedure", CLEAN);
+
+        assertEquals(List.of(2, 2, 2, 2, 1), List.of(call("fix", "--rule", "missing-unti", file).status(),
+                call("fix", "--at", "twelve", file).status(), call("fix", "--all", "--at", "1", file).status(),
+                call("fix", folder.resolve("Nothing.procedure")).status(), call("fix", "--at", "1", file).status()));
+        assertTrue(call("fix", "--rule", "missing-unti", file).err().contains("missing-unit"));
+    }
+
+    @Test
     void should_format_without_changing_meaning_and_only_look_when_asked() throws IOException {
         Path file = file("FanNoise.procedure", CLEAN);
 

@@ -72,7 +72,7 @@ class ResultsTest {
 
     private static Step measure(Optional<Limit> expects, Outcome... outcomes) {
         return new Step.Measure(name("Rail"), "Rail", Optional.of(new Written<>(QuantityKind.DC_VOLTAGE, HERE)),
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Optional.empty(), false, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 expects.map(limit -> new Step.Expectation(new Written<>(limit, HERE), Optional.empty())), List.of(),
                 Optional.empty(), List.of(), StepFrame.PLAIN, List.of(outcomes), HERE);
     }

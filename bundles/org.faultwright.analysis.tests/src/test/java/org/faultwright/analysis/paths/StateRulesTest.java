@@ -84,6 +84,7 @@ class StateRulesTest {
         assertEquals(text.replace("no -> Probe }", "no -> SupplyOn }").replace("// what", """
                 do SupplyOn "Set Bench supply to on" {
                     sets Supply on
+                    takes 1 min
                     then -> Probe
                 }
 

@@ -106,7 +106,7 @@ class MeasurementBudgetTest {
 
         assertEquals(3 / (2 * expanded), budget(atLeast("3"), range, GUARDED).ratio().orElseThrow().doubleValue(), 1e-9);
         assertEquals(1 / (2 * expanded), budget(atMost("1"), range, GUARDED).ratio().orElseThrow().doubleValue(), 1e-9);
-        assertEquals(5 / (2 * expanded), budget(atMost("-1"), range, GUARDED).ratio().orElseThrow().doubleValue(), 1e-9);
+        assertEquals(1 / (2 * expanded), budget(atMost("-1"), range, GUARDED).ratio().orElseThrow().doubleValue(), 1e-9);
         assertTrue(budget(atMost("1"), range, GUARDED).explain().toString().contains("this program's convention"));
     }
 
@@ -197,8 +197,13 @@ class MeasurementBudgetTest {
     }
 
     @Test
-    void should_give_no_ratio_where_a_one_sided_limit_leaves_nothing_to_count() {
-        // readings over the end of the range show as overload: no part of the range is accepted
-        assertEquals(Optional.empty(), budget(atLeast("60"), dcVoltage("60 V", "10 mV", "1", "0"), GUARDED).ratio());
+    void should_never_rate_a_one_sided_limit_better_in_a_coarser_range() {
+        for (Interval limit : List.of(atLeast("3"), atMost("3"))) {
+            Exact fine = budget(limit, dcVoltage("6 V", "1 mV", "0.5", "2"), GUARDED).ratio().orElseThrow();
+            Exact coarse = budget(limit, dcVoltage("60 V", "10 mV", "0.5", "2"), GUARDED).ratio().orElseThrow();
+            Exact coarser = budget(limit, dcVoltage("600 V", "100 mV", "0.5", "2"), GUARDED).ratio().orElseThrow();
+
+            assertTrue(fine.compareTo(coarse) > 0 && coarse.compareTo(coarser) > 0, limit.toString());
+        }
     }
 }

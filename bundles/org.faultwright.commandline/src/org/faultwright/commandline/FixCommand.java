@@ -1,0 +1,192 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.commandline;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.RuleIndex;
+import org.faultwright.analysis.RulePages;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.SourceText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+@Command(name = "fix", mixinStandardHelpOptions = true, sortOptions = false,
+        description = {"Lists the fixes of what check finds, and applies them when told which.",
+            "A fix is listed only when it was tried: its finding is gone, and a full check finds nothing new.",
+            "  faultwright fix FILE                      lists them",
+            "  faultwright fix --all FILE                applies the only or first fix of each finding",
+            "  faultwright fix --rule missing-unit FILE  applies those of one rule",
+            "  faultwright fix --at 12 FILE              applies the one in line 12; --at 12:9 says the column too"})
+final class FixCommand implements Callable<Integer> {
+    private static final Pattern PLACE = Pattern.compile("([1-9]\\d{0,6})(?::([1-9]\\d{0,6}))?");
+
+    @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders with files ending in .procedure.")
+    private List<Path> named;
+
+    @Option(names = "--all", description = "Apply the first fix of every finding that has one.")
+    private boolean all;
+
+    @Option(names = "--rule", paramLabel = "RULE", description = "Apply the first fix of every finding of this rule.")
+    private String rule;
+
+    @Option(names = "--at", paramLabel = "LINE[:COLUMN]", description = "Apply the fix of the finding at this place; for one file.")
+    private String place;
+
+    @Option(names = "--choose", paramLabel = "NUMBER", defaultValue = "1",
+            description = "Where one finding has several fixes, apply this one (default: 1).")
+    private int number;
+
+    @Option(names = "--dry-run", description = "Show what would change, and change nothing.")
+    private boolean dryRun;
+
+    @Option(names = "--as-of", paramLabel = "DATE", description = "Hold calibration dates against this day, as in check.")
+    private LocalDate today;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        refuseWhatContradicts();
+        List<Path> files = ProcedureFiles.below(named);
+        if (place != null && files.size() > 1) {
+            throw new CannotProceed("--at names a place in one file, and here are " + files.size() + "; name one file.");
+        }
+        int made = 0;
+        for (Path file : files) {
+            made += all || rule != null || place != null ? apply(file) : list(file);
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        boolean listing = !all && rule == null && place == null;
+        out.println(CheckCommand.counted(made, "fix", "fixes") + (listing ? " offered." : dryRun ? " would be applied." : " applied."));
+        return (listing || dryRun) && made > 0 || place != null && made == 0 ? Faultwright.FINDINGS : Faultwright.CLEAN;
+    }
+
+    private void refuseWhatContradicts() {
+        if ((all ? 1 : 0) + (rule != null ? 1 : 0) + (place != null ? 1 : 0) > 1) {
+            throw new CannotProceed("Say one of --all, --rule and --at.");
+        }
+        if (rule != null && RulePages.page(rule).isEmpty()) {
+            throw new CannotProceed("There is no rule \"" + rule + "\"" + RuleIndex.near(rule).stream().findFirst()
+                    .map(near -> "; did you mean \"" + near + "\"?").orElse("; faultwright explain lists them."));
+        }
+        if (place != null && !PLACE.matcher(place).matches()) {
+            throw new CannotProceed("\"" + place + "\" is no place; write a line, such as 12, or a line and a column, such as 12:9.");
+        }
+        if (number < 1) {
+            throw new CannotProceed("--choose counts from 1.");
+        }
+    }
+
+    private int list(Path file) {
+        PrintWriter out = spec.commandLine().getOut();
+        Text text = new Text(file);
+        int listed = 0;
+        for (Finding finding : text.own()) {
+            List<Fix> fixes = text.holding(finding);
+            if (!fixes.isEmpty()) {
+                out.println(finding.at() + " " + finding.rule() + ": " + finding.message());
+            }
+            for (int i = 0; i < fixes.size(); i++) {
+                out.println("  " + (fixes.size() > 1 ? i + 1 + ". " : "") + fixes.get(i).title());
+            }
+            listed += fixes.size();
+        }
+        out.flush();
+        return listed;
+    }
+
+    /** One after the other: each is tried on the text that the one before it left. */
+    private int apply(Path file) {
+        Text text = new Text(file);
+        PrintWriter out = spec.commandLine().getOut();
+        int made = 0;
+        boolean more = true;
+        while (more) {
+            String before = text.now();
+            Optional<String> done = text.applyNext();
+            if (done.isPresent()) {
+                made++;
+                out.println(done.get());
+                LineChanges.between(before, text.now()).forEach(out::println);
+            }
+            more = done.isPresent() && place == null;
+        }
+        if (made > 0 && !dryRun) {
+            Texts.replace(file, text.now());
+        }
+        out.flush();
+        return made;
+    }
+
+    private boolean isWanted(Finding finding) {
+        if (rule != null) {
+            return finding.rule().equals(rule);
+        }
+        if (place == null) {
+            return true;
+        }
+        String[] parts = place.split(":");
+        return finding.at().line() == Integer.parseInt(parts[0])
+                && (parts.length == 1 || finding.at().column() == Integer.parseInt(parts[1]));
+    }
+
+    /** A text while fixes are applied to it. */
+    private final class Text {
+        private final Checking checking = new Checking(Optional.ofNullable(today));
+        /** Tried in vain already; a text with many findings would be checked too often. */
+        private final Set<String> inVain = new HashSet<>();
+        private Document document;
+        private List<Finding> found;
+
+        Text(Path file) {
+            document = checking.read(file);
+            found = checking.all(document);
+        }
+
+        String now() {
+            return document.source().content();
+        }
+
+        List<Finding> own() {
+            return found.stream().filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
+        }
+
+        List<Fix> holding(Finding finding) {
+            return checking.trial().holding(finding, found);
+        }
+
+        /** @return what was done, and where; absent when no fix that is wanted holds */
+        Optional<String> applyNext() {
+            for (Finding finding : own()) {
+                if (!isWanted(finding) || finding.fixes().isEmpty() || inVain.contains(finding.rule() + finding.message())) {
+                    continue;
+                }
+                List<Fix> fixes = holding(finding);
+                if (fixes.size() >= number) {
+                    Fix fix = fixes.get(number - 1);
+                    document = checking.read(new SourceText(document.source().name(), fix.applied()));
+                    found = checking.all(document);
+                    return Optional.of(finding.at() + " " + finding.rule() + ": " + fix.title());
+                }
+                inVain.add(finding.rule() + finding.message());
+            }
+            return Optional.empty();
+        }
+    }
+}

@@ -71,8 +71,8 @@ class WritingTest {
 
     @Test
     void should_mark_an_error_while_it_is_typed_and_take_the_mark_away_when_it_is_fixed() throws BadLocationException {
-        int at = document.get().indexOf("blank -> LampCode");
-        document.replace(at + "blank -> ".length(), "LampCode".length(), "LampCoed");
+        int at = document.get().indexOf("then -> TryClean");
+        document.replace(at + "then -> ".length(), "TryClean".length(), "TryClaen");
         Waiting.until("the misspelt step is marked", () -> !marks("org.faultwright.workbench.error").isEmpty());
         Finding finding = marks("org.faultwright.workbench.error").stream().map(mark -> ((FindingMark) mark).finding())
                 .filter(one -> one.rule().equals("unknown-name")).findFirst().orElseThrow();
@@ -80,7 +80,7 @@ class WritingTest {
         assertTrue(Fixing.apply(finding.fixes().get(0), document));
 
         Waiting.until("the mark is gone", () -> marks("org.faultwright.workbench.error").isEmpty());
-        assertTrue(document.get().startsWith("blank -> LampCode", at));
+        assertTrue(document.get().startsWith("then -> TryClean", at));
     }
 
     @Test

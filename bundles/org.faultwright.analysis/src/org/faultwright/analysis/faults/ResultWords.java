@@ -35,7 +35,7 @@ public final class ResultWords {
             "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when");
     /** Words of the language that a result can be, but not after a number. */
     private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "all", "any", "change", "charged", "class", "dc", "drained", "drains", "ends", "fault", "input",
-            "isolated", "live", "may", "normal", "nothing", "number", "on", "over", "proved", "range", "rated", "reading",
+            "isolated", "live", "may", "normal", "nothing", "number", "on", "over", "picture", "proved", "range", "rated", "reading",
             "repair", "resistance", "starts", "stock", "stores", "temperature", "under", "up", "valid", "wait", "within");
     private static final Exact TWO = Exact.of(2);
     private static final Exact TEN = Exact.of(10);

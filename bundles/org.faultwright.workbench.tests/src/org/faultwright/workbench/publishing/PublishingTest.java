@@ -60,7 +60,7 @@ class PublishingTest {
     void should_refuse_a_text_with_an_error_in_one_sentence_and_write_nothing() throws CoreException, IOException {
         LiveText live = opened();
         IDocument document = live.document();
-        document.set(document.get().replace("blank -> LampCode", "blank -> Nowhere"));
+        document.set(document.get().replace("then -> TryClean", "then -> Nowhere"));
         Waiting.until("the change is checked", () -> LiveTexts.get().of(document).orElseThrow().text().content().contains("Nowhere"));
 
         String said = publish(LiveTexts.get().of(document).orElseThrow(), Drafts.REFUSED);

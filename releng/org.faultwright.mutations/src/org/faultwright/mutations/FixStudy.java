@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
@@ -72,8 +73,11 @@ public final class FixStudy {
         found.forEach(one -> change.merge(one.rule() + " " + one.severity(), -1, Integer::sum));
         checker.check(reader.read(new SourceText(finding.at().source().name(), fix.applied())))
                 .forEach(one -> change.merge(one.rule() + " " + one.severity(), 1, Integer::sum));
+        // what waited for the words that the fix mends was there before
+        Map<String, Long> waited = checker.assess(checker.subject(reader.read(finding.at().source()))).waiting().stream()
+                .collect(Collectors.groupingBy(one -> one.rule() + " " + one.severity(), Collectors.counting()));
         boolean gone = change.getOrDefault(finding.rule() + " " + finding.severity(), 0) < 0;
-        if (!gone || change.values().stream().anyMatch(more -> more > 0)) {
+        if (!gone || change.entrySet().stream().anyMatch(more -> more.getValue() > waited.getOrDefault(more.getKey(), 0L))) {
             worse.add(finding.at() + " " + finding.rule() + ": " + fix.title());
         }
     }

@@ -21,6 +21,8 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Picture;
+import org.faultwright.procedure.PictureFile;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
@@ -129,12 +131,28 @@ final class PaperStep {
         } else if (step instanceof Step.Conclude conclude) {
             conclude(box, conclude);
         }
+        Pictures.of(step, plan.scope()).forEach(picture -> picture(box, picture));
         handling(box, frame);
         frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Live work"), why.value()));
         frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
         if (plan.inside(placed).isEmpty()) {
             end(box, placed, zones, scale);
         }
+    }
+
+    /** As wide as the column at most, with its words below it; what cannot be shown is told in words alone. */
+    private void picture(Fo box, Picture picture) {
+        PictureFile file = PictureFile.of(picture);
+        String words = picture.shows().isBlank() ? picture.file().value() : picture.shows();
+        if (file.problem().isPresent()) {
+            Paint.line(box, "Picture").text(words + " (not found: " + picture.file().value() + ")");
+            return;
+        }
+        String most = Math.round(width - 4) + "mm";
+        box.add("block", "role", "P", "space-before", "0.8mm").add("external-graphic", "src", "url('" + file.asAddress() + "')",
+                "inline-progression-dimension.maximum", most, "block-progression-dimension.maximum", "60mm",
+                "content-width", "scale-down-to-fit", "content-height", "scale-down-to-fit").spoken(words);
+        box.add("block", "role", "P", "font-size", "9pt").text(words);
     }
 
     /** A note that the step before in the same box has just told is not told again. */

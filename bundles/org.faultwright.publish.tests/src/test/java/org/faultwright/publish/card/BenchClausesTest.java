@@ -8,7 +8,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.faultwright.publish.Samples;
 import org.junit.jupiter.api.Test;
 
@@ -39,6 +45,22 @@ class BenchClausesTest {
                 + count("<img src=\"data:image/png;base64,[A-Za-z0-9+/=]+\" alt=\"C12 between the jack and the heat sink\""));
         assertTrue(HTML.contains("img-src data:"));
         assertFalse(HTML.contains("src=\"http"));
+    }
+
+    /** Beside the code with the digest, which every card has on its first page. */
+    @Test
+    void should_print_the_picture_on_paper_with_its_words() throws IOException {
+        try (PDDocument pdf = Loader.loadPDF(Samples.publish("card-pdf", Samples.demo(Samples.REFERENCE)).bytes())) {
+            int images = 0;
+            for (PDPage page : pdf.getPages()) {
+                for (COSName name : page.getResources().getXObjectNames()) {
+                    images += page.getResources().isImageXObject(name) ? 1 : 0;
+                }
+            }
+            assertTrue(images >= 2, images + " images");
+            String text = new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
+            assertTrue(text.contains("C12 between the jack and the heat sink"), text);
+        }
     }
 
     @Test

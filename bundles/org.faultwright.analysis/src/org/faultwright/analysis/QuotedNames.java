@@ -97,7 +97,7 @@ final class QuotedNames {
             }
             quoted.append('"').append(word);
             Matcher value = VALUE.matcher(text).region(from, text.length());
-            if (value.lookingAt() && valuesByName.get(word.substring(word.indexOf('/') + 1)).contains(value.group(1))) {
+            if (value.lookingAt() && valuesByName.get(word.substring(word.lastIndexOf('/') + 1)).contains(value.group(1))) {
                 quoted.append(value.group());
                 from = value.end();
             }

@@ -78,7 +78,9 @@ final class InstrumentDefects {
 
     private static Set<String> more() {
         return Consequences.all(OF_READINGS, Consequences.OF_WALKS, Set.of("note-never-read", "note-after-need", "ac-dc-mixed", "unused-reading",
-                "finer-than-resolution", "signal-word-fit", "example-fails", "wrong-dimension", "unused-declaration", "category-too-low", "input-rating-too-low"));
+                "finer-than-resolution", "signal-word-fit", "example-fails", "wrong-dimension", "unused-declaration", "category-too-low", "input-rating-too-low",
+                // a point of a category, or of a thousand volts, makes it a mains unit, or one not to be touched live
+                "protection-not-tested", "live-tool-unfit", "charge-not-proved-absent"));
     }
 
     /** Takes the accuracy out of the range and puts thirty percent in. */

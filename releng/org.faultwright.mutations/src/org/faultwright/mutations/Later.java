@@ -18,6 +18,7 @@ import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Way;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
@@ -50,6 +51,26 @@ final class Later {
                 .map(states -> places.stream().filter(paths::reaches).flatMap(place -> states.arriving(place).stream())
                         .allMatch(value -> value.text().equals(setting.value().text()))).orElse(false);
         return so ? Optional.of("every path brings " + setting.condition() + " " + setting.value() + " anyway") : Optional.empty();
+    }
+
+    /** Why it makes no difference what cuts the point off: wherever it is read, nothing is live and nothing charged. Empty where it may. */
+    Optional<String> deadAnyway(Point point) {
+        List<Place> read = paths.map().places().stream().filter(paths::reaches).filter(place -> place.step() instanceof Step.Measure measure
+                && measure.point().filter(name -> name.text().equals(point.name().text())).isPresent()).toList();
+        boolean so = !read.isEmpty() && paths.map().conditions().stream().allMatch(condition -> Stream.concat(condition.live().stream(),
+                condition.charged().stream()).map(Name::text).noneMatch(dangerous -> read.stream().anyMatch(place ->
+                        place.needs().stream().noneMatch(need -> need.condition().text().equals(condition.name().text())
+                                && !need.value().text().equals(dangerous)) && values(paths, condition.name(), place).contains(dangerous))));
+        return so ? Optional.of("nothing is live or charged where " + point.name() + " is read") : Optional.empty();
+    }
+
+    /** Why a part named at this step is not handled live: the step sets every live condition to what is not. */
+    Optional<String> switchesOff(Step step) {
+        boolean so = step.frame().needs().stream().allMatch(need -> paths.map().scope().condition(need.condition()).stream()
+                .filter(condition -> condition.live().stream().anyMatch(value -> value.text().equals(need.value().text())))
+                .allMatch(condition -> step.frame().sets().stream().anyMatch(setting -> setting.condition().text().equals(need.condition().text())
+                        && condition.live().stream().noneMatch(value -> value.text().equals(setting.value().text())))));
+        return so ? Optional.of("the step switches off before it handles anything") : Optional.empty();
     }
 
     /** Whether no place of the changed procedure is come to with a value that it could not be come to with before. */

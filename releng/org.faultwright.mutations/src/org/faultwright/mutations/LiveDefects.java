@@ -91,11 +91,11 @@ final class LiveDefects {
                         .flatMap(condition -> condition.starts().stream().map(start -> Seed.in(condition, Edits.replace(start.at(), absent(condition).split(" ")[1]))))),
                 Kind.of("what is isolated, not said", Consequences.all(TOUCHED, UNREAD), specimen -> specimen.procedure().own().points().stream()
                         .filter(point -> isProbed(point, specimen)).flatMap(point -> point.isolated().stream().map(isolated ->
-                                naming(Seed.in(point, Edits.delete(isolated.at())), point, specimen)))),
+                                naming(Seed.in(point, Edits.delete(isolated.at())), point, specimen).equalFor(specimen.later().deadAnyway(point))))),
                 Kind.of("what is isolated, by the wrong state", TOUCHED, specimen -> points(specimen).filter(point -> isProbed(point, specimen))
                         .flatMap(point -> point.isolated().stream().flatMap(isolated -> isolated.when().stream())
                                 .flatMap(setting -> other(setting, specimen).stream().map(value -> naming(Seed.in(point,
-                                        Edits.replace(setting.value().at(), value)), point, specimen))))));
+                                        Edits.replace(setting.value().at(), value)), point, specimen).equalFor(specimen.later().deadAnyway(point)))))));
     }
 
     private static List<Kind> work() {
@@ -110,7 +110,8 @@ final class LiveDefects {
                         .filter(step -> step instanceof Step.Measure && isLive(step, specimen) && step.frame().needs().stream()
                                 .anyMatch(need -> need.value().text().equals("removed"))).filter(step -> step.frame().precautions().liveBecause().isEmpty())
                         .flatMap(step -> specimen.procedure().own().parts().stream().limit(1)
-                                .map(part -> Seed.in(step, Edits.insertInside(step.at(), "handles " + part.name()))))),
+                                .map(part -> Seed.in(step, Edits.insertInside(step.at(), "handles " + part.name()))
+                                        .equalFor(specimen.later().switchesOff(step))))),
                 Kind.of("the cover lifted while it runs", Set.of("live-work"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Check && isLive(step, specimen) && step.frame().sets().isEmpty()
                                 && step.frame().needs().stream().anyMatch(need -> need.value().text().equals("fitted")))

@@ -82,7 +82,9 @@ final class QuantityDefects {
     }
 
     private static Set<String> more() {
-        return Consequences.all(OF_READINGS, OF_WALKS, Set.of("unused-reading", "single-valued", "unreachable-step", "unreachable-outcome", "limits-reversed", "missing-time"));
+        return Consequences.all(OF_READINGS, OF_WALKS, Set.of("unused-reading", "single-valued", "unreachable-step", "unreachable-outcome", "limits-reversed", "missing-time",
+                // what a reading proves or tests hangs on its kind and its limit
+                "proof-not-measured", "proof-band-open", "protection-limit-loose", "note-after-need"));
     }
 
     /** The reading that a formula uses, left out: what leads to it leads to where its good result leads. */

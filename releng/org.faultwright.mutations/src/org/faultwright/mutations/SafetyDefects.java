@@ -84,7 +84,7 @@ final class SafetyDefects {
 
     private static Set<String> more() {
         return Consequences.all(OF_WALKS, OF_NAMES, UNREAD, Set.of("erase-without-backup-check", "repair-not-verified", "unreachable-step",
-                "complaint-not-confirmed", "left-open", "need-not-established", "contradictory-needs", "charge-not-proved-absent"));
+                "complaint-not-confirmed", "left-open", "need-not-established", "contradictory-needs", "charge-not-proved-absent", "protection-not-tested"));
     }
 
     private static SourceRange whole(Note note) {

@@ -102,7 +102,7 @@ final class WayDefects {
                                 .map(name -> Seed.in(routine, Edits.replace(name.at(), routine.name().text()))))).besides(more())
                         .besides(Set.of("outcome-impossible", "outcomes-incomplete", "unused-declaration")),
                 Kind.of("an exit that nothing leads to", Set.of("unused-exit"), specimen -> specimen.procedure().own().routines().stream()
-                        .map(routine -> Seed.in(routine, Edits.insertAfter(routine.exits().get(0).at(), ", neverTaken"))))
+                        .map(routine -> Seed.in(routine, Edits.insertBefore(routine.exits().get(0).at(), "neverTaken, "))))
                         .besides(Set.of("outcomes-incomplete")),
                 Kind.of("begins at a later step", withoutAdvice(ASTRAY), specimen -> specimen.procedure().begin().stream()
                         .flatMap(begin -> specimen.procedure().writtenSteps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
@@ -132,9 +132,9 @@ final class WayDefects {
 
     private static Kind outcomes(String title, Set<String> found, Astray astray) {
         return Kind.of(title, found, specimen -> specimen.graphs().stream().filter(Procedure.class::isInstance)
-                .flatMap(graph -> graph.steps().stream().flatMap(step -> step.outcomes().stream()
+                .flatMap(graph -> graph.writtenSteps().stream().flatMap(step -> step.outcomes().stream()
                         .filter(outcome -> outcome.target().isPresent()).flatMap(outcome -> astray.target(step, outcome, graph).stream()
-                                .filter(name -> !name.equals(outcome.target().get().text()))
+                                .map(ClosingStep::written).filter(name -> !name.equals(ClosingStep.written(outcome.target().get().text())))
                                 .map(name -> Seed.in(step, Edits.replace(outcome.target().get().at(), name))))))).besides(more());
     }
 
@@ -183,7 +183,7 @@ final class WayDefects {
         for (int i = 1; i < two.size(); i++) {
             Name one = two.get(0).target().get();
             Name other = two.get(i).target().get();
-            if (!one.text().equals(other.text())) {
+            if (!ClosingStep.written(one.text()).equals(ClosingStep.written(other.text()))) {
                 return Optional.of(Seed.in(step, Edits.replace(one.at(), ClosingStep.written(other.text())),
                         Edits.replace(other.at(), ClosingStep.written(one.text()))));
             }
@@ -194,7 +194,8 @@ final class WayDefects {
     private static Optional<Seed> levelled(Step step) {
         Name one = step.outcomes().get(0).target().get();
         Name other = step.outcomes().get(1).target().get();
-        return one.text().equals(other.text()) ? Optional.empty() : Optional.of(Seed.in(step, Edits.replace(other.at(), one.text())));
+        String to = ClosingStep.written(one.text());
+        return to.equals(ClosingStep.written(other.text())) ? Optional.empty() : Optional.of(Seed.in(step, Edits.replace(other.at(), to)));
     }
 
     private static Stream<Coded> coded(Specimen specimen) {

@@ -35,9 +35,10 @@ public final class LiveToolUnfit implements Rule {
                         .forEach(step -> report(step, point, findings))));
     }
 
+    /** Whether something may be live when the step begins, though the step switch it off at its end. */
     static boolean mayBeLive(ProcedurePaths paths, Step step) {
         return paths.map().places().stream().filter(place -> place.step() == step)
-                .flatMap(place -> paths.bench().at(place).stream()).anyMatch(state -> state.staysLive().isPresent());
+                .flatMap(place -> paths.bench().at(place).stream()).anyMatch(state -> paths.bench().live().stream().anyMatch(state::isLive));
     }
 
     private static boolean hasFitting(Step step, Point point) {

@@ -37,7 +37,7 @@ public final class ProtectionNotTested implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        ProcedurePaths.of(subject).filter(paths -> UnitVoltage.of(paths).hasMains()).ifPresent(paths -> {
+        ProcedurePaths.of(subject).filter(ProtectionNotTested::isOnMains).ifPresent(paths -> {
             Repairs repairs = new Repairs(paths.map().procedure());
             List<Place> inside = paths.map().places().stream().filter(repairs::isRepair)
                     .filter(place -> paths.bench().at(place).stream().anyMatch(BenchStates.State::isOpen)).toList();
@@ -45,6 +45,12 @@ public final class ProtectionNotTested implements Rule {
                 check(paths, inside, findings);
             }
         });
+    }
+
+    /** By what a point carries, or by its class: classes I and II are for units on the mains (IEC 61140), whatever points are named. */
+    private static boolean isOnMains(ProcedurePaths paths) {
+        return UnitVoltage.of(paths).hasMains()
+                || protection(paths.map().procedure()).filter(known -> known != ProtectionClass.III).isPresent();
     }
 
     private static void check(ProcedurePaths paths, List<Place> inside, Findings findings) {

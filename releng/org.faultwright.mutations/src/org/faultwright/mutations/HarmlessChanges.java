@@ -11,6 +11,7 @@ import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Showing;
@@ -121,7 +122,7 @@ final class HarmlessChanges {
         Stream<Name> others = Stream.concat(specimen.procedure().faults().stream().flatMap(fault -> fault.remedies().stream()),
                 specimen.procedure().examples().stream().flatMap(example -> example.endsAt().stream()));
         List<Name> uses = Stream.of(Specimen.leadingTo(step.name(), specimen.procedure()), shown, others).flatMap(names -> names)
-                .filter(name -> name.text().equals(step.name().text())).toList();
+                .filter(name -> ClosingStep.written(name.text()).equals(step.name().text())).toList();
         for (Name use : uses) {
             seed = seed.with(Edits.insertAfter(use.at(), Specimen.RENAMED));
         }

@@ -4,14 +4,11 @@
  */
 package org.faultwright.publish.card;
 
-import java.util.List;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
-import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
-import org.faultwright.procedure.Written;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
@@ -27,14 +24,14 @@ final class HeadPart {
         Tag head = body.add("header", "head");
         head.say("p", "what", "Bench card");
         head.say("h1", "", publication.title());
-        procedure.equipment().ifPresent(equipment -> head.say("p", "equipment", equipment(equipment)));
+        procedure.equipment().ifPresent(equipment -> head.say("p", "equipment", Words.equipment(equipment)));
         if (!procedure.complaints().isEmpty()) {
             head.add("p", "complaints").say("b", "", "For complaints such as:").space().text(procedure.complaints().stream()
                     .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", ")));
         }
         Tag revision = head.add("p", "revision");
         revision.say("b", publication.status() == Revision.Status.DRAFT ? "draft" : "", publication.revision());
-        revision.space().text(record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        revision.space().text(Words.record(procedure) + " \u00B7 digest " + publication.shortDigest());
         if (publication.status() == Revision.Status.DRAFT) {
             head.say("p", "draftline", "Draft: neither reviewed nor released.");
         }
@@ -44,22 +41,11 @@ final class HeadPart {
         }
     }
 
-    private static String equipment(Equipment equipment) {
-        List<Written<String>> boards = equipment.boards();
-        return equipment.title() + (boards.isEmpty() ? ", all boards" : boards.size() == 1 ? ", board " : ", boards ")
-                + boards.stream().map(Written::value).collect(Collectors.joining(", "));
-    }
-
-    private static String record(Procedure procedure) {
-        return procedure.revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
-                + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
-    }
-
     private static void job(Tag head) {
         Tag table = head.add("table", "job");
         Tag names = table.add("thead").add("tr");
         Tag blanks = table.add("tbody").add("tr");
-        for (String name : List.of("Serial number", "Board", "Job", "Date", "Technician")) {
+        for (String name : Words.JOB) {
             names.add("th").set("scope", "col").text(name);
             blanks.add("td").text("");
         }

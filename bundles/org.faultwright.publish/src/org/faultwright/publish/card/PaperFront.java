@@ -20,14 +20,12 @@ import org.faultwright.analysis.faults.Figures;
 import org.faultwright.analysis.faults.TimeStudy;
 import org.faultwright.analysis.faults.TimeText;
 import org.faultwright.analysis.measurement.LimitStudy;
-import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Step;
-import org.faultwright.procedure.Written;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Fo;
@@ -63,7 +61,7 @@ final class PaperFront {
         words.add("block", "role", "H1", "font-size", "17pt", "line-height", "20pt", "font-weight", "bold").text(publication.title());
         Procedure procedure = plan.procedure();
         procedure.equipment().ifPresent(equipment -> words.add("block", "font-size", "11pt", "line-height", "14pt", "font-weight", "bold")
-                .text(equipment(equipment)));
+                .text(Words.equipment(equipment)));
         if (!procedure.complaints().isEmpty()) {
             Paint.line(words, "Complaints such as").text(procedure.complaints().stream()
                     .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", ")));
@@ -76,7 +74,7 @@ final class PaperFront {
         } else {
             Paint.bold(revision, publication.revision());
         }
-        revision.text(record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        revision.text(Words.record(procedure) + " \u00B7 digest " + publication.shortDigest());
         CardCode.add(row.add("table-cell").add("block", "text-align", "end", "line-height", "0pt"), publication, CODE);
         job(head, room);
         if (publication.hasErrors()) {
@@ -84,24 +82,12 @@ final class PaperFront {
         }
     }
 
-    private static String equipment(Equipment equipment) {
-        List<Written<String>> boards = equipment.boards();
-        return equipment.title() + (boards.isEmpty() ? ", all boards" : boards.size() == 1 ? ", board " : ", boards ")
-                + boards.stream().map(Written::value).collect(Collectors.joining(", "));
-    }
-
-    private static String record(Procedure procedure) {
-        return procedure.revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
-                + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
-    }
-
     /** Blanks for the job in hand. */
     static void job(Fo into, double room) {
-        List<String> names = List.of("Serial number", "Board", "Job", "Date", "Technician");
         Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "2mm");
-        names.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / names.size())));
+        Words.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Words.JOB.size())));
         Fo row = table.add("table-body").add("table-row", "height", "9mm");
-        names.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
+        Words.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
                 .add("block", "font-size", "8pt", "line-height", "9pt", "color", Paint.FAINT).text(name));
     }
 

@@ -8,20 +8,38 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
 
 /** How things are called on a card. */
 final class Words {
     static final String ARROW = "\u2192";
     static final String BOX = "\u2610";
     static final String ALERT = "\u26A0";
+    /** What is filled in by hand for the job on the bench. */
+    static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
 
     private Words() {
+    }
+
+    /** The unit with its boards. */
+    static String equipment(Equipment equipment) {
+        List<Written<String>> boards = equipment.boards();
+        return equipment.title() + (boards.isEmpty() ? ", all boards" : boards.size() == 1 ? ", board " : ", boards ")
+                + boards.stream().map(Written::value).collect(Collectors.joining(", "));
+    }
+
+    /** By whom and when the revision was made. */
+    static String record(Procedure procedure) {
+        return procedure.revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
+                + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
     }
 
     /** The order that a step gives. */

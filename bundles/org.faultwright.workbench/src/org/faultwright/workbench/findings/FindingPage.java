@@ -11,7 +11,6 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -21,6 +20,7 @@ import org.eclipse.swt.widgets.Link;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
+import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.Fixing;
 import org.faultwright.workbench.help.HelpView;
@@ -29,14 +29,10 @@ import org.faultwright.workbench.live.LiveTexts;
 /** One finding in full: what is wrong, what to do, the path that proves it, its fixes, its rule. */
 final class FindingPage {
     private final Runnable show = this::show;
-    private final ScrolledComposite scroll;
-    private Composite body;
+    private final ScrolledPage page;
 
     FindingPage(Composite parent) {
-        scroll = new ScrolledComposite(parent, SWT.V_SCROLL);
-        scroll.setExpandHorizontal(true);
-        scroll.setExpandVertical(true);
-        scroll.addListener(SWT.Resize, event -> fit());
+        page = new ScrolledPage(parent);
         ChosenFinding.get().addListener(show);
         show();
     }
@@ -46,44 +42,30 @@ final class FindingPage {
     }
 
     private void show() {
-        if (scroll.isDisposed()) {
-            return;
-        }
-        if (body != null) {
-            body.dispose();
-        }
-        body = new Composite(scroll, SWT.NONE);
-        GridLayoutFactory.swtDefaults().margins(12, 8).spacing(4, 6).applyTo(body);
-        Optional<Finding> finding = ChosenFinding.get().finding();
-        if (finding.isPresent()) {
-            fill(finding.get());
-        } else {
-            text("Choose a finding to see what proves it and what to do.");
-        }
-        scroll.setContent(body);
-        fit();
+        page.write(body -> ChosenFinding.get().finding().ifPresentOrElse(finding -> fill(body, finding),
+                () -> text(body, "Choose a finding to see what proves it and what to do.")));
     }
 
-    private void fill(Finding finding) {
-        text(finding.message());
-        text("To do: " + finding.advice());
+    private void fill(Composite body, Finding finding) {
+        text(body, finding.message());
+        text(body, "To do: " + finding.advice());
         if (!finding.path().isEmpty()) {
-            path(finding.path());
+            path(body, finding.path());
         }
         Composite fixes = new Composite(body, SWT.NONE);
         GridLayoutFactory.fillDefaults().applyTo(fixes);
         wide(fixes);
         offer(finding, fixes);
         Link why = new Link(body, SWT.WRAP);
-        why.setText("<a>Why this is looked for: " + HelpView.ruleTitle(finding.rule()).replace("&", "&&").replace("<", "\u2039") + "</a>");
+        why.setText("<a>Why this is looked for: " + ScrolledPage.plain(HelpView.ruleTitle(finding.rule())) + "</a>");
         why.addListener(SWT.Selection, event -> HelpView.showRule(finding.rule()));
         wide(why);
     }
 
-    private void path(List<PathStep> path) {
+    private static void path(Composite body, List<PathStep> path) {
         StringBuilder words = new StringBuilder("Path: ");
         for (int i = 0; i < path.size(); i++) {
-            String step = path.get(i).toString().replace("&", "&&").replace("<", "");
+            String step = ScrolledPage.plain(path.get(i).toString());
             boolean here = i == ChosenFinding.get().step();
             words.append(i > 0 ? " \u203a " : "").append(here ? "\u25b6 " : "").append("<a href=\"").append(i)
                     .append("\">").append(step).append("</a>");
@@ -100,11 +82,10 @@ final class FindingPage {
             return;
         }
         CompletableFuture.supplyAsync(() -> LiveTexts.get().services().fixes(finding))
-                .thenAccept(tried -> scroll.getDisplay().asyncExec(() -> {
+                .thenAccept(tried -> page.later(() -> {
                     if (!fixes.isDisposed()) {
                         tried.forEach(fix -> button(fixes, finding, fix));
-                        body.layout(true, true);
-                        fit();
+                        page.grown();
                     }
                 }));
     }
@@ -124,7 +105,7 @@ final class FindingPage {
         });
     }
 
-    private void text(String words) {
+    private static void text(Composite body, String words) {
         Label label = new Label(body, SWT.WRAP);
         label.setText(words.replace("&", "&&"));
         wide(label);
@@ -132,10 +113,5 @@ final class FindingPage {
 
     private static void wide(Control control) {
         GridDataFactory.fillDefaults().grab(true, false).hint(200, SWT.DEFAULT).applyTo(control);
-    }
-
-    private void fit() {
-        int width = scroll.getClientArea().width;
-        scroll.setMinHeight(body.computeSize(width, SWT.DEFAULT).y);
     }
 }

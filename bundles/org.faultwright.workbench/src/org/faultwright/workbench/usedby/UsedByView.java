@@ -13,9 +13,7 @@ import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.layout.GridDataFactory;
-import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Link;
 import org.eclipse.ui.part.ViewPart;
@@ -23,6 +21,7 @@ import org.faultwright.analysis.faults.ExampleRun;
 import org.faultwright.language.server.Touched;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 
@@ -33,15 +32,11 @@ public final class UsedByView extends ViewPart {
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final Job asking = new Asking();
     private volatile Optional<ActiveText.Place> place = Optional.empty();
-    private ScrolledComposite scroll;
-    private Composite body;
+    private ScrolledPage page;
 
     @Override
     public void createPartControl(Composite parent) {
-        scroll = new ScrolledComposite(parent, SWT.V_SCROLL);
-        scroll.setExpandHorizontal(true);
-        scroll.setExpandVertical(true);
-        scroll.addListener(SWT.Resize, event -> fit());
+        page = new ScrolledPage(parent);
         asking.setSystem(true);
         ActiveText.get().addListener(following);
     }
@@ -59,86 +54,65 @@ public final class UsedByView extends ViewPart {
         @Override
         protected IStatus run(IProgressMonitor monitor) {
             Optional<Touched> touched = place.flatMap(there -> Touched.at(there.live().text(), there.offset()));
-            if (!scroll.isDisposed()) {
-                scroll.getDisplay().asyncExec(() -> show(touched));
-            }
+            page.later(() -> show(touched));
             return Status.OK_STATUS;
         }
     }
 
     private void show(Optional<Touched> touched) {
-        if (scroll.isDisposed()) {
-            return;
-        }
-        if (body != null) {
-            body.dispose();
-        }
-        body = new Composite(scroll, SWT.NONE);
-        GridLayoutFactory.swtDefaults().margins(12, 8).spacing(4, 6).applyTo(body);
-        touched.ifPresentOrElse(this::fill, () -> line("Put the cursor in a step to see what a change of it reaches.", List.of()));
-        scroll.setContent(body);
-        fit();
+        page.write(body -> touched.ifPresentOrElse(step -> fill(body, step),
+                () -> line(body, "Put the cursor in a step to see what a change of it reaches.", List.of())));
     }
 
-    private void fill(Touched touched) {
-        line(linked(List.of(touched.step().name())) + "  " + plain(touched.step().title()),
+    private static void fill(Composite body, Touched touched) {
+        line(body, linked(List.of(touched.step().name())) + "  " + ScrolledPage.plain(touched.step().title()),
                 List.of(touched.step().name().at()));
-        named("Reached by", touched.comesFrom().stream().map(step -> step.name()).toList(), "nothing; it is the beginning, or no way leads here");
+        named(body, "Reached by", touched.comesFrom().stream().map(step -> step.name()).toList(), "nothing; it is the beginning, or no way leads here");
         if (!touched.way().isEmpty()) {
-            String way = touched.way().stream().map(step -> plain(step.toString())).collect(Collectors.joining(" \u203a "));
-            line("Shortest way: " + way, List.of());
+            String way = touched.way().stream().map(step -> ScrolledPage.plain(step.toString())).collect(Collectors.joining(" \u203a "));
+            line(body, "Shortest way: " + way, List.of());
         }
-        examples(touched.examples());
-        named("Faults that say what it shows", touched.faults().stream().map(fault -> fault.name()).toList(), "none");
+        examples(body, touched.examples());
+        named(body, "Faults that say what it shows", touched.faults().stream().map(fault -> fault.name()).toList(), "none");
     }
 
-    private void examples(List<ExampleRun> runs) {
+    private static void examples(Composite body, List<ExampleRun> runs) {
         if (runs.isEmpty()) {
-            line("Examples through it: none", List.of());
+            line(body, "Examples through it: none", List.of());
             return;
         }
         StringBuilder words = new StringBuilder("Examples through it: ");
         for (int i = 0; i < runs.size(); i++) {
             words.append(i > 0 ? ", " : "").append("<a href=\"").append(i).append("\">")
-                    .append(plain(runs.get(i).example().title().text())).append("</a>")
+                    .append(ScrolledPage.plain(runs.get(i).example().title().text())).append("</a>")
                     .append(runs.get(i).passes() ? "" : " (fails)");
         }
-        line(words.toString(), runs.stream().map(run -> run.example().title().at()).toList());
+        line(body, words.toString(), runs.stream().map(run -> run.example().title().at()).toList());
     }
 
-    private void named(String what, List<Name> names, String none) {
-        line(what + ": " + (names.isEmpty() ? none : linked(names)), names.stream().map(Name::at).toList());
+    private static void named(Composite body, String what, List<Name> names, String none) {
+        line(body, what + ": " + (names.isEmpty() ? none : linked(names)), names.stream().map(Name::at).toList());
     }
 
     private static String linked(List<Name> names) {
         StringBuilder words = new StringBuilder();
         for (int i = 0; i < names.size(); i++) {
-            words.append(i > 0 ? ", " : "").append("<a href=\"").append(i).append("\">").append(plain(names.get(i).text()))
+            words.append(i > 0 ? ", " : "").append("<a href=\"").append(i).append("\">").append(ScrolledPage.plain(names.get(i).text()))
                     .append("</a>");
         }
         return words.toString();
     }
 
-    private static String plain(String words) {
-        return words.replace("&", "&&").replace("<", "\u2039");
-    }
-
-    private void line(String words, List<SourceRange> targets) {
+    private static void line(Composite body, String words, List<SourceRange> targets) {
         Link link = new Link(body, SWT.WRAP);
         link.setText(words);
         link.addListener(SWT.Selection, event -> Editors.show(targets.get(Integer.parseInt(event.text))));
         GridDataFactory.fillDefaults().grab(true, false).hint(160, SWT.DEFAULT).applyTo(link);
     }
 
-    private void fit() {
-        if (body != null) {
-            scroll.setMinHeight(body.computeSize(scroll.getClientArea().width, SWT.DEFAULT).y);
-        }
-    }
-
     @Override
     public void setFocus() {
-        scroll.setFocus();
+        page.setFocus();
     }
 
     @Override

@@ -1,0 +1,71 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench;
+
+import java.util.function.Consumer;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.ScrolledComposite;
+import org.eclipse.swt.widgets.Composite;
+
+/** A page of lines that is written anew whenever what it speaks of changes, and scrolls where it is longer than its place. */
+public final class ScrolledPage {
+    private final ScrolledComposite scroll;
+    private Composite body;
+
+    public ScrolledPage(Composite parent) {
+        scroll = new ScrolledComposite(parent, SWT.V_SCROLL);
+        scroll.setExpandHorizontal(true);
+        scroll.setExpandVertical(true);
+        scroll.addListener(SWT.Resize, event -> fit());
+    }
+
+    /** Puts new content in the place of the old; does nothing once the page is closed. */
+    public void write(Consumer<Composite> content) {
+        if (scroll.isDisposed()) {
+            return;
+        }
+        if (body != null) {
+            body.dispose();
+        }
+        body = new Composite(scroll, SWT.NONE);
+        GridLayoutFactory.swtDefaults().margins(12, 8).spacing(4, 6).applyTo(body);
+        content.accept(body);
+        scroll.setContent(body);
+        fit();
+    }
+
+    /** Runs something in the thread of the window, unless the page is closed by then. From any thread. */
+    public void later(Runnable what) {
+        if (!scroll.isDisposed()) {
+            scroll.getDisplay().asyncExec(() -> {
+                if (!scroll.isDisposed()) {
+                    what.run();
+                }
+            });
+        }
+    }
+
+    /** After a part of the content has grown. */
+    public void grown() {
+        body.layout(true, true);
+        fit();
+    }
+
+    private void fit() {
+        if (body != null) {
+            scroll.setMinHeight(body.computeSize(scroll.getClientArea().width, SWT.DEFAULT).y);
+        }
+    }
+
+    public void setFocus() {
+        scroll.setFocus();
+    }
+
+    /** Words as they stand, in a control that takes {@code &} and {@code <} for marks of its own. */
+    public static String plain(String words) {
+        return words.replace("&", "&&").replace("<", "\u2039");
+    }
+}

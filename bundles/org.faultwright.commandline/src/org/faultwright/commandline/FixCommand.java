@@ -47,9 +47,8 @@ final class FixCommand implements Callable<Integer> {
     @Option(names = "--at", paramLabel = "LINE[:COLUMN]", description = "Apply the fix of the finding at this place; for one file.")
     private String place;
 
-    @Option(names = "--choose", paramLabel = "NUMBER", defaultValue = "1",
-            description = "Where one finding has several fixes, apply this one (default: 1).")
-    private int number;
+    @Option(names = "--choose", paramLabel = "NUMBER", description = "Where one finding has several fixes, apply this one (default: 1).")
+    private Integer number;
 
     @Option(names = "--dry-run", description = "Show what would change, and change nothing.")
     private boolean dryRun;
@@ -69,12 +68,15 @@ final class FixCommand implements Callable<Integer> {
         }
         int made = 0;
         for (Path file : files) {
-            made += all || rule != null || place != null ? apply(file) : list(file);
+            made += isListing() ? list(file) : apply(file);
         }
         PrintWriter out = spec.commandLine().getOut();
-        boolean listing = !all && rule == null && place == null;
-        out.println(CheckCommand.counted(made, "fix", "fixes") + (listing ? " offered." : dryRun ? " would be applied." : " applied."));
-        return (listing || dryRun) && made > 0 || place != null && made == 0 ? Faultwright.FINDINGS : Faultwright.CLEAN;
+        out.println(CheckCommand.counted(made, "fix", "fixes") + (isListing() ? " offered." : dryRun ? " would be applied." : " applied."));
+        return (isListing() || dryRun) && made > 0 || place != null && made == 0 ? Faultwright.FINDINGS : Faultwright.CLEAN;
+    }
+
+    private boolean isListing() {
+        return !all && rule == null && place == null;
     }
 
     private void refuseWhatContradicts() {
@@ -88,8 +90,11 @@ final class FixCommand implements Callable<Integer> {
         if (place != null && !PLACE.matcher(place).matches()) {
             throw new CannotProceed("\"" + place + "\" is no place; write a line, such as 12, or a line and a column, such as 12:9.");
         }
-        if (number < 1) {
+        if (number != null && number < 1) {
             throw new CannotProceed("--choose counts from 1.");
+        }
+        if (isListing() && (number != null || dryRun)) {
+            throw new CannotProceed((number != null ? "--choose" : "--dry-run") + " needs to know which fixes are meant: say --all, --rule or --at too.");
         }
     }
 
@@ -178,8 +183,9 @@ final class FixCommand implements Callable<Integer> {
                     continue;
                 }
                 List<Fix> fixes = holding(finding);
-                if (fixes.size() >= number) {
-                    Fix fix = fixes.get(number - 1);
+                int chosen = number == null ? 1 : number;
+                if (fixes.size() >= chosen) {
+                    Fix fix = fixes.get(chosen - 1);
                     document = checking.read(new SourceText(document.source().name(), fix.applied()));
                     found = checking.all(document);
                     return Optional.of(finding.at() + " " + finding.rule() + ": " + fix.title());

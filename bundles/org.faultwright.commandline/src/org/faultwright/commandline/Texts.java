@@ -6,29 +6,23 @@ package org.faultwright.commandline;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import org.faultwright.publish.WholeFile;
 
 /** Writes procedure texts whole or not at all. */
 final class Texts {
     private Texts() {
     }
 
-    /** @throws CannotProceed if the file cannot be written; it is then as it was */
+    /** @throws CannotProceed if the file cannot be written, or holds letters that could not be read; it is then as it was */
     static void replace(Path file, String content) {
-        Path target = file.toAbsolutePath();
+        if (content.indexOf('\uFFFD') >= 0) {
+            throw new CannotProceed(file + " is not in UTF-8 and is left as it is; save it as UTF-8 first, or its letters would be lost.");
+        }
         try {
-            Path part = Files.createTempFile(target.getParent(), ".changing-", ".part");
-            try {
-                Files.write(part, content.getBytes(StandardCharsets.UTF_8));
-                keepPermissions(target, part);
-                move(part, target);
-            } finally {
-                Files.deleteIfExists(part);
-            }
+            WholeFile.replace(file, content.getBytes(StandardCharsets.UTF_8));
         } catch (IOException refused) {
             throw new CannotProceed("The file " + file + " cannot be written (" + refused.getMessage()
                     + "); it is as it was.");
@@ -45,19 +39,5 @@ final class Texts {
             throw new CannotProceed("There is no folder " + folder + "; make it first, or check the spelling.");
         }
         replace(file, content);
-    }
-
-    private static void keepPermissions(Path from, Path to) throws IOException {
-        if (Files.exists(from) && from.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-            Files.setPosixFilePermissions(to, Files.getPosixFilePermissions(from));
-        }
-    }
-
-    private static void move(Path part, Path target) throws IOException {
-        try {
-            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } catch (AtomicMoveNotSupportedException elsewhere) {
-            Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-        }
     }
 }

@@ -5,6 +5,7 @@
 package org.faultwright.publish;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -27,20 +28,35 @@ public final class WholeFile {
     public static Path write(Path folder, Published published) throws PublishingRefused {
         Path target = folder.resolve(published.fileName());
         try {
-            Files.createDirectories(folder);
-            Path part = Files.createTempFile(folder, ".publishing-", ".part");
-            try {
-                Files.write(part, published.bytes());
-                readableLikeOthers(part);
-                move(part, target);
-            } finally {
-                Files.deleteIfExists(part);
-            }
+            replace(target, published.bytes());
             return target;
         } catch (IOException | SecurityException refused) {
             throw new PublishingRefused("Cannot write " + published.fileName() + " into the folder " + folder + " ("
                     + reason(folder, refused) + "): choose a folder that you may write to.", refused);
         }
+    }
+
+    /**
+     * Puts the content in the place of what is there, or makes the file and its folder; who may read it stays as it was.
+     *
+     * @throws IOException if it cannot be written; what was there before is still there then
+     */
+    public static void replace(Path target, byte[] content) throws IOException {
+        Path folder = target.toAbsolutePath().getParent();
+        Files.createDirectories(folder);
+        Path part = Files.createTempFile(folder, ".writing-", ".part");
+        try {
+            Files.write(part, content);
+            readableAs(target, part);
+            move(part, target);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** A text in UTF-8 in the place of what is there. */
+    public static void replace(Path target, String text) throws IOException {
+        replace(target, text.getBytes(StandardCharsets.UTF_8));
     }
 
     private static void move(Path part, Path target) throws IOException {
@@ -51,10 +67,11 @@ public final class WholeFile {
         }
     }
 
-    /** A temporary file is made for its owner alone, but a card is there to be read. */
-    private static void readableLikeOthers(Path part) throws IOException {
+    /** A temporary file is made for its owner alone, but a new one is there to be read. */
+    private static void readableAs(Path target, Path part) throws IOException {
         if (part.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-            Files.setPosixFilePermissions(part, PosixFilePermissions.fromString("rw-r--r--"));
+            Files.setPosixFilePermissions(part, Files.exists(target) ? Files.getPosixFilePermissions(target)
+                    : PosixFilePermissions.fromString("rw-r--r--"));
         }
     }
 

@@ -12,27 +12,39 @@ import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.QuantityKind;
 
 /** The highest voltage inside the unit, from what its points carry. */
 public final class UnitVoltage {
+    /** The peak of 50 V rms of a sine, in volts. */
+    private static final Exact PEAK = Exact.of("70.7");
+
     private final List<Point> points;
 
     private UnitVoltage(List<Point> points) {
         this.points = points;
     }
 
-    /** From the points that the procedure declares; where none of them says, from those that its steps probe. */
+    /**
+     * From the points that the procedure declares and those that steps of its own text probe; where none of them says,
+     * from those that a routine of a library probes, which stand for the largest of any unit.
+     */
     public static UnitVoltage of(ProcedurePaths paths) {
         Procedure procedure = paths.map().procedure();
-        List<Point> own = stating(procedure.own().points().stream());
-        return new UnitVoltage(!own.isEmpty() ? own : stating(paths.map().places().stream().filter(paths::reaches)
-                .map(Place::step).filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
-                .flatMap(step -> Probes.points(step, paths.map().scope()).stream()).distinct()));
+        List<Point> own = stating(Stream.concat(procedure.own().points().stream(), probed(paths, true)));
+        return new UnitVoltage(!own.isEmpty() ? own : stating(probed(paths, false)));
+    }
+
+    private static Stream<Point> probed(ProcedurePaths paths, boolean byItself) {
+        String text = paths.map().procedure().source().name();
+        return paths.map().places().stream().filter(paths::reaches).map(Place::step).filter(Step.Measure.class::isInstance)
+                .map(Step.Measure.class::cast).filter(step -> !byItself || step.at().source().name().equals(text))
+                .flatMap(step -> Probes.points(step, paths.map().scope()).stream());
     }
 
     private static List<Point> stating(Stream<Point> points) {
         return points.filter(point -> point.carries().filter(carried -> carried.upTo().value().fits(carried.kind()))
-                .isPresent()).toList();
+                .isPresent()).distinct().toList();
     }
 
     /** Whether no point says what it carries. */
@@ -53,8 +65,12 @@ public final class UnitVoltage {
 
     /** Whether mains is inside: a point of a measurement category, or one that carries more than 50 V ac. */
     public boolean hasMains() {
-        return points.stream().anyMatch(point -> point.category().isPresent() || point.carries().orElseThrow().kind()
-                .isAlternating() && VoltageLimit.exceededBy(point.carries().orElseThrow().kind(), volts(point))
-                        .filter(limit -> limit == VoltageLimit.EXTRA_LOW).isPresent());
+        return points.stream().anyMatch(point -> point.category().isPresent() || mostOf(point.carries().orElseThrow().kind())
+                .filter(most -> volts(point).compareTo(most) > 0).isPresent());
+    }
+
+    private static Optional<Exact> mostOf(QuantityKind kind) {
+        return kind == QuantityKind.AC_VOLTAGE_PEAK ? Optional.of(PEAK)
+                : kind.isAlternating() ? VoltageLimit.EXTRA_LOW.volts(kind) : Optional.empty();
     }
 }

@@ -5,6 +5,7 @@
 package org.faultwright.analysis.rules;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.Findings;
@@ -52,23 +53,35 @@ public final class BleedLeadUnfit implements Rule {
 
     private static void check(ProcedurePaths paths, Place place, Name name, Part part, Findings findings, Set<String> reported) {
         Exact ohms = resistance(part).orElseThrow();
-        for (StoredCharges.Stored stored : StoredCharges.dangerous(paths)) {
-            String what = PlaceText.subject(place) + " drains " + stored.point().name() + " through " + part.name();
-            Exact first = stored.energy().volts().squared().dividedBy(ohms);
-            Optional<Exact> rated = part.rated().map(Written::value).filter(power -> power.fits(QuantityKind.POWER)).map(Quantity::base);
-            StoredEnergy bled = stored.energy().drainedAlsoBy(ohms);
-            Optional<Quantity> held = place.step().frame().waits().map(Written::value).filter(time -> time.fits(QuantityKind.TIME)
-                    && time.value().signum() > 0);
-            boolean burns = rated.filter(power -> power.times(OVERLOAD).compareTo(first) < 0).isPresent();
-            boolean left = held.filter(time -> bled.after(time.base()).base().compareTo(StoredEnergy.SAFE.base()) > 0).isPresent();
-            if ((burns || left) && reported.add(place.step().name() + " " + part.name())) {
-                findings.report(burns ? Severity.ERROR : Severity.WARNING, PlaceText.at(place, name.at()), burns
-                        ? what + ", rated " + part.rated().orElseThrow().value() + "; it takes " + first.ceiling() + " W at first."
-                        : what + " for " + held.orElseThrow().spelling() + "; " + WaitTooShort.volts(bled.after(held.orElseThrow().base()))
-                                + " are left then.", burns ? "Use a lead of more ohms or watts: more than five times its rating is too much even for seconds."
-                                        : "Hold it for " + bled.timeTo(StoredEnergy.SAFE.base()).orElseThrow().base().ceiling()
-                                                + " s at least, then measure.");
-            }
+        Optional<Exact> rated = part.rated().map(Written::value).filter(power -> power.fits(QuantityKind.POWER)).map(Quantity::base);
+        Optional<Quantity> held = place.step().frame().waits().map(Written::value).filter(time -> time.fits(QuantityKind.TIME)
+                && time.value().signum() > 0);
+        List<StoredCharges.Stored> charges = StoredCharges.dangerous(paths);
+        Optional<StoredCharges.Stored> burning = charges.stream().filter(stored -> rated.filter(power -> power.times(OVERLOAD)
+                .compareTo(atFirst(stored, ohms)) < 0).isPresent()).findFirst();
+        Optional<StoredCharges.Stored> left = charges.stream().filter(stored -> held.filter(time -> stored.energy().drainedAlsoBy(ohms)
+                .after(time.base()).base().compareTo(StoredEnergy.SAFE.base()) > 0).isPresent()).findFirst();
+        if (burning.or(() -> left).isPresent() && reported.add(place.step().name() + " " + part.name())) {
+            burning.ifPresentOrElse(stored -> findings.report(Severity.ERROR, PlaceText.at(place, name.at()), drains(place, stored, part)
+                    + ", rated " + part.rated().orElseThrow().value() + "; it takes " + atFirst(stored, ohms).ceiling() + " W at first.",
+                    "Use a lead of more ohms or watts: more than five times its rating is too much even for seconds."),
+                    () -> left(place, name, part, left.orElseThrow(), ohms, held.orElseThrow(), findings));
         }
+    }
+
+    private static void left(Place place, Name name, Part part, StoredCharges.Stored stored, Exact ohms, Quantity held, Findings findings) {
+        StoredEnergy bled = stored.energy().drainedAlsoBy(ohms);
+        findings.report(Severity.WARNING, PlaceText.at(place, name.at()), drains(place, stored, part) + " for " + held.spelling() + "; "
+                + WaitTooShort.volts(bled.after(held.base())) + " are left then.",
+                "Hold it for " + bled.timeTo(StoredEnergy.SAFE.base()).orElseThrow().base().ceiling() + " s at least, then measure.");
+    }
+
+    private static String drains(Place place, StoredCharges.Stored stored, Part part) {
+        return PlaceText.subject(place) + " drains " + stored.point().name() + " through " + part.name();
+    }
+
+    /** P = V²/R in the lead, in watts. */
+    private static Exact atFirst(StoredCharges.Stored stored, Exact ohms) {
+        return stored.energy().volts().squared().dividedBy(ohms);
     }
 }

@@ -4,12 +4,16 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.HashSet;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.UnitVoltage;
 import org.faultwright.procedure.Point;
@@ -29,10 +33,16 @@ public final class LiveToolUnfit implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> UnitVoltage.of(paths).dangerous().ifPresent(point ->
-                paths.map().procedure().steps().stream().filter(LiveWork::saysWhy).filter(step -> mayBeLive(paths, step))
+                places(paths).filter(place -> mayBeLive(paths, place.step()))
                         // a reading is taken with an instrument, which rules of its own hold against the point
-                        .filter(step -> !(step instanceof Step.Measure)).filter(step -> !hasFitting(step, point))
-                        .forEach(step -> report(step, point, findings))));
+                        .filter(place -> !(place.step() instanceof Step.Measure)).filter(place -> !hasFitting(place.step(), point))
+                        .forEach(place -> report(place, point, findings))));
+    }
+
+    /** One place of each step that says why it is done live, those of routines too. */
+    static Stream<Place> places(ProcedurePaths paths) {
+        Set<Step> seen = new HashSet<>();
+        return paths.map().places().stream().filter(paths::reaches).filter(place -> LiveWork.saysWhy(place.step()) && seen.add(place.step()));
     }
 
     /** Whether something may be live when the step begins, though the step switch it off at its end. */
@@ -46,8 +56,8 @@ public final class LiveToolUnfit implements Rule {
                 .anyMatch(upTo -> upTo.fits(QuantityKind.DC_VOLTAGE) && upTo.base().compareTo(UnitVoltage.volts(point)) >= 0);
     }
 
-    private static void report(Step step, Point point, Findings findings) {
-        findings.report(step.frame().precautions().liveBecause().orElseThrow().at(), step.name()
+    private static void report(Place place, Point point, Findings findings) {
+        findings.report(PlaceText.at(place, place.step().frame().precautions().liveBecause().orElseThrow().at()), PlaceText.subject(place)
                 + " is done live, and none of its tools is rated for the " + point.carries().orElseThrow().upTo().value()
                 + " at " + point.name() + ".",
                 "Name the tool that goes in after \"tools\", with its rating after \"rated\", such as 1000 V (IEC 60900).");

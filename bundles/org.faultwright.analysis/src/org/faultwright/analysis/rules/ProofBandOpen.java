@@ -76,9 +76,17 @@ public final class ProofBandOpen implements Rule {
             findings.report(claim.setting().at(), says + " up to " + top.get() + " V; " + (most.compareTo(STANDARD) < 0
                     ? "the house counts at most " + most + " V as none" : standard()) + ".",
                     "Let a band that ends at " + most + " V or below prove it.");
+        } else if (isDeep(band.get(), most)) {
+            findings.report(claim.setting().at(), says + " down to " + band.get().lower().orElseThrow().value()
+                    + " V; with the leads the other way round that is as much.", "Let the band begin at -" + most + " V or above.");
         } else {
             coarse(step, top.get(), says, claim, subject, findings);
         }
+    }
+
+    /** Whether it says how far it goes below zero, and that is too far. A band without a lower end is read without its sign. */
+    private static boolean isDeep(Interval band, Exact most) {
+        return band.lower().filter(lower -> lower.value().signum() < 0 && lower.value().absolute().compareTo(most) > 0).isPresent();
     }
 
     /** A display whose last digit is larger than the limit shows 0 for what is not. */

@@ -48,6 +48,10 @@ public final class ProofElsewhere implements Rule {
             return;
         }
         Optional<Point> point = step.point().flatMap(subject.scope()::point);
+        step.against().ifPresent(name -> subject.scope().point(name).filter(other -> mayHold(other, claim)).ifPresent(other ->
+                findings.report(name.at(), step.name() + proves + " against " + other.name()
+                        + ", which may be charged too: between two charged points nothing is read.",
+                        "Read it against a point that holds no charge.")));
         if (step.point().isEmpty()) {
             findings.report(claim.setting().at(), step.name() + proves + " and does not say where it is read.",
                     "Say at which point: " + where(claim) + ".", at(step, claim));
@@ -82,6 +86,10 @@ public final class ProofElsewhere implements Rule {
         return DeadCircuit.stores(point) || point.carries().filter(carried -> carried.kind() == QuantityKind.DC_VOLTAGE)
                 .filter(carried -> carried.upTo().value().fits(carried.kind())).filter(carried -> UnitVoltage.volts(point)
                         .compareTo(VoltageLimit.ENERGY_CLASS_1.volts(carried.kind()).orElseThrow()) > 0).isPresent();
+    }
+
+    private static boolean mayHold(Point point, ChargeProofs.Claim claim) {
+        return point.stores().isPresent() || mayBeCharged(point) || places(claim).stream().anyMatch(name -> name.text().equals(point.name().text()));
     }
 
     private static boolean isCutOff(Point point) {

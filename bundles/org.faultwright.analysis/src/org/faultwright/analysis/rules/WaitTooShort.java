@@ -60,8 +60,12 @@ public final class WaitTooShort implements Rule {
     }
 
     private static boolean mayBeCharged(ProcedurePaths paths, Place place) {
-        return paths.bench().at(place).stream().anyMatch(state -> state.staysLive().isEmpty()
-                && paths.bench().charged().stream().anyMatch(state::isCharged));
+        return charged(paths, place).isPresent();
+    }
+
+    private static Optional<BenchStates.State> charged(ProcedurePaths paths, Place place) {
+        return paths.bench().at(place).stream().filter(state -> state.staysLive().isEmpty()
+                && paths.bench().charged().stream().anyMatch(state::isCharged)).findFirst();
     }
 
     /** Whether it is the charge that is waited for: the step tells of it, or goes in at once, or a proof follows before any other wait. */
@@ -97,7 +101,7 @@ public final class WaitTooShort implements Rule {
     }
 
     private static void report(ProcedurePaths paths, Place place, Quantity wait, StoredCharges.Stored stored, Findings findings) {
-        BenchStates.State state = paths.bench().at(place).get(0);
+        BenchStates.State state = charged(paths, place).orElseThrow();
         findings.report(goesIn(paths, place) ? Severity.ERROR : Severity.WARNING,
                 PlaceText.at(place, place.step().frame().waits().orElseThrow().at()), PlaceText.subject(place) + " waits " + wait.spelling()
                         + ", and " + stored.point().name() + " can then still have " + volts(stored.energy().after(wait.base())) + ". It holds "

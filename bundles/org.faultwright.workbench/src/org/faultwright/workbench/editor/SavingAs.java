@@ -13,7 +13,7 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.FileDialog;
-import org.faultwright.workbench.files.WholeText;
+import org.faultwright.publish.WholeFile;
 import org.faultwright.workbench.shelf.Folders;
 
 /** Save as: the text goes into another file, and the editor goes on with that one. */
@@ -39,7 +39,7 @@ final class SavingAs {
     static void save(ProcedureEditor editor, Path chosen) {
         Path path = chosen.toString().endsWith(ENDING) ? chosen : Path.of(chosen + ENDING);
         try {
-            WholeText.write(path, editor.document().get());
+            WholeFile.replace(path, editor.document().get());
             editor.moveTo(file(path));
             editor.say("Saved as " + path + ".");
         } catch (IOException | CoreException refused) {

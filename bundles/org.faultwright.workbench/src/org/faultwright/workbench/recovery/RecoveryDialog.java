@@ -23,8 +23,8 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
+import org.faultwright.publish.WholeFile;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.files.WholeText;
 
 /** Shows what was not saved beside what the file says, one text after the other, and asks which one is to stay. */
 final class RecoveryDialog extends Dialog {
@@ -66,7 +66,7 @@ final class RecoveryDialog extends Dialog {
 
     private static void writeAgain(UnsavedText text) {
         try {
-            WholeText.write(Path.of(text.file()), text.text());
+            WholeFile.replace(Path.of(text.file()), text.text());
             Recovery.get().forget(text.file());
             Optional<IFile> file = Editors.file(text.file());
             if (file.isPresent()) {

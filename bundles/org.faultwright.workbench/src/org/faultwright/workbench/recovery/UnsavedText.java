@@ -9,7 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import org.faultwright.workbench.files.WholeText;
+import org.faultwright.publish.WholeFile;
 
 /**
  * A copy of a text that was typed and not saved.
@@ -21,7 +21,7 @@ record UnsavedText(String file, String text) {
     private static final String ENDING = ".unsaved";
 
     void keep(Path folder) throws IOException {
-        WholeText.write(folder.resolve(nameFor(file)), file + "\n" + text);
+        WholeFile.replace(folder.resolve(nameFor(file)), file + "\n" + text);
     }
 
     /** The copy in a file of the folder; absent where it is none. */

@@ -18,7 +18,7 @@ import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Shell;
-import org.faultwright.workbench.files.WholeText;
+import org.faultwright.publish.WholeFile;
 import org.faultwright.workbench.shelf.Folders;
 
 /** What comes before and right after the window: its workspace, a second window, a damaged workspace. */
@@ -105,7 +105,7 @@ public final class Starting {
         String list = String.join("\n", folders) + "\n";
         if (!list.equals(written)) {
             try {
-                WholeText.write(Workspace.list(), list);
+                WholeFile.replace(Workspace.list(), list);
                 written = list;
             } catch (IOException refused) {
                 ILog.of(Starting.class).warn("The list of open folders could not be written.", refused);

@@ -12,6 +12,7 @@ import org.faultwright.analysis.rules.AmbiguityGroup;
 import org.faultwright.analysis.rules.BetterOrder;
 import org.faultwright.analysis.rules.BleedLeadUnfit;
 import org.faultwright.analysis.rules.BeyondThePoint;
+import org.faultwright.analysis.rules.CalculatedOtherwise;
 import org.faultwright.analysis.rules.CalibrationExpired;
 import org.faultwright.analysis.rules.CasesMissing;
 import org.faultwright.analysis.rules.CasesOfZero;
@@ -25,11 +26,13 @@ import org.faultwright.analysis.rules.ComplaintNotConfirmed;
 import org.faultwright.analysis.rules.ConclusionWithoutFinding;
 import org.faultwright.analysis.rules.ContradictoryNeeds;
 import org.faultwright.analysis.rules.CurrentAcrossPoint;
+import org.faultwright.analysis.rules.DayInTheFuture;
 import org.faultwright.analysis.rules.DivisionByZeroPossible;
 import org.faultwright.analysis.rules.DoubtfulUnhandled;
 import org.faultwright.analysis.rules.DuplicateName;
 import org.faultwright.analysis.rules.DuplicateResult;
 import org.faultwright.analysis.rules.EmptyOutcomes;
+import org.faultwright.analysis.rules.EndingNotSaid;
 import org.faultwright.analysis.rules.EraseWithoutBackupCheck;
 import org.faultwright.analysis.rules.ExampleFails;
 import org.faultwright.analysis.rules.ExampleNamesUnknownResult;
@@ -103,6 +106,7 @@ import org.faultwright.analysis.rules.PictureUnusable;
 import org.faultwright.analysis.rules.TableOutcomes;
 import org.faultwright.analysis.rules.TakesLessThanWait;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
+import org.faultwright.analysis.rules.ToleranceSidesDiffer;
 import org.faultwright.analysis.rules.UnboundedLoop;
 import org.faultwright.analysis.rules.UnitDeviationMissing;
 import org.faultwright.analysis.rules.UnknownName;
@@ -155,6 +159,7 @@ public final class RuleSet {
                 new ZeroWidthTolerance(),
                 new PercentageOfZero(),
                 new ToleranceBeyondNominal(),
+                new ToleranceSidesDiffer(),
                 new NegativeAmount(),
                 new TakesLessThanWait(),
                 new PictureUnusable(),
@@ -225,6 +230,7 @@ public final class RuleSet {
                 new WaitTooShort(),
                 new BleedLeadUnfit(),
                 new LeftOpen(),
+                new EndingNotSaid(),
                 new ContradictoryNeeds(),
                 new AlreadySet());
     }
@@ -265,6 +271,7 @@ public final class RuleSet {
     private static List<Rule> examples() {
         return List.of(
                 new ExampleFails(),
+                new CalculatedOtherwise(),
                 new ExampleNamesUnknownResult(),
                 new ExampleTimeExceeded(),
                 new ReadingImpossible(),
@@ -276,6 +283,7 @@ public final class RuleSet {
                 new MissingHeader(),
                 new MissingSource(),
                 new ReleaseIncomplete(),
+                new DayInTheFuture(),
                 new ChangedAfterRelease());
     }
 

@@ -6,12 +6,14 @@ package org.faultwright.procedure;
 
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Expression;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.Unit;
 
 /** Which outcome of a step a result leads to; the one place that knows. */
 public final class Results {
@@ -112,6 +114,17 @@ public final class Results {
             return 0;
         }
         return 1;
+    }
+
+    /** Where one outcome of a step gives way to the next, in the coherent SI unit. */
+    public static Stream<Exact> ends(Step step) {
+        return limits(step).map(limit -> limit.interval(kind(step)))
+                .flatMap(interval -> Stream.of(interval.lower(), interval.upper())).flatMap(Optional::stream).map(Bound::value);
+    }
+
+    /** The units in which the limits of a step are written, in reading order. */
+    public static Stream<Unit> units(Step step) {
+        return limits(step).flatMap(limit -> limit.quantities().stream()).map(Quantity::unit).filter(Unit::isKnown);
     }
 
     private static Stream<Limit> limits(Step step) {

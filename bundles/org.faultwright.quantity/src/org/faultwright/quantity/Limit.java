@@ -14,7 +14,7 @@ public sealed interface Limit {
     record AroundNominal(Quantity written, Tolerance plus, Tolerance minus, String spelling) implements Limit {
         @Override
         public List<Quantity> quantities() {
-            return Stream.concat(Stream.of(written), Stream.of(plus, minus)
+            return Stream.concat(Stream.of(written), Stream.of(plus, minus).distinct()
                     .filter(Tolerance.Amount.class::isInstance)
                     .map(tolerance -> ((Tolerance.Amount) tolerance).amount())).toList();
         }
@@ -74,7 +74,7 @@ public sealed interface Limit {
     /** The author's own spelling, for print. */
     String spelling();
 
-    /** Every quantity written in it, in reading order. */
+    /** Every quantity written in it, in reading order; a tolerance that holds to both sides once. */
     List<Quantity> quantities();
 
     /** The nominal value where one is written. */

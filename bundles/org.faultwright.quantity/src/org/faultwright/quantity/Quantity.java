@@ -4,6 +4,11 @@
  */
 package org.faultwright.quantity;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
 /**
  * A number with its unit, exact, and with the author's own spelling kept for print.
  *
@@ -12,6 +17,7 @@ package org.faultwright.quantity;
  * @param spelling the author's spelling, such as {@code 4k7} or {@code 4.7 kohm}
  */
 public record Quantity(Exact value, Unit unit, String spelling) {
+    private static final Pattern DECIMALS = Pattern.compile("[-\u2212]?\\s*\\d+\\.(\\d+)(?![\\deE.])");
 
     /**
      * A quantity from its two parts as a grammar finds them. What cannot be read as a number becomes
@@ -43,6 +49,17 @@ public record Quantity(Exact value, Unit unit, String spelling) {
     /** The value in the coherent SI unit, read as that kind of quantity: a temperature difference has no zero offset. */
     public Exact base(QuantityKind kind) {
         return kind == QuantityKind.TEMPERATURE_DIFFERENCE ? difference() : base();
+    }
+
+    /**
+     * What one in the last digit written is worth, in the coherent SI unit: 0.01 V for 3.30 V. Of a whole number, the last digit that is not 0
+     * counts, since 1200 V may be rounded.
+     */
+    public Exact lastDigit() {
+        Matcher written = DECIMALS.matcher(spelling);
+        int places = written.lookingAt() ? written.group(1).length()
+                : value.toDecimal(MathContext.DECIMAL64).stripTrailingZeros().scale();
+        return Exact.of(BigDecimal.ONE.scaleByPowerOfTen(-places)).times(unit.factor());
     }
 
     /**

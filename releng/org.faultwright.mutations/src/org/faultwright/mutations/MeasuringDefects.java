@@ -41,6 +41,10 @@ final class MeasuringDefects {
                 Kind.of("a resistance below nothing in an example", Set.of("reading-impossible"), specimen -> specimen.procedure().examples().stream()
                         .flatMap(example -> example.shows().stream()).filter(showing -> reads(showing, QuantityKind.RESISTANCE, specimen))
                         .map(showing -> Seed.at(showing.at(), Edits.insertBefore(showing.possible().get(0).words().at(), "-")))).besides(ALL),
+                Kind.of("a calculated value that its readings do not give", Set.of("calculated-otherwise"), specimen -> specimen.procedure().examples().stream()
+                        .flatMap(example -> example.shows().stream()).filter(showing -> specimen.procedure().step(showing.step()).orElse(null) instanceof Step.Calculate
+                                && showing.possible().get(0).reading().isPresent())
+                        .map(showing -> Seed.at(showing.at(), Edits.insertBefore(showing.possible().get(0).words().at(), "9")))).besides(ALL),
                 Kind.of("a step that a fault shows twice", Set.of("step-shown-twice"), specimen -> specimen.procedure().faults().stream()
                         .flatMap(fault -> fault.shows().stream().map(showing -> Seed.in(fault, Edits.insertAfter(showing.at(), ", " + showing.at().text())))))
                         .besides(ALL),

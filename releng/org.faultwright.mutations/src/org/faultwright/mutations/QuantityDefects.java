@@ -49,6 +49,9 @@ final class QuantityDefects {
                         .map(number -> Edits.replace(number, "0"))),
                 limits("a tolerance as large as the value", Set.of("tolerance-beyond-nominal"), limit -> Edits.first(limit, "\\+/- (" + NUMBER + ")\\s*%")
                         .map(number -> Edits.replace(number, "200"))),
+                limits("a percentage to one side and a quantity to the other", Set.of("tolerance-sides-differ"), limit -> Edits.first(limit,
+                        "\\+/- " + NUMBER + "\\s*%").map(both -> Edits.replace(both, "+" + both.text().substring(4) + " -0.1 "
+                                + Edits.first(limit, UNIT).map(SourceRange::text).orElse("V")))),
                 bands("a band narrowed, so that a hole is left", Set.of("hole-between-bands"), 0.5),
                 bands("a band widened over the next", Set.of("overlapping-bands"), 2),
                 Kind.of("a result of a reading left out", Set.of("outcomes-incomplete", "hole-between-bands", "expected-outside-bands"),
@@ -84,7 +87,7 @@ final class QuantityDefects {
     private static Set<String> more() {
         return Consequences.all(OF_READINGS, OF_WALKS, Set.of("unused-reading", "single-valued", "unreachable-step", "unreachable-outcome", "limits-reversed", "missing-time",
                 // what a reading proves or tests hangs on its kind and its limit
-                "proof-not-measured", "proof-band-open", "protection-limit-loose", "note-after-need"));
+                "proof-not-measured", "proof-band-open", "protection-limit-loose", "note-after-need", "unused-exit"));
     }
 
     /** The reading that a formula uses, left out: what leads to it leads to where its good result leads. */

@@ -76,6 +76,9 @@ final class RecordDefects {
                         .map(equipment -> Seed.at(equipment.at(), Edits.delete(equipment.at())).naming(specimen.name()))),
                 Kind.of("no revision", Set.of("missing-header"), specimen -> specimen.procedure().revision().stream()
                         .map(revision -> Seed.at(revision.at(), Edits.delete(revision.at())).naming(specimen.name()))).besides(Set.of("outcome-untried")),
+                Kind.of("a source of next year", Set.of("day-in-the-future"), specimen -> specimen.ownSteps().stream()
+                        .flatMap(step -> step.frame().source().stream().flatMap(source -> Edits.first(source.at(), "\\d{4}-\\d{2}-\\d{2}").stream()
+                                .map(day -> Seed.in(step, Edits.replace(day, "2027-02-28")))))),
                 Kind.of("reviewed by nobody", Set.of("release-incomplete"), specimen -> specimen.procedure().revision().stream()
                         .filter(revision -> revision.by().isPresent()).flatMap(revision -> Edits.first(revision.at(), "by \"[^\"]*\"").stream()
                                 .map(words -> Seed.at(words, Edits.delete(words)).naming(specimen.name())))),

@@ -36,6 +36,9 @@ final class StateDefects {
                 act("switching on left out", StateDefects::live),
                 act("opening left out", (setting, condition) -> condition.live().isEmpty() && !ends(setting, condition)),
                 act("closing or refitting left out", (setting, condition) -> condition.live().isEmpty() && ends(setting, condition)),
+                Kind.of("how a condition must be left is not said, and it is left otherwise", Set.of("ending-not-said", "need-not-established"), specimen -> specimen.procedure()
+                        .own().conditions().stream().filter(condition -> condition.ends().isPresent())
+                        .map(condition -> notPutBack(condition, specimen))).besides(more()),
                 performed("a shared routine left out"),
                 Kind.of("the routine that closes left out", Set.of("left-open"), specimen -> specimen.procedure().closesBy().stream()
                         .map(name -> closingLeftOut(name, specimen))).besides(more()),
@@ -131,6 +134,18 @@ final class StateDefects {
 
     private static boolean live(Setting setting, Condition condition) {
         return condition.live().stream().anyMatch(value -> value.text().equals(setting.value().text()));
+    }
+
+    private static Seed notPutBack(Condition condition, Specimen specimen) {
+        Seed seed = Seed.in(condition, Edits.delete(Edits.withKeywords(condition.ends().get().at(), "ends")));
+        for (Step step : specimen.ownSteps()) {
+            for (Setting setting : step.frame().sets()) {
+                if (setting.condition().text().equals(condition.name().text()) && ends(setting, condition)) {
+                    seed = seed.with(Edits.delete(Edits.fromList(setting.at())));
+                }
+            }
+        }
+        return seed;
     }
 
     private static boolean ends(Setting setting, Condition condition) {

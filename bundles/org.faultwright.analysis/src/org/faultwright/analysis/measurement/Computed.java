@@ -24,11 +24,12 @@ import org.faultwright.quantity.measure.Expression;
  * @param readings the measurements in it
  * @param problem  one sentence
  */
-record Computed(Optional<Expression> formula, Map<String, Step.Measure> readings, Optional<String> problem) {
+public record Computed(Optional<Expression> formula, Map<String, Step.Measure> readings, Optional<String> problem) {
     /** More than any bench computes with; decisions that build on decisions can double at each. */
     private static final int MOST_PARTS = 500;
 
-    static Computed of(Step.Calculate step, StepGraph graph) {
+    /** @param graph in which the step stands */
+    public static Computed of(Step.Calculate step, StepGraph graph) {
         return new Unfolding(graph).all(step);
     }
 

@@ -17,7 +17,7 @@ public final class Closures {
      * unless it switches the supply or tells of a charge, or may be changed live, as a paper lid may.
      */
     public static boolean isClosure(Condition condition) {
-        return condition.ends().isPresent() && condition.live().isEmpty() && condition.charged().isEmpty()
+        return condition.ends().filter(condition::has).isPresent() && condition.live().isEmpty() && condition.charged().isEmpty()
                 && !condition.mayChangeLive();
     }
 

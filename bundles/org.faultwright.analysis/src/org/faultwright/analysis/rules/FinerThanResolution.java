@@ -18,7 +18,10 @@ import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
 
-/** A limit written to more digits than the display has. Ends computed from a percentage are left alone. */
+/**
+ * A limit written to more digits than the display has. Ends that were computed are left alone: from a percentage, or from the temperature on a
+ * sensor.
+ */
 public final class FinerThanResolution implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("finer-than-resolution", Severity.ADVICE, Group.INSTRUMENTS,
             "A limit is written to more digits than the range in use shows.");
@@ -49,6 +52,9 @@ public final class FinerThanResolution implements Rule {
 
     /** The number as written, without the zero of its scale: 25 degC is 25 steps of 1 degC. */
     private static boolean isShown(Quantity quantity, Exact step) {
+        if (quantity.spelling().contains(" on ")) {
+            return true;
+        }
         Exact steps = quantity.difference().dividedBy(step);
         return steps.equals(steps.floor());
     }

@@ -43,7 +43,9 @@ public final class InstrumentCannotDecide implements Rule {
             for (StudiedLimit limit : study.limits()) {
                 Optional<Exact> ratio = limit.budget().ratio().filter(known -> known.compareTo(ENOUGH) < 0);
                 boolean held = study.choice().problem().isEmpty() && limit.budget().problems().isEmpty();
-                ratio.filter(known -> held).ifPresent(known -> report(study, limit, known, subject, findings));
+                if (held && (ratio.isPresent() || nothingKeeps(study, limit))) {
+                    report(study, limit, ratio, subject, findings);
+                }
             }
         }
         for (ComputedStudy study : ComputedStudies.of(subject)) {
@@ -66,18 +68,30 @@ public final class InstrumentCannotDecide implements Rule {
                         + " or widen the limit.");
     }
 
-    private static void report(LimitStudy study, StudiedLimit limit, Exact ratio, Subject subject, Findings findings) {
+    /** A temperature with one limit has no ratio, since its scale has no zero to count from; but some reading must keep the limit for certain. */
+    private static boolean nothingKeeps(LimitStudy study, StudiedLimit limit) {
+        return limit.budget().ratio().isEmpty() && limit.budget().limits().width().isEmpty() && !limit.budget().ends().isEmpty()
+                && limit.budget().guarded().zones().accept().intersection(study.range().shown()).isEmpty();
+    }
+
+    private static void report(LimitStudy study, StudiedLimit limit, Optional<Exact> ratio, Subject subject, Findings findings) {
         Exact expanded = limit.budget().ends().stream().map(LimitUncertainty::expanded).reduce(Exact::max).orElseThrow();
         Unit unit = limit.limit().value().quantities().get(0).unit();
         List<Name> better = Alternatives.deciding(study.step(), ENOUGH, subject);
-        Severity severity = ratio.compareTo(Exact.ONE) < 0 ? Severity.ERROR : Severity.WARNING;
+        Severity severity = ratio.map(known -> known.compareTo(Exact.ONE) < 0).orElse(true) ? Severity.ERROR : Severity.WARNING;
         findings.report(severity, limit.limit().at(), study.instrument().name() + " in its range up to "
                 + study.range().upTo()
                 + " reads " + study.step().name() + " to ±" + ValueText.significant(expanded, unit, 2, RoundingMode.UP)
-                + " (U = 2u, u = a/√3), and the limit is " + ratio.toDecimal(2, RoundingMode.DOWN).toPlainString()
-                + " times as wide as that.",
+                + " (U = 2u, u = a/√3), and " + ratio.map(known -> compared(limit, known))
+                        .orElse("no reading that it can show keeps the limit for certain."),
                 better.isEmpty() ? "Use an instrument at least four times finer than the limit, or widen the limit."
                         : "Use " + InstrumentFixes.listed(better) + ", or widen the limit.",
                 InstrumentFixes.use(study.step(), better));
+    }
+
+    /** Which width was held against the uncertainty: that of the limits, or of the one limit counted from zero. */
+    private static String compared(StudiedLimit limit, Exact ratio) {
+        String times = ratio.toDecimal(2, RoundingMode.DOWN).toPlainString() + " times as wide as that.";
+        return limit.budget().limits().width().isPresent() ? "the limit is " + times : "the limit, counted from zero, is " + times;
     }
 }

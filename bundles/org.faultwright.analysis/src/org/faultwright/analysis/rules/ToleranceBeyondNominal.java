@@ -12,9 +12,10 @@ import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.Tolerance;
 
-/** A minus tolerance of a hundred percent or more lets the value vanish or turn its sign. */
+/** A minus tolerance as large as the nominal value or larger lets the value vanish or turn its sign. */
 public final class ToleranceBeyondNominal implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("tolerance-beyond-nominal", Severity.WARNING, Group.QUANTITIES,
             "A tolerance downwards is as large as the nominal value, so that zero keeps the limit.");
@@ -29,12 +30,25 @@ public final class ToleranceBeyondNominal implements Rule {
     public void check(Subject subject, Findings findings) {
         for (StatedLimits.Stated stated : StatedLimits.of(subject)) {
             if (stated.limit().value() instanceof Limit.AroundNominal around && around.written().value().signum() != 0
-                    && around.minus() instanceof Tolerance.Percent minus && minus.percent().compareTo(HUNDRED) >= 0) {
-                findings.report(stated.limit().at(), around.written() + " less " + minus.percent()
-                        + " % of it leaves no voltage, current"
-                        + " or resistance at all, so that zero keeps the limit of " + stated.of().name() + ".",
-                        "Check the percentage, or write a one-sided limit such as: at most " + around.written() + ".");
+                    && leavesNothing(around, stated)) {
+                findings.report(stated.limit().at(), around.written() + " less " + spelled(around.minus())
+                        + " leaves nothing, so that zero keeps the limit of " + stated.of().name() + ".",
+                        "Check the tolerance, or write a one-sided limit such as: at most " + around.written() + ".");
             }
         }
+    }
+
+    /** A temperature in degC may well fall below zero, and so may a difference of temperatures. */
+    private static boolean leavesNothing(Limit.AroundNominal around, StatedLimits.Stated stated) {
+        if (around.minus() instanceof Tolerance.Percent percent) {
+            return percent.percent().compareTo(HUNDRED) >= 0;
+        }
+        return stated.isComparable() && around.written().fits(stated.kind()) && stated.kind() != QuantityKind.TEMPERATURE
+                && stated.kind() != QuantityKind.TEMPERATURE_DIFFERENCE
+                && around.minus().distance(around.written()).compareTo(around.written().difference().absolute()) >= 0;
+    }
+
+    private static String spelled(Tolerance tolerance) {
+        return tolerance instanceof Tolerance.Percent percent ? percent.percent() + " % of it" : ((Tolerance.Amount) tolerance).amount().toString();
     }
 }

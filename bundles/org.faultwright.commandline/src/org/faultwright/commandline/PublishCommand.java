@@ -17,16 +17,18 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.FullCheck;
+import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.publish.FolderExport;
-import org.faultwright.publish.LibraryExport;
-import org.faultwright.publish.ProcedureFolder;
-import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Export;
 import org.faultwright.publish.Exports;
+import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.LibraryExport;
 import org.faultwright.publish.ProcedureExport;
+import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
@@ -87,17 +89,18 @@ final class PublishCommand implements Callable<Integer> {
         int number = 0;
         Set<String> taken = new TreeSet<>();
         Checking checking = new Checking(asOf);
+        FullCheck check = new FullCheck(asOf);
         for (Path file : files) {
             number++;
-            Checking.Checked checked = checking.check(file);
-            if (checked.document() instanceof Library library) {
-                libraries.add(new CheckedLibrary(library, checked.findings()));
+            Document document = checking.read(file);
+            if (document instanceof Library library) {
+                libraries.add(new CheckedLibrary(library, check.of(library)));
             }
-            if (!(checked.document() instanceof Procedure procedure)) {
+            if (!(document instanceof Procedure procedure)) {
                 continue;
             }
             try {
-                Publication publication = Publication.of(procedure, checked.findings(),
+                Publication publication = Publication.of(check.check(procedure),
                         drafts ? Drafts.ALLOWED : Drafts.REFUSED);
                 List<Path> written = write(wanted, publication, taken);
                 publications.add(publication);

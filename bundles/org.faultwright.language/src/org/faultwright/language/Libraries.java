@@ -38,16 +38,11 @@ final class Libraries {
     Document resolve(Document document) {
         List<Library> found = document.uses().isEmpty() ? List.of() : closure(document);
         if (document instanceof Library library) {
-            return with(library, found);
+            return library.with(found);
         }
         Procedure p = (Procedure) document;
         return Closing.of(new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
                 p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at()));
-    }
-
-    private static Library with(Library library, List<Library> found) {
-        return new Library(library.source(), library.name(), library.title(), library.uses(), found, library.own(),
-                library.statedRule(), library.closesBy(), library.problems(), library.at());
     }
 
     /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */

@@ -17,6 +17,11 @@ import java.util.Optional;
 public record Library(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
         Declarations own, Optional<Written<DecisionRule>> statedRule, Optional<Name> closesBy, List<ReadingProblem> problems, SourceRange at)
         implements Document {
+    /** The same library with those that it uses, nearest first. */
+    public Library with(List<Library> used) {
+        return new Library(source, name, title, uses, List.copyOf(used), own, statedRule, closesBy, problems, at);
+    }
+
     @Override
     public List<StepGraph> graphs() {
         return List.copyOf(own.routines());

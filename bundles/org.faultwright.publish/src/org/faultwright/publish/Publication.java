@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.procedure.ContentDigest;
@@ -18,52 +19,58 @@ import org.faultwright.procedure.Revision;
 public final class Publication {
     private static final int SHORT_DIGEST = 12;
 
-    private final Procedure procedure;
-    private final List<Finding> findings;
+    private final CheckedProcedure checked;
     private final String digest;
 
-    private Publication(Procedure procedure, List<Finding> findings) {
-        this.procedure = procedure;
-        this.findings = List.copyOf(findings);
-        this.digest = ContentDigest.of(procedure);
+    private Publication(CheckedProcedure checked) {
+        this.checked = checked;
+        this.digest = ContentDigest.of(checked.procedure());
     }
 
-    /** @throws PublishingRefused if there are open errors and drafts are refused */
-    public static Publication of(Procedure procedure, List<Finding> findings, Drafts drafts) throws PublishingRefused {
-        Publication publication = new Publication(procedure, findings);
-        List<Finding> errors = publication.of(Severity.ERROR);
+    /** @throws PublishingRefused if there are open errors, in the procedure or in a library it uses, and drafts are refused */
+    public static Publication of(CheckedProcedure checked, Drafts drafts) throws PublishingRefused {
+        Publication publication = new Publication(checked);
+        List<Finding> errors = publication.errors();
         if (!errors.isEmpty() && drafts == Drafts.REFUSED) {
             Finding first = errors.get(0);
-            throw new PublishingRefused(PlainText.line(procedure.name().text()) + " has " + errors.size()
-                    + (errors.size() == 1 ? " error" : " errors") + ", the first at " + first.at() + " (" + first.rule()
-                    + "): remove them, or ask for a draft.");
+            int inLibraries = errors.size() - publication.of(Severity.ERROR).size();
+            throw new PublishingRefused(PlainText.line(checked.procedure().name().text()) + " has " + errors.size()
+                    + (errors.size() == 1 ? " error" : " errors")
+                    + (inLibraries == 0 ? "" : inLibraries == errors.size() ? " in its libraries" : ", " + inLibraries + " of them in its libraries")
+                    + ", the first at " + first.at() + " (" + first.rule() + "): remove them, or ask for a draft.");
         }
         return publication;
     }
 
     public Procedure procedure() {
-        return procedure;
+        return checked.procedure();
     }
 
+    /** What was found in the procedure's own text. */
     public List<Finding> findings() {
-        return findings;
+        return checked.findings();
     }
 
     public List<Finding> of(Severity severity) {
-        return findings.stream().filter(finding -> finding.severity() == severity).toList();
+        return findings().stream().filter(finding -> finding.severity() == severity).toList();
+    }
+
+    /** Every open error, of the procedure first, then of its libraries. */
+    public List<Finding> errors() {
+        return checked.errors();
     }
 
     /** Whether errors are open, so that every page must say draft. */
     public boolean hasErrors() {
-        return !of(Severity.ERROR).isEmpty();
+        return !errors().isEmpty();
     }
 
     public Revision.Status status() {
-        return procedure.revision().map(Revision::status).orElse(Revision.Status.DRAFT);
+        return procedure().revision().map(Revision::status).orElse(Revision.Status.DRAFT);
     }
 
     public Optional<LocalDate> dated() {
-        return procedure.revision().flatMap(Revision::dated);
+        return procedure().revision().flatMap(Revision::dated);
     }
 
     /** The SHA-256 of the text and its libraries, 64 hexadecimal digits. */
@@ -77,13 +84,13 @@ public final class Publication {
 
     /** The title, or the name where there is none; on one line. */
     public String title() {
-        String title = PlainText.line(procedure.title());
-        return title.isEmpty() ? PlainText.line(procedure.name().text()) : title;
+        String title = PlainText.line(procedure().title());
+        return title.isEmpty() ? PlainText.line(procedure().name().text()) : title;
     }
 
     /** Such as {@code Revision 4, draft}. */
     public String revision() {
-        return procedure.revision().map(revision -> "Revision " + revision.number() + ", " + words(revision.status()))
+        return procedure().revision().map(revision -> "Revision " + revision.number() + ", " + words(revision.status()))
                 .orElse("No revision, draft");
     }
 

@@ -12,15 +12,18 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Assessment;
+import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.FixTrial;
+import org.faultwright.analysis.FullCheck;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Subject;
 import org.faultwright.language.FileLibraryFinder;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
 
 /**
@@ -37,7 +40,7 @@ public final class EditingServices {
     private final Checker quick;
     private final Checker forAPause;
     private final Checker every;
-    private final Checker undated = new Checker();
+    private final FullCheck undated = new FullCheck(Optional.empty());
 
     public EditingServices() {
         this(Optional.empty());
@@ -95,10 +98,11 @@ public final class EditingServices {
     }
 
     /**
-     * What every rule finds in a text, for a card or an export. It is held against no day: what is printed does not depend on when.
+     * A procedure with what every rule finds in it and in its libraries, for a card or an export. It is held against no day: what is printed
+     * does not depend on when.
      */
-    public List<Finding> forPublishing(OpenText text) {
-        return ofFile(text.source(), undated.check(text.document()));
+    public CheckedProcedure forPublishing(Procedure procedure) {
+        return undated.check(procedure);
     }
 
     private OpenText readQuickly(SourceText source) {

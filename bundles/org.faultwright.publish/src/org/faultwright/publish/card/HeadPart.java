@@ -6,7 +6,6 @@ package org.faultwright.publish.card;
 
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.Severity;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Publication;
@@ -56,7 +55,7 @@ final class HeadPart {
         Tag box = body.add("section", "open");
         box.say("h2", "", "Draft with open errors: do not work by this");
         Tag list = box.add("ul");
-        for (Finding finding : publication.of(Severity.ERROR)) {
+        for (Finding finding : publication.errors()) {
             Tag item = list.add("li");
             item.text(finding.message()).space().text(finding.advice()).space();
             item.say("span", "place", "Line " + finding.at().line() + ", " + finding.rule() + ".");

@@ -15,7 +15,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
-import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.faults.Figures;
 import org.faultwright.analysis.faults.TimeStudy;
 import org.faultwright.analysis.faults.TimeText;
@@ -96,7 +95,7 @@ final class PaperFront {
         Fo box = into.add("block", "border", "2pt solid #a3121c", "padding", "1mm 2mm", "margin", "0mm", "space-after", "2mm");
         box.add("block", "role", "H2", "font-size", "11pt", "line-height", "14pt", "font-weight", "bold")
                 .text("Draft with open errors: do not work by this");
-        for (Finding finding : publication.of(Severity.ERROR)) {
+        for (Finding finding : publication.errors()) {
             box.add("block", "role", "P", "space-before", "0.5mm").text(finding.message() + " " + finding.advice() + " Line " + finding.at().line() + ", "
                     + finding.rule() + ".");
         }

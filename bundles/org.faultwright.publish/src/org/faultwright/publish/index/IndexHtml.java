@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.faultwright.analysis.Severity;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
@@ -120,7 +119,7 @@ public final class IndexHtml implements FolderExport {
         cell.text(publication.revision());
         publication.dated().ifPresent(day -> cell.text(", " + day));
         if (publication.hasErrors()) {
-            int open = publication.of(Severity.ERROR).size();
+            int open = publication.errors().size();
             cell.add("p").say("b", "open", open == 1 ? "1 open error" : open + " open errors");
         } else if (publication.status() == Revision.Status.DRAFT) {
             cell.add("p").say("b", "", "not released");

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.faults.QaSummary;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Revision;
@@ -51,7 +50,7 @@ final class Attention {
     }
 
     private static void errors(Line line, List<String> points) {
-        List<Finding> errors = line.publication().of(Severity.ERROR);
+        List<Finding> errors = line.publication().errors();
         if (!errors.isEmpty()) {
             points.add((errors.size() == 1 ? "1 error" : errors.size() + " errors") + ", the first in line "
                     + errors.get(0).at().line() + ": " + errors.get(0).message());

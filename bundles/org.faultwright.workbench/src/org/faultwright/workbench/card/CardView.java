@@ -118,7 +118,7 @@ public final class CardView extends ViewPart {
                 return Status.OK_STATUS;
             }
             try {
-                Publication publication = Publication.of(procedure, LiveTexts.get().services().forPublishing(live.text()),
+                Publication publication = Publication.of(LiveTexts.get().services().forPublishing(procedure),
                         Drafts.ALLOWED);
                 byte[] card = new CardPdf().publish(publication).bytes();
                 if (monitor.isCanceled() || live != wanted) {

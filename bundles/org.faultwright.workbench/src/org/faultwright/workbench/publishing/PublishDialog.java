@@ -22,7 +22,7 @@ import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Exports;
 import org.faultwright.publish.ProcedureExport;
@@ -43,7 +43,7 @@ final class PublishDialog extends TitleAreaDialog {
     PublishDialog(Shell shell, LiveText live) {
         super(shell);
         this.live = live;
-        this.hasErrors = LiveTexts.get().services().forPublishing(live.text()).stream().anyMatch(one -> one.severity() == Severity.ERROR);
+        this.hasErrors = !LiveTexts.get().services().forPublishing((Procedure) live.text().document()).errors().isEmpty();
         setHelpAvailable(false);
     }
 

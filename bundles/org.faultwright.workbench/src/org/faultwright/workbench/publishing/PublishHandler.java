@@ -59,8 +59,8 @@ public final class PublishHandler extends AbstractHandler {
                 SubMonitor progress = SubMonitor.convert(monitor, forms.size());
                 List<String> written = new ArrayList<>();
                 try {
-                    Publication publication = Publication.of((Procedure) live.text().document(),
-                            LiveTexts.get().services().forPublishing(live.text()), drafts);
+                    Publication publication = Publication.of(
+                            LiveTexts.get().services().forPublishing((Procedure) live.text().document()), drafts);
                     List<Published> made = new ArrayList<>();
                     for (ProcedureExport form : forms) {
                         made.add(form.publish(publication));

@@ -15,8 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
-import org.faultwright.analysis.Checker;
-import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.FullCheck;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
@@ -71,12 +70,8 @@ public final class Samples {
     }
 
     private static Publication allowed(Procedure procedure) {
-        return of(procedure, new Checker().check(procedure));
-    }
-
-    public static Publication of(Procedure procedure, List<Finding> findings) {
         try {
-            return Publication.of(procedure, findings, Drafts.ALLOWED);
+            return Publication.of(new FullCheck(Optional.empty()).check(procedure), Drafts.ALLOWED);
         } catch (PublishingRefused impossible) {
             throw new AssertionError("drafts are allowed here", impossible);
         }

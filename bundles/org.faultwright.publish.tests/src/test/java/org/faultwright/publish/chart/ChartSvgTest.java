@@ -10,7 +10,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.Rectangle;
 import java.io.ByteArrayInputStream;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -87,7 +86,7 @@ class ChartSvgTest {
         for (int i = 0; i < steps; i++) {
             text.append(" do S").append(i).append(" \"Do it\" { then -> S").append(i + 1).append(" }");
         }
-        Publication chain = Samples.of(Samples.text(text + " conclude S3000 \"End\" { finds nothing }").procedure(), new ArrayList<>());
+        Publication chain = Samples.text(text + " conclude S3000 \"End\" { finds nothing }");
         assertEquals(steps + 1, boxes(chart(chain)).size());
     }
 

@@ -11,11 +11,16 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Severity;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -23,13 +28,26 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 @Command(name = "check", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Says what is wrong in procedures and libraries, and what to do about it.")
+        description = "Says what is wrong in procedures and libraries, and what to do about it. Libraries that are used are checked too.")
 final class CheckCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", arity = "1..*", description = "Files, or folders with files ending in .procedure.")
     private List<Path> named;
 
-    @Option(names = "--json", description = "Print the findings as JSON.")
-    private boolean json;
+    @ArgGroup
+    private Form form = new Form();
+
+    /** For other programs, in one form. */
+    private static final class Form {
+        @Option(names = "--json", description = "Print the findings as JSON.")
+        private boolean json;
+
+        @Option(names = "--sarif", description = "Print the findings as a log for tools that read SARIF 2.1.0 (OASIS).")
+        private boolean sarif;
+
+        boolean isText() {
+            return !json && !sarif;
+        }
+    }
 
     @Option(names = "--fail-on", paramLabel = "SEVERITY", defaultValue = "warning",
             description = "Exit with 1 from this severity on: ${COMPLETION-CANDIDATES} (default: warning). "
@@ -53,18 +71,28 @@ final class CheckCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();
-        Stream<Path> each = files.size() > 1 ? files.parallelStream() : files.stream();
-        each.map(file -> offered(checking.check(file), checking)).forEachOrdered(found -> {
+        Set<Path> used = ConcurrentHashMap.newKeySet();
+        Consumer<List<Finding>> print = found -> {
             all.addAll(found);
-            if (!json) {
+            if (form.isText()) {
                 text.print(found);
                 out.flush();
             }
-        });
-        if (json) {
-            JsonFindings.print(all, files.size(), out);
+        };
+        each(files, file -> {
+            Checking.Checked checked = checking.check(file);
+            checked.document().libraries().forEach(library -> used.add(place(Path.of(library.source().name()))));
+            return offered(checked, checking);
+        }).forEachOrdered(print);
+        files.forEach(file -> used.remove(place(file)));
+        List<Path> libraries = used.stream().sorted().map(CheckCommand::shortest).toList();
+        each(libraries, file -> offered(checking.check(file), checking)).forEachOrdered(print);
+        if (form.sarif) {
+            SarifFindings.print(all, out);
+        } else if (form.json) {
+            JsonFindings.print(all, files.size() + libraries.size(), out);
         } else {
-            out.println(summary(files.size(), all));
+            out.println(summary(files.size(), libraries.size(), all));
         }
         boolean heeded = all.stream().anyMatch(finding -> finding.severity().compareTo(least) <= 0);
         return heeded ? Faultwright.FINDINGS : Faultwright.CLEAN;
@@ -76,8 +104,23 @@ final class CheckCommand implements Callable<Integer> {
                 : checking.tried(checked).findings();
     }
 
-    private static String summary(int files, List<Finding> findings) {
-        return counted(files, "file", "files") + " checked: "
+    private static Stream<List<Finding>> each(List<Path> files, Function<Path, List<Finding>> check) {
+        return (files.size() > 1 ? files.parallelStream() : files.stream()).map(check);
+    }
+
+    private static Path place(Path file) {
+        return file.toAbsolutePath().normalize();
+    }
+
+    /** As seen from here where it lies below, else whole. */
+    private static Path shortest(Path file) {
+        Path here = Path.of("").toAbsolutePath();
+        return file.startsWith(here) ? here.relativize(file) : file;
+    }
+
+    private static String summary(int files, int libraries, List<Finding> findings) {
+        return counted(files, "file", "files") + " checked"
+                + (libraries == 0 ? "" : ", and " + counted(libraries, "library", "libraries") + " that " + (files == 1 ? "it uses" : "they use")) + ": "
                 + (findings.isEmpty() ? "nothing found" : Severity.counted(findings)) + ".";
     }
 

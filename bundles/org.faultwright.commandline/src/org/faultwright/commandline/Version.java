@@ -17,7 +17,7 @@ final class Version implements IVersionProvider {
         return new String[] {"faultwright " + number()};
     }
 
-    private static String number() throws IOException {
+    static String number() throws IOException {
         String own = Faultwright.class.getPackage().getName();
         var manifests = Faultwright.class.getClassLoader().getResources("META-INF/MANIFEST.MF");
         while (manifests.hasMoreElements()) {

@@ -7,6 +7,7 @@ package org.faultwright.language.server;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CompletionItem;
@@ -14,7 +15,9 @@ import org.eclipse.lsp4j.CompletionItemKind;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.DocumentSymbol;
+import org.eclipse.lsp4j.FoldingRange;
 import org.eclipse.lsp4j.Hover;
+import org.eclipse.lsp4j.InlayHint;
 import org.eclipse.lsp4j.InsertTextFormat;
 import org.eclipse.lsp4j.MarkupContent;
 import org.eclipse.lsp4j.MarkupKind;
@@ -27,6 +30,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.procedure.SourceText;
+import java.util.Map;
 
 /** Our answers in the protocol's words. */
 final class Answers {
@@ -67,14 +71,31 @@ final class Answers {
     }
 
     static DocumentSymbol symbol(OutlineItem item) {
-        SymbolKind kind = switch (item.kind()) {
+        return new DocumentSymbol(item.label(), kind(item), Positions.range(item.at()), Positions.range(item.nameAt()),
+                item.detail(), item.children().stream().map(Answers::symbol).toList());
+    }
+
+    static SymbolKind kind(OutlineItem item) {
+        return switch (item.kind()) {
             case "condition", "instrument", "point", "part", "indicator" -> SymbolKind.Object;
             case "note", "example" -> SymbolKind.String;
             case "fault" -> SymbolKind.Event;
             default -> SymbolKind.Function;
         };
-        return new DocumentSymbol(item.label(), kind, Positions.range(item.at()), Positions.range(item.nameAt()),
-                item.detail(), item.children().stream().map(Answers::symbol).toList());
+    }
+
+    /** What can be folded: whatever of the outline takes more than one line. */
+    static Stream<FoldingRange> folds(OutlineItem item) {
+        int first = item.at().line() - 1;
+        int last = item.at().source().line(item.at().end()) - 1;
+        Stream<FoldingRange> inner = item.children().stream().flatMap(Answers::folds);
+        return last > first ? Stream.concat(Stream.of(new FoldingRange(first, last)), inner) : inner;
+    }
+
+    static InlayHint hint(OpenText text, Hints.Hint hint) {
+        InlayHint shown = new InlayHint(Positions.position(text.source(), hint.offset()), Either.forLeft(hint.text()));
+        shown.setPaddingLeft(true);
+        return shown;
     }
 
     static CodeAction action(String address, Finding finding, Fix fix) {

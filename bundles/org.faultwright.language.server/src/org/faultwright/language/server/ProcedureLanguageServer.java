@@ -6,7 +6,9 @@ package org.faultwright.language.server;
 
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
@@ -20,20 +22,29 @@ import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.InitializeParams;
 import org.eclipse.lsp4j.InitializeResult;
+import org.eclipse.lsp4j.RenameOptions;
+import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.ServerInfo;
+import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
+import org.eclipse.lsp4j.WorkspaceSymbol;
+import org.eclipse.lsp4j.WorkspaceSymbolParams;
+import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.launch.LSPLauncher;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageClientAware;
 import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
+import java.io.OutputStream;
 
 /** The editing services for any editor that speaks the Language Server Protocol 3.17. */
 public final class ProcedureLanguageServer implements LanguageServer, LanguageClientAware, WorkspaceService {
     private final ServedTexts texts = new ServedTexts(new EditingServices());
+    private final WorkspaceSymbols symbols = new WorkspaceSymbols();
     private final CompletableFuture<Integer> ended = new CompletableFuture<>();
     private volatile boolean shutDown;
 
@@ -81,17 +92,36 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
 
     @Override
     public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
+        symbols.open(folders(params));
         ServerCapabilities able = new ServerCapabilities();
-        able.setTextDocumentSync(TextDocumentSyncKind.Full);
+        able.setTextDocumentSync(TextDocumentSyncKind.Incremental);
         able.setCompletionProvider(new CompletionOptions(false, List.of(">")));
         able.setHoverProvider(true);
         able.setDefinitionProvider(true);
         able.setReferencesProvider(true);
         able.setDocumentSymbolProvider(true);
-        able.setRenameProvider(true);
+        able.setDocumentHighlightProvider(true);
+        able.setFoldingRangeProvider(true);
+        able.setInlayHintProvider(true);
+        able.setWorkspaceSymbolProvider(true);
+        able.setSemanticTokensProvider(new SemanticTokensWithRegistrationOptions(SemanticColours.legend(), true));
+        able.setRenameProvider(new RenameOptions(true));
         able.setDocumentFormattingProvider(true);
         able.setCodeActionProvider(new CodeActionOptions(List.of(CodeActionKind.QuickFix)));
         return CompletableFuture.completedFuture(new InitializeResult(able, new ServerInfo("Faultwright")));
+    }
+
+    private static List<Path> folders(InitializeParams params) {
+        return Optional.ofNullable(params.getWorkspaceFolders()).orElse(List.of()).stream()
+                .map(folder -> Path.of(Positions.path(folder.getUri()))).toList();
+    }
+
+    @Override
+    public CompletableFuture<Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>> symbol(WorkspaceSymbolParams params) {
+        return CompletableFutures.computeAsync(cancel -> {
+            cancel.checkCanceled();
+            return Either.forRight(symbols.named(params.getQuery()));
+        });
     }
 
     @Override

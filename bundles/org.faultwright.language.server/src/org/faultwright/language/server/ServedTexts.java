@@ -27,26 +27,43 @@ import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
 import org.eclipse.lsp4j.DidSaveTextDocumentParams;
 import org.eclipse.lsp4j.DocumentFormattingParams;
+import org.eclipse.lsp4j.DocumentHighlight;
+import org.eclipse.lsp4j.DocumentHighlightParams;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.FoldingRange;
+import org.eclipse.lsp4j.FoldingRangeRequestParams;
 import org.eclipse.lsp4j.Hover;
 import org.eclipse.lsp4j.HoverParams;
+import org.eclipse.lsp4j.InlayHint;
+import org.eclipse.lsp4j.InlayHintParams;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.LocationLink;
+import org.eclipse.lsp4j.PrepareRenameDefaultBehavior;
+import org.eclipse.lsp4j.PrepareRenameParams;
+import org.eclipse.lsp4j.PrepareRenameResult;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.ReferenceParams;
 import org.eclipse.lsp4j.RenameParams;
+import org.eclipse.lsp4j.SemanticTokens;
+import org.eclipse.lsp4j.SemanticTokensParams;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceEdit;
+import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.jsonrpc.messages.Either3;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.faultwright.language.TextFormatter;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.SourceText;
+import java.util.List;
 
 /** Passes the answers of the editing services on to an editor. */
 final class ServedTexts implements TextDocumentService {
@@ -73,7 +90,23 @@ final class ServedTexts implements TextDocumentService {
 
     @Override
     public void didChange(DidChangeTextDocumentParams params) {
-        params.getContentChanges().forEach(change -> check(params.getTextDocument().getUri(), change.getText()));
+        String address = params.getTextDocument().getUri();
+        String content = Optional.ofNullable(open.get(address)).map(OpenText::content).orElse("");
+        for (TextDocumentContentChangeEvent change : params.getContentChanges()) {
+            content = changed(content, change);
+        }
+        check(address, content);
+    }
+
+    /** A change without a range is the whole text; a range behind the end is the end. */
+    private static String changed(String content, TextDocumentContentChangeEvent change) {
+        if (change.getRange() == null) {
+            return change.getText();
+        }
+        SourceText text = new SourceText("", content);
+        int from = Positions.offset(text, change.getRange().getStart());
+        int to = Math.max(from, Positions.offset(text, change.getRange().getEnd()));
+        return content.substring(0, from) + change.getText() + content.substring(to);
     }
 
     @Override
@@ -178,6 +211,42 @@ final class ServedTexts implements TextDocumentService {
     }
 
     @Override
+    public CompletableFuture<List<? extends DocumentHighlight>> documentHighlight(DocumentHighlightParams params) {
+        return answer(params.getTextDocument().getUri(), List.of(), text -> text
+                .nameAt(Positions.offset(text.source(), params.getPosition())).map(NameInText::uses).orElseGet(List::of).stream()
+                .map(use -> new DocumentHighlight(Positions.range(use))).toList());
+    }
+
+    @Override
+    public CompletableFuture<List<FoldingRange>> foldingRange(FoldingRangeRequestParams params) {
+        return answer(params.getTextDocument().getUri(), List.of(), text -> Outline.of(text.document()).stream()
+                .flatMap(Answers::folds).toList());
+    }
+
+    @Override
+    public CompletableFuture<SemanticTokens> semanticTokensFull(SemanticTokensParams params) {
+        return answer(params.getTextDocument().getUri(), new SemanticTokens(List.of()), text -> SemanticColours.of(text.source()));
+    }
+
+    @Override
+    public CompletableFuture<List<InlayHint>> inlayHint(InlayHintParams params) {
+        return answer(params.getTextDocument().getUri(), List.of(), text -> Hints.between(text,
+                Positions.offset(text.source(), params.getRange().getStart()), Positions.offset(text.source(), params.getRange().getEnd()))
+                .stream().map(hint -> Answers.hint(text, hint)).toList());
+    }
+
+    /** A place that cannot be renamed is refused before anybody types a new name. */
+    @Override
+    public CompletableFuture<Either3<Range, PrepareRenameResult, PrepareRenameDefaultBehavior>> prepareRename(PrepareRenameParams params) {
+        return answer(params.getTextDocument().getUri(), null, text -> {
+            int offset = Positions.offset(text.source(), params.getPosition());
+            return text.nameAt(offset).filter(name -> name.declared().filter(declared -> declared.at().source().name().equals(text.source().name()))
+                    .isPresent()).map(name -> Either3.<Range, PrepareRenameResult, PrepareRenameDefaultBehavior>forSecond(
+                            new PrepareRenameResult(Positions.range(name.name().at()), name.name().text()))).orElse(null);
+        });
+    }
+
+    @Override
     public CompletableFuture<WorkspaceEdit> rename(RenameParams params) {
         return answer(params.getTextDocument().getUri(), null, text -> {
             int offset = Positions.offset(text.source(), params.getPosition());
@@ -212,6 +281,11 @@ final class ServedTexts implements TextDocumentService {
 
     private <T> CompletableFuture<T> answer(String address, T none, Function<OpenText, T> compute) {
         OpenText text = open.get(address);
-        return text == null ? CompletableFuture.completedFuture(none) : CompletableFuture.supplyAsync(() -> compute.apply(text));
+        return text == null ? CompletableFuture.completedFuture(none) : CompletableFutures.computeAsync(cancel -> {
+            cancel.checkCanceled();
+            T found = compute.apply(text);
+            cancel.checkCanceled();
+            return found;
+        });
     }
 }

@@ -5,6 +5,7 @@
 package org.faultwright.language.server;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -14,6 +15,7 @@ import java.nio.channels.Channels;
 import java.nio.channels.Pipe;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
@@ -27,21 +29,30 @@ import org.eclipse.lsp4j.CompletionParams;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.DocumentHighlightParams;
 import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.FoldingRangeRequestParams;
 import org.eclipse.lsp4j.HoverParams;
 import org.eclipse.lsp4j.InitializeParams;
+import org.eclipse.lsp4j.InlayHint;
+import org.eclipse.lsp4j.InlayHintParams;
 import org.eclipse.lsp4j.MessageActionItem;
 import org.eclipse.lsp4j.MessageParams;
 import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.PrepareRenameParams;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.RenameParams;
+import org.eclipse.lsp4j.SemanticTokensParams;
 import org.eclipse.lsp4j.ShowMessageRequestParams;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.TextDocumentItem;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
+import org.eclipse.lsp4j.WorkspaceFolder;
+import org.eclipse.lsp4j.WorkspaceSymbol;
+import org.eclipse.lsp4j.WorkspaceSymbolParams;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
 import org.eclipse.lsp4j.launch.LSPLauncher;
 import org.eclipse.lsp4j.services.LanguageClient;
@@ -51,6 +62,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import java.io.InputStream;
 
 /** An editor of LSP4J's making talks to the server through two pipes, as a real one does through its streams. */
 @Timeout(60)
@@ -230,6 +242,80 @@ class ProcedureLanguageServerTest {
         server.exit();
 
         assertEquals(0, served.get(30, TimeUnit.SECONDS));
+    }
+
+    /** Edits made piece by piece, in the order of the protocol, against the same text sent whole. */
+    @Test
+    void should_take_changes_piece_by_piece() throws InterruptedException, ExecutionException {
+        editor.next();
+        server.getTextDocumentService().didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(ADDRESS, 2), List.of(
+                new TextDocumentContentChangeEvent(new Range(new Position(6, 11), new Position(6, 16)), "Quite"),
+                new TextDocumentContentChangeEvent(new Range(new Position(6, 11), new Position(6, 13)), "Qui"),
+                new TextDocumentContentChangeEvent(new Range(new Position(900, 0), new Position(901, 5)), "// end \uD83D\uDD27\n"))));
+
+        assertTrue(codes(editor.next()).contains("unknown-name"), "Quiite");
+        var folds = server.getTextDocumentService().foldingRange(new FoldingRangeRequestParams(new TextDocumentIdentifier(ADDRESS))).get();
+        assertEquals(List.of("4-7", "8-13"), folds.stream().map(fold -> fold.getStartLine() + "-" + fold.getEndLine()).toList());
+
+        server.getTextDocumentService().didChange(new DidChangeTextDocumentParams(new VersionedTextDocumentIdentifier(ADDRESS, 3), List.of(
+                new TextDocumentContentChangeEvent(new Range(new Position(6, 11), new Position(6, 17)), "Quiet"))));
+        assertTrue(codes(editor.next()).stream().noneMatch("unknown-name"::equals));
+    }
+
+    @Test
+    void should_colour_every_word_in_its_place() throws InterruptedException, ExecutionException {
+        editor.next();
+        List<Integer> data = server.getTextDocumentService().semanticTokensFull(new SemanticTokensParams(new TextDocumentIdentifier(ADDRESS)))
+                .get().getData();
+        List<String> types = server.initialize(new InitializeParams()).get().getCapabilities().getSemanticTokensProvider().getLegend().getTokenTypes();
+        List<String> lines = TEXT.lines().toList();
+        List<String> words = new ArrayList<>();
+        int line = 0;
+        int column = 0;
+        for (int i = 0; i < data.size(); i += 5) {
+            line += data.get(i);
+            column = data.get(i) == 0 ? column + data.get(i + 1) : data.get(i + 1);
+            words.add(types.get(data.get(i + 3)) + " " + lines.get(line).substring(column, column + data.get(i + 2)));
+        }
+
+        assertTrue(words.containsAll(List.of("keyword procedure", "string \"Fan rattles\"", "operator ->", "keyword measure")), words.toString());
+    }
+
+    /** 24 V +/- 5 % is 22.8 V to 25.2 V, worked out by hand. */
+    @Test
+    void should_hint_at_the_ends_of_a_limit_and_at_where_an_arrow_leads() throws InterruptedException, ExecutionException {
+        editor.next();
+        List<InlayHint> hints = server.getTextDocumentService().inlayHint(new InlayHintParams(new TextDocumentIdentifier(ADDRESS),
+                new Range(new Position(0, 0), new Position(99, 0)))).get();
+
+        assertEquals(List.of("Rail", "Quiet", "22.8 V to 25.2 V", "Quiet", "Quiet"), hints.stream().map(hint -> hint.getLabel().getLeft()).toList());
+        assertEquals(new Position(10, 24), hints.get(2).getPosition());
+    }
+
+    @Test
+    void should_say_what_can_be_renamed_and_light_up_its_uses() throws InterruptedException, ExecutionException {
+        editor.next();
+        var onVolts = server.getTextDocumentService().prepareRename(new PrepareRenameParams(new TextDocumentIdentifier(ADDRESS), new Position(8, 9)))
+                .get();
+        assertEquals("Volts", onVolts.getSecond().getPlaceholder());
+        assertNull(server.getTextDocumentService().prepareRename(new PrepareRenameParams(new TextDocumentIdentifier(ADDRESS), new Position(8, 2))).get());
+        assertEquals(2, server.getTextDocumentService().documentHighlight(new DocumentHighlightParams(new TextDocumentIdentifier(ADDRESS),
+                new Position(8, 9))).get().size());
+    }
+
+    @Test
+    void should_find_names_over_the_open_folders(@TempDir Path folder) throws Exception {
+        editor.next();
+        Files.writeString(folder.resolve("One.procedure"), "procedure One \"x\" conclude Swapped \"New fan fitted\" { finds nothing }");
+        Files.writeString(folder.resolve("Broken.procedure"), "procedure { \"\u0000 conclude");
+        InitializeParams params = new InitializeParams();
+        params.setWorkspaceFolders(List.of(new WorkspaceFolder(folder.toUri().toString(), "bench"),
+                new WorkspaceFolder(folder.resolve("gone").toUri().toString(), "gone")));
+        server.initialize(params).get();
+
+        var found = server.getWorkspaceService().symbol(new WorkspaceSymbolParams("new FAN")).get().getRight();
+        assertEquals(List.of("Swapped"), found.stream().map(WorkspaceSymbol::getName).toList());
+        assertTrue(server.getWorkspaceService().symbol(new WorkspaceSymbolParams("nothing of this kind")).get().getRight().isEmpty());
     }
 
     private static List<String> codes(List<Diagnostic> diagnostics) {

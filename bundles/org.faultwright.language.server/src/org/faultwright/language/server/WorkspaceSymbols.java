@@ -1,0 +1,70 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.server;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.WorkspaceSymbol;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.faultwright.language.ProcedureReader;
+
+/** Names over all procedures and libraries of the folders that an editor has open. */
+final class WorkspaceSymbols {
+    /** More than anybody reads through. */
+    private static final int MOST_TOLD = 500;
+    private static final int MOST_FILES = 5_000;
+    private static final int DEEPEST = 12;
+
+    private volatile List<Path> folders = List.of();
+
+    void open(List<Path> opened) {
+        folders = List.copyOf(opened);
+    }
+
+    /** Those whose name or words hold what was asked for, in any case; unreadable files are passed by. */
+    List<WorkspaceSymbol> named(String asked) {
+        String wanted = asked.toLowerCase(Locale.ROOT);
+        List<WorkspaceSymbol> found = new ArrayList<>();
+        ProcedureReader reader = ProcedureReader.overFiles();
+        for (Path folder : folders) {
+            for (Path file : files(folder)) {
+                try {
+                    collect(Outline.of(reader.read(file)), wanted, found);
+                } catch (IOException unreadable) {
+                    continue;
+                }
+                if (found.size() >= MOST_TOLD) {
+                    return found.subList(0, MOST_TOLD);
+                }
+            }
+        }
+        return found;
+    }
+
+    private static List<Path> files(Path folder) {
+        try (Stream<Path> all = Files.walk(folder, DEEPEST)) {
+            return all.filter(file -> file.toString().endsWith(".procedure") && Files.isRegularFile(file)).sorted().limit(MOST_FILES).toList();
+        } catch (IOException | UncheckedIOException gone) {
+            return List.of();
+        }
+    }
+
+    private static void collect(List<OutlineItem> items, String wanted, List<WorkspaceSymbol> found) {
+        for (OutlineItem item : items) {
+            if ((item.label() + " " + item.detail()).toLowerCase(Locale.ROOT).contains(wanted)) {
+                Location at = Positions.location(item.nameAt());
+                found.add(new WorkspaceSymbol(item.label(), Answers.kind(item), Either.forLeft(at), item.detail()));
+            }
+            collect(item.children(), wanted, found);
+        }
+    }
+}

@@ -105,7 +105,8 @@ public final class EditingServices {
         return undated.check(procedure);
     }
 
-    private OpenText readQuickly(SourceText source) {
+    /** Reads a text and checks it with the quick rules, without keeping it. */
+    OpenText readQuickly(SourceText source) {
         Document document = reader.read(source);
         Subject subject = quick.subject(document);
         List<Finding> found = ofFile(source, quick.check(subject));

@@ -43,8 +43,8 @@ import java.io.OutputStream;
 
 /** The editing services for any editor that speaks the Language Server Protocol 3.17. */
 public final class ProcedureLanguageServer implements LanguageServer, LanguageClientAware, WorkspaceService {
-    private final ServedTexts texts = new ServedTexts(new EditingServices());
-    private final WorkspaceSymbols symbols = new WorkspaceSymbols();
+    private final WorkspaceFiles files = new WorkspaceFiles();
+    private final ServedTexts texts = new ServedTexts(new EditingServices(), files);
     private final CompletableFuture<Integer> ended = new CompletableFuture<>();
     private volatile boolean shutDown;
 
@@ -92,7 +92,7 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
 
     @Override
     public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
-        symbols.open(folders(params));
+        files.open(folders(params));
         ServerCapabilities able = new ServerCapabilities();
         able.setTextDocumentSync(TextDocumentSyncKind.Incremental);
         able.setCompletionProvider(new CompletionOptions(false, List.of(">")));
@@ -120,7 +120,7 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
     public CompletableFuture<Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>> symbol(WorkspaceSymbolParams params) {
         return CompletableFutures.computeAsync(cancel -> {
             cancel.checkCanceled();
-            return Either.forRight(symbols.named(params.getQuery()));
+            return Either.forRight(files.named(params.getQuery()));
         });
     }
 

@@ -4,10 +4,14 @@
  */
 package org.faultwright.language.server;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
@@ -15,6 +19,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionParams;
 import org.eclipse.lsp4j.Command;
@@ -60,7 +65,9 @@ import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.TextDocumentService;
+import org.faultwright.language.ProcedureReader;
 import org.faultwright.language.TextFormatter;
+import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceText;
 import java.util.List;
@@ -70,13 +77,15 @@ final class ServedTexts implements TextDocumentService {
     private static final int MILLISECONDS_OF_PAUSE = 700;
 
     private final EditingServices services;
+    private final WorkspaceFiles files;
     private final Map<String, OpenText> open = new ConcurrentHashMap<>();
     private final Map<String, Future<?>> pauses = new ConcurrentHashMap<>();
     private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(ServedTexts::daemon);
     private volatile LanguageClient client;
 
-    ServedTexts(EditingServices services) {
+    ServedTexts(EditingServices services, WorkspaceFiles files) {
         this.services = services;
+        this.files = files;
     }
 
     void connect(LanguageClient connected) {
@@ -255,7 +264,20 @@ final class ServedTexts implements TextDocumentService {
                 throw new ResponseErrorException(
                         new ResponseError(ResponseErrorCode.InvalidParams, refused.get(), null));
             }
-            return Answers.edit(params.getTextDocument().getUri(), Renaming.rename(text, offset, params.getNewName()));
+            Map<String, List<TextEdit>> changes = new LinkedHashMap<>(
+                    Answers.edit(params.getTextDocument().getUri(), Renaming.rename(text, offset, params.getNewName())).getChanges());
+            NameInText name = text.nameAt(offset).orElseThrow();
+            for (OpenText user : text.document() instanceof Library ? users(text) : List.<OpenText>of()) {
+                Renaming.taken(user, name, params.getNewName()).ifPresent(taken -> {
+                    throw new ResponseErrorException(new ResponseError(ResponseErrorCode.InvalidParams, user.source().name() + ": " + taken, null));
+                });
+                List<TextEdit> edits = Renaming.edits(user, name.declared().orElseThrow(), params.getNewName()).stream()
+                        .map(edit -> new TextEdit(Positions.range(edit.at()), edit.replacement())).toList();
+                if (!edits.isEmpty()) {
+                    changes.put(Positions.address(user.source().name()), edits);
+                }
+            }
+            return new WorkspaceEdit(changes);
         });
     }
 
@@ -277,6 +299,26 @@ final class ServedTexts implements TextDocumentService {
                     .forEach(fix -> actions.add(Either.forRight(Answers.action(address, finding, fix)))));
             return actions;
         });
+    }
+
+    /** The texts that use a library: as they stand in the editor where they are open, else as they are on disk. */
+    private List<OpenText> users(OpenText library) {
+        List<OpenText> users = new ArrayList<>(open.values().stream().filter(text -> text.uses(library)).toList());
+        ProcedureReader onDisk = ProcedureReader.overFiles();
+        Set<String> seen = open.values().stream().map(text -> text.source().name()).collect(Collectors.toSet());
+        for (Path file : files.all()) {
+            if (!seen.contains(file.toString())) {
+                try {
+                    SourceText text = onDisk.read(file).source();
+                    if (text.content().contains(library.document().name().text())) {
+                        Optional.of(services.readQuickly(text)).filter(user -> user.uses(library)).ifPresent(users::add);
+                    }
+                } catch (IOException unreadable) {
+                    continue;
+                }
+            }
+        }
+        return users;
     }
 
     private <T> CompletableFuture<T> answer(String address, T none, Function<OpenText, T> compute) {

@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
@@ -316,6 +317,34 @@ class ProcedureLanguageServerTest {
         var found = server.getWorkspaceService().symbol(new WorkspaceSymbolParams("new FAN")).get().getRight();
         assertEquals(List.of("Swapped"), found.stream().map(WorkspaceSymbol::getName).toList());
         assertTrue(server.getWorkspaceService().symbol(new WorkspaceSymbolParams("nothing of this kind")).get().getRight().isEmpty());
+    }
+
+    @Test
+    void should_rename_a_name_of_a_library_in_every_text_that_uses_it(@TempDir Path folder) throws Exception {
+        editor.next();
+        String text = "procedure NAME \"x\" uses Bench do On \"On\" { sets Supply on then -> End } conclude End \"End\" { finds nothing }";
+        Path open = Files.writeString(folder.resolve("Open.procedure"), text.replace("NAME", "Open"));
+        Path closed = Files.writeString(folder.resolve("Closed.procedure"), text.replace("NAME", "Closed"));
+        Files.writeString(folder.resolve("Other.procedure"), text.replace("NAME", "Other").replace("uses Bench", "condition Supply { off, on }"));
+        Path library = Files.writeString(folder.resolve("Bench.procedure"), "library Bench \"Bench\" condition Supply { off, on } ");
+        InitializeParams params = new InitializeParams();
+        params.setWorkspaceFolders(List.of(new WorkspaceFolder(folder.toUri().toString(), "bench")));
+        server.initialize(params).get();
+        open(open, Files.readString(open).replace("On \"On\"", "On \"Switch it on\""));
+        editor.next();
+        open(library, Files.readString(library));
+        editor.next();
+        TextDocumentIdentifier bench = new TextDocumentIdentifier(library.toUri().toString());
+
+        var changes = server.getTextDocumentService().rename(new RenameParams(bench, new Position(0, 34), "Mains")).get().getChanges();
+        assertEquals(Set.of(open.toUri().toString(), closed.toUri().toString(), library.toUri().toString()), changes.keySet());
+        int unsaved = Files.readString(open).replace("On \"On\"", "On \"Switch it on\"").indexOf("Supply");
+        assertEquals(new Position(0, unsaved), changes.get(open.toUri().toString()).get(0).getRange().getStart(), "as it stands in the editor");
+
+        Files.writeString(closed, Files.readString(closed).replace("uses Bench", "uses Bench condition Mains { a, b }"));
+        ExecutionException refused = org.junit.jupiter.api.Assertions.assertThrows(ExecutionException.class, () -> server
+                .getTextDocumentService().rename(new RenameParams(bench, new Position(0, 34), "Mains")).get());
+        assertTrue(refused.getMessage().contains("There is a condition \"Mains\" already."), refused.getMessage());
     }
 
     private static List<String> codes(List<Diagnostic> diagnostics) {

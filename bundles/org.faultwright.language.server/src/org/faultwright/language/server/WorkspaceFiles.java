@@ -17,8 +17,8 @@ import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.faultwright.language.ProcedureReader;
 
-/** Names over all procedures and libraries of the folders that an editor has open. */
-final class WorkspaceSymbols {
+/** The procedures and libraries of the folders that an editor has open. */
+final class WorkspaceFiles {
     /** More than anybody reads through. */
     private static final int MOST_TOLD = 500;
     private static final int MOST_FILES = 5_000;
@@ -35,19 +35,22 @@ final class WorkspaceSymbols {
         String wanted = asked.toLowerCase(Locale.ROOT);
         List<WorkspaceSymbol> found = new ArrayList<>();
         ProcedureReader reader = ProcedureReader.overFiles();
-        for (Path folder : folders) {
-            for (Path file : files(folder)) {
-                try {
-                    collect(Outline.of(reader.read(file)), wanted, found);
-                } catch (IOException unreadable) {
-                    continue;
-                }
-                if (found.size() >= MOST_TOLD) {
-                    return found.subList(0, MOST_TOLD);
-                }
+        for (Path file : all()) {
+            try {
+                collect(Outline.of(reader.read(file)), wanted, found);
+            } catch (IOException unreadable) {
+                continue;
+            }
+            if (found.size() >= MOST_TOLD) {
+                return found.subList(0, MOST_TOLD);
             }
         }
         return found;
+    }
+
+    /** Every file there is, in the order of folders and names. */
+    List<Path> all() {
+        return folders.stream().flatMap(folder -> files(folder).stream()).distinct().toList();
     }
 
     private static List<Path> files(Path folder) {

@@ -49,11 +49,13 @@ import org.faultwright.analysis.rules.InputRatingTooLow;
 import org.faultwright.analysis.rules.InstrumentCannotDecide;
 import org.faultwright.analysis.rules.InstrumentLacksFunction;
 import org.faultwright.analysis.rules.InstrumentNotNamed;
+import org.faultwright.analysis.rules.IsolationUnfounded;
 import org.faultwright.analysis.rules.LeftOpen;
 import org.faultwright.analysis.rules.LibraryNameDiffersFromFile;
 import org.faultwright.analysis.rules.LimitsReversed;
 import org.faultwright.analysis.rules.LiveMeasurement;
 import org.faultwright.analysis.rules.LiveReasonIdle;
+import org.faultwright.analysis.rules.LiveStateUnsaid;
 import org.faultwright.analysis.rules.LiveToolUnfit;
 import org.faultwright.analysis.rules.LiveWork;
 import org.faultwright.analysis.rules.LoadingEatsTolerance;
@@ -227,6 +229,8 @@ public final class RuleSet {
                 new ProofMeterUntried(),
                 new ChargeNeverReturns(),
                 new StoredChargeUnsaid(),
+                new LiveStateUnsaid(),
+                new IsolationUnfounded(),
                 new WaitTooShort(),
                 new BleedLeadUnfit(),
                 new LeftOpen(),

@@ -54,8 +54,13 @@ public final class UnitVoltage {
 
     /** The point with the highest voltage above the limits that ask for a shock note. */
     public Optional<Point> dangerous() {
+        return above().max(Comparator.comparing(UnitVoltage::volts));
+    }
+
+    /** Every point above these limits. */
+    public Stream<Point> above() {
         return points.stream().filter(point -> VoltageLimit.exceededBy(point.carries().orElseThrow().kind(), volts(point))
-                .filter(VoltageLimit::asksForNote).isPresent()).max(Comparator.comparing(UnitVoltage::volts));
+                .filter(VoltageLimit::asksForNote).isPresent());
     }
 
     /** What a point carries, in volts. */

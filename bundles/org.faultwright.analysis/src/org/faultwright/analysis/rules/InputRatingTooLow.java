@@ -12,6 +12,9 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.measurement.LimitStudies;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.analysis.measurement.StudiedLimit;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Step;
@@ -22,7 +25,7 @@ import org.faultwright.quantity.QuantityKind;
 /** More voltage at a point than the instrument's terminals are rated for. */
 public final class InputRatingTooLow implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("input-rating-too-low", Severity.ERROR, Group.INSTRUMENTS,
-            "A point carries more voltage than the instrument is rated for.");
+            "A point carries, or a limit reckons with, more voltage than the instrument is rated for.");
 
     @Override
     public RuleHeader header() {
@@ -32,23 +35,34 @@ public final class InputRatingTooLow implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
-                .ifPresent(instrument -> rated(instrument).ifPresent(rated -> Stream.of(step.point(), step.against())
-                        .flatMap(Optional::stream).flatMap(name -> subject.scope().point(name).stream())
-                        .forEach(point -> check(step, instrument, rated, point, findings)))));
+                .ifPresent(instrument -> rated(instrument).ifPresent(rated -> above(step, rated, subject)
+                        .forEach(point -> findings.report(step.instrument().get().at(), point.name() + " can carry "
+                                + point.carries().orElseThrow().upTo().value() + ", and " + instrument.name() + " is rated for " + rated + ".",
+                                "Use an instrument or a probe that its maker rates for this voltage.")))));
+        for (LimitStudy study : LimitStudies.of(subject)) {
+            if (study.kind().isVoltage()) {
+                rated(study.instrument()).filter(rated -> above(study.step(), rated, subject).findAny().isEmpty()).ifPresent(rated ->
+                        study.limits().stream().filter(limit -> isAbove(limit, rated)).findFirst()
+                                .ifPresent(limit -> findings.report(limit.limit().at(), study.step().name() + " reckons with " + limit.limit().value().spelling() + ", and " + study.instrument().name() + " is rated for " + rated + ".",
+                                "Use an instrument or a probe that its maker rates for this voltage.")));
+            }
+        }
+    }
+
+    /** Between two points there can be more than from either to earth. */
+    private static boolean isAbove(StudiedLimit limit, Quantity rated) {
+        return Stream.of(limit.budget().limits().lower(), limit.budget().limits().upper()).flatMap(Optional::stream)
+                .anyMatch(end -> end.value().absolute().compareTo(rated.base()) > 0);
     }
 
     private static Optional<Quantity> rated(Instrument instrument) {
         return instrument.rated().map(Written::value).filter(rated -> rated.fits(QuantityKind.DC_VOLTAGE));
     }
 
-    /** Peak values are held against the rating itself, which is the careful way: ratings are stated in dc or rms. */
-    private static void check(Step.Measure step, Instrument instrument, Quantity rated, Point point, Findings findings) {
-        Optional<Quantity> carried = point.carries().map(carries -> carries.upTo().value())
-                .filter(voltage -> voltage.fits(QuantityKind.DC_VOLTAGE));
-        if (carried.isPresent() && carried.get().base().absolute().compareTo(rated.base()) > 0) {
-            findings.report(step.instrument().get().at(), point.name() + " can carry " + carried.get() + ", and "
-                    + instrument.name()
-                    + " is rated for " + rated + ".", "Use an instrument or a probe that its maker rates for this voltage.");
-        }
+    /** The points with more than that. Peak values are held against the rating itself, which is the careful way: ratings are stated in dc or rms. */
+    private static Stream<Point> above(Step.Measure step, Quantity rated, Subject subject) {
+        return Stream.of(step.point(), step.against()).flatMap(Optional::stream).flatMap(name -> subject.scope().point(name).stream())
+                .filter(point -> point.carries().map(carries -> carries.upTo().value()).filter(voltage -> voltage.fits(QuantityKind.DC_VOLTAGE))
+                        .filter(voltage -> voltage.base().absolute().compareTo(rated.base()) > 0).isPresent());
     }
 }

@@ -6,20 +6,25 @@ package org.faultwright.analysis.rules;
 
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
+import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.Hands;
 import org.faultwright.analysis.paths.Probes;
 import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.paths.UnitVoltage;
+import org.faultwright.analysis.paths.VoltageLimit;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
+import org.faultwright.quantity.QuantityKind;
+import org.faultwright.analysis.Rule;
 
 /** A point that stores more than a person may touch, in a procedure that knows no charge. */
 public final class StoredChargeUnsaid implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("stored-charge-unsaid", Severity.ERROR, Group.STATE,
-            "A point stores more than a person may touch, and no condition says when it is charged.");
+            "A point stores, or may store, more than a person may touch, and no condition says when it is charged.");
 
     @Override
     public RuleHeader header() {
@@ -35,6 +40,28 @@ public final class StoredChargeUnsaid implements Rule {
                                 + stored.energy().inWords() + ".",
                                 "Declare one, such as: condition Charge { present, absent } charged when present becomes present when"
                                         + " Supply on proved at " + stored.point().name() + ".")));
+        ProcedurePaths.of(subject).filter(paths -> paths.bench().charged().isEmpty() && reachesIn(paths)).ifPresent(paths ->
+                paths.map().procedure().own().points().stream().filter(StoredChargeUnsaid::mayStore).findFirst()
+                        .ifPresent(point -> findings.report(Severity.WARNING, point.carries().orElseThrow().upTo().at(), point.name() + " carries up to "
+                                + point.carries().orElseThrow().upTo().value()
+                                + " dc, and nothing says whether it stays charged when the supply is off.",
+                                "Say what it stores, such as: stores 100 uF. Or declare a condition, such as: condition Charge { present, absent } charged"
+                                        + " when present becomes present when Supply on proved at " + point.name() + ".")));
+    }
+
+    /** Direct voltage is smoothed by capacitors (common practice), which hold it after switching off. */
+    private static boolean mayStore(Point point) {
+        return point.stores().isEmpty() && point.isolated().isEmpty() && point.carries().filter(carried -> carried.kind() == QuantityKind.DC_VOLTAGE
+                && carried.upTo().value().fits(carried.kind()) && VoltageLimit.exceededBy(carried.kind(), UnitVoltage.volts(point))
+                        .filter(VoltageLimit::asksForNote).isPresent()).isPresent();
+    }
+
+    /** Whether a dead circuit is measured, a part is handled or something is repaired in the open unit. */
+    private static boolean reachesIn(ProcedurePaths paths) {
+        Repairs repairs = new Repairs(paths.map().procedure());
+        return !DeadCircuit.readings(paths).isEmpty() || paths.map().places().stream().filter(paths::reaches).anyMatch(place ->
+                paths.bench().at(place).stream().anyMatch(state -> !Hands.inside(state, paths.map().scope()).isEmpty()
+                        || repairs.isRepair(place) && state.isOpen()));
     }
 
     /** Where the point says what it stores; of a point of a library, where the procedure first reads it. */

@@ -224,4 +224,69 @@ class LiveAndProtectionRulesTest {
         assertEquals(1, found.size(), found.toString());
         assertTrue(found.get(0).message().contains("takes 400 W at first"), found.get(0).message());
     }
+
+    private static final String KETTLE = """
+            procedure P "P"
+            SUPPLY
+            point Element "Element" CARRIES
+            instrument Meter "Meter" { resistance up to 600 ohm resolution 0.1 ohm accuracy 1 % of reading
+                ac voltage up to 600 V resolution 1 V accuracy 1 % of reading rated 300 V category 3 }
+            measure Ohms "Ohms" { READING within -> Done outside -> Done }
+            conclude Done "Done" { finds nothing }
+            """;
+
+    private static int kettle(String rule, String supply, String carries, String reading) {
+        return rules(rule, KETTLE.replace("SUPPLY", supply).replace("CARRIES", carries).replace("READING", reading)).size();
+    }
+
+    /** IEC 62368-1, energy source class 1: up to 30 V ac or 60 V dc. */
+    @ParameterizedTest
+    @CsvSource({"carries up to 253 V ac, 1", "carries up to 31 V ac, 1", "carries up to 30 V ac, 0", "carries up to 61 V dc, 1", "carries up to 60 V dc, 0", "'', 0"})
+    void should_ask_for_a_condition_that_is_live_where_a_dangerous_voltage_is(String carries, int times) {
+        String ohms = "resistance at Element expects 20 ohm +/- 10 %";
+
+        assertEquals(times, kettle("live-state-unsaid", "", carries, ohms));
+        assertEquals(0, kettle("live-state-unsaid", "condition Supply { off, on } live when on", carries, ohms));
+    }
+
+    @Test
+    void should_ask_for_it_too_where_the_point_is_a_librarys_and_never_for_one_that_is_not_read() {
+        String text = """
+                procedure P "P"
+                uses Mains
+                check Look "Look" { yes -> Volts no -> Done }
+                measure Volts "Volts" { ac voltage at Inlet under 200 V -> Done at least 200 V -> Done }
+                conclude Done "Done" { finds nothing }
+                """;
+        String house = MAINS.replace("live when on ", "");
+
+        assertEquals(1, Texts.findings("live-state-unsaid", Texts.document(text, Map.of("Mains", house))).size());
+        assertEquals(0, Texts.findings("live-state-unsaid", Texts.document(text.replace("yes -> Volts", "yes -> Done"), Map.of("Mains", house))).size());
+        assertEquals(0, found("live-state-unsaid", text));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"carries up to 253 V ac isolated, 1", "carries up to 253 V ac isolated when Plug drawn, 0", "isolated, 0", "carries up to 12 V dc isolated, 0",
+        "carries up to 400 V dc stores 100 uF isolated, 1", "carries up to 50 V dc stores 1 mF isolated, 1", "carries up to 50 V dc stores 10 nF isolated, 0"})
+    void should_refuse_an_isolation_for_good_of_what_carries_a_dangerous_voltage(String carries, int times) {
+        assertEquals(times, kettle("isolation-unfounded", "condition Plug { fitted, drawn } ends fitted", carries, "resistance at Element expects 20 ohm +/- 10 %"));
+    }
+
+    /** Between two phases of 230 V there are 400 V, more than the 300 V that the meter takes (230 V times the root of 3). */
+    @ParameterizedTest
+    @CsvSource({"400 V +/- 10 %, 1", "230 V +/- 10 %, 0", "at most 301 V, 1", "at most 300 V, 0"})
+    void should_hold_a_limit_against_the_rating_of_the_meter_too(String limit, int times) {
+        assertEquals(times, kettle("input-rating-too-low", "", "carries up to 253 V ac", "ac voltage at Element using Meter expects " + limit));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"carries up to 90 V dc, 1", "carries up to 90 V dc stores 10 nF, 0", "carries up to 90 V ac, 0", "carries up to 60 V dc, 0", "isolated, 0"})
+    void should_ask_what_a_high_direct_voltage_leaves_behind_where_hands_or_ohms_come(String carries, int times) {
+        String supply = "condition Supply { off, on } live when on ends off";
+        String ohms = "resistance at Element expects 20 ohm +/- 10 %";
+
+        assertEquals(times, kettle("stored-charge-unsaid", supply, carries, ohms));
+        assertEquals(0, kettle("stored-charge-unsaid", supply, carries, "dc voltage at Element expects 20 V +/- 10 %"), "nobody reaches in");
+        assertEquals(0, kettle("stored-charge-unsaid", supply + " condition Charge { present, absent } charged when present proved at Element", carries, ohms));
+    }
 }

@@ -15,6 +15,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.paths.UnitVoltage;
+import org.faultwright.analysis.paths.VoltageLimit;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
@@ -41,6 +43,10 @@ final class LiveDefects {
 
     private static List<Kind> proofs() {
         return List.of(
+                Kind.of("a point at a dangerous voltage said to be isolated for good", Set.of("isolation-unfounded"), specimen ->
+                        specimen.procedure().own().points().stream().filter(point -> point.isolated().isEmpty() && isAboveHarmless(point))
+                                .map(point -> Seed.in(point, Edits.insertAfter(point.at(), " isolated")))),
+                Kind.of("nothing is ever live", Set.of("live-state-unsaid"), LiveDefects::neverLive),
                 Kind.of("a proof by an ac range", Set.of("proof-not-measured"), specimen -> proving(specimen)
                         .map(step -> Seed.in(step, Edits.replace(step.kind().get().at(), "ac voltage rms")))),
                 Kind.of("a proof by an ohm range", Set.of("proof-not-measured"), specimen -> proving(specimen)
@@ -153,12 +159,37 @@ final class LiveDefects {
                         .filter(step -> !step.frame().precautions().tests().isEmpty()).flatMap(step -> loosened(step).stream())));
     }
 
+    private static boolean isAboveHarmless(Point point) {
+        return point.carries().flatMap(carried -> VoltageLimit.exceededBy(carried.kind(), UnitVoltage.volts(point)))
+                .filter(VoltageLimit::asksForNote).isPresent();
+    }
+
+    /** The one condition that is live, where there is one and a point of the procedure's own carries mains. */
+    private static Stream<Seed> neverLive(Specimen specimen) {
+        List<Condition> live = specimen.procedure().scope().conditions().stream().filter(condition -> !condition.live().isEmpty()).toList();
+        List<Point> dangerous = specimen.procedure().own().points().stream().filter(LiveDefects::isAboveHarmless)
+                .filter(point -> point.stores().isEmpty() && point.isolated().isEmpty()).toList();
+        if (live.size() != 1 || dangerous.isEmpty()) {
+            return Stream.empty();
+        }
+        return Edits.first(live.get(0).at(), "live when \\w+").stream()
+                .map(words -> naming(Seed.in(live.get(0), Edits.delete(words)), dangerous));
+    }
+
+    private static Seed naming(Seed seed, List<Point> points) {
+        Seed named = seed;
+        for (Point point : points) {
+            named = named.naming(point.name().text());
+        }
+        return named;
+    }
+
     private static Set<String> more() {
         return Consequences.all(OF_WALKS, OF_STATES, OF_WAYS, OF_NAMES, OF_READINGS, TOUCHED, UNREAD, Set.of("proof-not-measured", "proof-elsewhere",
                 "proof-band-open", "charge-never-returns", "wrong-dimension", "ac-dc-mixed", "instrument-lacks-function", "mean-responding-meter",
                 "category-too-low", "input-rating-too-low", "limits-reversed", "missing-unit", "proof-meter-untried", "unreadable-text",
                 "live-reason-idle", "protection-not-tested", "outside-bandwidth", "live-tool-unfit", "wait-too-short", "bleed-lead-unfit",
-                "complaint-not-confirmed", "remedy-not-done", "missing-source"));
+                "complaint-not-confirmed", "remedy-not-done", "missing-source", "live-state-unsaid", "isolation-unfounded", "stored-charge-unsaid"));
     }
 
     private static Stream<Step.Measure> proving(Specimen specimen) {

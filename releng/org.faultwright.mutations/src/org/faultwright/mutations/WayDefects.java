@@ -103,7 +103,7 @@ final class WayDefects {
                         .besides(Set.of("outcome-impossible", "outcomes-incomplete", "unused-declaration")),
                 Kind.of("an exit that nothing leads to", Set.of("unused-exit"), specimen -> specimen.procedure().own().routines().stream()
                         .map(routine -> Seed.in(routine, Edits.insertBefore(routine.exits().get(0).at(), "neverTaken, "))))
-                        .besides(Set.of("outcomes-incomplete", "outcome-already-known", "outcome-untried", "outcome-no-fault-explains")),
+                        .besides(Set.of("outcomes-incomplete", "outcome-already-known", "outcome-untried", "unreachable-outcome", "outcome-no-fault-explains")),
                 Kind.of("begins at a later step", withoutAdvice(ASTRAY), specimen -> specimen.procedure().begin().stream()
                         .flatMap(begin -> specimen.procedure().writtenSteps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
                                 .limit(4).skip(1).map(step -> Seed.at(begin.at(), Edits.replace(begin.at(), step.name().text())))))

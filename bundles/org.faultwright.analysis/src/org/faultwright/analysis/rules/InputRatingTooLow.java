@@ -19,6 +19,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
 
@@ -42,17 +43,17 @@ public final class InputRatingTooLow implements Rule {
         for (LimitStudy study : LimitStudies.of(subject)) {
             if (study.kind().isVoltage()) {
                 rated(study.instrument()).filter(rated -> above(study.step(), rated, subject).findAny().isEmpty()).ifPresent(rated ->
-                        study.limits().stream().filter(limit -> isAbove(limit, rated)).findFirst()
+                        study.limits().stream().filter(limit -> isAbove(limit, study.range().shown(), rated)).findFirst()
                                 .ifPresent(limit -> findings.report(limit.limit().at(), study.step().name() + " reckons with " + limit.limit().value().spelling() + ", and " + study.instrument().name() + " is rated for " + rated + ".",
                                 "Use an instrument or a probe that its maker rates for this voltage.")));
             }
         }
     }
 
-    /** Between two points there can be more than from either to earth. */
-    private static boolean isAbove(StudiedLimit limit, Quantity rated) {
+    /** Between two points there can be more than from either to earth. What the range does not even show is told by another rule. */
+    private static boolean isAbove(StudiedLimit limit, Interval shown, Quantity rated) {
         return Stream.of(limit.budget().limits().lower(), limit.budget().limits().upper()).flatMap(Optional::stream)
-                .anyMatch(end -> end.value().absolute().compareTo(rated.base()) > 0);
+                .anyMatch(end -> shown.contains(end.value()) && end.value().absolute().compareTo(rated.base()) > 0);
     }
 
     private static Optional<Quantity> rated(Instrument instrument) {

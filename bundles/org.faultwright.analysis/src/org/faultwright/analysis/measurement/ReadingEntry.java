@@ -32,11 +32,14 @@ import org.faultwright.quantity.measure.Budget;
  * Values are in the coherent SI unit; a difference of temperatures has no zero of a scale.
  *
  * @param unit     in which the value is asked for: that of the instrument's range in use, else that of the limit
+ * @param isMagnitude whether the sign counts for nothing: a voltage or current that proves something absent does so whichever way the
+ *                 probes are held, and -40 V is not under 5 V
  * @param bands    the first that takes a value in decides
  * @param doubtful values that the instrument cannot decide, whatever outcome takes them in
  * @param overload the outcome of what a meter shows above its range
  */
-public record ReadingEntry(Unit unit, boolean isDifference, List<Band> bands, List<Interval> doubtful, Optional<Outcome> overload) {
+public record ReadingEntry(Unit unit, boolean isDifference, boolean isMagnitude, List<Band> bands, List<Interval> doubtful,
+        Optional<Outcome> overload) {
     /** The values that lead to an outcome. */
     public record Band(Outcome outcome, Interval values) {
     }
@@ -52,9 +55,14 @@ public record ReadingEntry(Unit unit, boolean isDifference, List<Band> bands, Li
             return Optional.empty();
         }
         QuantityKind kind = Results.kind(step);
-        return unit(document, step).map(unit -> new ReadingEntry(unit, kind == QuantityKind.TEMPERATURE_DIFFERENCE,
+        return unit(document, step).map(unit -> new ReadingEntry(unit, kind == QuantityKind.TEMPERATURE_DIFFERENCE, provesAbsence(step, kind),
                 bands(document, step, kind), DoubtfulReadings.of(document, step).map(budget -> budget.zones().doubtful()).orElse(List.of()),
                 Results.outcome(step, new Showing.Possible(new Name(Results.OVERLOAD, step.at()), Optional.empty(), Optional.empty()))));
+    }
+
+    private static boolean provesAbsence(Step step, QuantityKind kind) {
+        return step instanceof Step.Measure && (kind.isVoltage() || kind.isCurrent())
+                && step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty());
     }
 
     /** One row of a table of readings. @param accepts in the coherent SI unit */
@@ -119,8 +127,9 @@ public record ReadingEntry(Unit unit, boolean isDifference, List<Band> bands, Li
         }
     }
 
-    /** @param value in the coherent SI unit */
-    public Judged judge(Step step, Exact value) {
+    /** @param signed in the coherent SI unit */
+    public Judged judge(Step step, Exact signed) {
+        Exact value = isMagnitude ? signed.absolute() : signed;
         boolean near = doubtful.stream().anyMatch(zone -> zone.contains(value));
         Optional<Outcome> fits = bands.stream().filter(band -> band.values().contains(value)).map(Band::outcome).findFirst();
         return fits.map(outcome -> new Judged(fits, near || outcome.key().equals(Step.DOUBTFUL)))

@@ -13,6 +13,8 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Part;
@@ -39,6 +41,7 @@ import org.faultwright.publish.tree.TreeJson;
 public final class BenchPage implements ProcedureExport {
     /** The address that names the schema of the records that the page saves; the schema itself is a resource of this bundle. */
     public static final String RECORD_SCHEMA = "urn:faultwright:walk-record:1";
+    private static final Pattern REMARK = Pattern.compile("(?m)^\\s*/\\*(?s:.*?)\\*/\\s*$");
     private static final Gson COMPACT = new Gson();
 
     /** The schema that records follow, JSON Schema 2020-12. */
@@ -70,7 +73,7 @@ public final class BenchPage implements ProcedureExport {
         Tag body = page.body();
         body.add("div").id("app").with("main", "still", main -> still(main, publication));
         body.add("p", "told").id("told").set("role", "status");
-        byte[] html = HtmlText.of(page, resource("bench.css"), walkScript() + "\n" + resource("bench.js"),
+        byte[] html = HtmlText.of(page, bare(resource("bench.css")), bare(walkScript()) + bare(resource("bench.js")),
                 data(publication, pictures), !pictures.isEmpty());
         return new Published(FileName.of(publication.procedure(), ".bench.html"), "text/html", html);
     }
@@ -89,6 +92,9 @@ public final class BenchPage implements ProcedureExport {
         JsonObject tree = TreeJson.tree(publication);
         tree.remove("examples");
         tree.getAsJsonObject("findings").remove("list");
+        // The page names instruments and reads likelihoods: what it was computed from stands in the tree itself.
+        strip(tree, "instruments", "ranges");
+        strip(tree, "faults", "shows");
         Stream<JsonElement> routines = tree.has("routines") ? tree.getAsJsonArray("routines").asList().stream() : Stream.of();
         Stream.concat(Stream.of(tree), routines.map(JsonElement::getAsJsonObject)).flatMap(graph -> graph.getAsJsonArray("steps").asList().stream())
                 .map(JsonElement::getAsJsonObject).forEach(step -> step.remove("uncertainty"));
@@ -96,6 +102,12 @@ public final class BenchPage implements ProcedureExport {
         data.put("tree", COMPACT.toJson(tree));
         data.put("pictures", COMPACT.toJson(pictures));
         return data;
+    }
+
+    private static void strip(JsonObject tree, String list, String member) {
+        if (tree.has(list)) {
+            tree.getAsJsonArray(list).forEach(one -> one.getAsJsonObject().remove(member));
+        }
     }
 
     /** By the name that the tree calls each by; one that cannot be shown is told in words alone. */
@@ -113,6 +125,12 @@ public final class BenchPage implements ProcedureExport {
         if (file.problem().isEmpty()) {
             pictures.putIfAbsent(picture.file().value(), file.asAddress());
         }
+    }
+
+    /** Without indents and lines of remarks: a page is copied to many devices. No string or pattern of ours runs over a line. */
+    private static String bare(String code) {
+        return REMARK.matcher(code).replaceAll("").lines().map(String::strip).filter(line -> !line.isEmpty() && !line.startsWith("// "))
+                .map(line -> line + "\n").collect(Collectors.joining());
     }
 
     private static String resource(String name) {

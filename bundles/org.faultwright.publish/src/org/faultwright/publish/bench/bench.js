@@ -156,7 +156,7 @@
     add(top, "p", "revision", (tree.equipment ? tree.equipment.title + " \u00b7 " : "") + revision());
     if (tree.findings.error > 0) {
       add(app, "p", "draft", "Draft with open errors: do not work by this.");
-    } else if (tree.revision.status !== "released") {
+    } else if (tree.revision.status !== "released" && style !== "step") {
       add(app, "p", "draft mild", tree.revision.status === "draft" ? "Draft: neither reviewed nor released." : "Reviewed, not released.");
     }
     var body = add(app, "div", "columns");

@@ -339,6 +339,7 @@ var FaultwrightWalk = (function () {
     if (value === "OL") { return { outcome: entry && entry.overload, doubtful: false }; }
     var exact = number(value);
     if (!entry || !exact) { return { outcome: undefined, doubtful: false }; }
+    if (entry.magnitude) { exact = absolute(exact); }
     var band = (entry.bands || []).filter(function (one) { return within(one, exact); })[0];
     var near = (entry.doubtful || []).some(function (one) { return within(one, exact); });
     return band ? { outcome: band.outcome, doubtful: near || band.outcome === "doubtful" } : other;

@@ -21,6 +21,9 @@ final class EntryJson {
         if (entry.offset().signum() != 0) {
             json.put("offset", entry.offset().toFraction());
         }
+        if (entry.isMagnitude()) {
+            json.put("magnitude", true);
+        }
         return json.putAll("bands", entry.bands(), band -> ends(entry, band.values()).put("outcome", band.outcome().key()))
                 .putAll("doubtful", entry.doubtful(), zone -> ends(entry, zone))
                 .putText("overload", entry.overload().map(outcome -> outcome.key()));

@@ -95,22 +95,40 @@ public final class Suspects {
 
     /** A result that came before, with the same remedies done, tells nothing new. */
     private double likelihood(Fault fault, List<Evidence> results) {
-        List<Integer> remedies = remedies(fault);
-        Set<Integer> done = new LinkedHashSet<>();
         Set<List<Object>> told = new HashSet<>();
         double likelihood = 1;
-        for (Evidence one : results) {
-            int step = tree.number(one.step().name().text()).orElseThrow();
-            Set<Integer> after = new LinkedHashSet<>(done);
-            if (remedies.contains(step)) {
-                after.add(step);
+        for (Asked one : asked(fault, results)) {
+            if (told.add(List.of(one.result(), one.done()))) {
+                likelihood *= share(fault, one).doubleValue();
             }
-            if (one.step().outcomes().size() > 1 && told.add(List.of(step, one.outcome(), done.size()))) {
-                Remedied remedied = after.isEmpty() ? Remedied.NO : after.size() == remedies.size() ? Remedied.YES : Remedied.IN_PART;
-                likelihood *= shares(fault, one.step(), remedied).getOrDefault(one.outcome(), Exact.ZERO).doubleValue();
-            }
-            done = after;
         }
         return likelihood;
+    }
+
+    /** The results that the fault cannot show, by the table: nobody expected them of a unit that has it. */
+    public List<Evidence> unexpected(Fault fault, List<Evidence> results) {
+        return asked(fault, results).stream().filter(one -> share(fault, one).signum() == 0).map(Asked::result).distinct().toList();
+    }
+
+    /** A result of a step with a choice. @param done how many remedies of the fault were done before it */
+    private record Asked(Evidence result, int done, Remedied remedied) {
+    }
+
+    private Exact share(Fault fault, Asked asked) {
+        return shares(fault, asked.result().step(), asked.remedied()).getOrDefault(asked.result().outcome(), Exact.ZERO);
+    }
+
+    private List<Asked> asked(Fault fault, List<Evidence> results) {
+        List<Integer> remedies = remedies(fault);
+        Set<Integer> done = new LinkedHashSet<>();
+        List<Asked> asked = new ArrayList<>();
+        for (Evidence one : results) {
+            int before = done.size();
+            tree.number(one.step().name().text()).stream().filter(remedies::contains).forEach(done::add);
+            if (one.step().outcomes().size() > 1) {
+                asked.add(new Asked(one, before, done.isEmpty() ? Remedied.NO : done.size() == remedies.size() ? Remedied.YES : Remedied.IN_PART));
+            }
+        }
+        return asked;
     }
 }

@@ -54,6 +54,11 @@ public final class BenchPage implements ProcedureExport {
         return resource("walk.js");
     }
 
+    /** What writes and reads records, on top of {@link #walkScript()}; without the page too. */
+    public static String recordScript() {
+        return resource("record.js");
+    }
+
     @Override
     public String name() {
         return "bench-html";
@@ -73,7 +78,7 @@ public final class BenchPage implements ProcedureExport {
         Tag body = page.body();
         body.add("div").id("app").with("main", "still", main -> still(main, publication));
         body.add("p", "told").id("told").set("role", "status");
-        byte[] html = HtmlText.of(page, bare(resource("bench.css")), bare(walkScript()) + bare(resource("bench.js")),
+        byte[] html = HtmlText.of(page, bare(resource("bench.css")), bare(walkScript()) + bare(recordScript()) + bare(resource("bench.js")),
                 data(publication, pictures), !pictures.isEmpty());
         return new Published(FileName.of(publication.procedure(), ".bench.html"), "text/html", html);
     }

@@ -10,7 +10,6 @@
   var tree = JSON.parse(document.getElementById("tree").textContent);
   var pictures = JSON.parse(document.getElementById("pictures").textContent);
   var app = document.getElementById("app");
-  var RECORD = "urn:faultwright:walk-record:1";
   var KEY = "faultwright " + tree.id + " " + tree.digest;
   var JOB = [["serial", "Serial number"], ["board", "Board"], ["job", "Job"], ["technician", "Technician"]];
   var STORE_FAILS = "This browser keeps nothing: save the record before you close the page.";
@@ -23,7 +22,7 @@
   var draft = {};
   var ticking;
 
-  function fresh() { return { moves: [], takenBack: [], job: {}, ticks: {}, keys: true }; }
+  function fresh() { return FaultwrightRecord.fresh(); }
 
   function now() { return Date.now(); }
 
@@ -274,9 +273,15 @@
   }
 
   function opened(main, text) {
-    var found = fromRecord(text);
-    if (typeof found === "string") { refuse(main, found); return; }
-    function take() { kept = found.kept; states = found.states; store(); draw(); }
+    var found = FaultwrightRecord.read(tree, text);
+    if (found.refused) { refuse(main, found.refused); return; }
+    function take() {
+      kept = found.kept;
+      states = walk.replay(tree, kept.moves).states;
+      draft = {};
+      store();
+      draw();
+    }
     if (kept.begun && kept.moves.length > 0) {
       confirm_(main, "The walk begun here is replaced by the record.", "Replace it", take);
     } else {
@@ -955,7 +960,8 @@
     text.addEventListener("input", function () { kept.remarks = text.value; store(); });
     var row = add(main, "div", "actions");
     button(row, "primary", "Save the record", function () {
-      var blob = new Blob([JSON.stringify(record(), null, 2) + "\n"], { type: "application/json" });
+      kept.id = kept.id || identifier();
+      var blob = new Blob([JSON.stringify(FaultwrightRecord.write(tree, kept), null, 2) + "\n"], { type: "application/json" });
       var link = document.createElement("a");
       link.href = URL.createObjectURL(blob);
       link.download = tree.id.replace(/[^A-Za-z0-9_-]/g, "_") + "-" + kept.begun.substring(0, 16).replace(/[^0-9]/g, "") + ".record.json";
@@ -969,7 +975,7 @@
     }).id = "save";
   }
 
-  // ---- records
+  // ---- the name of a record
 
   function identifier() {
     var bytes = new Uint8Array(16);
@@ -978,98 +984,6 @@
     bytes[8] = bytes[8] & 63 | 128;
     var hex = Array.prototype.map.call(bytes, function (one) { return (one + 256).toString(16).substring(1); }).join("");
     return "urn:uuid:" + hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
-  }
-
-  function record() {
-    var here = state();
-    kept.id = kept.id || identifier();
-    var steps = [], before = 0, notes = [];
-    kept.moves.forEach(function (one, i) {
-      var step = states[i].step;
-      notes = notes.concat(one.notes || []);
-      before += one.seconds || 0;
-      if (one.enter) { return; }
-      var entry = { step: step.id, number: step.number, outcome: one.outcome };
-      if (states[i].path.length > 0) { entry.within = states[i].path; }
-      if (one.value !== undefined) {
-        entry.readings = [].concat(one.value).map(function (value, row) {
-          var from = step.readings ? step.readings[row].entry : step.entry;
-          var reading = value === "OL" ? { overload: true } : { value: value.indexOf("/") > 0 ? walk.shown(value) : value };
-          if (from && from.unit) { reading.unit = from.unit; }
-          if (step.readings) { reading.point = step.readings[row].point; }
-          return reading;
-        });
-      }
-      if (one.doubtful) { entry.doubtful = true; }
-      if (one.waitCut) { entry.waitCut = true; }
-      if (notes.length > 0) { entry.notes = notes; }
-      entry.ended = one.at;
-      entry.seconds = before;
-      before = 0;
-      notes = [];
-      steps.push(entry);
-    });
-    var made = { $schema: RECORD, schemaVersion: "1.0", id: kept.id,
-      procedure: { id: tree.id, title: tree.title || tree.id, revision: { status: tree.revision.status }, digest: tree.digest }, begun: kept.begun };
-    if (tree.revision.number !== undefined) { made.procedure.revision.number = tree.revision.number; }
-    if (kept.ended) { made.ended = kept.ended; }
-    if (Object.keys(kept.job).length > 0) { made.job = kept.job; }
-    made.steps = steps;
-    if (kept.takenBack.length > 0) { made.takenBack = kept.takenBack; }
-    if (walk.isEnd(here) && !here.lost) {
-      made.conclusion = here.step.id;
-      if (here.step.finds) { made.found = here.step.finds; }
-    }
-    var ticked = (tree.conditions || []).filter(function (one) { return kept.ticks[one.id]; }).map(function (one) { return one.id; });
-    if (ticked.length > 0) { made.checked = ticked; }
-    if (kept.remarks && kept.remarks.trim()) { made.remarks = kept.remarks.trim(); }
-    return made;
-  }
-
-  /** What is kept for a record, or one sentence why it cannot be opened. */
-  function fromRecord(text) {
-    var found;
-    try { found = JSON.parse(text); } catch (damaged) { return "This file is no record: it is not JSON, or it is damaged."; }
-    var from = found && found.procedure;
-    if (!found || found.$schema !== RECORD || !from || !Array.isArray(found.steps) || isNaN(Date.parse(found.begun))) {
-      return "This file is no record of a walk.";
-    }
-    if (from.id !== tree.id) { return "This record is of " + plain(from.id) + ", and this page walks " + plain(tree.id) + ": open it in the page of its own procedure."; }
-    var number = from.revision && from.revision.number;
-    if (number !== tree.revision.number) {
-      return "This record is of revision " + plain(number === undefined ? "none" : number) + ", and this page is of revision " + plain(tree.revision.number === undefined ? "none" : tree.revision.number) + ": open it in the page of its own revision.";
-    }
-    if (from.digest !== tree.digest) { return "This record was made from another text of the same revision: open it in the page that it was made with."; }
-    var moves = [], here = walk.start(tree);
-    var bad = found.steps.some(function (one) {
-      while (one && walk.canEnter(here)) {
-        moves.push({ enter: true });
-        here = walk.enter(here);
-      }
-      var fits = one && !walk.isEnd(here) && one.step === here.step.id && (one.within || []).join("/") === here.path.join("/")
-        && (here.step.outcomes || []).some(function (outcome) { return outcome.key === one.outcome; });
-      if (!fits) { return true; }
-      var next = { outcome: String(one.outcome), at: String(one.ended), seconds: Math.max(0, Number(one.seconds) || 0) };
-      if (Array.isArray(one.readings) && one.readings.length > 0) {
-        var values = one.readings.map(function (reading) { return reading && reading.overload ? "OL" : walk.typed(String(reading && reading.value)); });
-        if (values.indexOf(undefined) >= 0) { return true; }
-        next.value = here.step.readings ? values : values[0];
-      }
-      if (one.doubtful === true) { next.doubtful = true; }
-      if (one.waitCut === true) { next.waitCut = true; }
-      if (Array.isArray(one.notes)) { next.notes = one.notes.map(String); }
-      moves.push(next);
-      here = walk.take(here, next.outcome, next.value);
-      return false;
-    });
-    if (bad) { return "This record does not fit the steps of its procedure: it was changed or damaged."; }
-    var job = {};
-    JOB.forEach(function (field) { if (found.job && typeof found.job[field[0]] === "string") { job[field[0]] = found.job[field[0]].substring(0, 200); } });
-    var ticks = {};
-    (Array.isArray(found.checked) ? found.checked : []).forEach(function (id) { ticks[String(id)] = true; });
-    return { states: walk.replay(tree, moves).states, kept: Object.assign(fresh(), { id: String(found.id), begun: String(found.begun), moves: moves, job: job, ticks: ticks,
-      ended: found.ended === undefined ? undefined : String(found.ended), takenBack: Array.isArray(found.takenBack) ? found.takenBack : [],
-      remarks: typeof found.remarks === "string" ? found.remarks.substring(0, 2000) : "", saved: true }) };
   }
 
   // ---- keys

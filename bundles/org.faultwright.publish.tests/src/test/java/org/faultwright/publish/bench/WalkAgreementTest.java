@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -56,6 +57,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class WalkAgreementTest {
     private static final int WALKS_EACH = 125;
     private static final int LONGEST = 400;
+    private static final Map<Step, Optional<ReadingEntry>> ENTRIES = new IdentityHashMap<>();
 
     static Stream<Path> demos() {
         return Samples.demos().stream();
@@ -84,6 +86,11 @@ class WalkAgreementTest {
         assertTrue(proofs.met.size() > 50, "only " + proofs.met.size() + " states met");
     }
 
+    /** Studied once: it is asked for at every visit. */
+    private static Optional<ReadingEntry> entry(Procedure procedure, Step step) {
+        return ENTRIES.computeIfAbsent(step, one -> ReadingEntry.of(procedure, one));
+    }
+
     private static String walk(Procedure procedure, Suspects suspects, WalkScript script, String tree, Random random, Proofs proofs) {
         Walk walk = Walk.start(procedure).orElseThrow();
         JsonObject told = script.start(tree);
@@ -97,7 +104,7 @@ class WalkAgreementTest {
             } else {
                 Step step = walk.step();
                 Optional<String> typed = reading(procedure, walk, script, random);
-                Optional<ReadingEntry> entry = ReadingEntry.of(procedure, step);
+                Optional<ReadingEntry> entry = entry(procedure, step);
                 Optional<Exact> base = step instanceof Step.Calculate ? walk.computed() : typed.map(text -> entry.orElseThrow().toBase(Exact.of(text)));
                 Optional<Outcome> judged = typed.isPresent() || step instanceof Step.Calculate && base.isPresent()
                         ? judged(entry.orElseThrow(), step, base.orElseThrow(), typed.orElseGet(calculated(told)), script) : Optional.empty();
@@ -133,7 +140,7 @@ class WalkAgreementTest {
 
     /** On an end of a band, or next to it: there the two part first if they part at all. */
     private static Optional<String> reading(Procedure procedure, Walk walk, WalkScript script, Random random) {
-        Optional<ReadingEntry> entry = walk.step() instanceof Step.Measure ? ReadingEntry.of(procedure, walk.step()) : Optional.empty();
+        Optional<ReadingEntry> entry = walk.step() instanceof Step.Measure ? entry(procedure, walk.step()) : Optional.empty();
         if (entry.isEmpty() || random.nextInt(10) == 0) {
             return Optional.empty();
         }
@@ -161,7 +168,7 @@ class WalkAgreementTest {
         assertEquals(walk.seconds().doubleValue(), told.get("seconds").getAsDouble(), 1e-9, at);
         Optional<Exact> computed = walk.computed();
         assertEquals(computed.isPresent(), told.has("calculated"), at);
-        computed.ifPresent(value -> assertEquals(ReadingEntry.of(walk.procedure(), walk.step()).orElseThrow().fromBase(value),
+        computed.ifPresent(value -> assertEquals(entry(walk.procedure(), walk.step()).orElseThrow().fromBase(value),
                 fraction(told.get("calculated").getAsString()), at));
         Map<String, Double> ours = new TreeMap<>();
         suspects.after(walk.evidence()).forEach(one -> ours.put(one.fault().name().text(), one.share()));

@@ -28,6 +28,8 @@ final class WalkScript implements AutoCloseable {
             function take(key, value) { state = FaultwrightWalk.take(state, key, value); return tell(); }
             function judge(value) { return JSON.stringify(FaultwrightWalk.judge(state.step, value)); }
             function judgeTable(values) { return JSON.stringify({ outcome: FaultwrightWalk.judgeTable(state.step, JSON.parse(values)) }); }
+            function written(tree, kept) { return JSON.stringify(FaultwrightRecord.write(JSON.parse(tree), Object.assign(FaultwrightRecord.fresh(), JSON.parse(kept)))); }
+            function opened(tree, text) { return JSON.stringify(FaultwrightRecord.read(JSON.parse(tree), text)); }
             function typed(text) { var plain = FaultwrightWalk.typed(text); return plain === undefined ? "" : plain; }
             """;
 
@@ -38,6 +40,7 @@ final class WalkScript implements AutoCloseable {
         context.setLanguageVersion(Context.VERSION_ES6);
         Scriptable scope = context.initSafeStandardObjects();
         context.evaluateString(scope, BenchPage.walkScript(), "walk.js", 1, null);
+        context.evaluateString(scope, BenchPage.recordScript(), "record.js", 1, null);
         context.evaluateString(scope, HARNESS, "harness", 1, null);
         return scope;
     }
@@ -68,6 +71,16 @@ final class WalkScript implements AutoCloseable {
 
     JsonObject judgeTable(String values) {
         return told("judgeTable", values);
+    }
+
+    /** The record of what a page keeps. */
+    JsonObject written(String tree, String kept) {
+        return told("written", tree, kept);
+    }
+
+    /** What a page keeps for a record, or why it is refused. */
+    JsonObject opened(String tree, String record) {
+        return told("opened", tree, record);
     }
 
     /** Empty where the text is no number. */

@@ -165,7 +165,7 @@ final class TallyCommand implements Callable<Integer> {
         out.println();
         out.println("Times: median of all visits, and what the text says");
         tally.spent().forEach(one -> out.println(String.format(Locale.ROOT, "  %-28s %8s of %-5d %s", one.step().name(),
-                TimeText.exact(Exact.of(one.median())), one.visits(), one.step().frame().takes().map(takes -> takes.value().spelling()).orElse("nothing"))));
+                TimeText.written(Exact.of(one.median())), one.visits(), one.step().frame().takes().map(takes -> takes.value().spelling()).orElse("nothing"))));
         if (tally.doubtful() > 0) {
             out.println();
             out.println(CheckCommand.counted(tally.doubtful(), "reading was", "readings were") + " too near a limit to decide.");

@@ -12,6 +12,7 @@ import com.google.gson.JsonParser;
 import com.google.gson.JsonPrimitive;
 import com.google.gson.Strictness;
 import com.google.gson.stream.JsonReader;
+import com.google.gson.stream.JsonToken;
 import java.io.IOException;
 import java.io.StringReader;
 import java.math.BigDecimal;
@@ -65,7 +66,11 @@ public final class RecordFile {
     private static JsonElement parsed(String json) throws RecordRefused {
         try (JsonReader reader = new JsonReader(new StringReader(json))) {
             reader.setStrictness(Strictness.STRICT);
-            return JsonParser.parseReader(reader);
+            JsonElement whole = JsonParser.parseReader(reader);
+            if (reader.peek() != JsonToken.END_DOCUMENT) {
+                throw new JsonParseException("more than one value");
+            }
+            return whole;
         } catch (JsonParseException | IOException | StackOverflowError broken) {
             throw (RecordRefused) new RecordRefused("it is not JSON, or it is damaged").initCause(broken);
         }

@@ -116,6 +116,12 @@
     return whole < 100 ? whole + " min" : Math.floor(whole / 60) + " h " + (whole % 60 === 0 ? "" : whole % 60 + " min");
   }
 
+  function day(iso) {
+    var at = new Date(iso);
+    function two(number) { return (number < 10 ? "0" : "") + number; }
+    return at.getFullYear() + "-" + two(at.getMonth() + 1) + "-" + two(at.getDate()) + " " + two(at.getHours()) + ":" + two(at.getMinutes());
+  }
+
   function clock(seconds) {
     var whole = Math.max(0, Math.ceil(seconds));
     return Math.floor(whole / 60) + ":" + (whole % 60 < 10 ? "0" : "") + whole % 60;
@@ -154,9 +160,9 @@
     add(top, "p", "procedure", tree.title || tree.id);
     add(top, "p", "revision", (tree.equipment ? tree.equipment.title + " \u00b7 " : "") + revision());
     if (tree.findings.error > 0) {
-      add(app, "p", "draft", "Draft with open errors: do not work by this.");
+      add(top, "p", "draft", "Draft with open errors: do not work by this.");
     } else if (tree.revision.status !== "released" && style !== "step") {
-      add(app, "p", "draft mild", tree.revision.status === "draft" ? "Draft: neither reviewed nor released." : "Reviewed, not released.");
+      add(top, "p", "draft mild", tree.revision.status === "draft" ? "Draft: neither reviewed nor released." : "Reviewed, not released.");
     }
     var body = add(app, "div", "columns");
     fill(body);
@@ -235,7 +241,7 @@
     var here = state();
     var box = add(main, "section", "resume");
     add(box, "h2", "", "A walk was begun here");
-    add(box, "p", "", "Begun " + new Date(kept.begun).toLocaleString() + ". " + (walk.isEnd(here) ? "It came to its end: "
+    add(box, "p", "", "Begun " + day(kept.begun) + ". " + (walk.isEnd(here) ? "It came to its end: "
       : "It stands at step " + here.step.number + ": ") + plain(here.step.title));
     var so = Object.keys(here.setUp).map(function (id) { return setting({ condition: id, value: here.setUp[id] }); });
     if (so.length > 0 && !walk.isEnd(here)) {
@@ -629,7 +635,10 @@
     var box = add(work, "div", "results");
     (step.outcomes || []).forEach(function (outcome, i) {
       var press = button(box, step.outcomes.length === 1 ? "result primary" : "result", undefined, function () { move({ outcome: outcome.key }); });
-      if (kept.keys && step.outcomes.length > 1 && i < 9) { add(press, "span", "digit", String(i + 1)).setAttribute("aria-hidden", "true"); }
+      if (kept.keys && step.outcomes.length > 1 && i < 9) {
+        add(press, "span", "digit", String(i + 1)).setAttribute("aria-hidden", "true");
+        press.appendChild(document.createTextNode(" "));
+      }
       var words = add(press, "span", "words");
       add(words, "span", "outcome", label(step, outcome));
       var more = explained(step, outcome);
@@ -949,7 +958,7 @@
 
   function recordPart(main) {
     add(main, "h2", "", "Record");
-    add(main, "p", "", "Steps, readings, results and times" + (kept.moves.length > 0 ? ", begun " + new Date(kept.begun).toLocaleString() : "")
+    add(main, "p", "", "Steps, readings, results and times" + (kept.moves.length > 0 ? ", begun " + day(kept.begun) : "")
       + ". Names and numbers stand in it only if you type them here.");
     jobFields(main);
     var label_ = add(main, "label", "remarks", "Remarks");
@@ -958,6 +967,13 @@
     text.maxLength = 2000;
     text.value = kept.remarks || "";
     text.addEventListener("input", function () { kept.remarks = text.value; store(); });
+    window.onbeforeprint = function () {
+      app.querySelectorAll(".printed").forEach(function (one) { one.remove(); });
+      JOB.forEach(function (field) {
+        var row = line(main, field[1], kept.job[field[0]], "printed");
+        if (row) { main.insertBefore(row, label_); }
+      });
+    };
     var row = add(main, "div", "actions");
     button(row, "primary", "Save the record", function () {
       kept.id = kept.id || identifier();

@@ -537,6 +537,8 @@
     } else if (step.against) {
       line(box, "Against", point(step.against));
     }
+    var store_ = (named(tree.points, step.point || step.through) || {}).storedEnergy;
+    line(box, "Stores", store_ && store_.words, "strong");
     if (step.kind === "measure") {
       line(box, "With", [step.instrument ? titleOf(tree.instruments, step.instrument) : "", step.quantity || "", step.sensor ? "type " + step.sensor : "",
         step.range ? "range " + step.range.text : ""].filter(Boolean).join(", "));
@@ -550,7 +552,11 @@
       var part = named(tree.parts, id);
       return titleOf(tree.parts, id) + (part && part.number ? ", " + part.number : "");
     }).join("; "));
-    line(box, "Tools", (step.tools || []).join(", "));
+    line(box, "Tools", (step.tools || []).map(function (tool) {
+      var rated = (step.ratedTools || []).filter(function (one) { return one.tool === tool; })[0];
+      return tool + (rated ? " (rated " + rated.upTo.text + ")" : "");
+    }).join(", "));
+    line(box, "Hazards", hazards(step));
     line(box, "Hint", step.hint);
     picturesOf(step).forEach(function (one) {
       var figure = add(box, "figure");
@@ -568,6 +574,15 @@
       add(again, "summary", "", inForce.length === 1 ? "One note, read before" : inForce.length + " notes, read before");
       inForce.forEach(function (id) { if (named(tree.notes, id)) { note(again, named(tree.notes, id)); } });
     }
+  }
+
+  var HAZARDS = { shock: "electric shock", charge: "stored charge", heat: "hot parts", battery: "battery", motion: "moving parts", light: "strong light",
+    chemical: "chemicals", weight: "heavy load", pressure: "pressure", "static": "static charge damages parts", data: "loss of data" };
+
+  function hazards(step) {
+    var all = (step.hazards || []).slice();
+    (step.handles || []).forEach(function (id) { all = all.concat((named(tree.parts, id) || {}).hazards || []); });
+    return all.filter(function (one, i) { return all.indexOf(one) === i; }).map(function (one) { return HAZARDS[one] || one; }).join(", ");
   }
 
   function picturesOf(step) {

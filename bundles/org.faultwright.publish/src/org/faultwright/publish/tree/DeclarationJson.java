@@ -111,7 +111,7 @@ final class DeclarationJson {
     }
 
     private static Json storedEnergy(StoredEnergy stored) {
-        return new Json().put("energy", QuantityJson.of(stored.energy())).put("charge", QuantityJson.of(stored.charge()))
+        return new Json().put("words", stored.inWords()).put("energy", QuantityJson.of(stored.energy())).put("charge", QuantityJson.of(stored.charge()))
                 .put("safeVoltage", QuantityJson.of(StoredEnergy.SAFE))
                 .put("timeToSafe", stored.timeTo(StoredEnergy.SAFE.base()).map(QuantityJson::of));
     }

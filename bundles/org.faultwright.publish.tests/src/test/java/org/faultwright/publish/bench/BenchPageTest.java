@@ -28,6 +28,7 @@ import org.faultwright.publish.Samples;
 import org.htmlunit.CollectingAlertHandler;
 import org.htmlunit.WebClient;
 import org.htmlunit.html.DomElement;
+import org.htmlunit.html.HtmlFileInput;
 import org.htmlunit.html.HtmlInput;
 import org.htmlunit.html.HtmlPage;
 import org.junit.jupiter.api.Test;
@@ -98,7 +99,7 @@ class BenchPageTest {
     private static final class Browser implements AutoCloseable {
         final List<String> alerts = new ArrayList<>();
         final WebClient client = new WebClient();
-        final HtmlPage page;
+        HtmlPage page;
 
         Browser(Publication publication, Path folder) throws IOException {
             client.getOptions().setCssEnabled(false);
@@ -198,6 +199,55 @@ class BenchPageTest {
             assertTrue(browser.words().contains("New lamp."));
             assertTrue(browser.words().contains("Supply off"));
             assertEquals(List.of(), browser.alerts);
+        }
+    }
+
+    @Test
+    void should_go_on_where_it_stood_when_the_browser_was_closed(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            browser.press("Dim");
+            browser.press("I have read this");
+            browser.press("Done");
+            browser.page = (HtmlPage) browser.page.refresh();
+            assertTrue(browser.words().contains("A walk was begun here"), browser.words());
+            assertTrue(browser.words().contains("The unit should be Supply on"), browser.words());
+            browser.press("Go on");
+            assertTrue(browser.title().endsWith("Rail"), browser.title());
+            browser.press("Stop here");
+            browser.press("Begin anew");
+            browser.press("Forget it and begin anew");
+            assertFalse(browser.words().contains("A walk was begun here"));
+        }
+    }
+
+    @Test
+    void should_correct_a_result_with_everything_after_it_taken_back(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            browser.press("Dim");
+            browser.press("I have read this");
+            browser.press("Done");
+            browser.press("Correct");
+            assertTrue(browser.words().contains("Take this result back, and the one after it?"), browser.words());
+            browser.press("Take back");
+            assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.title());
+            assertTrue(browser.words().contains("Nothing done yet"), browser.words());
+            browser.press("Dim");
+            assertTrue(browser.words().contains("Read the note first."), "a note taken back is due again");
+        }
+    }
+
+    @Test
+    void should_refuse_the_record_of_another_procedure_in_the_page(@TempDir Path folder) throws Exception {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            Path other = Files.writeString(folder.resolve("other.record.json"), """
+                    {"$schema":"urn:faultwright:walk-record:1","procedure":{"id":"Other"},"steps":[],"begun":"2026-03-01T08:00:00Z"}""");
+            ((HtmlFileInput) browser.page.getElementById("open")).setFiles(other.toFile());
+            browser.page.getElementById("open").fireEvent("change");
+            browser.client.waitForBackgroundJavaScript(2000);
+            assertTrue(browser.words().contains("This record is of Other, and this page walks Walked: open it in the page of its own procedure."),
+                    browser.words());
         }
     }
 

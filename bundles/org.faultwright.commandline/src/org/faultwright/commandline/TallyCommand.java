@@ -80,6 +80,9 @@ final class TallyCommand implements Callable<Integer> {
         List<Fix> edits = new ArrayList<>(only == Part.TAKES ? List.of() : TallyEdits.cases(tally));
         edits.addAll(only == Part.CASES ? List.of() : TallyEdits.takes(tally));
         propose(procedure, edits, out);
+        if (only != Part.CASES && TallyEdits.shortens(tally) && !edits.isEmpty()) {
+            out.println("A step that took less than the text says may have been done without its wait or its care: ask before you shorten it.");
+        }
         out.flush();
         if (write && !edits.isEmpty()) {
             if (refused > 0) {

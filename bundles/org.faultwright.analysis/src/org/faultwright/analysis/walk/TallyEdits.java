@@ -79,12 +79,19 @@ public final class TallyEdits {
         return List.copyOf(edits);
     }
 
+    /** Whether the records would make a step shorter than its author thought right. */
+    public static boolean shortens(Tally tally) {
+        return tally.spent().stream().filter(one -> one.visits() >= FEWEST_VISITS).anyMatch(one -> one.step().frame().takes()
+                .filter(says -> says.value().unit().isKnown() && says.value().base().compareTo(Exact.of(one.median())) > 0).isPresent());
+    }
+
     /** To ten seconds up to three minutes, then to whole minutes; never nothing. */
     private static String words(Exact seconds) {
         long whole = Math.max(1, Math.round(seconds.doubleValue()));
         if (whole < TEN_SECONDS) {
             return whole + " s";
         }
-        return whole < 180 ? Math.round(whole / 10.0) * 10 + " s" : Math.round(whole / 60.0) + " min";
+        long tens = Math.round(whole / 10.0) * 10;
+        return tens < 180 && tens % 60 != 0 ? tens + " s" : Math.round(whole / 60.0) + " min";
     }
 }

@@ -17,7 +17,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 @Command(name = "faultwright",
         description = "Checks repair procedures and turns them into bench cards and trees.",
         subcommands = {CheckCommand.class, NewCommand.class, PublishCommand.class, ExplainCommand.class, FormatCommand.class, FixCommand.class,
-            OrderCommand.class, DraftCommand.class, CompareCommand.class, ServeCommand.class},
+            OrderCommand.class, DraftCommand.class, CompareCommand.class, TallyCommand.class, ServeCommand.class},
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         sortOptions = false,
@@ -70,7 +70,7 @@ public final class Faultwright implements Runnable {
         if (problem instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
             String word = unmatched.getUnmatched().get(0);
             boolean first = problem.getCommandLine().getParent() == null && !word.startsWith("-");
-            return first ? "There is no command \"" + word + "\"; say check, new, publish, explain, order, draft, compare, format or serve"
+            return first ? "There is no command \"" + word + "\"; say check, new, publish, explain, fix, order, draft, compare, tally, format or serve"
                     : "\"" + word + "\" is not understood here";
         }
         return problem.getMessage();

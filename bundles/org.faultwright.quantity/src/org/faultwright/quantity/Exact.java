@@ -242,6 +242,12 @@ public final class Exact implements Comparable<Exact> {
         return Objects.hash(numerator, denominator);
     }
 
+    /** Exact in every case: plain decimal notation where the number has one that ends, else a fraction such as {@code 1/60}. */
+    public String toFraction() {
+        return isDecimal() ? new BigDecimal(numerator).divide(new BigDecimal(denominator)).stripTrailingZeros().toPlainString()
+                : numerator + "/" + denominator;
+    }
+
     /** Plain decimal notation, exact where the number has one, else to 17 significant digits. */
     @Override
     public String toString() {

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.paths.Position;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -79,9 +80,9 @@ public final class ExampleRun {
 
     private void run(Times times) {
         Set<List<Object>> seen = new HashSet<>();
-        StateGraph.State at = StateGraph.start(tree, tree.begin().getAsInt());
+        Position at = Position.start(tree.graph(), scope).orElseThrow();
         while (true) {
-            Step step = tree.step(at.step());
+            Step step = at.step();
             if (step instanceof Step.Conclude conclude) {
                 path.add(new PathStep(step.name().text(), "", step.name().at()));
                 end = Optional.of(conclude);
@@ -91,16 +92,16 @@ public final class ExampleRun {
                 fail(Failure.NO_END, example.title().at(), step);
                 return;
             }
-            Optional<Tree.Arrow> arrow = arrow(at.step(), step);
-            if (arrow.isEmpty()) {
+            Optional<Outcome> shown = shown(step);
+            if (shown.isEmpty()) {
                 path.add(new PathStep(step.name().text(), "", step.name().at()));
                 return;
             }
-            path.add(new PathStep(step.name().text(), arrow.get().key(), arrow.get().outcome().at()));
-            taken.add(arrow.get());
-            Times.Time own = times.of(step, arrow.get().key());
+            path.add(new PathStep(step.name().text(), shown.get().key(), shown.get().at()));
+            tree.arrows(tree.number(step.name().text()).orElseThrow()).stream().filter(arrow -> arrow.outcome() == shown.get()).forEach(taken::add);
+            Times.Time own = times.of(step, shown.get().key());
             time = time.plus(own.worst().orElse(own.expected()));
-            Optional<StateGraph.State> next = StateGraph.next(tree, at, arrow.get(), 0);
+            Optional<Position> next = at.after(shown.get()).to();
             if (next.isEmpty()) {
                 fail(Failure.LEADS_NOWHERE, example.title().at(), step);
                 return;
@@ -110,16 +111,14 @@ public final class ExampleRun {
     }
 
     /** What the step shows in this example, else what a sound unit shows; of a step that comes round again the next entry counts. */
-    private Optional<Tree.Arrow> arrow(int number, Step step) {
+    private Optional<Outcome> shown(Step step) {
         List<Showing> said = entries.getOrDefault(step.name().text(), List.of());
         int next = used.getOrDefault(step.name().text(), 0);
-        List<Tree.Arrow> arrows = tree.arrows(number);
         if (next >= said.size()) {
-            if (arrows.size() == 1) {
-                return Optional.of(arrows.get(0));
+            if (step.outcomes().size() == 1) {
+                return Optional.of(step.outcomes().get(0));
             }
-            Optional<Tree.Arrow> normal = Results.normal(step, scope).flatMap(outcome -> arrows.stream()
-                    .filter(arrow -> arrow.outcome() == outcome).findFirst());
+            Optional<Outcome> normal = Results.normal(step, scope);
             if (normal.isEmpty()) {
                 fail(Failure.NOTHING_SAID, example.title().at(), step);
             }
@@ -131,7 +130,7 @@ public final class ExampleRun {
         if (outcome.isEmpty()) {
             fail(Failure.UNKNOWN_RESULT, said.get(next).at(), step);
         }
-        return outcome.flatMap(o -> arrows.stream().filter(arrow -> arrow.outcome() == o).findFirst());
+        return outcome;
     }
 
     private void fail(Failure failure, SourceRange at, Step step) {

@@ -20,7 +20,7 @@ public final class TimeText {
     }
 
     /** As {@code takes} would state it: {@code 40 s} or {@code 7.5 min}. */
-    static String written(Exact seconds) {
+    public static String written(Exact seconds) {
         return seconds.compareTo(Exact.of(60)) < 0 && seconds.equals(seconds.floor()) ? seconds + " s" : Figures.minutes(seconds);
     }
 

@@ -86,6 +86,10 @@ public final class Tree {
         return name.map(n -> numbers.getOrDefault(n.text(), NOWHERE)).orElse(NOWHERE);
     }
 
+    StepGraph graph() {
+        return graph;
+    }
+
     int size() {
         return steps.size();
     }

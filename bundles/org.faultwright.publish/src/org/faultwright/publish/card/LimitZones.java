@@ -8,16 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.faultwright.analysis.measurement.ComputedLimit;
-import org.faultwright.analysis.measurement.ComputedStudy;
-import org.faultwright.analysis.measurement.LimitStudy;
-import org.faultwright.analysis.measurement.StudiedLimit;
+import org.faultwright.analysis.measurement.DoubtfulReadings;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Unit;
-import org.faultwright.quantity.measure.Budget;
 import org.faultwright.quantity.measure.ComputedBudget;
 import org.faultwright.quantity.measure.DecisionRule;
 import org.faultwright.quantity.measure.Zones;
@@ -32,27 +28,8 @@ record LimitZones(Zones zones, Unit unit, DecisionRule rule, boolean computed) {
 
     /** Absent where the limit itself decides, or the instrument is not known well enough. */
     static Optional<LimitZones> of(Procedure procedure, Step step) {
-        boolean doubtful = step.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
-        return expected(procedure, step).filter(Budget::isComplete).filter(budget -> !budget.ends().isEmpty())
-                .flatMap(budget -> of(budget, doubtful));
-    }
-
-    private static Optional<Budget> expected(Procedure procedure, Step step) {
-        if (step instanceof Step.Measure measure) {
-            return LimitStudy.of(procedure, measure).flatMap(LimitStudy::expected).map(StudiedLimit::budget);
-        }
-        return step instanceof Step.Calculate calculate
-                ? ComputedStudy.of(procedure, calculate).flatMap(ComputedStudy::expected).map(ComputedLimit::budget)
-                : Optional.empty();
-    }
-
-    private static Optional<LimitZones> of(Budget budget, boolean doubtful) {
-        if (budget.rule() instanceof DecisionRule.Simple && !doubtful) {
-            return Optional.empty();
-        }
-        // A way for doubtful readings needs to know which they are, whatever the house decides by.
-        Budget used = budget.rule() instanceof DecisionRule.Simple ? budget.guarded() : budget;
-        return Optional.of(new LimitZones(used.shown(), used.unit(), used.rule(), used instanceof ComputedBudget));
+        return DoubtfulReadings.of(procedure, step).map(used ->
+                new LimitZones(used.shown(), used.unit(), used.rule(), used instanceof ComputedBudget));
     }
 
     /** The readings of one result, such as {@code 22.93 V to 25.07 V}; empty for a result of another kind. */

@@ -128,7 +128,7 @@ public final class IndexHtml implements FolderExport {
 
     private static void files(Tag cell, Publication publication, ProcedureFolder folder) {
         String gap = "";
-        for (String ending : List.of(".html", ".pdf", ".tree.json", ".svg", TextOfProcedure.ENDING)) {
+        for (String ending : List.of(".html", ".bench.html", ".pdf", ".tree.json", ".svg", TextOfProcedure.ENDING)) {
             String file = FileName.of(publication.procedure(), ending);
             if (folder.files().contains(file)) {
                 cell.text(gap);
@@ -144,6 +144,7 @@ public final class IndexHtml implements FolderExport {
     private static String kind(String ending) {
         return switch (ending) {
             case ".html" -> "card";
+            case ".bench.html" -> "bench page";
             case ".pdf" -> "print";
             case ".svg" -> "chart";
             case TextOfProcedure.ENDING -> "text";

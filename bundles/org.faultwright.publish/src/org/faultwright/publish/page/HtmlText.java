@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
+import java.util.Map;
 import java.util.Set;
 import org.w3c.dom.Element;
 import org.w3c.dom.NamedNodeMap;
@@ -30,17 +31,35 @@ public final class HtmlText {
 
     /** UTF-8 with line feeds. @param script one of ours, and the only one that the page lets run; empty for none */
     public static byte[] of(Page page, String style, String script) {
+        return of(page, style, script, Map.of(), page.document().getElementsByTagName("img").getLength() > 0);
+    }
+
+    /**
+     * UTF-8 with line feeds.
+     *
+     * @param script   one of ours, and the only one that the page lets run; empty for none
+     * @param data     JSON for the script to read, by the id of the element that holds it; none of it can run
+     * @param pictures whether pictures may be shown that stand in the page itself
+     */
+    public static byte[] of(Page page, String style, String script, Map<String, String> data, boolean pictures) {
         String sheet = "\n" + style.strip() + "\n";
         String code = "\n" + script.strip() + "\n";
         String runs = script.isEmpty() ? "" : "script-src 'sha256-" + sha256(code) + "'; ";
         page.head().add("meta").set("http-equiv", "Content-Security-Policy").set("content",
-                "default-src 'none'; " + (page.document().getElementsByTagName("img").getLength() > 0 ? "img-src data:; " : "") + runs + "style-src 'sha256-" + sha256(sheet) + "'; base-uri 'none'; form-action 'none'");
+                "default-src 'none'; " + (pictures ? "img-src data:; " : "") + runs + "style-src 'sha256-" + sha256(sheet) + "'; base-uri 'none'; form-action 'none'");
         StringBuilder html = new StringBuilder("<!DOCTYPE html>\n");
         write(page.document().getDocumentElement(), html, sheet);
+        StringBuilder end = new StringBuilder();
+        data.forEach((id, json) -> end.append("\n<script type=\"application/json\" id=\"").append(id).append("\">").append(inert(json)).append("</script>"));
         if (!script.isEmpty()) {
-            html.insert(html.lastIndexOf("</body>"), "\n<script>" + code + "</script>\n");
+            end.append("\n<script>").append(code).append("</script>\n");
         }
-        return html.append('\n').toString().getBytes(StandardCharsets.UTF_8);
+        return html.insert(html.lastIndexOf("</body>"), end).append('\n').toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** JSON in which no word can end the element that holds it, nor begin a comment or another one. */
+    private static String inert(String json) {
+        return json.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029");
     }
 
     private static void write(Node node, StringBuilder html, String sheet) {

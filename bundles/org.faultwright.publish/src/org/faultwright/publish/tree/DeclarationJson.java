@@ -4,8 +4,11 @@
  */
 package org.faultwright.publish.tree;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Indicator;
@@ -108,7 +111,7 @@ final class DeclarationJson {
     }
 
     private static Json storedEnergy(StoredEnergy stored) {
-        return new Json().put("energy", QuantityJson.of(stored.energy())).put("charge", QuantityJson.of(stored.charge()))
+        return new Json().put("words", stored.inWords()).put("energy", QuantityJson.of(stored.energy())).put("charge", QuantityJson.of(stored.charge()))
                 .put("safeVoltage", QuantityJson.of(StoredEnergy.SAFE))
                 .put("timeToSafe", stored.timeTo(StoredEnergy.SAFE.base()).map(QuantityJson::of));
     }
@@ -143,8 +146,22 @@ final class DeclarationJson {
     }
 
     static Json note(Note note) {
-        return new Json().put("id", note.name().text()).put("word", note.word().name().toLowerCase(Locale.ROOT))
+        return lapses(note, new Json().put("id", note.name().text()).put("word", note.word().name().toLowerCase(Locale.ROOT))
                 .putTexts("covers", note.covers().stream().map(Written::value).map(Hazard::word).toList())
-                .put("hazard", note.hazard()).put("consequence", note.consequence()).put("avoid", note.avoid());
+                .put("hazard", note.hazard()).put("consequence", note.consequence()).put("avoid", note.avoid()));
+    }
+
+    /** When it is due again after it was read. */
+    private static Json lapses(Note note, Json json) {
+        List<Json> lapses = new ArrayList<>();
+        note.covers().stream().map(Written::value).distinct().forEach(hazard -> {
+            if (Walk.lapsesLive(hazard)) {
+                lapses.add(new Json().put("when", "live").put("hazard", hazard.word()));
+            }
+            if (Walk.lapsesCharged(hazard)) {
+                lapses.add(new Json().put("when", "charged").put("hazard", hazard.word()));
+            }
+        });
+        return json.putAll("lapses", lapses, one -> one);
     }
 }

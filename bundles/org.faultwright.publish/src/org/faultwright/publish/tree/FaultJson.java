@@ -4,12 +4,16 @@
  */
 package org.faultwright.publish.tree;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import org.faultwright.analysis.faults.Suspects;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
 
@@ -18,11 +22,31 @@ final class FaultJson {
     private FaultJson() {
     }
 
-    static Json fault(Fault fault) {
-        return new Json().put("id", fault.name().text()).putText("title", Optional.of(fault.title()))
+    static Json fault(Fault fault, Suspects suspects, List<Step> steps) {
+        Json json = new Json().put("id", fault.name().text()).putText("title", Optional.of(fault.title()))
                 .put("cases", fault.cases().map(Written::value).orElse(Exact.ONE).toString())
                 .putAll("shows", fault.shows(), FaultJson::showing).putNames("remedies", fault.remedies())
                 .putTexts("hazards", fault.hazards().stream().map(Written::value).map(Hazard::word).toList());
+        List<Json> likelihood = new ArrayList<>();
+        steps.stream().filter(step -> step.outcomes().size() > 1).forEach(step -> {
+            Json told = new Json();
+            shares(told, "before", fault, step, suspects, Suspects.Remedied.NO);
+            if (!fault.remedies().isEmpty()) {
+                shares(told, "after", fault, step, suspects, Suspects.Remedied.YES);
+            }
+            if (told.object().size() > 0) {
+                likelihood.add(new Json().put("step", step.name().text()).putAll(told));
+            }
+        });
+        return json.putAll("likelihood", likelihood, one -> one);
+    }
+
+    /** Nothing where every outcome is as likely as any. */
+    private static void shares(Json told, String when, Fault fault, Step step, Suspects suspects, Suspects.Remedied remedied) {
+        if (!suspects.isOpen(fault, step, remedied)) {
+            told.putAll(when, List.copyOf(suspects.shares(fault, step, remedied).entrySet()), share -> new Json()
+                    .put("outcome", share.getKey()).put("share", share.getValue().toString()));
+        }
     }
 
     static Json example(Example example) {

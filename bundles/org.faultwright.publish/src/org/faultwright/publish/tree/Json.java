@@ -86,6 +86,12 @@ public final class Json {
         return this;
     }
 
+    /** Every member of another. */
+    public Json putAll(Json other) {
+        other.object.entrySet().forEach(entry -> object.add(entry.getKey(), entry.getValue()));
+        return this;
+    }
+
     public JsonObject object() {
         return object;
     }

@@ -6,6 +6,8 @@ package org.faultwright.publish.tree;
 
 import java.util.List;
 import java.util.Optional;
+import org.faultwright.analysis.faults.TimeToGo;
+import org.faultwright.analysis.measurement.ReadingEntry;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -22,15 +24,23 @@ import org.faultwright.quantity.QuantityKind;
 final class StepJson implements Step.Cases<Json> {
     private final Plan plan;
     private final StepGraph graph;
+    private final TimeToGo toGo;
 
     StepJson(Plan plan, StepGraph graph) {
         this.plan = plan;
         this.graph = graph;
+        this.toGo = TimeToGo.of(graph, plan.scope());
     }
 
     Json of(Step step) {
         Json json = UncertaintyJson.put(step.match(this), plan.procedure(), step);
         frame(json, step.frame());
+        json.put("entry", ReadingEntry.of(plan.procedure(), step).map(EntryJson::of));
+        json.put("toGo", toGo.from(step).map(range -> {
+            Json time = new Json().put("least", range.least().toString());
+            range.most().ifPresent(most -> time.put("most", most.toString()));
+            return time;
+        }));
         return json.putAll("outcomes", step.outcomes(), outcome -> outcome(step, outcome));
     }
 
@@ -58,11 +68,16 @@ final class StepJson implements Step.Cases<Json> {
                 .put("range", step.range().map(range -> QuantityJson.of(range.value())))
                 .putText("sensor", step.sensor().map(Written::value))
                 .put("expects", step.expects().map(expects -> expectation(expects, kind)))
-                .putAll("readings", step.rows(), row -> new Json().put("point", row.point().text())
-                        .put("limit", QuantityJson.of(row.limit().value(), kind)))
+                .putAll("readings", step.rows().isEmpty() ? List.of() : step.readings(), row -> row(row, kind))
                 .putAll("uncertainty", step.uncertainties(), share -> new Json()
                         .put("halfWidth", QuantityJson.of(share.halfWidth().value())).put("of", share.of()))
                 .put("unitDeviation", step.unitDeviation().map(spread -> QuantityJson.of(spread.value())));
+    }
+
+    private Json row(Step.Measure row, Optional<QuantityKind> kind) {
+        return new Json().putText("point", row.point().map(Name::text))
+                .put("limit", row.expects().map(expects -> QuantityJson.of(expects.limit().value(), kind)))
+                .put("entry", ReadingEntry.ofRow(plan.procedure(), row).map(EntryJson::of));
     }
 
     private static Json expectation(Step.Expectation expects, Optional<QuantityKind> kind) {

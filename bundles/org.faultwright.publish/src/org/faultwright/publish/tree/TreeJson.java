@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.faults.Suspects;
 import org.faultwright.procedure.DecisionRule;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
@@ -37,7 +38,7 @@ import org.faultwright.quantity.QuantityKind;
 public final class TreeJson implements ProcedureExport {
     /** The address that names the schema; the schema itself is a resource of this bundle. */
     public static final String SCHEMA = "urn:faultwright:procedure-tree:1";
-    private static final String SCHEMA_VERSION = "1.0";
+    private static final String SCHEMA_VERSION = "1.1";
 
     /** The schema that trees follow, JSON Schema 2020-12. */
     public static String schema() {
@@ -94,7 +95,9 @@ public final class TreeJson implements ProcedureExport {
                 .putText("title", Optional.of(routine.title())).putNames("exits", routine.exits())
                 .putText("begin", routine.first().map(Step::name).map(Name::text))
                 .put("steps", steps(plan, routine)));
-        json.putAll("faults", procedure.faults(), FaultJson::fault);
+        Suspects suspects = Suspects.of(procedure);
+        List<Step> steps = procedure.steps();
+        json.putAll("faults", suspects.faults(), fault -> FaultJson.fault(fault, suspects, steps));
         json.putAll("examples", procedure.examples(), FaultJson::example);
         return json.put("findings", findings(publication));
     }

@@ -1,0 +1,266 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.bench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.faultwright.publish.Caution;
+import org.faultwright.publish.Hostile;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+import org.htmlunit.CollectingAlertHandler;
+import org.htmlunit.WebClient;
+import org.htmlunit.html.DomElement;
+import org.htmlunit.html.HtmlFileInput;
+import org.htmlunit.html.HtmlInput;
+import org.htmlunit.html.HtmlPage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class BenchPageTest {
+    private static final Pattern SCRIPT = Pattern.compile("(?s)<script([^>]*)>(.*?)</script>");
+
+    private static String html(Publication publication) {
+        return Samples.string("bench-html", publication);
+    }
+
+    static Stream<Path> demos() {
+        return Samples.demos().stream();
+    }
+
+    /** Every demo procedure has some 40 steps with those of its routines. */
+    @ParameterizedTest
+    @MethodSource("demos")
+    void should_keep_a_page_under_150_kB(Path demo) {
+        assertTrue(Samples.publish("bench-html", Samples.demo(demo)).bytes().length < 150_000, demo.toString());
+    }
+
+    /** The sum that the policy names is that of the one script that is code (Content Security Policy Level 3, 4.2.5). */
+    @Test
+    void should_let_one_script_run_and_nothing_be_fetched() throws Exception {
+        for (String html : List.of(html(Samples.everything()), html(Hostile.publication()))) {
+            List<String> code = new ArrayList<>();
+            Matcher scripts = SCRIPT.matcher(html);
+            while (scripts.find()) {
+                if (scripts.group(1).isEmpty()) {
+                    code.add(scripts.group(2));
+                } else {
+                    assertTrue(scripts.group(1).matches(" type=\"application/json\" id=\"(tree|pictures)\""), scripts.group(1));
+                }
+            }
+            assertEquals(1, code.size());
+            String sum = Base64.getEncoder().encodeToString(MessageDigest.getInstance("SHA-256").digest(code.get(0).getBytes(StandardCharsets.UTF_8)));
+            assertTrue(html.contains("default-src &#39;none&#39;; script-src &#39;sha256-" + sum + "&#39;; style-src &#39;sha256-"), sum);
+            assertFalse(html.contains("unsafe"));
+            assertFalse(html.replace("https://www.w3.org", "").matches("(?s).*https?://.*"), "an address");
+        }
+    }
+
+    @Test
+    void should_carry_hostile_words_as_data_that_ends_nothing() {
+        String html = html(Hostile.publication());
+        assertEquals(3, html.split("</script>", -1).length - 1);
+        assertFalse(html.contains("<script>alert"));
+        assertFalse(html.contains("<img src=x"));
+        assertFalse(html.contains("\u2028"));
+        Matcher data = Pattern.compile("(?s)id=\"tree\">(.*?)</script>").matcher(html);
+        assertTrue(data.find());
+        JsonObject tree = JsonParser.parseString(data.group(1)).getAsJsonObject();
+        assertEquals(Hostile.publication().procedure().title(), tree.get("title").getAsString());
+    }
+
+    @Test
+    void should_say_the_cautions_and_what_to_do_where_no_script_may_run() {
+        String still = SCRIPT.matcher(html(Samples.everything())).replaceAll("");
+        assertTrue(still.contains(Caution.SENTENCES.replace("'", "&#39;")));
+        assertTrue(still.contains("scripts are switched off"));
+    }
+
+    /** The page in a browser without a window; its alerts would tell of a script that is not ours. */
+    private static final class Browser implements AutoCloseable {
+        final List<String> alerts = new ArrayList<>();
+        final WebClient client = new WebClient();
+        HtmlPage page;
+
+        Browser(Publication publication, Path folder) throws IOException {
+            client.getOptions().setCssEnabled(false);
+            client.setAlertHandler(new CollectingAlertHandler(alerts));
+            Path file = folder.resolve("page.bench.html");
+            Files.write(file, Samples.publish("bench-html", publication).bytes());
+            page = client.getPage(file.toUri().toURL());
+        }
+
+        String title() {
+            return page.querySelector("h1").getTextContent();
+        }
+
+        /** Presses the first button that can be pressed and begins with these words, a digit before them left aside. */
+        void press(String words) throws IOException {
+            for (Object one : page.querySelectorAll("button")) {
+                DomElement button = (DomElement) one;
+                if (!button.hasAttribute("disabled") && button.getTextContent().replaceFirst("^[1-9] ", "").startsWith(words)) {
+                    button.click();
+                    return;
+                }
+            }
+            throw new AssertionError("no button \"" + words + "\" at: " + page.querySelector("#app").getTextContent());
+        }
+
+        void type(String reading) throws IOException {
+            ((HtmlInput) page.querySelector("input.reading")).type(reading);
+        }
+
+        String words() {
+            return page.querySelector("#app").getTextContent();
+        }
+
+        @Override
+        public void close() {
+            client.close();
+        }
+    }
+
+    private static final String PROCEDURE = """
+            procedure Walked "A rail is low"
+            equipment "Invented unit"
+            revision 2 draft
+            condition Supply "Supply" { off, on } live when on starts off ends off
+            instrument Meter "Meter" { dc voltage up to 6 V resolution 1 mV accuracy 0.5 % of reading + 2 digits input 10 Mohm }
+            point Rail "Rail" carries up to 400 V dc
+            note Shock danger { covers shock hazard "Mains inside." consequence "It kills." avoid "Trained people only." }
+            fault Low "Regulator weak" { cases 3 shows Look dim, Read below remedy Mend }
+            fault Lamp "Lamp worn" { cases 1 shows Look dim, Read within remedy Swap }
+            begin at Look
+            check Look "How bright is the lamp?" { confirms complaint takes 1 min dim -> PowerUp bright normal -> NotSeen }
+            do PowerUp "Switch on" { notes Shock sets Supply on takes 1 min then -> Read }
+            measure Read "Rail" { dc voltage at Rail using Meter range 6 V expects 5 V +/- 5 % notes Shock needs Supply on takes 2 min
+              below -> Off within -> OffToo above -> Elsewhere doubtful -> Read at most 2 times else Elsewhere }
+            do Off "Switch off" { sets Supply off wait 30 s takes 40 s then -> Mend }
+            do OffToo "Switch off" { sets Supply off takes 10 s then -> Swap }
+            do Mend "Fit a regulator" { takes 5 min then -> Mended }
+            do Swap "Fit a lamp" { takes 5 min then -> Swapped }
+            conclude Mended "Regulator replaced" { finds Low report "New regulator." }
+            conclude Swapped "Lamp replaced" { finds Lamp report "New lamp." }
+            conclude NotSeen "Not seen" { finds nothing report "Nothing found." }
+            conclude Elsewhere "Handed on" { refers to "Senior technician" report "Referred." }
+            """;
+
+    @Test
+    void should_be_walked_by_clicking_with_a_comma_a_note_a_wait_and_a_way_back(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            assertTrue(browser.words().contains(Caution.FIRST));
+            assertTrue(browser.words().contains("Nothing leaves this device"));
+            browser.press("Begin");
+            assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.title());
+            browser.press("Dim");
+            assertTrue(browser.words().contains("Read the note first."), browser.words());
+            browser.press("I have read this");
+            browser.press("Done");
+            // what became live by this step had been told at it: the note is not due again
+            assertTrue(browser.words().contains("One note, read before"), browser.words());
+            browser.type("4,2");
+            assertTrue(browser.words().contains("4.2\u00A0V: below."), browser.words());
+            assertTrue(browser.words().contains("What it still can be: 2 of 2"), browser.words());
+            browser.press("Below: go on");
+            assertTrue(browser.words().contains("What it still can be: 1 of 2"), browser.words());
+            assertTrue(browser.words().contains("Wait 30 s"), browser.words());
+            browser.press("\u2190 Back");
+            assertTrue(browser.title().endsWith("Rail"), browser.title());
+            browser.type("4.735");
+            assertTrue(browser.words().contains("4.735\u00A0V: doubtful: too near the limit for this instrument to decide."), browser.words());
+            browser.press("Doubtful: go on");
+            browser.type("nothing");
+            assertTrue(browser.words().contains("is no number: type digits with a comma or a point."), browser.words());
+            ((HtmlInput) browser.page.querySelector("input.reading")).setValue("");
+            browser.type("5");
+            browser.press("Within: go on");
+            browser.press("Done");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Lamp replaced"), browser.title());
+            assertTrue(browser.words().contains("New lamp."));
+            assertTrue(browser.words().contains("Supply off"));
+            assertEquals(List.of(), browser.alerts);
+        }
+    }
+
+    @Test
+    void should_go_on_where_it_stood_when_the_browser_was_closed(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            browser.press("Dim");
+            browser.press("I have read this");
+            browser.press("Done");
+            browser.page = (HtmlPage) browser.page.refresh();
+            assertTrue(browser.words().contains("A walk was begun here"), browser.words());
+            assertTrue(browser.words().contains("The unit should be Supply on"), browser.words());
+            browser.press("Go on");
+            assertTrue(browser.title().endsWith("Rail"), browser.title());
+            browser.press("Stop here");
+            browser.press("Begin anew");
+            browser.press("Forget it and begin anew");
+            assertFalse(browser.words().contains("A walk was begun here"));
+        }
+    }
+
+    @Test
+    void should_correct_a_result_with_everything_after_it_taken_back(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            browser.press("Dim");
+            browser.press("I have read this");
+            browser.press("Done");
+            browser.press("Correct");
+            assertTrue(browser.words().contains("Take this result back, and the one after it?"), browser.words());
+            browser.press("Take back");
+            assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.title());
+            assertTrue(browser.words().contains("Nothing done yet"), browser.words());
+            browser.press("Dim");
+            assertTrue(browser.words().contains("Read the note first."), "a note taken back is due again");
+        }
+    }
+
+    @Test
+    void should_refuse_the_record_of_another_procedure_in_the_page(@TempDir Path folder) throws Exception {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            Path other = Files.writeString(folder.resolve("other.record.json"), """
+                    {"$schema":"urn:faultwright:walk-record:1","procedure":{"id":"Other"},"steps":[],"begun":"2026-03-01T08:00:00Z"}""");
+            ((HtmlFileInput) browser.page.getElementById("open")).setFiles(other.toFile());
+            browser.page.getElementById("open").fireEvent("change");
+            browser.client.waitForBackgroundJavaScript(2000);
+            assertTrue(browser.words().contains("This record is of Other, and this page walks Walked: open it in the page of its own procedure."),
+                    browser.words());
+        }
+    }
+
+    @Test
+    void should_show_hostile_words_as_words_and_run_none(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Hostile.publication(), folder)) {
+            assertTrue(browser.title().startsWith("</title></style><script>alert(1)</script>"), browser.title());
+            browser.press("Begin");
+            browser.press("I have read this");
+            assertTrue(browser.words().contains("<img src=x onerror=alert(2)>"));
+            browser.press("Anything else");
+            assertEquals(List.of(), browser.alerts);
+            assertEquals(0, browser.page.querySelectorAll("#app img, #app script, #app iframe").size());
+        }
+    }
+}

@@ -89,7 +89,7 @@ final class PaperOutcomes {
         Result result = Result.of(step, outcome, plan.scope(), zones);
         boolean known = scale || Result.expected(step).isPresent() && !outcome.key().equals(Step.DOUBTFUL);
         boolean told = known && !(outcome.head() instanceof Outcome.Band);
-        return told ? new Result(result.word(), "") : result;
+        return told ? Result.brief(step, outcome, plan.scope(), zones) : result;
     }
 
     private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat) {

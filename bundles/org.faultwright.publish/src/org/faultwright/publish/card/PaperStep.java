@@ -114,6 +114,7 @@ final class PaperStep {
         StepFrame frame = step.frame();
         notes(placed).forEach(note -> Paint.atStep(box, note));
         needs(box, step);
+        Words.tries(frame, plan.scope()).forEach(first -> Paint.bold(Paint.line(box, "Try first"), first));
         Optional<LimitZones> zones = LimitZones.of(plan.procedure(), step);
         boolean scale = false;
         if (step instanceof Step.Measure measure) {
@@ -145,7 +146,7 @@ final class PaperStep {
         PictureFile file = PictureFile.of(picture);
         String words = picture.shows().isBlank() ? picture.file().value() : picture.shows();
         if (file.problem().isPresent()) {
-            Paint.line(box, "Picture").text(words + " (not found: " + picture.file().value() + ")");
+            Paint.line(box, "Picture").text(words + " (cannot be shown: " + picture.file().value() + " " + file.problem().get() + ")");
             return;
         }
         String most = Math.round(width - 4) + "mm";
@@ -241,7 +242,7 @@ final class PaperStep {
 
     private boolean measure(Fo box, Step.Measure step, Optional<LimitZones> zones) {
         step.point().ifPresent(point -> {
-            Fo line = Paint.line(box, "At");
+            Fo line = Paint.line(box, step.through() ? "Through" : "At");
             Paint.bold(line, point(point));
             step.against().ifPresent(against -> Paint.bold(line.text(" against "), point(against)));
         });

@@ -217,6 +217,11 @@ public final class Plan {
         return Optional.ofNullable(apart.get(name.text()));
     }
 
+    /** The section of the routine that the step sends its reader to; absent where it does not, or the routine is printed in place. */
+    public Optional<Section> section(Placed step) {
+        return inside(step).isEmpty() ? routine(step.step()).flatMap(routine -> routine(routine.name())) : Optional.empty();
+    }
+
     /** The places that lead to the section's routine. */
     public List<Placed> callers(Section section) {
         return callers.getOrDefault(section.graph().name().text(), List.of());

@@ -29,10 +29,11 @@ final class PaperCard {
         Fo flow = sheet.flow();
         Used used = new Used(plan);
         Sources sources = new Sources();
-        PaperFront front = new PaperFront(plan, used);
+        PaperNotes notes = new PaperNotes(used, paper.column());
+        PaperFront front = new PaperFront(plan, used, notes);
         front.head(flow, paper.room());
         front.columns(flow, paper.column());
-        PaperStep steps = new PaperStep(plan, sources, paper.column());
+        PaperStep steps = new PaperStep(plan, used, sources, notes, paper.column());
         plan.sections().forEach(section -> section(flow, plan, section, steps));
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));

@@ -36,7 +36,7 @@ final class PaperEnd {
         if (!ends.isEmpty()) {
             Fo line = Paint.line(closing);
             ends.forEach(condition -> line.verbatim(Words.BOX + "\u00A0")
-                    .text((Words.named(condition) + " " + condition.ends().get().text()).replace(' ', '\u00A0')).verbatim("\u2002 "));
+                    .whole(Words.named(condition) + " " + condition.ends().get().text()).verbatim("\u2002 "));
         }
         protective(closing, plan);
         sign(closing, width);

@@ -42,11 +42,13 @@ final class PaperFront {
 
     private final Plan plan;
     private final Used used;
+    private final PaperNotes notes;
     private final Publication publication;
 
-    PaperFront(Plan plan, Used used) {
+    PaperFront(Plan plan, Used used, PaperNotes notes) {
         this.plan = plan;
         this.used = used;
+        this.notes = notes;
         this.publication = plan.publication();
     }
 
@@ -116,7 +118,7 @@ final class PaperFront {
         if (!arrival.isEmpty()) {
             Paint.heading(flow, "Condition on arrival");
             Fo line = Paint.line(flow);
-            arrival.forEach(one -> line.verbatim(Words.BOX + "\u00A0").text(one.replace(' ', '\u00A0')).verbatim("\u2002 "));
+            arrival.forEach(one -> line.verbatim(Words.BOX + "\u00A0").whole(one).verbatim("\u2002 "));
         }
         chart(flow, width);
     }
@@ -125,10 +127,11 @@ final class PaperFront {
         Paint.heading(flow, "Dangers: read before anything else");
         Fo caution = Paint.line(flow);
         Paint.bold(caution, Caution.FIRST).verbatim(" ").text(Caution.TRAINED);
-        used.notes().forEach((note, steps) -> {
+        notes.all().forEach((note, steps) -> {
             Fo box = flow.add("block", "role", "P", "border", "0.8pt solid #000000", "padding", "0.4mm 1mm 0.6mm 1mm", "margin", "0mm",
                     "space-before", "1mm", "keep-together.within-column", "always");
             Paint.signal(box, note.word());
+            box.say("inline", notes.number(note), "color", Paint.FAINT).verbatim(" ");
             Paint.bold(box, note.hazard()).verbatim(" ").text(note.consequence() + " " + note.avoid());
             box.verbatim(" ").say("inline", (steps.size() == 1 ? "Step " : "Steps ") + steps.stream().map(plan::label).collect(Collectors.joining(", ")),
                     "color", Paint.FAINT);

@@ -4,7 +4,10 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Condition;
@@ -104,6 +107,18 @@ final class Words {
 
     private static String named(Optional<Condition> condition, Name name) {
         return condition.map(Condition::title).filter(title -> !title.isBlank()).orElse(name.text());
+    }
+
+    /** What instruments are called at a step, by their names: their titles up to a comma, where that tells them apart. */
+    static Map<String, String> shortly(Collection<Instrument> instruments) {
+        Map<String, String> names = new LinkedHashMap<>();
+        for (Instrument instrument : instruments) {
+            String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
+            String begin = title.contains(",") ? title.substring(0, title.indexOf(',')) : title;
+            boolean alone = instruments.stream().filter(other -> other.title().startsWith(begin)).count() <= 1;
+            names.put(instrument.name().text(), alone ? begin : title);
+        }
+        return names;
     }
 
     /** The instruments that are tried before they prove anything, each as what is to be done with it. */

@@ -34,7 +34,15 @@ final class PaperCard {
         front.head(flow, paper.room());
         front.columns(flow, paper.column());
         PaperStep steps = new PaperStep(plan, used, sources, notes, paper.column());
-        plan.sections().forEach(section -> section(flow, plan, section, steps));
+        Section own = plan.sections().get(0);
+        if (!own.steps().isEmpty()) {
+            Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
+        }
+        own.steps().forEach(step -> {
+            steps.add(flow, step);
+            plan.after(step).forEach(section -> routine(flow, plan, section, steps));
+        });
+        plan.afterAll().forEach(section -> routine(flow, plan, section, steps));
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
         plan.places().forEach(sheet::place);
@@ -42,17 +50,15 @@ final class PaperCard {
         return sheet;
     }
 
-    private static void section(Fo flow, Plan plan, Section section, PaperStep steps) {
-        if (section.isRoutine()) {
-            Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
-            Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
-            Fo from = Paint.line(head);
-            from.text("Came from step ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
-            from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
-                    + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
-        } else if (!section.steps().isEmpty()) {
-            Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
-        }
+    /** Marked by a line on its left, since the steps of the procedure go on behind it. */
+    private static void routine(Fo into, Plan plan, Section section, PaperStep steps) {
+        Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm");
+        Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
+        Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
+        Fo from = Paint.line(head);
+        from.text("Came from step ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
+        from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
+                + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
         section.steps().forEach(step -> steps.add(flow, step));
     }
 

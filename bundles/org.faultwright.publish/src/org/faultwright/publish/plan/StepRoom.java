@@ -4,9 +4,14 @@
  */
 package org.faultwright.publish.plan;
 
+import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
@@ -32,6 +37,8 @@ final class StepRoom {
     private static final double PICTURE = 55;
     private static final double OUTCOME = 5.8;
     private static final int SHORT = 26;
+    private static final double HEADING = 9;
+    private static final double CHART_LINE = 3.3;
 
     private final Procedure procedure;
     private final Scope scope;
@@ -46,7 +53,7 @@ final class StepRoom {
         StepFrame frame = step.frame();
         boolean only = step.outcomes().size() == 1 && !(step instanceof Step.Check || step instanceof Step.Observe)
                 && step.outcomes().get(0).proves().isEmpty() && step.outcomes().get(0).repeat().isEmpty();
-        double body = body(step);
+        double body = body(step, inside);
         double room = (inside ? SPACE_INSIDE : SPACE) + HEAD * lines(9 + title(step).length() + more(frame), TITLE_LETTERS) + body;
         if (step instanceof Step.Perform) {
             return room;
@@ -55,6 +62,39 @@ final class StepRoom {
             return room + (frame.sets().isEmpty() ? body == 0 ? 0 : inside ? 0 : HEAD : HEAD);
         }
         return room + (frame.sets().isEmpty() ? 0 : HEAD) + outcomes(step) + (step instanceof Step.Conclude ? LINE : 0);
+    }
+
+    /** What is read before the steps begin, but for the head of the first page. @param steps all that are printed @param own how many of them are the procedure's */
+    double front(Collection<Step> steps, int own, Likely likely) {
+        double room = HEADING + 3 * LINE;
+        Set<String> notes = new LinkedHashSet<>();
+        Set<String> needed = new LinkedHashSet<>();
+        Set<String> conditions = new LinkedHashSet<>();
+        procedure.tools().forEach(tool -> needed.add(tool.value()));
+        for (Step step : steps) {
+            step.frame().notes().forEach(note -> notes.add(note.text()));
+            step.frame().tools().forEach(tool -> needed.add(tool.value()));
+            step.frame().handles().forEach(part -> needed.add(part.text()));
+            step.frame().needs().forEach(need -> conditions.add(need.condition().text()));
+            step.frame().sets().forEach(set -> conditions.add(set.condition().text()));
+        }
+        for (Note note : scope.notes()) {
+            room += notes.contains(note.name().text()) ? 2.5 + words(note.hazard().length() * 6 / 5 + note.consequence().length() + note.avoid().length() + 45) : 0;
+        }
+        long instruments = steps.stream().filter(Step.Measure.class::isInstance).flatMap(step -> ((Step.Measure) step).instrument().stream())
+                .map(Name::text).distinct().count();
+        room += likely.cases().isEmpty() ? 0 : HEADING + 2 * LINE + likely.cases().stream().mapToDouble(one -> 4.6 * lines(one.fault().title().length(), 28)).sum();
+        room += HEADING + instruments * 2 * LINE + needed.size() * LINE;
+        room += conditions.isEmpty() ? 0 : HEADING + LINE * lines(conditions.size(), 2);
+        return room + HEADING + own * CHART_LINE + 4 * CHART_LINE + HEADING;
+    }
+
+    /** What is filled in after the steps. */
+    double end(Collection<Step> steps, Likely likely) {
+        long sources = steps.stream().flatMap(step -> step.frame().source().stream()).distinct().count();
+        long tests = steps.stream().filter(step -> !step.frame().precautions().tests().isEmpty()).count();
+        double faults = likely.cases().stream().mapToDouble(one -> words(one.fault().title().length() + 4)).sum();
+        return HEADING + LINE * 3 + faults + 24 + HEADING + 2 * LINE + tests * 6 + 30 + HEADING + sources * LINE * 1.2 + 3 * LINE;
     }
 
     /** What is seen of a step that performs a routine printed elsewhere. */
@@ -71,12 +111,12 @@ final class StepRoom {
         return step.title().isBlank() ? step.name().text() : step.title();
     }
 
-    private double body(Step step) {
+    private double body(Step step, boolean inside) {
         StepFrame frame = step.frame();
         double room = frame.notes().stream().flatMap(name -> scope.note(name).stream()).mapToDouble(note -> 0.8
                 + words(36 + note.avoid().split("(?<=[.!?]) ", 2)[0].length())).sum() + frame.precautions().tries().size() * LINE
                 + frame.precautions().liveBecause().map(why -> words(10 + why.value().length())).orElse(0.0)
-                + frame.hint().map(hint -> words(hint.value().length())).orElse(0.0) + (frame.needs().isEmpty() ? 0 : HEAD * 0.8)
+                + frame.hint().filter(hint -> !inside).map(hint -> words(hint.value().length())).orElse(0.0) + (frame.needs().isEmpty() ? 0 : HEAD * 0.8)
                 + PICTURE * frame.pictures().size();
         int handling = Stream.concat(frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")),
                 frame.tools().stream().map(tool -> tool.value())).mapToInt(words -> words.length() + 2).sum();

@@ -1,0 +1,82 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.plan;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
+
+/**
+ * What stands where on a card: which routine is printed in the box of the step that performs it and which once for all, between
+ * which steps that is, and in which order the branches of the tree follow one another.
+ *
+ * <p>It is searched for, so that the way to a fault turns the page as seldom as can be, each fault counting as often as it is met
+ * and the likeliest three above all, on as few pages as can be. The search climbs from what is simplest, one change at a time, a
+ * fixed number of times and by numbers that are always the same: one procedure has one card. It reckons with A4; other paper has
+ * the same arrangement, so that a step has one number everywhere.
+ *
+ * @param order   the steps of the procedure
+ * @param inPlace the steps whose routine is printed in their box
+ * @param after   for each routine of the procedure's list the step of the procedure that it follows where it is printed apart; the last where not stated
+ */
+record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after) {
+    private static final int CLIMBS = 2;
+    private static final int TRIES = 400;
+    private static final int LIKELIEST = 3;
+    private static final int MOST_TURNS = 4;
+    private static final int MOST_PAGES = 6;
+    /** What counts as much as one more page turn of every repair: so many pages, a page too many, a turn too many of a likely repair. */
+    private static final double PAGE = 0.5;
+    private static final double PAGE_TOO_MANY = 6;
+    private static final double TURN_TOO_MANY = 1.5;
+    /** Steps that are printed once more are more to read past. */
+    private static final double PLACE = 0.004;
+    /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
+    private static final double[] LONGER = { 1, 1.06 };
+
+    /** @param inner whether the step is in the box of another itself: there it has no line of its own, so it must have nothing to say */
+    boolean isInPlace(Step step, boolean inner) {
+        return inPlace.contains(step) && (!inner || CardModel.isPlain(step));
+    }
+
+    static Arrangement of(Procedure procedure, Likely likely) {
+        CardModel model = new CardModel(procedure, likely);
+        CardModel.State best = null;
+        double least = Double.MAX_VALUE;
+        for (int climb = 0; climb < CLIMBS; climb++) {
+            Random random = new Random(climb);
+            CardModel.State state = model.simplest(climb > 0);
+            double cost = cost(model, state);
+            for (int i = 0; i < TRIES; i++) {
+                CardModel.State next = model.changed(state, random);
+                double other = next == state ? cost : cost(model, next);
+                if (other <= cost) {
+                    state = next;
+                    cost = other;
+                }
+            }
+            if (cost < least) {
+                least = cost;
+                best = state;
+            }
+        }
+        return model.arrangement(best);
+    }
+
+    private static double cost(CardModel model, CardModel.State state) {
+        double cost = 0;
+        for (double longer : LONGER) {
+            CardModel.Pages pages = model.pages(state, longer);
+            cost += PAGE * pages.count() + PAGE_TOO_MANY * Math.max(0, pages.count() - MOST_PAGES) + PLACE * pages.places();
+            for (int i = 0; i < pages.turns().length; i++) {
+                cost += model.weight(i) * pages.turns()[i] + (i < LIKELIEST ? TURN_TOO_MANY * Math.max(0, pages.turns()[i] - MOST_TURNS) : 0);
+            }
+        }
+        return cost;
+    }
+}

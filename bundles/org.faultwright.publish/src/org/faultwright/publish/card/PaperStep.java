@@ -29,6 +29,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -55,25 +56,27 @@ final class PaperStep {
     private final PaperOutcomes outcomes;
     /** What each instrument is called at a step, by its name. */
     private final Map<String, String> instruments;
+    private final Paper paper;
     private final double width;
 
-    /** @param width of a column, in millimetres */
-    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, double width) {
+    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper) {
         this.plan = plan;
         this.setUps = new SetUps(plan);
         this.sources = sources;
         this.notes = notes;
         this.instruments = Words.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
-        this.width = width;
+        this.paper = paper;
+        this.width = paper.column();
     }
 
-    void add(Fo into, Placed placed) {
+    /** @param headed whether it stands below the heading of its routine, which goes with it */
+    void add(Fo into, Placed placed, boolean headed) {
         boolean whole = length(placed) < LONGEST_WHOLE;
         List<Placed> inner = plan.inside(placed);
         boolean end = placed.step() instanceof Step.Conclude;
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
-                "space-after", "1.6mm", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
+                "space-after", "1.6mm", "break-before", paper == Paper.A4 && !headed && plan.startsPage(placed) ? "page" : "auto", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
         Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");
@@ -151,7 +154,7 @@ final class PaperStep {
         StepFrame frame = step.frame();
         notes(placed).forEach(note -> notes.atStep(box, note));
         needs(box, step);
-        Words.tries(frame, plan.scope()).forEach(first -> Paint.bold(Paint.line(box, "Try first"), first));
+        frame.precautions().tries().forEach(name -> Paint.bold(Paint.line(box, "Try first"), Words.tried(called(name))));
         boolean scale = false;
         if (step instanceof Step.Measure measure) {
             scale = measure(box, measure, zones);
@@ -288,7 +291,7 @@ final class PaperStep {
         Optional<LimitStudy> study = LimitStudy.of(plan.procedure(), step);
         Optional<MeterRange> range = study.map(LimitStudy::range);
         List<String> with = new ArrayList<>();
-        step.instrument().ifPresent(name -> with.add(instruments.getOrDefault(name.text(), name.text())));
+        step.instrument().ifPresent(name -> with.add(called(name)));
         step.kind().ifPresent(kind -> with.add(kind.value().words()));
         step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
         step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
@@ -302,6 +305,10 @@ final class PaperStep {
         }
         limit(box, step.expects(), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value));
         return scale(box, zones);
+    }
+
+    private String called(Name instrument) {
+        return instruments.getOrDefault(instrument.text(), instrument.text());
     }
 
     /** Several readings as one table: where, the limit, and boxes to write in. */

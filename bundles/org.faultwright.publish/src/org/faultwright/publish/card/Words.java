@@ -124,7 +124,11 @@ final class Words {
     /** The instruments that are tried before they prove anything, each as what is to be done with it. */
     static List<String> tries(StepFrame frame, Scope scope) {
         return frame.precautions().tries().stream().map(name -> scope.instrument(name).map(Instrument::title)
-                .filter(title -> !title.isBlank()).orElse(name.text()) + " on a known source").toList();
+                .filter(title -> !title.isBlank()).orElse(name.text())).map(Words::tried).toList();
+    }
+
+    static String tried(String instrument) {
+        return instrument + " on a known source";
     }
 
     /**

@@ -22,43 +22,44 @@ import org.faultwright.procedure.Step;
  *
  * @param order   the steps of the procedure
  * @param inPlace the steps whose routine is printed in their box
+ * @param pageStarts the steps, not in the box of another, that begin a page of A4
  * @param after   for each routine of the procedure's list the step of the procedure that it follows where it is printed apart; the last where not stated
  */
-record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after) {
-    private static final int CLIMBS = 2;
-    private static final int TRIES = 400;
+record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, Set<Step> pageStarts) {
+    private static final int TRIES = 1600;
+    private static final double HOT = 2;
+    private static final double COLD = 0.02;
     private static final int LIKELIEST = 3;
     private static final int MOST_TURNS = 4;
-    private static final int MOST_PAGES = 6;
+    /** Six, but for what the reckoning may be wrong by. */
+    private static final double MOST_PAGES = 5.75;
     /** What counts as much as one more page turn of every repair: so many pages, a page too many, a turn too many of a likely repair. */
     private static final double PAGE = 0.5;
     private static final double PAGE_TOO_MANY = 6;
     private static final double TURN_TOO_MANY = 1.5;
-    /** Steps that are printed once more are more to read past. */
-    private static final double PLACE = 0.004;
     /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
-    private static final double[] LONGER = { 1, 1.06 };
+    private static final double[] LONGER = { 1.02, 1.04, 1.06 };
 
     /** @param inner whether the step is in the box of another itself: there it has no line of its own, so it must have nothing to say */
     boolean isInPlace(Step step, boolean inner) {
         return inPlace.contains(step) && (!inner || CardModel.isPlain(step));
     }
 
+    /** By simulated annealing (Kirkpatrick, Gelatt, Vecchi, Science 220, 1983, p. 671), cooled down evenly on a logarithmic scale. */
     static Arrangement of(Procedure procedure, Likely likely) {
         CardModel model = new CardModel(procedure, likely);
-        CardModel.State best = null;
-        double least = Double.MAX_VALUE;
-        for (int climb = 0; climb < CLIMBS; climb++) {
-            Random random = new Random(climb);
-            CardModel.State state = model.simplest(climb > 0);
-            double cost = cost(model, state);
-            for (int i = 0; i < TRIES; i++) {
-                CardModel.State next = model.changed(state, random);
-                double other = next == state ? cost : cost(model, next);
-                if (other <= cost) {
-                    state = next;
-                    cost = other;
-                }
+        Random random = new Random(1);
+        CardModel.State state = model.simplest();
+        double cost = cost(model, state);
+        CardModel.State best = state;
+        double least = cost;
+        for (int i = 0; i < TRIES; i++) {
+            double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
+            CardModel.State next = model.changed(state, random);
+            double other = next == state ? cost : cost(model, next);
+            if (other <= cost || random.nextDouble() < Math.exp((cost - other) / heat)) {
+                state = next;
+                cost = other;
             }
             if (cost < least) {
                 least = cost;
@@ -72,7 +73,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after)
         double cost = 0;
         for (double longer : LONGER) {
             CardModel.Pages pages = model.pages(state, longer);
-            cost += PAGE * pages.count() + PAGE_TOO_MANY * Math.max(0, pages.count() - MOST_PAGES) + PLACE * pages.places();
+            cost += PAGE * pages.length() + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES);
             for (int i = 0; i < pages.turns().length; i++) {
                 cost += model.weight(i) * pages.turns()[i] + (i < LIKELIEST ? TURN_TOO_MANY * Math.max(0, pages.turns()[i] - MOST_TURNS) : 0);
             }

@@ -31,6 +31,9 @@ final class CardModel {
     private static final double HEAD = 38;
     private static final double HEADING = 14;
     private static final int COLUMNS = 2;
+    /** How much longer than reckoned a card usually turns out, and what is left of a page that a step surely does not go on. */
+    private static final double USUAL = 1.03;
+    private static final double SURE = 20;
     private static final int LONGEST_IN_PLACE = 14;
     private static final int DEEPEST = 8;
 
@@ -40,6 +43,7 @@ final class CardModel {
         final double room;
         final double roomInside;
         double sending;
+        double sendingInside;
         Graph routine;
         boolean plain;
         int site = -1;
@@ -74,8 +78,8 @@ final class CardModel {
     record State(int[] paths, List<Node> order, boolean[] inPlace, int[] after) {
     }
 
-    /** @param turns of each case @param places how many steps are printed */
-    record Pages(int count, int[] turns, int places) {
+    /** @param length in pages, the last one as far as it is filled @param turns of each case */
+    record Pages(double length, int[] turns) {
     }
 
     private final Procedure procedure;
@@ -87,7 +91,7 @@ final class CardModel {
     private final List<Node> sites = new ArrayList<>();
     private final List<List<Taken>> ways = new ArrayList<>();
     private final double front;
-    private final double end;
+    private final double[] end;
 
     CardModel(Procedure procedure, Likely likely) {
         this.procedure = procedure;
@@ -118,7 +122,8 @@ final class CardModel {
                 graphs.add(graph);
                 return graph;
             });
-            node.sending = rooms.sending(step);
+            node.sending = rooms.sending(step, false);
+            node.sendingInside = rooms.sending(step, true);
             node.plain = isPlain(step);
             if (!routine.get().steps().isEmpty() && length(routine.get(), 0) <= LONGEST_IN_PLACE) {
                 node.site = sites.size();
@@ -148,12 +153,12 @@ final class CardModel {
         return weights[index];
     }
 
-    /** @param all whether every routine that can be is printed in place, else only those that are performed once */
-    State simplest(boolean all) {
+    /** In place is what is performed once. */
+    State simplest() {
         boolean[] inPlace = new boolean[sites.size()];
         int[] uses = new int[graphs.size()];
         sites.forEach(site -> uses[site.routine.index]++);
-        sites.forEach(site -> inPlace[site.site] = all && site.routine.order.size() <= 4 || uses[site.routine.index] == 1);
+        sites.forEach(site -> inPlace[site.site] = uses[site.routine.index] == 1);
         int[] after = new int[graphs.size()];
         Arrays.fill(after, graphs.get(0).order.size());
         int[] first = new int[paths.size()];
@@ -167,7 +172,12 @@ final class CardModel {
         if (kind < 5 && !sites.isEmpty()) {
             boolean[] inPlace = state.inPlace.clone();
             int site = random.nextInt(sites.size());
-            inPlace[site] = !inPlace[site];
+            boolean here = !inPlace[site];
+            inPlace[site] = here;
+            if (kind == 0) {
+                // a routine that is printed apart pays only when hardly any step has it in its box
+                sites.stream().filter(other -> other.routine == sites.get(site).routine).forEach(other -> inPlace[other.site] = here);
+            }
             return new State(state.paths, state.order, inPlace, state.after);
         }
         if (kind < 9 && graphs.size() > 1) {
@@ -197,7 +207,9 @@ final class CardModel {
                 after.put(name, state.order.get(state.after[graph.index]).step);
             }
         });
-        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after);
+        Setting set = new Setting(state, USUAL);
+        set.pages();
+        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after, set.begin);
     }
 
     Pages pages(State state, double longer) {
@@ -208,9 +220,10 @@ final class CardModel {
     private final class Setting {
         private final State state;
         private final double column;
+        /** The steps that begin a page, where that leaves room enough on the page before to be sure of it. */
+        private final Set<Step> begin = Collections.newSetFromMap(new IdentityHashMap<>());
         private double y;
         private int columns;
-        private int places;
 
         /** A step where it stands: that of the procedure or of a routine apart, or one in the box of another. */
         private final class Box {
@@ -238,12 +251,14 @@ final class CardModel {
                 sections(apart, i);
             }
             sections(apart, state.order.size());
-            run(end);
+            whole(end[0], null);
+            whole(end[1], null);
+            run(end[2]);
             int[] turns = new int[ways.size()];
             for (int i = 0; i < turns.length; i++) {
                 turns[i] = turns(ways.get(i));
             }
-            return new Pages(columns / COLUMNS + 1, turns, places);
+            return new Pages((columns + y / column) / COLUMNS, turns);
         }
 
         private boolean isInPlace(Node node, boolean inside) {
@@ -285,13 +300,15 @@ final class CardModel {
             y += left;
         }
 
-        private int whole(double room) {
+        private int whole(double room, Step outer) {
             if (y > 0 && y + room > column) {
+                if (columns % COLUMNS == COLUMNS - 1 && outer != null && column - y > SURE) {
+                    begin.add(outer);
+                }
                 columns++;
                 y = 0;
             }
             y += room;
-            places++;
             return columns / COLUMNS;
         }
 
@@ -301,23 +318,23 @@ final class CardModel {
                 box.inside = new IdentityHashMap<>();
                 double[] head = { heading + node.room };
                 box.page = -1;
-                inner(node.routine, box.inside, head, box);
+                inner(node.routine, box.inside, head, box, node.step);
             } else {
-                box.page = whole(heading + node.room + node.sending);
+                box.page = whole(heading + node.room + node.sending, node.step);
             }
             return box;
         }
 
         /** @param head what is kept with the next step, and then none */
-        private void inner(Graph routine, Map<Node, Box> into, double[] head, Box host) {
+        private void inner(Graph routine, Map<Node, Box> into, double[] head, Box host, Step outer) {
             for (Node node : routine.order) {
                 Box box = new Box();
                 if (node.routine != null && isInPlace(node, true)) {
                     box.inside = new IdentityHashMap<>();
-                    inner(node.routine, box.inside, head, host);
+                    inner(node.routine, box.inside, head, host, outer);
                     box.page = -1;
                 } else {
-                    box.page = whole(head[0] + node.roomInside + node.sending);
+                    box.page = whole(head[0] + node.roomInside + node.sendingInside, head[0] > 0 ? outer : null);
                     head[0] = 0;
                     host.page = host.page < 0 ? box.page : host.page;
                 }

@@ -7,9 +7,10 @@ package org.faultwright.publish.plan;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
@@ -19,6 +20,8 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.page.PrintFonts;
 
 /**
  * How much room a step takes in a column of A4, reckoned before anything is set in type: what is arranged by it need be right to a
@@ -29,16 +32,21 @@ final class StepRoom {
     private static final double HEAD = 4.6;
     private static final double SPACE = 2.6;
     private static final double SPACE_INSIDE = 0.8;
-    /** Letters on a line of a title, and of other words. */
-    private static final double TITLE_LETTERS = 38.5;
-    private static final double LETTERS = 58;
     private static final double LIMIT = 6;
     private static final double SCALE = 9;
     private static final double PICTURE = 55;
-    private static final double OUTCOME = 5.8;
-    private static final int SHORT = 26;
+    private static final double ROW = 5.9;
+    private static final double LISTED = 5.4;
     private static final double HEADING = 9;
     private static final double CHART_LINE = 3.3;
+    /** The width of a column, and what is lost of it in the box of another step. */
+    private static final double COLUMN = 90;
+    private static final double INSET = 3;
+    /** Sizes of type. */
+    private static final double BODY = 9;
+    private static final double TITLE = 11;
+    private static final double POINT = 25.4 / 72;
+    private static final int SHORT = 26;
 
     private final Procedure procedure;
     private final Scope scope;
@@ -50,18 +58,48 @@ final class StepRoom {
 
     /** Without the steps of a routine in place. @param inside whether it is printed in the box of another step */
     double of(Step step, boolean inside) {
-        StepFrame frame = step.frame();
-        boolean only = step.outcomes().size() == 1 && !(step instanceof Step.Check || step instanceof Step.Observe)
-                && step.outcomes().get(0).proves().isEmpty() && step.outcomes().get(0).repeat().isEmpty();
-        double body = body(step, inside);
-        double room = (inside ? SPACE_INSIDE : SPACE) + HEAD * lines(9 + title(step).length() + more(frame), TITLE_LETTERS) + body;
-        if (step instanceof Step.Perform) {
-            return room;
+        return new Reckoning(step, inside).room();
+    }
+
+    /** What is seen of a step that performs a routine printed elsewhere. */
+    double sending(Step step, boolean inside) {
+        return HEAD + 0.2 + new Reckoning(step, inside).outcomes();
+    }
+
+    private static double width(String words, double size, boolean bold) {
+        return PrintFonts.width(words, bold) * size * POINT;
+    }
+
+    /** On how many lines words stand, a word that does not fit beginning the next one. @param first what stands on the first line before them */
+    private static int lines(String words, double size, boolean bold, double room, double first, double last) {
+        int lines = 1;
+        double x = first;
+        double space = width(" ", size, bold);
+        for (String word : words.split(" ")) {
+            double width = width(word, size, bold);
+            if (x > 0 && x + width > room) {
+                lines++;
+                x = 0;
+            }
+            x += width + space;
         }
-        if (only) {
-            return room + (frame.sets().isEmpty() ? body == 0 ? 0 : inside ? 0 : HEAD : HEAD);
-        }
-        return room + (frame.sets().isEmpty() ? 0 : HEAD) + outcomes(step) + (step instanceof Step.Conclude ? LINE : 0);
+        return last > 0 && x + last > room ? lines + 1 : lines;
+    }
+
+    private static double words(String words, double room) {
+        return words.isEmpty() ? 0 : LINE * lines(words, BODY, false, room, 0, 0);
+    }
+
+    private static double words(int letters) {
+        return LINE * Math.ceil(letters / 57.0);
+    }
+
+    private static double lines(double letters, double onLine) {
+        return Math.ceil(letters / onLine);
+    }
+
+    private static String title(Step step) {
+        return step.title().isBlank() ? step.name().text() : step.title();
     }
 
     /** What is read before the steps begin, but for the head of the first page. @param steps all that are printed @param own how many of them are the procedure's */
@@ -89,112 +127,139 @@ final class StepRoom {
         return room + HEADING + own * CHART_LINE + 4 * CHART_LINE + HEADING;
     }
 
-    /** What is filled in after the steps. */
-    double end(Collection<Step> steps, Likely likely) {
+    /** What is filled in after the steps: two parts that are kept whole, and what runs on behind them. */
+    double[] end(Collection<Step> steps, Likely likely) {
         long sources = steps.stream().flatMap(step -> step.frame().source().stream()).distinct().count();
         long tests = steps.stream().filter(step -> !step.frame().precautions().tests().isEmpty()).count();
         double faults = likely.cases().stream().mapToDouble(one -> words(one.fault().title().length() + 4)).sum();
-        return HEADING + LINE * 3 + faults + 24 + HEADING + 2 * LINE + tests * 6 + 30 + HEADING + sources * LINE * 1.2 + 3 * LINE;
+        return new double[] { HEADING + LINE * 3 + faults + 24, HEADING + 2 * LINE + tests * 6 + 30, HEADING + sources * LINE * 1.2 + 3 * LINE };
     }
 
-    /** What is seen of a step that performs a routine printed elsewhere. */
-    double sending(Step step) {
-        return LINE + 0.4 + outcomes(step);
-    }
+    /** One step being reckoned. */
+    private final class Reckoning implements Step.Cases<Double> {
+        private final Step step;
+        private final StepFrame frame;
+        private final boolean inside;
+        private final double room;
 
-    private static int more(StepFrame frame) {
-        return (frame.takes().isPresent() ? 5 : 0) + (frame.waits().isPresent() ? 10 : 0) + (frame.confirms().isPresent() ? 20 : 0)
-                + (frame.verifies().isPresent() ? 15 : 0);
-    }
-
-    private static String title(Step step) {
-        return step.title().isBlank() ? step.name().text() : step.title();
-    }
-
-    private double body(Step step, boolean inside) {
-        StepFrame frame = step.frame();
-        double room = frame.notes().stream().flatMap(name -> scope.note(name).stream()).mapToDouble(note -> 0.8
-                + words(36 + note.avoid().split("(?<=[.!?]) ", 2)[0].length())).sum() + frame.precautions().tries().size() * LINE
-                + frame.precautions().liveBecause().map(why -> words(10 + why.value().length())).orElse(0.0)
-                + frame.hint().filter(hint -> !inside).map(hint -> words(hint.value().length())).orElse(0.0) + (frame.needs().isEmpty() ? 0 : HEAD * 0.8)
-                + PICTURE * frame.pictures().size();
-        int handling = Stream.concat(frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")),
-                frame.tools().stream().map(tool -> tool.value())).mapToInt(words -> words.length() + 2).sum();
-        room += handling + frame.hazards().size() > 0 ? words(handling + 12 * frame.hazards().size() + 8) : 0;
-        return room + step.match(new Detail());
-    }
-
-    private static double words(int letters) {
-        return LINE * lines(letters, LETTERS);
-    }
-
-    private static double lines(double letters, double onLine) {
-        return Math.ceil(letters / onLine);
-    }
-
-    private double outcomes(Step step) {
-        List<Outcome> outcomes = step.outcomes();
-        if (outcomes.isEmpty()) {
-            return 0;
+        Reckoning(Step step, boolean inside) {
+            this.step = step;
+            this.frame = step.frame();
+            this.inside = inside;
+            this.room = COLUMN - (inside ? INSET : 0);
         }
-        boolean plain = outcomes.stream().allMatch(outcome -> outcome.proves().isEmpty() && outcome.repeat().isEmpty()
-                && letters(outcome) <= SHORT);
-        if (plain) {
-            return 0.5 + OUTCOME * Math.ceil(outcomes.stream().mapToInt(outcome -> letters(outcome) + 13).sum() / LETTERS);
+
+        double room() {
+            double body = body();
+            boolean only = step.outcomes().size() == 1 && !(step instanceof Step.Check || step instanceof Step.Observe)
+                    && step.outcomes().get(0).proves().isEmpty() && step.outcomes().get(0).repeat().isEmpty();
+            boolean sets = !frame.sets().isEmpty();
+            boolean way = only && body == 0 && !sets;
+            double total = (inside ? SPACE_INSIDE : SPACE) + HEAD * head(way) + body;
+            if (step instanceof Step.Perform) {
+                return total;
+            }
+            if (only) {
+                return total + (way ? 0 : inside && !sets ? 0 : HEAD + 0.3);
+            }
+            return total + (sets ? HEAD : 0) + outcomes() + (step instanceof Step.Conclude ? LINE : 0);
         }
-        return outcomes.stream().mapToDouble(outcome -> OUTCOME * lines(letters(outcome) + 14, LETTERS)
-                + (outcome.repeat().isPresent() ? HEAD : 0)).sum();
-    }
 
-    private static int letters(Outcome outcome) {
-        int band = outcome.head() instanceof Outcome.Band it && it.label().isPresent() ? it.limit().value().spelling().length() + 1 : 0;
-        return outcome.key().length() + band + (outcome.head() instanceof Outcome.Code ? 25 : 0) + outcome.proves().size() * 30;
-    }
+        private int head(boolean way) {
+            double number = width("12b  ", inside ? 10 : 12, true) + width(step.keyword() + "   ", BODY, false);
+            String more = Stream.of(frame.takes().map(time -> time.value().spelling()), frame.waits().map(wait -> "wait " + wait.value().spelling()),
+                    frame.confirms().map(at -> "confirms the complaint"), frame.verifies().map(at -> "proves the repair"))
+                    .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
+            double last = width(more, BODY, false) + (frame.source().isPresent() ? 4 : 0) + (way ? 18 : 0);
+            return lines(title(step), TITLE, true, room, number, Math.min(last, way ? last : 12));
+        }
 
-    /** What one kind of step says and another does not. */
-    private final class Detail implements Step.Cases<Double> {
+        private double body() {
+            double total = frame.notes().stream().flatMap(name -> scope.note(name).stream()).mapToDouble(note -> 0.8
+                    + words("! " + note.word() + " : note 1 stored charge " + note.avoid().split("(?<=[.!?]) ", 2)[0], room - 6)).sum()
+                    + frame.precautions().tries().size() * LINE
+                    + frame.precautions().liveBecause().map(why -> words("Live work " + why.value(), room)).orElse(0.0)
+                    + frame.hint().filter(hint -> !inside).map(hint -> words(hint.value(), room)).orElse(0.0)
+                    + (frame.needs().isEmpty() ? 0 : HEAD * 0.8) + PICTURE * frame.pictures().size();
+            String parts = frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", "));
+            String tools = frame.tools().stream().map(Written::value).collect(Collectors.joining(", "));
+            boolean mind = !frame.hazards().isEmpty() || frame.handles().stream().flatMap(name -> scope.part(name).stream())
+                    .anyMatch(part -> !part.hazards().isEmpty());
+            String handling = (parts.isEmpty() ? "" : "Part " + parts + "   ") + (tools.isEmpty() ? "" : "Tools " + tools + "   ") + (mind ? "Mind moving parts" : "");
+            return total + words(handling, room) + step.match(this);
+        }
+
+        double outcomes() {
+            List<Outcome> outcomes = step.outcomes();
+            if (outcomes.isEmpty()) {
+                return 0;
+            }
+            boolean row = outcomes.stream().allMatch(outcome -> outcome.proves().isEmpty() && outcome.repeat().isEmpty() && seen(outcome).length() <= SHORT);
+            if (row) {
+                double x = 0;
+                int lines = 1;
+                for (Outcome outcome : outcomes) {
+                    double width = 5.5 + width(seen(outcome), BODY, true) + 19;
+                    lines += x > 0 && x + width > room + 8 ? 1 : 0;
+                    x = x > 0 && x + width > room + 8 ? width : x + width;
+                }
+                return 0.5 + ROW * lines;
+            }
+            return outcomes.stream().mapToDouble(outcome -> LISTED * lines(seen(outcome) + (outcome.proves().isEmpty() ? ""
+                    : " (proves " + "Stored charge absent)"), BODY, false, room, 6, 20) + (outcome.repeat().isPresent() ? HEAD + 0.6 : 0)).sum();
+        }
+
+        private String seen(Outcome outcome) {
+            String detail = outcome.head() instanceof Outcome.Band it && it.label().isPresent() ? " " + it.limit().value().spelling()
+                    : outcome.head() instanceof Outcome.Code code && step instanceof Step.Observe observe ? " ______ " + observe.indicator().flatMap(scope::indicator).stream()
+                            .flatMap(indicator -> indicator.codes().stream()).filter(one -> one.pattern().text().equals(code.key()))
+                            .map(one -> one.meaning()).findFirst().orElse("") : "";
+            return outcome.key() + detail;
+        }
+
         @Override
-        public Double check(Step.Check step) {
+        public Double check(Step.Check check) {
             return 0.0;
         }
 
         @Override
-        public Double observe(Step.Observe step) {
-            return step.indicator().isPresent() ? LINE : 0.0;
+        public Double observe(Step.Observe observe) {
+            return observe.indicator().isPresent() ? LINE + 0.6 : 0.0;
         }
 
         @Override
-        public Double measure(Step.Measure step) {
-            int at = Stream.concat(step.point().stream(), step.against().stream()).flatMap(name -> scope.point(name).stream())
-                    .map(Point::title).mapToInt(title -> title.length() + 18).sum();
-            int with = step.instrument().flatMap(scope::instrument).map(instrument -> instrument.title().split(",")[0].length()).orElse(0)
-                    + (step.instrument().isPresent() ? 12 : 0) + 26;
-            boolean scale = LimitStudy.of(procedure, step).flatMap(LimitStudy::expected).isPresent()
-                    && step.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
-            return (at > 0 ? words(at) : 0) + words(with) + (step.rows().isEmpty() ? LIMIT + (scale ? SCALE : 0) : LINE + LIMIT * step.rows().size());
+        public Double measure(Step.Measure measure) {
+            String at = Stream.concat(measure.point().stream(), measure.against().stream()).flatMap(name -> scope.point(name).stream())
+                    .map(point -> point.title() + (point.carries().isPresent() ? " (up to 400 V dc)" : "")).collect(Collectors.joining(" against "));
+            String with = measure.instrument().flatMap(scope::instrument).map(instrument -> instrument.title().split(",")[0] + ", ").orElse("")
+                    + measure.kind().map(kind -> kind.value().words()).orElse("") + ", range 600 V";
+            boolean scale = measure.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
+            double readings = measure.rows().isEmpty() ? LIMIT + (scale ? SCALE : 0) : LINE + LIMIT * measure.rows().size();
+            return (at.isEmpty() ? 0 : LINE * lines("At " + at, BODY, true, room, 0, 0)) + words("Instrument  " + with, room) + readings
+                    + (measure.point().flatMap(scope::point).flatMap(Point::storedEnergy).isPresent() ? LINE : 0);
         }
 
         @Override
-        public Double carryOut(Step.Do step) {
-            return step.adjusts().size() * LINE + (step.erases().isPresent() ? LINE : 0);
+        public Double carryOut(Step.Do task) {
+            return task.adjusts().size() * HEAD + (task.erases().isPresent() ? LINE : 0);
         }
 
         @Override
-        public Double calculate(Step.Calculate step) {
-            boolean scale = step.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
+        public Double calculate(Step.Calculate calculate) {
+            boolean scale = calculate.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
             return 3 * LINE + LIMIT + (scale ? SCALE : 0);
         }
 
         @Override
-        public Double perform(Step.Perform step) {
+        public Double perform(Step.Perform perform) {
             return 0.0;
         }
 
         @Override
-        public Double conclude(Step.Conclude step) {
-            int found = step.finds().stream().flatMap(name -> procedure.fault(name).stream()).mapToInt(fault -> fault.title().length() + 2).sum();
-            return (found > 0 || step.findsNothing().isPresent() ? words(found + 6) : 0) + (step.refersTo().isPresent() ? LINE : 0)
-                    + step.report().map(report -> words(report.value().length() + 10)).orElse(0.0);
+        public Double conclude(Step.Conclude conclude) {
+            String found = conclude.finds().stream().flatMap(name -> procedure.fault(name).stream()).map(fault -> fault.title()).collect(Collectors.joining("; "));
+            return (found.isEmpty() && conclude.findsNothing().isEmpty() ? 0 : LINE * lines("Found " + found, BODY, true, room, 0, 0))
+                    + (conclude.refersTo().isPresent() ? LINE : 0) + conclude.report().map(report -> words("Report " + report.value(), room)).orElse(0.0);
         }
     }
 }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.publish.card.CardHtml;
 import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.card.ChartPdf;
 import org.faultwright.publish.chart.ChartSvg;
 import org.faultwright.publish.index.IndexHtml;
 import org.faultwright.publish.quality.QualityHtml;
@@ -21,7 +22,7 @@ import org.faultwright.publish.tree.TreeJson;
 
 /** Every export there is, in the order of a listing. */
 public final class Exports {
-    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.LETTER), new CardHtml(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(), new IndexHtml(), new QualityHtml(),
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.A4_TWO_A5), new CardPdf(Paper.LETTER), new CardHtml(), new ChartPdf(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(), new IndexHtml(), new QualityHtml(),
             new QualityPdf(), new QualityJson());
 
     private Exports() {

@@ -17,7 +17,6 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.faults.Figures;
-import org.faultwright.analysis.faults.TimeStudy;
 import org.faultwright.analysis.faults.TimeText;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Fault;
@@ -39,6 +38,7 @@ import org.faultwright.quantity.MeterRange;
 /** The front of a printed card: what is read before anything is touched. */
 final class PaperFront {
     private static final double CODE = 21;
+    private static final String ALL_STEPS = "All steps";
 
     private final Plan plan;
     private final Used used;
@@ -90,7 +90,7 @@ final class PaperFront {
         Words.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Words.JOB.size())));
         Fo row = table.add("table-body").add("table-row", "height", "9mm");
         Words.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
-                .add("block", "font-size", "8pt", "line-height", "9pt", "color", Paint.FAINT).text(name));
+                .add("block", "font-size", "9pt", "line-height", "10pt", "color", Paint.FAINT).text(name));
     }
 
     /** What must be put right before this becomes a card to work by. */
@@ -151,7 +151,7 @@ final class PaperFront {
         }
         Fo head = table.add("table-header").add("table-row");
         List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("table-cell", "border-bottom", "0.5pt solid " + Paint.LINE)
-                .add("block", "text-align", word.equals("Fault") ? "start" : "end", "font-size", "8pt", "color", Paint.FAINT).text(word));
+                .add("block", "text-align", word.equals("Fault") ? "start" : "end", "color", Paint.FAINT).text(word));
         Fo body = table.add("table-body");
         for (Likely.Case one : cases) {
             Fo row = body.add("table-row");
@@ -166,9 +166,8 @@ final class PaperFront {
     }
 
     private void expected(Fo flow) {
-        TimeStudy.Figure all = TimeStudy.of(plan.procedure()).inAll();
-        all.expected().ifPresent(time -> Paint.line(flow, "Time to expect").text(TimeText.upToMinutes(time)
-                + all.worst().map(worst -> ", at worst " + TimeText.upToMinutes(worst)).orElse("")));
+        plan.likely().inAll().ifPresent(all -> all.expected().ifPresent(time -> Paint.line(flow, "Time to expect").text(
+                TimeText.upToMinutes(time) + all.worst().map(worst -> ", at worst " + TimeText.upToMinutes(worst)).orElse(""))));
     }
 
     private Optional<Placed> placed(PathStep step) {
@@ -187,10 +186,10 @@ final class PaperFront {
         if (plan.sections().get(0).steps().isEmpty()) {
             return;
         }
-        Paint.heading(flow, "All steps");
-        new PaperChart(width).add(flow.add("block"), plan);
+        Paint.heading(flow, ALL_STEPS);
+        new PaperChart(width, false).add(flow.add("block"), plan, plan.sections().get(0));
         plan.sections().stream().skip(1).forEach(section -> {
-            Fo line = flow.add("block", "role", "P", "font-size", "8pt", "line-height", "10pt");
+            Fo line = flow.add("block", "role", "P", "font-size", "9pt", "line-height", "11pt");
             line.add("basic-link", "internal-destination", Plan.anchor(section), "font-weight", "bold")
                     .spoken("To routine " + section.letter()).verbatim(section.letter());
             line.verbatim("\u00A0").text("Routine: " + PaperCard.title(section.graph()));

@@ -19,6 +19,7 @@ import java.util.Set;
 import java.util.Collections;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Precautions;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Step;
@@ -33,7 +34,7 @@ final class CardModel {
     private static final int COLUMNS = 2;
     /** How much longer than reckoned a card usually turns out, and what is left of a page that a step surely does not go on. */
     private static final double USUAL = 1.03;
-    private static final double SURE = 20;
+    private static final double SURE = 30;
     private static final int LONGEST_IN_PLACE = 14;
     private static final int DEEPEST = 8;
 
@@ -47,9 +48,13 @@ final class CardModel {
         Graph routine;
         boolean plain;
         int site = -1;
+        /** Among all steps, and in the order of its own graph. */
+        final int number;
+        int place;
 
-        Node(Step step, StepRoom rooms) {
+        Node(Step step, int number, StepRoom rooms) {
             this.step = step;
+            this.number = number;
             this.room = rooms.of(step, false);
             this.roomInside = rooms.of(step, true);
         }
@@ -105,6 +110,11 @@ final class CardModel {
             }
         }
         graphs.forEach(graph -> graph.order = WorkingOrder.of(graph.graph, graph == own ? paths : List.of()).stream().map(nodes::get).toList());
+        graphs.forEach(graph -> {
+            for (int i = 0; i < graph.order.size(); i++) {
+                graph.order.get(i).place = i;
+            }
+        });
         likely.cases().forEach(one -> ways.add(one.path().stream().flatMap(on -> own.order.stream()
                 .filter(node -> node.step.name().text().equals(on.step())).limit(1).map(node -> new Taken(node, on.outcome()))).toList()));
         this.weights = likely.cases().stream().mapToDouble(one -> one.weight().doubleValue()).toArray();
@@ -113,7 +123,7 @@ final class CardModel {
     }
 
     private void add(Step step, StepRoom rooms) {
-        Node node = new Node(step, rooms);
+        Node node = new Node(step, nodes.size(), rooms);
         nodes.put(step, node);
         Optional<Routine> routine = step instanceof Step.Perform perform ? perform.routine().flatMap(procedure.scope()::routine) : Optional.empty();
         if (routine.isPresent()) {
@@ -136,7 +146,7 @@ final class CardModel {
     static boolean isPlain(Step step) {
         return step.frame().notes().isEmpty() && step.frame().needs().isEmpty() && step.frame().sets().isEmpty() && step.frame().hazards().isEmpty()
                 && step.frame().handles().isEmpty() && step.frame().tools().isEmpty() && step.frame().pictures().isEmpty() && step.frame().hint().isEmpty()
-                && step.frame().waits().isEmpty() && step.frame().confirms().isEmpty() && step.frame().verifies().isEmpty()
+                && step.frame().precautions().equals(Precautions.NONE) && step.frame().waits().isEmpty() && step.frame().confirms().isEmpty() && step.frame().verifies().isEmpty()
                 && step.outcomes().stream().allMatch(outcome -> outcome.proves().isEmpty());
     }
 
@@ -228,10 +238,10 @@ final class CardModel {
         /** A step where it stands: that of the procedure or of a routine apart, or one in the box of another. */
         private final class Box {
             int page;
-            Map<Node, Box> inside;
+            Box[] inside;
         }
 
-        private final Map<Node, Box> boxes = new IdentityHashMap<>();
+        private final Box[] boxes = new Box[nodes.size()];
 
         Setting(State state, double longer) {
             this.state = state;
@@ -247,7 +257,7 @@ final class CardModel {
             }
             run(HEAD * COLUMNS + front);
             for (int i = 0; i < state.order.size(); i++) {
-                boxes.put(state.order.get(i), outer(state.order.get(i), 0));
+                boxes[state.order.get(i).number] = outer(state.order.get(i), 0);
                 sections(apart, i);
             }
             sections(apart, state.order.size());
@@ -282,7 +292,7 @@ final class CardModel {
                 if (Math.min(state.after[graph.index], state.order.size()) == position) {
                     double heading = HEADING;
                     for (Node node : graph.order) {
-                        boxes.put(node, outer(node, heading));
+                        boxes[node.number] = outer(node, heading);
                         heading = 0;
                     }
                 }
@@ -315,7 +325,7 @@ final class CardModel {
         private Box outer(Node node, double heading) {
             Box box = new Box();
             if (isInPlace(node, false)) {
-                box.inside = new IdentityHashMap<>();
+                box.inside = new Box[node.routine.order.size()];
                 double[] head = { heading + node.room };
                 box.page = -1;
                 inner(node.routine, box.inside, head, box, node.step);
@@ -326,11 +336,11 @@ final class CardModel {
         }
 
         /** @param head what is kept with the next step, and then none */
-        private void inner(Graph routine, Map<Node, Box> into, double[] head, Box host, Step outer) {
+        private void inner(Graph routine, Box[] into, double[] head, Box host, Step outer) {
             for (Node node : routine.order) {
                 Box box = new Box();
                 if (node.routine != null && isInPlace(node, true)) {
-                    box.inside = new IdentityHashMap<>();
+                    box.inside = new Box[node.routine.order.size()];
                     inner(node.routine, box.inside, head, host, outer);
                     box.page = -1;
                 } else {
@@ -338,7 +348,7 @@ final class CardModel {
                     head[0] = 0;
                     host.page = host.page < 0 ? box.page : host.page;
                 }
-                into.put(node, box);
+                into[node.place] = box;
             }
         }
 
@@ -348,7 +358,7 @@ final class CardModel {
         private int turns(List<Taken> way) {
             page = -1;
             turned = 0;
-            way.forEach(taken -> read(taken, boxes.get(taken.node), 0));
+            way.forEach(taken -> read(taken, boxes[taken.node.number], 0));
             return turned;
         }
 
@@ -369,9 +379,9 @@ final class CardModel {
             }
             List<Taken> way = way(taken.node.routine, taken.outcome);
             if (box.inside != null) {
-                way.forEach(inner -> read(inner, box.inside.get(inner.node), depth + 1));
+                way.forEach(inner -> read(inner, box.inside[inner.node.place], depth + 1));
             } else {
-                way.forEach(inner -> read(inner, boxes.get(inner.node), depth + 1));
+                way.forEach(inner -> read(inner, boxes[inner.node.number], depth + 1));
                 look(box.page);
             }
         }

@@ -38,7 +38,7 @@ final class StepRoom {
     private static final double ROW = 5.9;
     private static final double LISTED = 5.4;
     private static final double HEADING = 9;
-    private static final double CHART_LINE = 3.3;
+    private static final double CHART_LINE = 3.7;
     /** The width of a column, and what is lost of it in the box of another step. */
     private static final double COLUMN = 90;
     private static final double INSET = 3;

@@ -13,7 +13,7 @@ chromium=$(command -v chromium || command -v chromium-browser || command -v goog
 mkdir -p "$work"
 if [ ! -d "$work/node_modules/axe-core" ]; then
   echo "== fetching axe-core and puppeteer-core"
-  (cd "$work" && npm install --no-audit --no-fund --silent axe-core@4.11.0 puppeteer-core@24.31.0)
+  (cd "$work" && npm install --no-audit --no-fund --silent axe-core@4.14.1 puppeteer-core@24.43.1)
 fi
 pages=()
 for one in "$@"; do pages+=("$(realpath "$one")"); done

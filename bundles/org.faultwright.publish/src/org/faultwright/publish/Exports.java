@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.faultwright.publish.bench.BenchPage;
 import org.faultwright.publish.card.CardHtml;
 import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.card.ChartPdf;
 import org.faultwright.publish.chart.ChartSvg;
 import org.faultwright.publish.index.IndexHtml;
 import org.faultwright.publish.quality.QualityHtml;
@@ -22,8 +23,9 @@ import org.faultwright.publish.tree.TreeJson;
 
 /** Every export there is, in the order of a listing. */
 public final class Exports {
-    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.LETTER), new CardHtml(),
-            new BenchPage(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(), new IndexHtml(), new QualityHtml(),
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.A4_TWO_A5), new CardPdf(Paper.LETTER),
+            new CardHtml(), new BenchPage(), new ChartPdf(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(),
+            new IndexHtml(), new QualityHtml(),
             new QualityPdf(), new QualityJson());
 
     private Exports() {

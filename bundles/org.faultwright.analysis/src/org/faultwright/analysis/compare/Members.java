@@ -20,6 +20,7 @@ final class Members {
             entry("statedRule", Kind.LIMITS), entry("ambient", Kind.LIMITS), entry("source", Kind.LIMITS), entry("needs", Kind.SAFETY),
             entry("sets", Kind.SAFETY), entry("hazards", Kind.SAFETY), entry("handles", Kind.SAFETY), entry("erases", Kind.SAFETY),
             entry("notes", Kind.SAFETY), entry("proves", Kind.SAFETY), entry("settings", Kind.SAFETY), entry("closesBy", Kind.SAFETY),
+            entry("tests", Kind.SAFETY), entry("tries", Kind.SAFETY), entry("rated", Kind.SAFETY), entry("liveBecause", Kind.SAFETY), entry("repairs", Kind.SAFETY),
             entry("outcomes", Kind.OUTCOMES), entry("begin", Kind.OUTCOMES), entry("exits", Kind.OUTCOMES), entry("steps", Kind.STEPS),
             entry("faults", Kind.FAULTS), entry("examples", Kind.EXAMPLES));
     private static final Map<String, String> WORDS = Map.ofEntries(Map.entry("expects", "limit"), Map.entry("title", "words"),
@@ -31,13 +32,9 @@ final class Members {
             Map.entry("stock", "how many at hand"), Map.entry("uncertainties", "uncertainty"), Map.entry("unitDeviation", "how much good units vary"),
             Map.entry("calibrationDue", "calibrated until"), Map.entry("calibrationEvery", "calibrated every"),
             Map.entry("validAt", "valid at"), Map.entry("ambient", "temperature of the bench"), Map.entry("document", "source"),
-            Map.entry("refersTo", "refers to"), Map.entry("findsNothing", "finds nothing"), Map.entry("of", "fault"));
-    /** Where something lost is protection lost. */
-    private static final Set<String> PROTECTIVE = Set.of("needs", "notes", "hazards", "proves", "confirms", "verifies", "erases", "live",
-            "charged", "stores", "waits", "becomes", "ends", "covers", "category", "carries", "closesBy", "doubtful");
-    /** The sentences of a safety note: other words may say less. */
-    private static final Set<String> NOTE_TEXT = Set.of("hazard", "consequence", "avoid");
-
+            Map.entry("refersTo", "refers to"), Map.entry("findsNothing", "finds nothing"), Map.entry("tests", "protective tests"),
+            Map.entry("tries", "tried first"), Map.entry("protection", "protection class"), Map.entry("liveBecause", "live because"),
+            Map.entry("proved", "proved at"), Map.entry("points", "proved at"), Map.entry("upTo", "up to"), Map.entry("drains", "drains by"), Map.entry("of", "fault"));
     private Members() {
     }
 
@@ -51,14 +48,6 @@ final class Members {
 
     static Kind kind(String member, Kind surrounding) {
         return KINDS.getOrDefault(member, surrounding);
-    }
-
-    static boolean isProtective(String member) {
-        return PROTECTIVE.contains(member);
-    }
-
-    static boolean isNoteText(String member) {
-        return NOTE_TEXT.contains(member);
     }
 
     /** Of {@code sourceResistance}: {@code source resistance}. */

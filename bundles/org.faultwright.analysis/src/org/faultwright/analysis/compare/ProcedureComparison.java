@@ -54,7 +54,7 @@ public final class ProcedureComparison {
         Map<String, Routine> routinesNow = routines(now, usedNow);
         renames(was.steps(), now.steps(), names);
         Values values = new Values(names);
-        RecordComparison records = new RecordComparison(values, found);
+        RecordComparison records = new RecordComparison(values, now.scope(), found);
         names.forEach((old, today) -> found.add(new Difference(Kind.STEPS, "Step " + today + ": name", old, today, "")));
 
         List<Step> stepsThen = new ArrayList<>(was.steps());
@@ -91,13 +91,16 @@ public final class ProcedureComparison {
         Procedure before = was;
         for (RecordComponent member : Values.members(before)) {
             if (!told.contains(member.getName())) {
-                records.member(Members.kind(member.getName(), Kind.RECORD), "", member.getName(), Values.member(before, member),
+                records.member(Members.kind(member.getName(), Kind.RECORD), before, "", member.getName(), Values.member(before, member),
                         Values.member(now, member));
             }
         }
-        records.member(Kind.LIMITS, "", "ambient", Values.plain(was.scope().ambient()), Values.plain(now.scope().ambient()));
+        records.member(Kind.LIMITS, before, "", "ambient", Values.plain(was.scope().ambient()), Values.plain(now.scope().ambient()));
         if (!was.decisionRule().equals(now.decisionRule()) && was.statedRule().isEmpty() && now.statedRule().isEmpty()) {
-            records.member(Kind.LIMITS, "", "statedRule", was.decisionRule(), now.decisionRule());
+            records.member(Kind.LIMITS, before, "", "statedRule", was.decisionRule(), now.decisionRule());
+        }
+        if (was.closesBy().isEmpty() && now.closesBy().isEmpty()) {
+            records.member(Kind.SAFETY, before, "", "closesBy", was.closing().map(Routine::name).orElse(null), now.closing().map(Routine::name).orElse(null));
         }
     }
 

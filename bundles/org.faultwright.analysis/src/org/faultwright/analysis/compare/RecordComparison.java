@@ -12,17 +12,22 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.faultwright.analysis.compare.Difference.Kind;
+import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Indicator;
-import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
-import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Precautions;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Proof;
+import org.faultwright.procedure.ProtectiveTest;
+import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Showing;
-import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
@@ -31,33 +36,61 @@ import org.faultwright.quantity.QuantityKind;
 
 /** Holds two records of one class against each other, member by member, so that nothing differs without being told. */
 final class RecordComparison {
-    private final Values values;
-    private final List<Difference> found;
+    private static final String NARROWER = "narrower";
+    private static final String EQUIPMENT = "equipment";
 
-    RecordComparison(Values values, List<Difference> found) {
+    private final Values values;
+    private final Protection protection;
+    private final List<Difference> found;
+    /** The tests that the step is whose members are looked at. */
+    private List<ProtectiveTest> tests = List.of();
+    /** Whether a limit that lets more through protects less. */
+    private boolean guards;
+
+    /** @param now what the later revision declares */
+    RecordComparison(Values values, Scope now, List<Difference> found) {
         this.values = values;
+        this.protection = new Protection(values, now);
         this.found = found;
     }
 
     /** @param of what a reader calls the thing, such as {@code HeadSupply}; empty for the procedure itself */
     void compare(Kind kind, String of, Object was, Object now) {
         if (was.getClass() != now.getClass()) {
-            add(kind, of.isEmpty() ? "kind" : of + ": kind", word(was), word(now), "");
+            add(protection.isLostWith(was) ? Kind.PROTECTION : kind, of.isEmpty() ? "kind" : of + ": kind", word(was), word(now), "");
             return;
         }
         boolean readsAsWhole = !was.getClass().isRecord();
         if (readsAsWhole) {
-            member(kind, of, "value", was, now);
+            member(kind, was, of, "value", was, now);
             return;
         }
+        List<ProtectiveTest> testsAround = tests;
+        boolean guardsAround = guards;
+        enter(was);
         for (RecordComponent member : Values.members(was)) {
-            Object before = Values.member(was, member);
-            Object after = Values.member(now, member);
-            boolean note = was instanceof Note && Members.isNoteText(member.getName());
+            boolean arrival = was instanceof Condition && member.getName().equals("starts");
+            Object before = arrival ? Protection.arrives((Condition) was) : Values.member(was, member);
+            Object after = arrival ? Protection.arrives((Condition) now) : Values.member(now, member);
             // a fault's, an example's or a point's own members belong to it
             boolean belongs = kind == Kind.FAULTS || kind == Kind.EXAMPLES || kind == Kind.BENCH;
-            Kind about = note ? Kind.PROTECTION : belongs ? kind : Members.kind(member.getName(), kind);
-            member(about, of, member.getName(), before, after);
+            member(belongs ? kind : Members.kind(member.getName(), kind), was, of, member.getName(), before, after);
+        }
+        tests = testsAround;
+        guards = guardsAround;
+    }
+
+    /** What is known of the members of a record before they are looked at. */
+    private void enter(Object record) {
+        if (record instanceof Step step) {
+            tests = step.frame().precautions().tests().stream().map(Written::value).toList();
+            guards = !tests.isEmpty() || step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty());
+        } else if (record instanceof Outcome outcome) {
+            guards = Protection.guards(outcome, tests);
+        } else if (record instanceof Declaration || record instanceof Procedure) {
+            guards = false;
+        } else if (record instanceof Proof) {
+            guards = true;
         }
     }
 
@@ -65,22 +98,25 @@ final class RecordComparison {
         return step instanceof Step one ? one.keyword() : step.getClass().getSimpleName();
     }
 
-    void member(Kind kind, String of, String member, Object before, Object after) {
+    /** @param owner what the member belongs to, in the earlier revision */
+    void member(Kind kind, Object owner, String of, String member, Object before, Object after) {
         if (isNamedList(before) || isNamedList(after)) {
             named(kind, of, member, list(before), list(after));
         } else if (opens(before, after)) {
-            compare(kind, of, before, after);
+            compare(kind, before instanceof Equipment ? EQUIPMENT : of, before, after);
         } else if (!values.same(before, after)) {
-            boolean weaker = Members.isProtective(member) && isWeaker(before, after) || before instanceof SignalWord was
-                    && after instanceof SignalWord now && now.ordinal() > was.ordinal();
-            add(weaker ? Kind.PROTECTION : kind, called(of, member), values.words(before), values.words(after), meaning(before, after));
+            String meaning = meaning(before, after);
+            boolean weaker = protection.isLess(owner, member, before, after)
+                    || guards && before instanceof Limit && (after == null || !meaning.startsWith(NARROWER));
+            add(weaker ? Kind.PROTECTION : kind, called(of, member), values.words(before), values.words(after), meaning);
         } else if (!values.words(before).equals(values.words(after)) && !(before instanceof List<?>)) {
             add(kind, called(of, member), values.words(before), values.words(after), "the same value");
         }
     }
 
     private static String called(String of, String member) {
-        if (member.equals("possible")) {
+        boolean itself = member.equals("possible") || of.equals(EQUIPMENT) && member.equals("title");
+        if (itself) {
             return of;
         }
         return of.isEmpty() ? Members.words(member) : of + ": " + Members.words(member);
@@ -90,23 +126,10 @@ final class RecordComparison {
     private static boolean opens(Object before, Object after) {
         return before instanceof StepFrame && after instanceof StepFrame
                 || before instanceof Step.Expectation && after instanceof Step.Expectation
-                || before instanceof Outcome.Band && after instanceof Outcome.Band;
-    }
-
-    private boolean isWeaker(Object before, Object after) {
-        if (before == null) {
-            return false;
-        }
-        if (after == null) {
-            return true;
-        }
-        if (before instanceof List<?> was && after instanceof List<?> now) {
-            return was.stream().anyMatch(item -> now.stream().noneMatch(like -> values.same(item, like)));
-        }
-        if (before instanceof Point.Carried was && after instanceof Point.Carried now) {
-            return now.upTo().value().base().compareTo(was.upTo().value().base()) < 0;
-        }
-        return !(before instanceof Integer was && after instanceof Integer now) || now < was;
+                || before instanceof Outcome.Band && after instanceof Outcome.Band
+                || before instanceof Precautions && after instanceof Precautions
+                || before instanceof Equipment && after instanceof Equipment
+                || before instanceof Proof && after instanceof Proof;
     }
 
     /** Of a limit: whether more or less is let through, in the earlier limit's unit. */
@@ -120,7 +143,7 @@ final class RecordComparison {
         }
         Interval earlier = was.interval(kind.get());
         Interval later = now.interval(kind.get());
-        String way = later.contains(earlier) ? "wider" : earlier.contains(later) ? "narrower" : "moved";
+        String way = later.contains(earlier) ? "wider" : earlier.contains(later) ? NARROWER : "moved";
         var unit = was.quantities().get(0).unit();
         return way + ": " + IntervalText.of(later, unit) + ", was " + IntervalText.of(earlier, unit);
     }
@@ -155,6 +178,9 @@ final class RecordComparison {
         if (plain instanceof Indicator.Code code) {
             return code.pattern().text();
         }
+        if (plain instanceof Step.Row row) {
+            return row.point().text();
+        }
         return plain instanceof MeterRange range ? range.kind().words() + " up to " + range.upTo() : "";
     }
 
@@ -162,6 +188,9 @@ final class RecordComparison {
         Object plain = Values.plain(item);
         if (plain instanceof Showing) {
             return "shows at";
+        }
+        if (plain instanceof Step.Row) {
+            return "reading at";
         }
         return plain instanceof Outcome ? "outcome" : plain instanceof Step ? "step" : plain instanceof Indicator.Code ? "code"
                 : plain instanceof MeterRange ? "range" : plain instanceof Fault ? "fault" : plain instanceof Example ? "example"
@@ -182,13 +211,13 @@ final class RecordComparison {
         });
         was.forEach((name, item) -> {
             if (!now.containsKey(name)) {
-                add(item instanceof Note ? Kind.PROTECTION : kind, lonely(of, item, name), brief(item), Difference.ABSENT, "");
+                add(protection.isLostWith(item) ? Kind.PROTECTION : kind, lonely(of, item, name), brief(item), Difference.ABSENT, "");
             }
         });
     }
 
     private static String lead(String of, Object item) {
-        boolean says = item instanceof Showing || item instanceof Indicator.Code || item instanceof MeterRange;
+        boolean says = item instanceof Showing || item instanceof Indicator.Code || item instanceof MeterRange || item instanceof Step.Row;
         return (of.isEmpty() ? "" : of + " ") + (says ? noun(item) + " " : "");
     }
 
@@ -204,6 +233,9 @@ final class RecordComparison {
         }
         if (item instanceof Example example) {
             return example.endsAt().map(end -> "ends at " + end).orElse("without an end");
+        }
+        if (item instanceof Step.Row row) {
+            return values.words(row.limit());
         }
         return item instanceof Showing showing ? values.words(showing.possible())
                 : item instanceof Indicator.Code code ? code.meaning() : values.words(item);

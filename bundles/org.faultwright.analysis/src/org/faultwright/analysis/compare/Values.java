@@ -15,9 +15,11 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Point;
+import org.faultwright.procedure.ProtectionClass;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.Source;
@@ -132,6 +134,15 @@ final class Values {
         if (plain instanceof Point.Carried carried) {
             return "up to " + carried.upTo().value() + ", " + carried.kind().words()
                     + carried.frequency().map(frequency -> " at " + frequency).orElse("");
+        }
+        if (plain instanceof Boolean said) {
+            return said ? "yes" : Difference.ABSENT;
+        }
+        if (plain instanceof Isolation isolation) {
+            return isolation.when().isEmpty() ? "always" : "when " + words(isolation.when());
+        }
+        if (plain instanceof ProtectionClass protection) {
+            return protection.name();
         }
         if (plain instanceof Outcome.Repeat repeat) {
             return "at most " + repeat.atMost() + " times, else " + today(repeat.otherwise());

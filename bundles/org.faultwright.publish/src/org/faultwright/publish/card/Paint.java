@@ -5,8 +5,6 @@
 package org.faultwright.publish.card;
 
 import java.util.List;
-import java.util.stream.Collectors;
-import org.faultwright.procedure.Note;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
@@ -19,6 +17,9 @@ final class Paint {
     static final String LINE = "#7a868d";
     /** Wide enough to keep two outcomes in a row apart. */
     static final String WIDE_GAP = "\u2003 ";
+
+    /** The typesetter reckons a page that it does not know yet a little too short. */
+    static final String FOR_PAGE = "1.6mm";
 
     private Paint() {
     }
@@ -83,14 +84,5 @@ final class Paint {
                 "border", "0.5pt solid #000000").verbatim("\u00A0" + (word == SignalWord.NOTICE ? "" : Words.ALERT + "\u00A0")
                         + word.name() + "\u00A0");
         into.verbatim(" ");
-    }
-
-    /** What it is about and how to avoid it; what can happen and what comes of it stands on the front. */
-    static void atStep(Fo into, Note note) {
-        Fo line = into.add("block", "role", "P", "border-left", "1.6pt solid #000000", "padding-left", "1mm", "margin-left", "1mm",
-                "space-before", "0.4mm", "space-after", "0.4mm");
-        signal(line, note.word());
-        String about = note.covers().stream().map(hazard -> Words.hazard(hazard.value())).collect(Collectors.joining(", "));
-        bold(line, about.isEmpty() ? note.hazard() : about + ":").verbatim(" ").text(note.avoid());
     }
 }

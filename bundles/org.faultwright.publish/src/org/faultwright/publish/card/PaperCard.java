@@ -29,11 +29,20 @@ final class PaperCard {
         Fo flow = sheet.flow();
         Used used = new Used(plan);
         Sources sources = new Sources();
-        PaperFront front = new PaperFront(plan, used);
+        PaperNotes notes = new PaperNotes(used, paper.column());
+        PaperFront front = new PaperFront(plan, used, notes);
         front.head(flow, paper.room());
         front.columns(flow, paper.column());
-        PaperStep steps = new PaperStep(plan, sources, paper.column());
-        plan.sections().forEach(section -> section(flow, plan, section, steps));
+        PaperStep steps = new PaperStep(plan, used, sources, notes, paper);
+        Section own = plan.sections().get(0);
+        if (!own.steps().isEmpty()) {
+            Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
+        }
+        own.steps().forEach(step -> {
+            steps.add(flow, step, false);
+            plan.after(step).forEach(section -> routine(flow, plan, section, steps, paper));
+        });
+        plan.afterAll().forEach(section -> routine(flow, plan, section, steps, paper));
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
         plan.places().forEach(sheet::place);
@@ -41,18 +50,17 @@ final class PaperCard {
         return sheet;
     }
 
-    private static void section(Fo flow, Plan plan, Section section, PaperStep steps) {
-        if (section.isRoutine()) {
-            Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
-            Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
-            Fo from = Paint.line(head);
-            from.text("Came from step ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
-            from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
-                    + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
-        } else if (!section.steps().isEmpty()) {
-            Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
-        }
-        section.steps().forEach(step -> steps.add(flow, step));
+    /** Marked by a line on its left, since the steps of the procedure go on behind it. */
+    private static void routine(Fo into, Plan plan, Section section, PaperStep steps, Paper paper) {
+        Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm",
+                "break-before", paper == Paper.A4 && !section.steps().isEmpty() && plan.startsPage(section.steps().get(0)) ? "page" : "auto");
+        Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
+        Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
+        Fo from = Paint.line(head);
+        from.text("Came from step ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
+        from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
+                + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
+        section.steps().forEach(step -> steps.add(flow, step, step == section.steps().get(0)));
     }
 
     static String title(StepGraph graph) {

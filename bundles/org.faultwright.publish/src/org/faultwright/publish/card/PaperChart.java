@@ -8,9 +8,11 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -28,10 +30,12 @@ import org.faultwright.publish.plan.Section;
  */
 final class PaperChart {
     private static final int DEEPEST = 12;
-    private static final String SIZE = "8pt";
-    /** DejaVu's lines meet one another at this distance. */
-    private static final String DISTANCE = "9.31pt";
-    private static final double LETTER = 1.5;
+    /** DejaVu's lines meet one another at this distance, as a multiple of their size. */
+    private static final double DISTANCE = 1.164;
+    private static final double SIZE = 9;
+    private static final double SIZE_ALONE = 10;
+    /** How wide a letter is on average, in millimetres at the smaller size. */
+    private static final double LETTER = 1.69;
 
     /** @param by the outcomes that lead there */
     private record Branch(Placed step, List<String> by) {
@@ -39,15 +43,25 @@ final class PaperChart {
 
     private final double width;
     private final Map<Placed, List<Branch>> branches = new IdentityHashMap<>();
-    private final Map<Placed, List<String>> elsewhere = new IdentityHashMap<>();
-
-    /** @param width of the column, in millimetres */
-    PaperChart(double width) {
-        this.width = width;
+    /** An outcome that leads to a step drawn elsewhere. */
+    private record Jump(String word, Placed to) {
     }
 
-    void add(Fo into, Plan plan) {
-        Section own = plan.sections().get(0);
+    private final Map<Placed, List<Jump>> elsewhere = new IdentityHashMap<>();
+    private final boolean alone;
+    private final double size;
+
+    /**
+     * @param width of the column, in millimetres
+     * @param alone whether the chart is all there is: then its rows are where its arrows lead, and one that leaves its page names the other
+     */
+    PaperChart(double width, boolean alone) {
+        this.width = width;
+        this.alone = alone;
+        this.size = alone ? SIZE_ALONE : SIZE;
+    }
+
+    void add(Fo into, Plan plan, Section own) {
         own.steps().forEach(step -> grow(plan, step));
         Set<Placed> drawn = new HashSet<>();
         own.steps().forEach(step -> {
@@ -62,7 +76,7 @@ final class PaperChart {
     private void grow(Plan plan, Placed step) {
         hung.add(step);
         List<Branch> own = new ArrayList<>();
-        List<String> others = new ArrayList<>();
+        List<Jump> others = new ArrayList<>();
         for (Outcome outcome : outcomes(plan, step)) {
             Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream())
                     .forEach(name -> target(step, name).ifPresent(to -> {
@@ -73,7 +87,7 @@ final class PaperChart {
                         } else if (hung.add(to)) {
                             own.add(new Branch(to, new ArrayList<>(List.of(word))));
                         } else {
-                            others.add(word + Words.ARROW + to.label());
+                            others.add(new Jump(word, to));
                         }
                     }));
         }
@@ -91,7 +105,7 @@ final class PaperChart {
     }
 
     private static int number(Placed step) {
-        return Integer.parseInt(step.label());
+        return Integer.parseInt(step.label().replaceAll("[^0-9]", ""));
     }
 
     /** One step below the other along the likeliest path; what parts from it stands between. */
@@ -143,7 +157,7 @@ final class PaperChart {
     }
 
     private void row(Fo into, String before, Placed step) {
-        Fo line = into.add("block", "role", "P", "font-size", SIZE, "line-height", DISTANCE, "wrap-option", "no-wrap",
+        Fo line = into.add("block", "role", "P", "font-size", size + "pt", "line-height", String.format(Locale.ROOT, "%.2fpt", size * DISTANCE), "wrap-option", "no-wrap",
                 "line-stacking-strategy", "font-height");
         int tail = 0;
         while (tail < before.length() && "\u2502\u251C\u2500 ".indexOf(before.charAt(tail)) >= 0) {
@@ -157,13 +171,22 @@ final class PaperChart {
         line.add("basic-link", "internal-destination", step.anchor(), "font-weight", "bold").spoken("To step " + step.label())
                 .verbatim((end ? "\u25A0" : "") + step.label());
         line.verbatim("\u00A0");
-        String others = elsewhere.getOrDefault(step, List.of()).isEmpty() ? ""
-                : " (" + String.join(", ", elsewhere.get(step)) + ")";
-        int room = (int) (width / LETTER) - before.length() - step.label().length() - 2;
+        if (alone) {
+            line.set("id", step.anchor());
+        }
+        List<Jump> jumps = elsewhere.getOrDefault(step, List.of());
+        String others = jumps.isEmpty() ? "" : " (" + jumps.stream().map(jump -> jump.word() + Words.ARROW + jump.to().label() + (alone ? " p. 1" : ""))
+                .collect(Collectors.joining(", ")) + ")";
+        int room = (int) (width / LETTER / size * SIZE) - before.length() - step.label().length() - 2;
         String title = Words.title(step.step());
         int fits = Math.max(12, room - others.length());
         line.text(title.length() <= fits ? title : title.substring(0, fits - 1).strip() + "\u2026");
-        if (!others.isEmpty() && others.length() < room - 12) {
+        if (alone && !jumps.isEmpty()) {
+            for (Jump jump : jumps) {
+                line.verbatim(Paint.WIDE_GAP).text(jump.word());
+                Paint.arrow(line, jump.to());
+            }
+        } else if (!others.isEmpty() && others.length() < room - 12) {
             line.text(others);
         }
     }

@@ -36,7 +36,7 @@ final class PaperEnd {
         if (!ends.isEmpty()) {
             Fo line = Paint.line(closing);
             ends.forEach(condition -> line.verbatim(Words.BOX + "\u00A0")
-                    .text((Words.named(condition) + " " + condition.ends().get().text()).replace(' ', '\u00A0')).verbatim("\u2002 "));
+                    .whole(Words.named(condition) + " " + condition.ends().get().text()).verbatim("\u2002 "));
         }
         protective(closing, plan);
         sign(closing, width);
@@ -44,7 +44,7 @@ final class PaperEnd {
         plan.steps().flatMap(step -> LimitZones.of(plan.procedure(), step).stream()).map(LimitZones::convention)
                 .distinct().forEach(words -> Paint.line(flow).text(words).set("space-before", "1mm"));
         Paint.line(flow).text("Made from " + plan.procedure().name().text() + ", " + plan.publication().revision()
-                + ", SHA-256 " + plan.publication().digest() + ".").set("space-before", "1mm");
+                + ", SHA-256 " + plan.publication().digest().replaceAll("(.{16})(?=.)", "$1 ") + ".").set("space-before", "1mm");
     }
 
     private static void faults(Fo box, Plan plan) {

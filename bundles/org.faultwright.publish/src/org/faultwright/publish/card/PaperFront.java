@@ -16,7 +16,6 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.faults.Figures;
-import org.faultwright.analysis.faults.TimeStudy;
 import org.faultwright.analysis.faults.TimeText;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Fault;
@@ -38,14 +37,17 @@ import org.faultwright.quantity.MeterRange;
 /** The front of a printed card: what is read before anything is touched. */
 final class PaperFront {
     private static final double CODE = 21;
+    private static final String ALL_STEPS = "All steps";
 
     private final Plan plan;
     private final Used used;
+    private final PaperNotes notes;
     private final Publication publication;
 
-    PaperFront(Plan plan, Used used) {
+    PaperFront(Plan plan, Used used, PaperNotes notes) {
         this.plan = plan;
         this.used = used;
+        this.notes = notes;
         this.publication = plan.publication();
     }
 
@@ -87,7 +89,7 @@ final class PaperFront {
         Words.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Words.JOB.size())));
         Fo row = table.add("table-body").add("table-row", "height", "9mm");
         Words.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
-                .add("block", "font-size", "8pt", "line-height", "9pt", "color", Paint.FAINT).text(name));
+                .add("block", "font-size", "9pt", "line-height", "10pt", "color", Paint.FAINT).text(name));
     }
 
     /** What must be put right before this becomes a card to work by. */
@@ -115,7 +117,7 @@ final class PaperFront {
         if (!arrival.isEmpty()) {
             Paint.heading(flow, "Condition on arrival");
             Fo line = Paint.line(flow);
-            arrival.forEach(one -> line.verbatim(Words.BOX + "\u00A0").text(one.replace(' ', '\u00A0')).verbatim("\u2002 "));
+            arrival.forEach(one -> line.verbatim(Words.BOX + "\u00A0").whole(one).verbatim("\u2002 "));
         }
         chart(flow, width);
     }
@@ -124,10 +126,11 @@ final class PaperFront {
         Paint.heading(flow, "Dangers: read before anything else");
         Fo caution = Paint.line(flow);
         Paint.bold(caution, Caution.FIRST).verbatim(" ").text(Caution.TRAINED);
-        used.notes().forEach((note, steps) -> {
+        notes.all().forEach((note, steps) -> {
             Fo box = flow.add("block", "role", "P", "border", "0.8pt solid #000000", "padding", "0.4mm 1mm 0.6mm 1mm", "margin", "0mm",
                     "space-before", "1mm", "keep-together.within-column", "always");
             Paint.signal(box, note.word());
+            box.say("inline", notes.number(note), "color", Paint.FAINT).verbatim(" ");
             Paint.bold(box, note.hazard()).verbatim(" ").text(note.consequence() + " " + note.avoid());
             box.verbatim(" ").say("inline", (steps.size() == 1 ? "Step " : "Steps ") + steps.stream().map(plan::label).collect(Collectors.joining(", ")),
                     "color", Paint.FAINT);
@@ -147,7 +150,7 @@ final class PaperFront {
         }
         Fo head = table.add("table-header").add("table-row");
         List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("table-cell", "border-bottom", "0.5pt solid " + Paint.LINE)
-                .add("block", "text-align", word.equals("Fault") ? "start" : "end", "font-size", "8pt", "color", Paint.FAINT).text(word));
+                .add("block", "text-align", word.equals("Fault") ? "start" : "end", "color", Paint.FAINT).text(word));
         Fo body = table.add("table-body");
         for (Likely.Case one : cases) {
             Fo row = body.add("table-row");
@@ -162,9 +165,8 @@ final class PaperFront {
     }
 
     private void expected(Fo flow) {
-        TimeStudy.Figure all = TimeStudy.of(plan.procedure()).inAll();
-        all.expected().ifPresent(time -> Paint.line(flow, "Time to expect").text(TimeText.upToMinutes(time)
-                + all.worst().map(worst -> ", at worst " + TimeText.upToMinutes(worst)).orElse("")));
+        plan.likely().inAll().ifPresent(all -> all.expected().ifPresent(time -> Paint.line(flow, "Time to expect").text(
+                TimeText.upToMinutes(time) + all.worst().map(worst -> ", at worst " + TimeText.upToMinutes(worst)).orElse(""))));
     }
 
     private Optional<Placed> placed(PathStep step) {
@@ -183,10 +185,10 @@ final class PaperFront {
         if (plan.sections().get(0).steps().isEmpty()) {
             return;
         }
-        Paint.heading(flow, "All steps");
-        new PaperChart(width).add(flow.add("block"), plan);
+        Paint.heading(flow, ALL_STEPS);
+        new PaperChart(width, false).add(flow.add("block"), plan, plan.sections().get(0));
         plan.sections().stream().skip(1).forEach(section -> {
-            Fo line = flow.add("block", "role", "P", "font-size", "8pt", "line-height", "10pt");
+            Fo line = flow.add("block", "role", "P", "font-size", "9pt", "line-height", "11pt");
             line.add("basic-link", "internal-destination", Plan.anchor(section), "font-weight", "bold")
                     .spoken("To routine " + section.letter()).verbatim(section.letter());
             line.verbatim("\u00A0").text("Routine: " + PaperCard.title(section.graph()));

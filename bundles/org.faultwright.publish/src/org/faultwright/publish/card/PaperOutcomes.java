@@ -39,7 +39,7 @@ final class PaperOutcomes {
             Fo line = into.add("block", "role", "P", "line-height", "14pt", "space-before", "0.5mm");
             for (int i = 0; i < outcomes.size(); i++) {
                 line.verbatim(i == 0 ? "" : Paint.WIDE_GAP);
-                seen(line, whole(results.get(i)));
+                seen(line, results.get(i), true);
                 line.verbatim("\u00A0");
                 way(line, step, outcomes.get(i).target(), outcomes.get(i));
             }
@@ -47,8 +47,8 @@ final class PaperOutcomes {
         }
         for (int i = 0; i < outcomes.size(); i++) {
             Fo line = into.add("block", "role", "P", "line-height", "13pt", "start-indent", "5mm", "text-indent", "-5mm",
-                    "text-align-last", "justify", "space-before", "0.3mm");
-            seen(line, results.get(i));
+                    "text-align-last", "justify", "end-indent", Paint.FOR_PAGE, "space-before", "0.3mm");
+            seen(line, results.get(i), false);
             Outcome outcome = outcomes.get(i);
             if (!outcome.proves().isEmpty()) {
                 line.verbatim(" ").text("(proves " + Words.settings(outcome.proves(), plan.scope()) + ")");
@@ -68,19 +68,21 @@ final class PaperOutcomes {
                 ? Optional.of(outcomes.get(0)) : Optional.empty();
     }
 
-    /** In a row a line ends between two outcomes, never inside one. */
-    private static Result whole(Result result) {
-        return new Result(result.word(), result.detail().replace(' ', '\u00A0'));
-    }
-
-    private static void seen(Fo line, Result result) {
+    /** @param row whether it stands in one with others: there a line ends between two of them, never inside one */
+    private static void seen(Fo line, Result result, boolean row) {
         line.add("inline", "font-size", "12pt").verbatim(Words.BOX);
         line.verbatim("\u00A0");
         Optional<String> pattern = TimePattern.of(result.word());
-        line.say("inline", result.word().replace(' ', '\u00A0'), "font-weight", "bold");
+        line.add("inline", "font-weight", "bold").whole(result.word());
         pattern.ifPresent(signals -> line.verbatim("\u00A0").add("inline", "font-size", "7pt", "role", "artifact").verbatim(signals));
         if (!result.detail().isEmpty()) {
-            line.verbatim(result.detail().indexOf(' ') < 0 ? "\u00A0" : " ").text(result.detail());
+            boolean together = row || result.detail().indexOf(' ') < 0;
+            line.verbatim(together ? "\u00A0" : " ");
+            if (row) {
+                line.whole(result.detail());
+            } else {
+                line.text(result.detail());
+            }
         }
     }
 
@@ -89,11 +91,11 @@ final class PaperOutcomes {
         Result result = Result.of(step, outcome, plan.scope(), zones);
         boolean known = scale || Result.expected(step).isPresent() && !outcome.key().equals(Step.DOUBTFUL);
         boolean told = known && !(outcome.head() instanceof Outcome.Band);
-        return told ? new Result(result.word(), "") : result;
+        return told ? Result.brief(step, outcome, plan.scope(), zones) : result;
     }
 
     private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat) {
-        Fo line = into.add("block", "role", "P", "text-align", "end", "line-height", "13pt");
+        Fo line = into.add("block", "role", "P", "text-align", "end", "end-indent", Paint.FOR_PAGE, "line-height", "13pt");
         line.add("inline", "font-size", "12pt").verbatim(Words.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES))));
         line.text(" at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time, then " : " times, then "));
         way(line, step, Optional.of(repeat.otherwise()), outcome);
@@ -117,7 +119,7 @@ final class PaperOutcomes {
                 into.verbatim(")");
             });
         } else if (target instanceof Run.Back back) {
-            Paint.bold(into, "back\u00A0with:\u00A0" + PlainText.phrase(back.exit()));
+            into.add("inline", "font-weight", "bold").whole("back with: " + PlainText.phrase(back.exit()));
         } else {
             into.text(Words.ARROW + " " + name.get().text() + " (not found)");
         }

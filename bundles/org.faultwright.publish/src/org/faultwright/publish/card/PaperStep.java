@@ -7,6 +7,7 @@ package org.faultwright.publish.card;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -16,7 +17,6 @@ import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Hazard;
-import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
@@ -29,12 +29,14 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.SetUps;
+import org.faultwright.publish.plan.Used;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
@@ -50,30 +52,39 @@ final class PaperStep {
     private final Plan plan;
     private final SetUps setUps;
     private final Sources sources;
+    private final PaperNotes notes;
     private final PaperOutcomes outcomes;
+    /** What each instrument is called at a step, by its name. */
+    private final Map<String, String> instruments;
+    private final Paper paper;
     private final double width;
 
-    /** @param width of a column, in millimetres */
-    PaperStep(Plan plan, Sources sources, double width) {
+    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper) {
         this.plan = plan;
         this.setUps = new SetUps(plan);
         this.sources = sources;
+        this.notes = notes;
+        this.instruments = Words.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
-        this.width = width;
+        this.paper = paper;
+        this.width = paper.column();
     }
 
-    void add(Fo into, Placed placed) {
+    /** @param headed whether it stands below the heading of its routine, which goes with it */
+    void add(Fo into, Placed placed, boolean headed) {
         boolean whole = length(placed) < LONGEST_WHOLE;
+        List<Placed> inner = plan.inside(placed);
         boolean end = placed.step() instanceof Step.Conclude;
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
-                "space-after", "1.6mm", "keep-together.within-column", whole ? "always" : "auto");
-        head(box, placed, "12pt");
-        body(box, placed);
-        plan.inside(placed).forEach(inner -> {
-            Fo line = box.add("block", "id", inner.anchor(), "start-indent", "3mm", "space-before", "0.8mm");
-            head(line, inner, "10pt");
-            body(line, inner);
-            line.add("block", "id", Sheet.end(inner.anchor()));
+                "space-after", "1.6mm", "break-before", paper == Paper.A4 && !headed && plan.startsPage(placed) ? "page" : "auto", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
+        Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
+                "keep-with-next.within-column", "always");
+        step(own, placed, "12pt");
+        inner.forEach(one -> {
+            Fo line = box.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.8mm",
+                    "keep-together.within-column", length(one) < LONGEST_WHOLE ? "always" : "auto");
+            step(line, one, "10pt");
+            line.add("block", "id", Sheet.end(one.anchor()));
         });
         if (end) {
             Fo close = box.add("block", "role", "P");
@@ -83,13 +94,40 @@ final class PaperStep {
         box.add("block", "id", Sheet.end(placed.anchor()));
     }
 
-    private int length(Placed placed) {
-        return Stream.concat(Stream.of(placed), plan.inside(placed).stream()).map(Placed::step).mapToInt(step -> step.title().length()
-                + step.frame().hint().map(hint -> hint.value().length()).orElse(0) + step.outcomes().size() * 60
-                + step.frame().notes().size() * 200).sum();
+    /** Where a step has but its title to say, its way on stands at the end of that. */
+    private void step(Fo box, Placed placed, String size) {
+        Fo head = head(box, placed, size);
+        Optional<LimitZones> zones = LimitZones.of(plan.procedure(), placed.step());
+        Fo body = Fo.of("block", "role", "Div");
+        boolean scale = body(body, placed, zones);
+        Optional<Outcome> only = PaperOutcomes.only(placed.step());
+        if (body.isEmpty() && only.isPresent() && placed.step().frame().sets().isEmpty() && plan.inside(placed).isEmpty()) {
+            if (!readsOn(placed, only.get())) {
+                head.set("text-align-last", "justify", "end-indent", Paint.FOR_PAGE);
+                fill(head);
+                outcomes.way(head, placed, only.get().target(), only.get());
+            }
+            return;
+        }
+        if (!body.isEmpty()) {
+            box.put(body);
+        }
+        if (plan.inside(placed).isEmpty()) {
+            end(box, placed, zones, scale);
+        }
     }
 
-    private void head(Fo box, Placed placed, String size) {
+    private static void fill(Fo line) {
+        line.verbatim(" ").add("leader", "leader-length.minimum", "0mm", "leader-length.optimum", "2mm", "leader-length.maximum", "100%");
+    }
+
+    private static int length(Placed placed) {
+        Step step = placed.step();
+        return step.title().length() + step.frame().hint().map(hint -> hint.value().length()).orElse(0) + step.outcomes().size() * 60
+                + step.frame().notes().size() * 200;
+    }
+
+    private Fo head(Fo box, Placed placed, String size) {
         Step step = placed.step();
         StepFrame frame = step.frame();
         Fo head = box.add("block", "role", "H3", "font-size", "11pt", "line-height", "13pt", "keep-with-next.within-column", "always");
@@ -107,14 +145,16 @@ final class PaperStep {
             head.verbatim(" ").say("inline", more, "font-size", "9pt", "color", Paint.FAINT);
         }
         frame.source().ifPresent(source -> sources.cite(head, source));
+        return head;
     }
 
-    private void body(Fo box, Placed placed) {
+    /** All between the title and what is seen. @return whether a scale tells the readings of each outcome */
+    private boolean body(Fo box, Placed placed, Optional<LimitZones> zones) {
         Step step = placed.step();
         StepFrame frame = step.frame();
-        notes(placed).forEach(note -> Paint.atStep(box, note));
+        notes(placed).forEach(note -> notes.atStep(box, note));
         needs(box, step);
-        Optional<LimitZones> zones = LimitZones.of(plan.procedure(), step);
+        frame.precautions().tries().forEach(name -> Paint.bold(Paint.line(box, "Try first"), Words.tried(called(name))));
         boolean scale = false;
         if (step instanceof Step.Measure measure) {
             scale = measure(box, measure, zones);
@@ -134,10 +174,10 @@ final class PaperStep {
         Pictures.of(step, plan.scope()).forEach(picture -> picture(box, picture));
         handling(box, frame);
         frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Live work"), why.value()));
-        frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
-        if (plan.inside(placed).isEmpty()) {
-            end(box, placed, zones, scale);
-        }
+        // in a routine that is printed again whoever comes here has read it where it stands first, or does without
+        frame.hint().filter(hint -> plan.label(step).equals(placed.label()))
+                .ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
+        return scale;
     }
 
     /** As wide as the column at most, with its words below it; what cannot be shown is told in words alone. */
@@ -145,7 +185,7 @@ final class PaperStep {
         PictureFile file = PictureFile.of(picture);
         String words = picture.shows().isBlank() ? picture.file().value() : picture.shows();
         if (file.problem().isPresent()) {
-            Paint.line(box, "Picture").text(words + " (not found: " + picture.file().value() + ")");
+            Paint.line(box, "Picture").text(words + " (cannot be shown: " + picture.file().value() + " " + file.problem().get() + ")");
             return;
         }
         String most = Math.round(width - 4) + "mm";
@@ -179,11 +219,11 @@ final class PaperStep {
     private void end(Fo box, Placed placed, Optional<LimitZones> zones, boolean scale) {
         List<Setting> sets = placed.step().frame().sets();
         Optional<Outcome> only = PaperOutcomes.only(placed.step());
-        boolean readsOn = only.flatMap(Outcome::target).map(placed.run()::target).filter(target -> isNextInPlace(placed, target)).isPresent();
+        boolean readsOn = only.filter(outcome -> readsOn(placed, outcome)).isPresent();
         if (!sets.isEmpty() || only.isPresent() && !readsOn) {
-            Fo line = box.add("block", "role", "P", "line-height", "13pt", "text-align-last", "justify");
+            Fo line = box.add("block", "role", "P", "line-height", "13pt", "text-align-last", "justify", "end-indent", Paint.FOR_PAGE);
             chips(line, "Then", sets);
-            line.add("leader", "leader-length.minimum", "0mm", "leader-length.optimum", "2mm", "leader-length.maximum", "100%");
+            fill(line);
             if (!readsOn) {
                 only.ifPresent(outcome -> outcomes.way(line, placed, outcome.target(), outcome));
             }
@@ -194,8 +234,9 @@ final class PaperStep {
     }
 
     /** Whether the arrow leads from a to b of a routine in place: there the eye goes on by itself. */
-    private boolean isNextInPlace(Placed placed, Run.Target target) {
-        return target instanceof Run.To to && placed.run().caller().isPresent() && plan.follows(placed, to.step());
+    private boolean readsOn(Placed placed, Outcome only) {
+        return only.target().map(placed.run()::target).filter(target -> target instanceof Run.To to
+                && placed.run().caller().isPresent() && plan.follows(placed, to.step())).isPresent();
     }
 
     private void chips(Fo line, String key, List<Setting> settings) {
@@ -203,7 +244,7 @@ final class PaperStep {
             line.say("inline", key, "color", Paint.FAINT).verbatim("\u00A0");
             settings.forEach(setting -> {
                 line.add("inline", "border", "0.6pt solid " + Paint.INK, "font-weight", "bold")
-                        .verbatim("\u00A0").text(Words.setting(setting, plan.scope()).replace(' ', '\u00A0')).verbatim("\u00A0");
+                        .verbatim("\u00A0").whole(Words.setting(setting, plan.scope())).verbatim("\u00A0");
                 line.verbatim("\u2002");
             });
         }
@@ -241,7 +282,7 @@ final class PaperStep {
 
     private boolean measure(Fo box, Step.Measure step, Optional<LimitZones> zones) {
         step.point().ifPresent(point -> {
-            Fo line = Paint.line(box, "At");
+            Fo line = Paint.line(box, step.through() ? "Through" : "At");
             Paint.bold(line, point(point));
             step.against().ifPresent(against -> Paint.bold(line.text(" against "), point(against)));
         });
@@ -250,8 +291,7 @@ final class PaperStep {
         Optional<LimitStudy> study = LimitStudy.of(plan.procedure(), step);
         Optional<MeterRange> range = study.map(LimitStudy::range);
         List<String> with = new ArrayList<>();
-        step.instrument().ifPresent(name -> with.add(plan.scope().instrument(name).map(Instrument::title)
-                .filter(title -> !title.isBlank()).orElse(name.text())));
+        step.instrument().ifPresent(name -> with.add(called(name)));
         step.kind().ifPresent(kind -> with.add(kind.value().words()));
         step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
         step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
@@ -265,6 +305,10 @@ final class PaperStep {
         }
         limit(box, step.expects(), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value));
         return scale(box, zones);
+    }
+
+    private String called(Name instrument) {
+        return instruments.getOrDefault(instrument.text(), instrument.text());
     }
 
     /** Several readings as one table: where, the limit, and boxes to write in. */
@@ -361,8 +405,8 @@ final class PaperStep {
             if (routine.isPresent()) {
                 line.add("basic-link", "internal-destination", Plan.anchor(routine.get()), "font-weight", "bold", "font-size", "11pt")
                         .spoken("To routine " + routine.get().letter()).verbatim(Words.ARROW + "\u00A0Routine\u00A0" + routine.get().letter());
-                Paint.page(line, Plan.anchor(routine.get()));
                 line.text(", then come back here");
+                Paint.page(line, Plan.anchor(routine.get()));
             } else {
                 line.text(name.text());
             }

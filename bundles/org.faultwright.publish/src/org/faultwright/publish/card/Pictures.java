@@ -42,7 +42,7 @@ final class Pictures {
             figure.picture(file.asAddress(), words);
             figure.space().text(words);
         } else {
-            StepPart.line(box, "Picture", words + " (not found: " + picture.file().value() + ")");
+            StepPart.line(box, "Picture", words + " (cannot be shown: " + picture.file().value() + " " + file.problem().get() + ")");
         }
     }
 }

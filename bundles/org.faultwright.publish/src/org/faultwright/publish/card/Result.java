@@ -28,7 +28,21 @@ import org.faultwright.quantity.QuantityKind;
  */
 record Result(String word, String detail) {
 
+    /** What stands beside a limit that a charge of either sign must keep. */
+    private static final String EITHER_SIGN = "whichever sign";
+
     static Result of(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
+        Result result = told(step, outcome, scope, zones);
+        return Words.holdsForEitherSign(step, outcome, scope) ? new Result(result.word(), result.detail().isEmpty() ? EITHER_SIGN
+                : result.detail() + ", " + EITHER_SIGN) : result;
+    }
+
+    /** Without the readings, for where the limit or its scale tells them already. */
+    static Result brief(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
+        return new Result(told(step, outcome, scope, zones).word(), Words.holdsForEitherSign(step, outcome, scope) ? EITHER_SIGN : "");
+    }
+
+    private static Result told(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
         if (outcome.head() instanceof Outcome.Band band) {
             String limit = band.limit().value().spelling();
             return band.label().map(label -> new Result(PlainText.phrase(label.text()), limit))

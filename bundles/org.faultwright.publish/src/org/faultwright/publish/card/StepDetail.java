@@ -47,6 +47,7 @@ final class StepDetail implements Step.Cases<Tag> {
 
     void add(Placed step) {
         placed = step;
+        Words.tries(step.step().frame(), plan.scope()).forEach(first -> StepPart.line(box, "Try first", first));
         step.step().match(this);
     }
 

@@ -4,19 +4,26 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
+import org.faultwright.quantity.QuantityKind;
 
 /** How things are called on a card. */
 final class Words {
@@ -100,6 +107,40 @@ final class Words {
 
     private static String named(Optional<Condition> condition, Name name) {
         return condition.map(Condition::title).filter(title -> !title.isBlank()).orElse(name.text());
+    }
+
+    /** What instruments are called at a step, by their names: their titles up to a comma, where that tells them apart. */
+    static Map<String, String> shortly(Collection<Instrument> instruments) {
+        Map<String, String> names = new LinkedHashMap<>();
+        for (Instrument instrument : instruments) {
+            String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
+            String begin = title.contains(",") ? title.substring(0, title.indexOf(',')) : title;
+            boolean alone = instruments.stream().filter(other -> other.title().startsWith(begin)).count() <= 1;
+            names.put(instrument.name().text(), alone ? begin : title);
+        }
+        return names;
+    }
+
+    /** The instruments that are tried before they prove anything, each as what is to be done with it. */
+    static List<String> tries(StepFrame frame, Scope scope) {
+        return frame.precautions().tries().stream().map(name -> scope.instrument(name).map(Instrument::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())).map(Words::tried).toList();
+    }
+
+    static String tried(String instrument) {
+        return instrument + " on a known source";
+    }
+
+    /**
+     * Whether an outcome proves a charge absent by a dc voltage. A charge shows with either sign, as the leads are put; so its
+     * limit holds for both.
+     */
+    static boolean holdsForEitherSign(Step step, Outcome outcome, Scope scope) {
+        boolean volts = step instanceof Step.Measure measure
+                && measure.kind().filter(kind -> kind.value() == QuantityKind.DC_VOLTAGE).isPresent();
+        return volts && outcome.proves().stream().anyMatch(proved -> scope.condition(proved.condition())
+                .filter(condition -> !condition.charged().isEmpty() && condition.charged().stream()
+                        .noneMatch(charged -> charged.text().equals(proved.value().text()))).isPresent());
     }
 
     static String source(Source source) {

@@ -19,6 +19,7 @@ public final class Fo {
     private static final String FORMAT = "http://www.w3.org/1999/XSL/Format";
     private static final String EXTENSION = "http://xmlgraphics.apache.org/fop/extensions";
     private static final String EXTENDED = "fox:";
+    private static final int LONGEST_WHOLE = 40;
 
     private final String name;
     private final AttributesImpl properties = new AttributesImpl();
@@ -66,6 +67,11 @@ public final class Fo {
         return verbatim((before ? " " : "") + line + (after ? " " : ""));
     }
 
+    /** Adds words between which no line ends, unless they are so many that a line may not hold them. @return this one */
+    public Fo whole(String words) {
+        return words.length() > LONGEST_WHOLE ? text(words) : verbatim(PrintFonts.printable(PlainText.line(words)).replace(' ', '\u00A0'));
+    }
+
     /** Adds characters of our own as they stand. @return this one */
     public Fo verbatim(String characters) {
         content.add(characters);
@@ -94,7 +100,7 @@ public final class Fo {
         content.clear();
     }
 
-    boolean isEmpty() {
+    public boolean isEmpty() {
         return content.isEmpty();
     }
 

@@ -8,7 +8,6 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.faultwright.publish.PlainText;
 import org.w3c.dom.Document;
-import org.w3c.dom.Element;
 
 /** An HTML page as a tree of elements, made for the screen or for paper. */
 public final class Page {
@@ -66,17 +65,6 @@ public final class Page {
 
     public Tag body() {
         return body;
-    }
-
-    /** Moves an element that cannot be kept whole to the top of a page. @return whether it was elsewhere before */
-    boolean startsOnItsOwnPage(String id) {
-        Element element = document.getElementById(id);
-        String style = element.getAttribute("class");
-        boolean moved = !style.endsWith(" long");
-        if (moved) {
-            element.setAttribute("class", style + " long");
-        }
-        return moved;
     }
 
     Document document() {

@@ -8,6 +8,8 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.TreeMap;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSFloat;
 import org.apache.pdfbox.pdmodel.PDDestinationNameTreeNode;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
@@ -20,6 +22,11 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPa
 /** Gives each place of a sheet the rectangle it stands in (ISO 32000-1, 12.3.2.3), from where it begins and ends. */
 final class PdfPlaces {
     private static final double POINTS = 72 / 25.4;
+    /** Where they stand in the array of a destination (ISO 32000-1, table 151). */
+    private static final int LEFT = 2;
+    private static final int BOTTOM = 3;
+    private static final int RIGHT = 4;
+    private static final int TOP = 5;
 
     private PdfPlaces() {
     }
@@ -62,10 +69,12 @@ final class PdfPlaces {
         boolean whole = page.equals(to.getPage()) && to.getTop() < from.getTop() && Math.abs(to.getLeft() - from.getLeft()) < paper.column() * POINTS / 2;
         PDPageFitRectangleDestination area = new PDPageFitRectangleDestination();
         area.setPage(page);
-        area.setLeft(from.getLeft());
-        area.setRight((int) Math.round(from.getLeft() + paper.column() * POINTS));
-        area.setTop(from.getTop());
-        area.setBottom(whole ? to.getTop() : (int) Math.round(paper.margin() * POINTS));
+        // A whole number that is also the length of some stream would be saved as a reference to that, which readers of a destination do not follow.
+        COSArray numbers = area.getCOSObject();
+        numbers.set(LEFT, new COSFloat(from.getLeft()));
+        numbers.set(BOTTOM, new COSFloat(whole ? to.getTop() : Math.round(paper.margin() * POINTS)));
+        numbers.set(RIGHT, new COSFloat(Math.round(from.getLeft() + paper.column() * POINTS)));
+        numbers.set(TOP, new COSFloat(from.getTop()));
         return area;
     }
 }

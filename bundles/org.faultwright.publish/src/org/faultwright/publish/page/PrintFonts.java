@@ -14,7 +14,7 @@ import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.faultwright.publish.PlainText;
 
 /** The one family that everything on paper is set in, in two weights. Its licence lies beside the files. */
-final class PrintFonts {
+public final class PrintFonts {
     static final String FAMILY = "Bench";
     private static final byte[] REGULAR = read("DejaVuSansCondensed.ttf");
     private static final byte[] BOLD = read("DejaVuSansCondensed-Bold.ttf");
@@ -26,6 +26,36 @@ final class PrintFonts {
     private static final class Bold {
         static final TrueTypeFont FONT = parse(BOLD);
         static final CmapLookup LOOKUP = lookup(FONT);
+    }
+
+    private static final class Advances {
+        private static final int KNOWN = 0x400;
+        /** Of the em, by character; what is not known counts as a wide one. */
+        static final float[] REGULAR_OF_EM = of(parse(REGULAR));
+        static final float[] BOLD_OF_EM = of(Bold.FONT);
+
+        private static float[] of(TrueTypeFont font) {
+            try {
+                CmapLookup lookup = lookup(font);
+                float[] widths = new float[KNOWN];
+                for (int c = 0; c < KNOWN; c++) {
+                    widths[c] = (float) font.getAdvanceWidth(lookup.getGlyphId(c)) / font.getUnitsPerEm();
+                }
+                return widths;
+            } catch (IOException damaged) {
+                throw new UncheckedIOException(damaged);
+            }
+        }
+    }
+
+    /** How wide words are, as a multiple of the font's size. */
+    public static double width(String words, boolean bold) {
+        float[] widths = bold ? Advances.BOLD_OF_EM : Advances.REGULAR_OF_EM;
+        double width = 0;
+        for (int i = 0; i < words.length(); i++) {
+            width += words.charAt(i) < widths.length ? widths[words.charAt(i)] : 1;
+        }
+        return width;
     }
 
     /** The file of a weight. @param bold or the regular one */

@@ -33,10 +33,12 @@ public final class Likely {
 
     private final Procedure procedure;
     private final List<Case> cases;
+    private final Optional<TimeStudy> times;
 
-    private Likely(Procedure procedure, List<Case> cases) {
+    private Likely(Procedure procedure, List<Case> cases, Optional<TimeStudy> times) {
         this.procedure = procedure;
         this.cases = cases;
+        this.times = times;
     }
 
     static Likely of(Procedure procedure) {
@@ -54,7 +56,12 @@ public final class Likely {
         }
         cases.sort(Comparator.comparing(Case::weight, Comparator.reverseOrder())
                 .thenComparing(one -> one.seconds().orElse(Exact.of(Integer.MAX_VALUE))));
-        return new Likely(procedure, List.copyOf(cases));
+        return new Likely(procedure, List.copyOf(cases), times);
+    }
+
+    /** How long it takes over all faults; absent where nothing is known of them. */
+    public Optional<TimeStudy.Figure> inAll() {
+        return times.map(TimeStudy::inAll);
     }
 
     /** The most likely first. */

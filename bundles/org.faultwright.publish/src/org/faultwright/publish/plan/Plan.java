@@ -6,6 +6,7 @@ package org.faultwright.publish.plan;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -15,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
@@ -26,17 +28,13 @@ import org.faultwright.publish.Publication;
 
 /** What a card is laid out by: the working order, the number of every step, and which routine is printed where. */
 public final class Plan {
-    /** A routine of so many steps is printed wherever it is performed; one that is performed once may be longer. */
-    private static final int SHORT = 4;
-    private static final int LONG_ONCE = 9;
-
     private final Publication publication;
     private final Scope scope;
     private final Likely likely;
+    private final Arrangement arrangement;
     private final List<Section> sections = new ArrayList<>();
     private final Map<Step, Placed> first = new IdentityHashMap<>();
     private final Map<String, Routine> performed = new LinkedHashMap<>();
-    private final Map<String, Integer> uses = new LinkedHashMap<>();
     private final Map<String, Section> apart = new LinkedHashMap<>();
     private final Map<String, List<Placed>> callers = new LinkedHashMap<>();
     private final Map<Placed, List<Placed>> inside = new IdentityHashMap<>();
@@ -45,25 +43,24 @@ public final class Plan {
         this.publication = publication;
         this.scope = publication.procedure().scope();
         this.likely = Likely.of(publication.procedure());
-        count();
-        add("", publication.procedure());
-        // Routines found on the way are appended, and their own performs looked through in turn.
-        List<String> letters = new ArrayList<>();
-        for (int i = 0; i < sections.size(); i++) {
-            for (Placed step : List.copyOf(sections.get(i).steps())) {
-                Stream.concat(Stream.of(step), inside(step).stream()).forEach(one -> apart(one, letters));
-            }
+        this.arrangement = Arrangement.of(publication.procedure(), likely);
+        meet();
+        add("", publication.procedure(), arrangement.order());
+        List<Routine> routines = apart();
+        for (int i = 0; i < routines.size(); i++) {
+            add(WorkingOrder.letter(i), routines.get(i), WorkingOrder.of(routines.get(i), List.of()));
+            apart.put(routines.get(i).name().text(), sections.get(i + 1));
         }
+        placed().forEach(placed -> section(placed).ifPresent(section -> callers
+                .computeIfAbsent(section.graph().name().text(), none -> new ArrayList<>()).add(placed)));
     }
 
-    /** Every routine that can be come to, with the number of steps that perform it. */
-    private void count() {
+    /** Every routine that can be come to. */
+    private void meet() {
         List<Step> steps = new ArrayList<>(publication.procedure().steps());
         for (int i = 0; i < steps.size(); i++) {
             routine(steps.get(i)).ifPresent(routine -> {
-                String name = routine.name().text();
-                uses.merge(name, 1, Integer::sum);
-                if (performed.putIfAbsent(name, routine) == null) {
+                if (performed.putIfAbsent(routine.name().text(), routine) == null) {
                     steps.addAll(routine.steps());
                 }
             });
@@ -74,10 +71,10 @@ public final class Plan {
         return step instanceof Step.Perform perform ? perform.routine().flatMap(scope::routine) : Optional.empty();
     }
 
-    private void add(String letter, StepGraph graph) {
+    private void add(String letter, StepGraph graph, List<Step> order) {
         Run run = new Run(graph, Optional.empty());
         List<Placed> steps = new ArrayList<>();
-        for (Step step : WorkingOrder.of(graph, letter.isEmpty() ? likely.paths() : List.of())) {
+        for (Step step : order) {
             Placed placed = new Placed(letter + (steps.size() + 1), step, run);
             run.place(step, placed);
             first.putIfAbsent(step, placed);
@@ -86,7 +83,7 @@ public final class Plan {
         sections.add(new Section(letter, graph, List.copyOf(steps)));
         for (Placed step : steps) {
             List<Placed> within = new ArrayList<>();
-            routine(step.step()).filter(this::isInPlace).ifPresent(routine -> unfold(step, step.label(), routine, within));
+            inPlace(step.step(), false).ifPresent(routine -> unfold(step, step.label(), routine, within));
             if (!within.isEmpty()) {
                 inside.put(step, List.copyOf(within));
             }
@@ -97,7 +94,7 @@ public final class Plan {
     private void unfold(Placed caller, String number, Routine routine, List<Placed> into) {
         Run run = new Run(routine, Optional.of(caller));
         for (Step step : WorkingOrder.of(routine, List.of())) {
-            Optional<Routine> within = routine(step).filter(this::isInPlace);
+            Optional<Routine> within = inPlace(step, true);
             if (within.isPresent()) {
                 int begins = into.size();
                 unfold(new Placed(caller.label(), step, run), number, within.get(), into);
@@ -118,44 +115,30 @@ public final class Plan {
         return WorkingOrder.letter(index).toLowerCase(Locale.ROOT);
     }
 
-    private boolean isInPlace(Routine routine) {
-        int length = length(routine, new LinkedHashSet<>());
-        boolean once = uses.getOrDefault(routine.name().text(), 0) == 1;
-        boolean reads = routine.steps().stream().anyMatch(step -> step instanceof Step.Measure || step instanceof Step.Calculate);
-        // What closes the unit stands before many conclusions and is the same at each.
-        boolean closing = !once && publication.procedure().closing().filter(routine::equals).isPresent();
-        return length > 0 && !closing && (once ? length <= LONG_ONCE : length <= SHORT && !reads);
+    /** The routine that is printed in the box of the step. @param inner whether the step itself is in the box of another */
+    private Optional<Routine> inPlace(Step step, boolean inner) {
+        return arrangement.isInPlace(step, inner) ? routine(step) : Optional.empty();
     }
 
-    /** How many steps are printed for it; none for one that performs itself. */
-    private int length(Routine routine, Set<String> above) {
-        if (!above.add(routine.name().text())) {
-            return Integer.MIN_VALUE / 2;
+    /** The routines that are printed for themselves, as they follow one another on the card. */
+    private List<Routine> apart() {
+        Map<String, Routine> met = new LinkedHashMap<>();
+        List<Step> open = new ArrayList<>(arrangement.order());
+        for (int i = 0; i < open.size(); i++) {
+            apart(open.get(i), false, met, open);
         }
-        int length = 0;
-        for (Step step : routine.steps()) {
-            Optional<Routine> within = routine(step);
-            int own = within.map(inner -> length(inner, above)).orElse(1);
-            length += own < 0 ? own : within.filter(this::isShort).isPresent() ? own : 1;
-        }
-        above.remove(routine.name().text());
-        return length;
+        List<Routine> routines = new ArrayList<>(met.values());
+        routines.sort(Comparator.comparingInt(routine -> Optional.ofNullable(arrangement.after().get(routine.name().text()))
+                .map(arrangement.order()::indexOf).orElse(Integer.MAX_VALUE)));
+        return routines;
     }
 
-    private boolean isShort(Routine routine) {
-        return routine.steps().size() <= SHORT;
-    }
-
-    private void apart(Placed step, List<String> letters) {
-        Optional<Routine> routine = routine(step.step()).filter(one -> !isInPlace(one));
-        if (routine.isPresent()) {
-            String name = routine.get().name().text();
-            callers.computeIfAbsent(name, none -> new ArrayList<>()).add(step);
-            if (!apart.containsKey(name)) {
-                letters.add(name);
-                add(WorkingOrder.letter(letters.size() - 1), routine.get());
-                apart.put(name, sections.get(sections.size() - 1));
-            }
+    private void apart(Step step, boolean inner, Map<String, Routine> met, List<Step> open) {
+        Optional<Routine> routine = routine(step);
+        if (inPlace(step, inner).isPresent()) {
+            routine.get().steps().forEach(one -> apart(one, true, met, open));
+        } else if (routine.isPresent() && met.putIfAbsent(routine.get().name().text(), routine.get()) == null) {
+            open.addAll(routine.get().steps());
         }
     }
 
@@ -175,7 +158,7 @@ public final class Plan {
         return likely;
     }
 
-    /** The procedure itself first, then the routines printed apart in the order they are met. */
+    /** The procedure itself first, then the routines printed apart in the order they stand in. */
     public List<Section> sections() {
         return sections;
     }
@@ -187,12 +170,32 @@ public final class Plan {
 
     /** The steps of the procedure or a routine in the order they are printed. */
     public List<Step> order(StepGraph graph) {
-        return WorkingOrder.of(graph, graph == publication.procedure() ? likely.paths() : List.of());
+        return graph == publication.procedure() ? arrangement.order() : WorkingOrder.of(graph, List.of());
+    }
+
+    /** Whether a step that is not in the box of another begins a page of A4; where it is the first one of a routine, the routine does. */
+    public boolean startsPage(Placed placed) {
+        return arrangement.pageStarts().contains(placed.step());
+    }
+
+    /** The routines that stand after a step of the procedure, before the next one. */
+    public List<Section> after(Placed step) {
+        return routines(section -> arrangement.after().get(section.graph().name().text()) == step.step());
+    }
+
+    /** The routines that stand after all steps of the procedure. */
+    public List<Section> afterAll() {
+        return routines(section -> !arrangement.after().containsKey(section.graph().name().text()));
+    }
+
+    private List<Section> routines(Predicate<Section> where) {
+        return sections.stream().filter(Section::isRoutine).filter(where).toList();
     }
 
     /** Everything that is printed, in its order; a step in place follows the one that performs it. */
     public Stream<Placed> placed() {
-        return sections.stream().flatMap(section -> section.steps().stream())
+        return Stream.concat(sections.get(0).steps().stream().flatMap(step -> Stream.concat(Stream.of(step), after(step).stream()
+                .flatMap(section -> section.steps().stream()))), afterAll().stream().flatMap(section -> section.steps().stream()))
                 .flatMap(step -> Stream.concat(Stream.of(step), inside(step).stream()));
     }
 
@@ -215,6 +218,11 @@ public final class Plan {
     /** The section of a routine that is printed apart. */
     public Optional<Section> routine(Name name) {
         return Optional.ofNullable(apart.get(name.text()));
+    }
+
+    /** The section of the routine that the step sends its reader to; absent where it does not, or the routine is printed in place. */
+    public Optional<Section> section(Placed step) {
+        return inside(step).isEmpty() ? routine(step.step()).flatMap(routine -> routine(routine.name())) : Optional.empty();
     }
 
     /** The places that lead to the section's routine. */

@@ -73,7 +73,65 @@ class BenchClausesTest {
                 """));
 
         assertFalse(html.contains("<img"));
-        assertTrue(html.contains("where &quot;C1&quot; &lt;is&gt; (not found: ../a&lt;b&gt;.png)"), html);
+        assertTrue(html.contains("where &quot;C1&quot; &lt;is&gt; (cannot be shown: ../a&lt;b&gt;.png is no name of a picture; write a PNG"), html);
+    }
+
+    /** What is wrong with a picture is told, so that it can be put right: it need not be missing. */
+    @Test
+    void should_say_on_paper_why_a_picture_cannot_be_shown() {
+        CardText card = CardText.of(Samples.text("""
+                procedure T "T"
+                begin at A
+                check A "Look" { picture "board.gif" shows "The board" yes -> B no -> B }
+                conclude B "B" { finds nothing }
+                """));
+
+        assertTrue(card.says("The board (cannot be shown: board.gif is no name of a picture; write a PNG or JPEG"), card.all());
+    }
+
+    private static final String PROVING = """
+            procedure T "T"
+            condition Charge "Stored charge" { present, absent } charged when present starts present
+            condition Jig "Jig" { on, off } starts on
+            instrument Meter "Hand meter" { dc voltage up to 600 V ac voltage up to 600 V dc current up to 1 A }
+            point Bank "C20" carries up to 400 V dc
+            begin at Try
+            check Try "Does it read?" { tries Meter yes -> Read no -> End }
+            measure Read "Read it" { dc voltage at Bank using Meter gone at most 5 V -> Draw proves Charge absent left over 5 V -> End }
+            measure Draw "What it draws" { dc current through Bank using Meter expects at most 1 A within -> Expect outside -> End }
+            measure Expect "Read it again" { dc voltage at Bank using Meter expects at most 5 V
+                within -> Other proves Charge absent outside -> End }
+            measure Other "Jig" { dc voltage at Bank using Meter low at most 6 V -> End proves Jig off high over 6 V -> End }
+            conclude End "End" { finds nothing }
+            """;
+
+    @Test
+    void should_lead_a_current_through_a_point_and_read_a_voltage_at_one() {
+        CardText card = CardText.of(Samples.text(PROVING));
+
+        assertTrue(card.says("Through C20 (up to 400 V dc) Instrument Hand meter, dc current"), card.all());
+        assertTrue(card.says("At C20 (up to 400 V dc) Instrument Hand meter, dc voltage"), card.all());
+    }
+
+    /** A charge has the sign that the leads give it; a limit that proves it absent holds for both (common practice). */
+    @Test
+    void should_say_whichever_sign_where_a_dc_voltage_proves_a_charge_absent_and_nowhere_else() {
+        String html = Samples.string("card-html", Samples.text(PROVING));
+        CardText card = CardText.of(Samples.text(PROVING));
+
+        assertTrue(html.contains("<b>gone</b>: at most 5 V, whichever sign"), html);
+        assertTrue(html.contains("<b>within</b>: at most 5 V, whichever sign"), html);
+        assertEquals(2, html.split("whichever sign", -1).length - 1, html);
+        assertTrue(card.says("gone at most 5 V, whichever sign (proves Stored charge absent)"), card.all());
+        assertTrue(card.says("within whichever sign (proves Stored charge absent)"), card.all());
+        assertEquals(2, card.all().split("whicheversign", -1).length - 1, card.all());
+    }
+
+    /** A dead meter proves everything dead (common practice). */
+    @Test
+    void should_ask_for_a_known_source_before_an_instrument_proves() {
+        assertTrue(CardText.of(Samples.text(PROVING)).says("Try first Hand meter on a known source"));
+        assertTrue(Samples.string("card-html", Samples.text(PROVING)).replaceAll("<[^>]*>", "").contains("Try first Hand meter on a known source"));
     }
 
     private static long count(String pattern) {

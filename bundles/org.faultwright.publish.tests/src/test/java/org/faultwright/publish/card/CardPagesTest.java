@@ -12,6 +12,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripperByArea;
@@ -19,6 +20,8 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.plan.Plan;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class CardPagesTest {
     private static final Publication EVERYTHING = Samples.everything();
@@ -45,13 +48,19 @@ class CardPagesTest {
                 picture.getWidth())).filter(pixel -> (pixel & 0xFFFFFF) != 0xFFFFFF).count();
     }
 
-    @Test
-    void should_know_where_each_step_stands() throws IOException {
-        CardPages pages = CardPages.open(CARD);
-        Plan plan = new Plan(EVERYTHING);
+    static Stream<Publication> published() {
+        return Stream.concat(Stream.of(EVERYTHING), Samples.demos().stream().map(Samples::demo));
+    }
+
+    @ParameterizedTest
+    @MethodSource("published")
+    void should_know_where_each_step_stands(Publication publication) throws IOException {
+        byte[] card = Samples.publish("card-pdf", publication).bytes();
+        CardPages pages = CardPages.open(card);
+        Plan plan = new Plan(publication);
         assertEquals(plan.places().keySet(), pages.places().keySet());
-        assertTrue(pages.places().containsKey("ProveDead/Bleed"));
-        try (PDDocument pdf = Loader.loadPDF(CARD)) {
+        assertTrue(pages.places().keySet().stream().anyMatch(name -> name.matches("\\w+/\\w+")));
+        try (PDDocument pdf = Loader.loadPDF(card)) {
             plan.placed().forEach(placed -> {
                 String words = CardText.even(text(pdf, pages.printed().get(placed.label())));
                 assertTrue(words.contains(CardText.even(placed.label() + Words.kind(placed.step()) + placed.step().title())),

@@ -21,9 +21,11 @@ final class CardText {
     private static final Map<Publication, CardText> PRINTED = new ConcurrentHashMap<>();
 
     private final List<String> pages;
+    private final List<String> spaced;
 
-    private CardText(List<String> pages) {
-        this.pages = pages;
+    private CardText(List<String> spaced) {
+        this.spaced = List.copyOf(spaced);
+        this.pages = spaced.stream().map(CardText::even).toList();
     }
 
     /** Printed once. */
@@ -43,7 +45,7 @@ final class CardText {
                 stripper.setSortByPosition(false);
                 stripper.setStartPage(page);
                 stripper.setEndPage(page);
-                pages.add(even(stripper.getText(document)));
+                pages.add(stripper.getText(document).replaceAll("[\\s\u00A0\u2002\u2003]+", " "));
             }
             return new CardText(pages);
         } catch (IOException damaged) {
@@ -58,6 +60,11 @@ final class CardText {
 
     List<String> pages() {
         return pages;
+    }
+
+    /** With one space where white space is. */
+    List<String> spaced() {
+        return spaced;
     }
 
     String all() {

@@ -1,0 +1,49 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import org.faultwright.publish.FileName;
+import org.faultwright.publish.ProcedureExport;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Published;
+import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.Paper;
+import org.faultwright.publish.page.PdfPrint;
+import org.faultwright.publish.page.PdfStamp;
+import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Section;
+
+/** The chart of all steps alone, of the routines too, on as many pages of A4 as it needs: an arrow that leaves its page names the other. */
+public final class ChartPdf implements ProcedureExport {
+    @Override
+    public String name() {
+        return "chart-pdf";
+    }
+
+    @Override
+    public String title() {
+        return "Chart of steps, PDF";
+    }
+
+    @Override
+    public Published publish(Publication publication) {
+        Plan plan = new Plan(publication);
+        Paper paper = Paper.A4;
+        Sheet sheet = new Sheet(paper, 1, publication.title(), "Chart of the steps of " + publication.procedure().name().text() + ", "
+                + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "") + "SHA-256 " + publication.digest());
+        Fo flow = sheet.flow();
+        flow.add("block", "role", "H1", "font-size", "14pt", "line-height", "18pt", "font-weight", "bold").text(publication.title());
+        Paint.line(flow).text("Numbers are those of the bench card. The likeliest way goes straight down; what parts from it is set in, with what"
+                + " is seen in front of its arrow. \u25A0 ends the job.");
+        for (Section section : plan.sections()) {
+            Fo heading = flow.add("block", "id", section.isRoutine() ? Plan.anchor(section) : "steps", "keep-with-next.within-column", "always");
+            Paint.heading(heading, section.isRoutine() ? "Routine " + section.letter() + ": " + PaperCard.title(section.graph()) : "Steps");
+            new PaperChart(paper.room(), true).add(flow.add("block"), plan, section);
+        }
+        byte[] pdf = PdfPrint.of(sheet, new PdfStamp(publication.digest(), publication.dated()), publication.hasErrors());
+        return new Published(FileName.of(publication.procedure(), ".chart.pdf"), "application/pdf", pdf);
+    }
+}

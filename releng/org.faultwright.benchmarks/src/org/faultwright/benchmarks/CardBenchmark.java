@@ -1,0 +1,60 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.benchmarks;
+
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Checker;
+import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.PublishingRefused;
+import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.plan.Plan;
+
+/** Prints the processor time of a bench card as PDF, warm, over the procedures of the demo, and what of it its arrangement takes. */
+public final class CardBenchmark {
+    private static final int ROUNDS = 13;
+    private static final int COUNTED = 7;
+
+    private CardBenchmark() {
+    }
+
+    public static void main(String[] arguments) throws IOException, PublishingRefused {
+        List<Publication> all = new ArrayList<>();
+        try (Stream<Path> files = Files.list(Path.of("procedures-demo"))) {
+            for (Path file : files.filter(one -> one.toString().endsWith(".procedure")).sorted().toList()) {
+                Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
+                all.add(Publication.of(procedure, new Checker().check(procedure), Drafts.ALLOWED));
+            }
+        }
+        report("a bench card as PDF", all, publication -> new CardPdf().publish(publication));
+        report("of it, where each step stands", all, Plan::new);
+    }
+
+    private static void report(String what, List<Publication> all, Consumer<Publication> work) {
+        ThreadMXBean clock = ManagementFactory.getThreadMXBean();
+        long[] times = new long[ROUNDS];
+        for (int round = 0; round < ROUNDS; round++) {
+            long start = clock.getCurrentThreadCpuTime();
+            all.forEach(work);
+            times[round] = (clock.getCurrentThreadCpuTime() - start) / all.size();
+        }
+        long[] warm = Arrays.copyOfRange(times, ROUNDS - COUNTED, ROUNDS);
+        Arrays.sort(warm);
+        System.out.printf(Locale.ROOT, "%s: middle %.1f ms, %.1f to %.1f ms of processor time%n", what, warm[COUNTED / 2] / 1e6,
+                warm[0] / 1e6, warm[COUNTED - 1] / 1e6);
+    }
+}

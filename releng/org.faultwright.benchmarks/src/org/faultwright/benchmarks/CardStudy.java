@@ -1,0 +1,88 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.benchmarks;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Checker;
+import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.PublishingRefused;
+import org.faultwright.publish.card.CardPages;
+import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.plan.Likely;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.ReadingWay;
+
+/** Prints for each procedure how many pages of A4 its card has and how often its likeliest repairs turn the page. */
+public final class CardStudy {
+    private static final int LIKELIEST = 3;
+
+    private CardStudy() {
+    }
+
+    /** @param arguments folders of procedures, or procedures; {@code --ways} in front prints every way with its pages */
+    public static void main(String[] arguments) throws IOException, PublishingRefused {
+        boolean ways = arguments.length > 0 && arguments[0].equals("--ways");
+        System.out.printf("%-28s %6s %6s %6s   %s%n", "procedure", "steps", "pages", "a page", "page turns of the three likeliest repairs");
+        int missed = 0;
+        int all = 0;
+        for (String argument : List.of(arguments).subList(ways ? 1 : 0, arguments.length)) {
+            for (Path file : procedures(Path.of(argument))) {
+                for (int turns : study(file, ways)) {
+                    missed += turns > 4 ? 1 : 0;
+                    all++;
+                }
+            }
+        }
+        System.out.printf("%d of %d repairs turn the page more than four times%n", missed, all);
+    }
+
+    private static List<Path> procedures(Path given) throws IOException {
+        if (!Files.isDirectory(given)) {
+            return List.of(given);
+        }
+        try (Stream<Path> files = Files.list(given)) {
+            return files.filter(file -> file.toString().endsWith(".procedure")).sorted().toList();
+        }
+    }
+
+    private static List<Integer> study(Path file, boolean ways) throws IOException, PublishingRefused {
+        Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
+        Publication publication = Publication.of(procedure, new Checker().check(procedure), Drafts.ALLOWED);
+        Plan plan = new Plan(publication);
+        try (CardPages pages = CardPages.open(new CardPdf().publish(publication).bytes())) {
+            Map<String, CardPages.Place> places = pages.printed();
+            List<List<Placed>> read = plan.likely().cases().stream().limit(LIKELIEST).map(one -> ReadingWay.of(plan, one)).toList();
+            List<Integer> turns = read.stream().map(way -> turns(way, places)).toList();
+            long steps = plan.steps().count();
+            System.out.printf(Locale.ROOT, "%-28s %6d %6d %6.1f   %s%n", procedure.name().text(), procedure.writtenSteps().size(), pages.count(),
+                    (double) steps / pages.count(), turns.stream().map(String::valueOf).collect(Collectors.joining(" ")));
+            if (ways) {
+                read.forEach(way -> System.out.println("    " + way.stream().map(placed -> placed.label() + " p." + (places.get(placed.label()).page() + 1))
+                        .collect(Collectors.joining(", "))));
+            }
+            return turns;
+        }
+    }
+
+    /** How often the next place that is read stands on another page than the one before. */
+    private static int turns(List<Placed> way, Map<String, CardPages.Place> places) {
+        int turns = 0;
+        for (int i = 1; i < way.size(); i++) {
+            turns += places.get(way.get(i).label()).page() == places.get(way.get(i - 1).label()).page() ? 0 : 1;
+        }
+        return turns;
+    }
+}

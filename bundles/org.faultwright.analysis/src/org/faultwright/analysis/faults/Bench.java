@@ -194,6 +194,21 @@ final class Bench {
     }
 
     /**
+     * The covers, lids and plugs that are off in the second set-up and not so in the first: conditions that must be put back, are neither live
+     * nor charged, and may not be changed under power.
+     */
+    List<Name> opened(List<Integer> before, List<Integer> then) {
+        List<Integer> start = start();
+        return IntStream.range(0, conditions.size()).filter(i -> isCover(conditions.get(i)) && before.get(i).equals(start.get(i))
+                && !then.get(i).equals(start.get(i))).mapToObj(i -> conditions.get(i).name()).toList();
+    }
+
+    private static boolean isCover(Condition condition) {
+        return condition.live().isEmpty() && condition.charged().isEmpty() && !condition.mayChangeLive() && condition.becomes().isEmpty()
+                && condition.ends().filter(end -> end.text().equals(condition.starts().orElse(condition.values().get(0)).text())).isPresent();
+    }
+
+    /**
      * What is out of its first state in the second set-up and not so in the first, one bit for each condition.
      * Conditions about stored charge are left aside: proving it absent exposes nobody.
      */

@@ -65,6 +65,13 @@ final class ReroutedText {
         return changed;
     }
 
+    /** By the name of each step that is there a second time, the step it repeats. */
+    Map<String, String> copies() {
+        Map<String, String> copies = new HashMap<>();
+        copiesOf.forEach((original, all) -> all.forEach(copy -> copies.put(copy.name(), original)));
+        return copies;
+    }
+
     /** The changes, from the top of the text down; what is put in where something is taken out is one change. */
     List<Fix.Edit> edits() {
         Map<Integer, Fix.Edit> byPlace = new TreeMap<>();

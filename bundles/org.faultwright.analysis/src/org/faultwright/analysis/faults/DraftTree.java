@@ -333,7 +333,21 @@ final class DraftTree {
                         || fault.remedies().stream().anyMatch(remedy -> remedy.text().equals(name)));
     }
 
+    /** Whether it leads on as its author wrote it; what only leads round in a circle does not. */
     private boolean isWhole(Step step) {
-        return procedure.step(step.name()).filter(written -> !written.outcomes().isEmpty()).isPresent();
+        return procedure.step(step.name()).filter(written -> !written.outcomes().isEmpty() && comesToAnEnd(written)).isPresent();
+    }
+
+    private boolean comesToAnEnd(Step step) {
+        Set<Step> seen = new LinkedHashSet<>(Set.of(step));
+        List<Step> open = new ArrayList<>(seen);
+        for (int i = 0; i < open.size(); i++) {
+            if (open.get(i) instanceof Step.Conclude) {
+                return true;
+            }
+            open.get(i).outcomes().stream().flatMap(outcome -> outcome.target().stream()).flatMap(to -> procedure.step(to).stream())
+                    .filter(seen::add).forEach(open::add);
+        }
+        return false;
     }
 }

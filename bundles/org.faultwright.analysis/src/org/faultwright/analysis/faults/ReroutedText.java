@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.paths.Closing;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Example;
@@ -93,7 +94,8 @@ final class ReroutedText {
                 continue;
             }
             if (dropped.contains(step.name().text())) {
-                edits.add(new Fix.Edit(wholeLines(step.at()), ""));
+                SourceRange gone = wholeLines(step.at());
+                edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), "")));
             } else {
                 Map<Integer, String> targets = changes.getOrDefault(number, Map.of());
                 steps.add(step.match(new RenamedStep(step.name(), outcomes(step, targets, true))));

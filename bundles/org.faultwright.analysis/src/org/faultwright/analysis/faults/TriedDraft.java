@@ -80,7 +80,7 @@ public final class TriedDraft {
     /** A tree that leads every fault to its conclusion, without an error, is no draft's to change. */
     private static Optional<String> isWhole(Procedure procedure, Checker checker) {
         boolean whole = procedure.begin().isPresent() && FaultWalks.of(procedure).all().stream().allMatch(FaultWalk::reachesFinding)
-                && checker.check(procedure).stream().noneMatch(finding -> finding.severity() == Severity.ERROR);
+                && checker.check(procedure).stream().noneMatch(finding -> finding.severity() == Severity.ERROR && TREE.contains(group(finding)));
         return whole ? Optional.of("The steps are all there, and every fault comes to its conclusion. \"faultwright order\" looks for a better order"
                 + " of them; to have them drafted anew, take them out, or their outcomes.") : Optional.empty();
     }
@@ -94,11 +94,12 @@ public final class TriedDraft {
     }
 
     private Draft draft() {
-        List<Finding> errors = List.of();
+        List<Finding> fewest = List.of();
         for (int round = 0; round < MOST_ROUNDS; round++) {
             DraftTree.Built built = DraftTree.of(procedure, safe);
             String text = built.text();
-            errors = errors(text);
+            List<Finding> errors = errors(text);
+            fewest = round == 0 || errors.size() < fewest.size() ? errors : fewest;
             if (!errors.isEmpty() && strengthened(errors, built)) {
                 continue;
             }
@@ -109,10 +110,11 @@ public final class TriedDraft {
             if (errors.isEmpty()) {
                 return new Draft(Optional.of(text), remarks(text, built));
             }
+            fewest = errors.size() < fewest.size() ? errors : fewest;
             break;
         }
         List<String> remarks = new ArrayList<>(List.of("No draft is written, because a full check finds errors in it:"));
-        List<String> told = errors.stream().map(finding -> finding.rule() + ": " + finding.message()).distinct().toList();
+        List<String> told = fewest.stream().map(finding -> finding.rule() + ": " + finding.message()).distinct().toList();
         told.stream().limit(MOST_TOLD).forEach(remarks::add);
         if (told.size() > MOST_TOLD) {
             remarks.add("and " + (told.size() - MOST_TOLD) + " more.");

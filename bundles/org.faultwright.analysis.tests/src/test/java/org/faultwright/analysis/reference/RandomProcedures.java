@@ -13,16 +13,16 @@ import org.faultwright.analysis.reference.SmallProcedure.Kind;
 import org.faultwright.analysis.reference.SmallProcedure.Step;
 
 /** Small procedures at random, the same for the same seed. Most lead forward; one arrow at most leads back. */
-final class RandomProcedures {
+public final class RandomProcedures {
     private static final Map<String, List<String>> VALUES = new TreeMap<>(Map.of("Supply", List.of("off", "on"),
             "Cover", List.of("fitted", "removed"), "Plug", List.of("in", "drawn")));
     private final Random random;
 
-    RandomProcedures(long seed) {
+    public RandomProcedures(long seed) {
         this.random = new Random(seed);
     }
 
-    SmallProcedure next() {
+    public SmallProcedure next() {
         int count = 2 + random.nextInt(6);
         int back = random.nextInt(3) == 0 ? random.nextInt(count) : -1;
         List<Step> steps = new ArrayList<>();

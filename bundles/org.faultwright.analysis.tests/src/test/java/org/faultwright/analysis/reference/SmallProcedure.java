@@ -11,10 +11,10 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** A small procedure on a bench with one supply, one charge, a cover and a plug, as plain data and as text. */
-record SmallProcedure(boolean returns, List<Step> steps) {
+public record SmallProcedure(boolean returns, List<Step> steps) {
     static final String END = "End";
 
-    enum Kind {
+    public enum Kind {
         CHECK, DO, OHMS, VOLTS, AC
     }
 
@@ -25,7 +25,7 @@ record SmallProcedure(boolean returns, List<Step> steps) {
      * @param to     where each outcome leads
      * @param atMost how often the last outcome may be taken before it leads to the end; 0 where it has no bound
      */
-    record Step(String name, Kind kind, String point, Map<String, String> needs, Map<String, String> sets, List<String> notes,
+    public record Step(String name, Kind kind, String point, Map<String, String> needs, Map<String, String> sets, List<String> notes,
             List<String> handles, boolean live, boolean tool, boolean repairs, int split, int proves, List<String> to, int atMost) {
 
         List<String> results() {
@@ -77,7 +77,7 @@ record SmallProcedure(boolean returns, List<Step> steps) {
         }
     }
 
-    String text() {
+    public String text() {
         return """
                 procedure Small "Small"
                 condition Supply { off, on } live when on

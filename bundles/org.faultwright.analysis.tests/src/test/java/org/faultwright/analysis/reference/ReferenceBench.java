@@ -80,6 +80,7 @@ final class ReferenceBench {
         });
         put(bench, step.needs());
         look(step, bench);
+        lookAtWait(step, bench);
         Set<String> told = new HashSet<>(slip.told());
         told.addAll(covered(step));
         readAnywhere.addAll(covered(step));
@@ -110,6 +111,49 @@ final class ReferenceBench {
             next.add(new Slip(to, then, counts, bounded && slip.taken() < step.atMost() ? slip.taken() + 1 : slip.taken()));
         }
         return next;
+    }
+
+    /**
+     * IEC 60335-1 8.1.4 as the help tells it: 325 V on more than 0.1 uF may not be touched. A wait that tells of charge, opens the unit or comes before
+     * the reading that proves must let it fall to 60 V, and a bleed lead must be held as long.
+     */
+    private void lookAtWait(Step step, Map<String, String> bench) {
+        SmallProcedure.Store store = procedure.store();
+        if (store.nanofarads() <= 100 || step.seconds() == 0) {
+            return;
+        }
+        boolean bleeds = step.handles().contains("Lead");
+        double siemens = (store.kilohms() > 0 ? 1 / (store.kilohms() * 1e3) : 0) + (bleeds ? 1 / 1e3 : 0);
+        if (325 * Math.exp(-step.seconds() * siemens / (store.nanofarads() * 1e-9)) <= HARMLESS_VOLTS) {
+            return;
+        }
+        boolean staysLive = isLive(bench) && !"off".equals(step.sets().get("Supply"));
+        if (bleeds) {
+            met.add("bleed-lead-unfit " + step.name());
+        } else if (isCharged(bench) && !staysLive && (step.notes().contains("Stored") || opens(step) || proofFollows(step))) {
+            met.add("wait-too-short " + step.name());
+        }
+    }
+
+    private static boolean opens(Step step) {
+        return "removed".equals(step.sets().get("Cover")) || "drawn".equals(step.sets().get("Plug"));
+    }
+
+    /** Whether a reading that proves comes behind this wait and before the next one. */
+    private boolean proofFollows(Step from) {
+        Deque<String> open = new ArrayDeque<>(from.to());
+        Set<String> known = new HashSet<>();
+        while (!open.isEmpty()) {
+            Step step = steps.get(open.remove());
+            if (step == null || !known.add(step.name()) || step.seconds() > 0) {
+                continue;
+            }
+            if (step.kind() != Kind.CHECK && step.kind() != Kind.DO && step.proves() >= 0) {
+                return true;
+            }
+            open.addAll(step.to());
+        }
+        return false;
     }
 
     /** A charge follows its supply wherever the procedure says so. */

@@ -42,6 +42,8 @@ import org.faultwright.procedure.SourceText;
  * before it was offered: by counting findings, by reading what the text must keep, by taking it back, by writing it twice.
  */
 public final class WritingStudy {
+    private static final String ALL_FIXES = "all fixes";
+    private static final int MOST_SHRINKING = 120;
     private static final int MOST_FIXES = 40;
     /** Of so many texts of a kind, one has its fixes applied one after the other. */
     private static final int EVERY = 4;
@@ -81,13 +83,20 @@ public final class WritingStudy {
 
     /** Writes all that is offered for one text. @param whole whether the fixes are also applied one after the other until none is left, which takes long */
     List<Disagreement> study(SourceText text, boolean whole) {
+        return study(text, whole, about -> true);
+    }
+
+    /** @param wanted the rules whose fixes are written, and whether orders and drafts are */
+    private List<Disagreement> study(SourceText text, boolean whole, Predicate<String> wanted) {
         counts.add("procedures");
         List<Disagreement> found = new ArrayList<>();
         Document document = reader.read(text);
         List<Finding> findings = checker.check(document);
-        fixes(text, findings, whole, found);
-        if (document instanceof Procedure procedure) {
+        fixes(text, findings, whole && wanted.test(ALL_FIXES), wanted, found);
+        if (document instanceof Procedure procedure && wanted.test("order")) {
             order(text, procedure, findings, found);
+        }
+        if (document instanceof Procedure procedure && wanted.test("draft")) {
             draft(text, procedure, found);
         }
         return found;
@@ -97,11 +106,11 @@ public final class WritingStudy {
         return reader.read(new SourceText(like.name(), content));
     }
 
-    private void fixes(SourceText text, List<Finding> findings, boolean whole, List<Disagreement> found) {
+    private void fixes(SourceText text, List<Finding> findings, boolean whole, Predicate<String> wanted, List<Disagreement> found) {
         WrittenText before = WrittenText.of(text.content());
         int tried = 0;
         for (Finding finding : findings) {
-            for (Fix fix : finding.at().source().name().equals(text.name()) ? finding.fixes() : List.<Fix>of()) {
+            for (Fix fix : finding.at().source().name().equals(text.name()) && wanted.test(finding.rule()) ? finding.fixes() : List.<Fix>of()) {
                 if (tried++ >= MOST_FIXES) {
                     counts.add("fixes left untried");
                     continue;
@@ -114,7 +123,7 @@ public final class WritingStudy {
             }
         }
         if (whole) {
-            rest(text, findings).ifPresent(what -> found.add(new Disagreement("all fixes", what, text)));
+            rest(text, findings).ifPresent(what -> found.add(new Disagreement(ALL_FIXES, what, text)));
         }
     }
 
@@ -306,13 +315,13 @@ public final class WritingStudy {
     SourceText shrunk(Disagreement disagreement) {
         Predicate<String> shows = content -> {
             try {
-                return new WritingStudy().study(new SourceText(disagreement.text().name(), content), true).stream().anyMatch(one -> one.key().equals(disagreement.key()));
+                return new WritingStudy().study(new SourceText(disagreement.text().name(), content), true, disagreement.about()::equals).stream().anyMatch(one -> one.key().equals(disagreement.key()));
             } catch (RuntimeException unfit) {
                 return false;
             }
         };
         String smallest = disagreement.text().content();
-        int tries = 400;
+        int tries = MOST_SHRINKING;
         for (boolean whole : new boolean[] {true, false}) {
             for (boolean smaller = true; smaller && tries > 0;) {
                 smaller = false;
@@ -355,8 +364,9 @@ public final class WritingStudy {
         for (List<Disagreement> same : found.values()) {
             Disagreement one = same.get(0);
             Path file = into.resolve("Disagreement" + number++ + ".procedure");
-            Files.writeString(file, "// " + one.about() + ": " + one.what().replace("\n", " ") + "\n" + study.shrunk(one).content());
             System.out.printf("%7d %s: %s%n        %s%n", same.size(), one.about(), one.what(), file);
+            Files.writeString(file, one.text().content());
+            Files.writeString(file, "// " + one.about() + ": " + one.what().replace("\n", " ") + "\n" + study.shrunk(one).content());
         }
         System.exit(all == 0 ? 0 : 1);
     }

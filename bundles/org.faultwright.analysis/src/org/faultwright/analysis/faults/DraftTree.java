@@ -83,7 +83,7 @@ final class DraftTree {
         this.ends = new DraftEndings(procedure, steps);
         this.tests = steps.all().stream().filter(this::isTest).limit(TestProblem.MOST).toList();
         this.changes = new SetUpChanges(bench, new Times(procedure.scope()),
-                new DraftChanges(procedure, steps).movers());
+                new DraftChanges(procedure, steps).movers(), (step, setUp) -> bench.holds(setUp, safe.getOrDefault(step.name().text(), List.of())));
     }
 
     static Built of(Procedure procedure, Map<String, List<Setting>> safe) {

@@ -24,7 +24,7 @@ final class RealCharge {
     private static final int FULL = 325;
     private static final int SAFE = 60;
 
-    private record Moment(String step, Map<String, String> bench, int volts, int taken) {
+    private record Moment(String step, Map<String, String> bench, int volts, Map<String, Integer> taken) {
     }
 
     private RealCharge() {
@@ -40,7 +40,7 @@ final class RealCharge {
             return Optional.empty();
         }
         for (int volts : AT_FIRST) {
-            open.add(new Moment(procedure.steps().get(0).name(), new TreeMap<>(Map.of("Supply", "off", "Cover", "fitted", "Plug", "in")), volts, 0));
+            open.add(new Moment(procedure.steps().get(0).name(), new TreeMap<>(Map.of("Supply", "off", "Cover", "fitted", "Plug", "in")), volts, Map.of()));
         }
         while (!open.isEmpty()) {
             Moment now = open.remove();
@@ -86,8 +86,12 @@ final class RealCharge {
             int volts = bench.get("Supply").equals("on") ? FULL : now.bench().get("Supply").equals("on") ? now.volts()
                     : after(store, step, now.volts());
             boolean bounded = step.atMost() > 0 && i == step.to().size() - 1;
-            String to = bounded && now.taken() >= step.atMost() ? SmallProcedure.END : step.to().get(i);
-            open.add(new Moment(to, bench, volts, bounded && now.taken() < step.atMost() ? now.taken() + 1 : now.taken()));
+            boolean spent = bounded && now.taken().getOrDefault(step.name(), 0) >= step.atMost();
+            Map<String, Integer> taken = new TreeMap<>(now.taken());
+            if (bounded && !spent) {
+                taken.merge(step.name(), 1, Integer::sum);
+            }
+            open.add(new Moment(spent ? SmallProcedure.END : step.to().get(i), bench, volts, taken));
         }
     }
 }

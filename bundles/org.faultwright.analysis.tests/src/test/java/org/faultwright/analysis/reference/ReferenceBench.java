@@ -33,8 +33,8 @@ final class ReferenceBench {
         procedure.steps().forEach(step -> steps.put(step.name(), step));
     }
 
-    /** The slip: where the finger is, how the bench stands, the notes that count, how often the bounded arrow was taken. */
-    private record Slip(String step, Map<String, String> bench, Set<String> told, int taken) {
+    /** The slip: where the finger is, how the bench stands, the notes that count, how often each bounded arrow was taken. */
+    private record Slip(String step, Map<String, String> bench, Set<String> told, Map<String, Integer> taken) {
     }
 
     static Set<String> hazards(SmallProcedure procedure) {
@@ -46,7 +46,7 @@ final class ReferenceBench {
         Deque<Slip> open = new ArrayDeque<>();
         Set<Slip> known = new HashSet<>();
         if (!procedure.steps().isEmpty()) {
-            open.add(new Slip(procedure.steps().get(0).name(), start, Set.of(), 0));
+            open.add(new Slip(procedure.steps().get(0).name(), start, Set.of(), Map.of()));
         }
         Map<String, Set<String>> untold = new TreeMap<>(Map.of("shock", new TreeSet<>(), "charge", new TreeSet<>()));
         while (!open.isEmpty()) {
@@ -107,8 +107,12 @@ final class ReferenceBench {
                 lapse("charge", step, counts);
             }
             boolean bounded = step.atMost() > 0 && i == step.to().size() - 1;
-            String to = bounded && slip.taken() >= step.atMost() ? SmallProcedure.END : step.to().get(i);
-            next.add(new Slip(to, then, counts, bounded && slip.taken() < step.atMost() ? slip.taken() + 1 : slip.taken()));
+            boolean spent = bounded && slip.taken().getOrDefault(step.name(), 0) >= step.atMost();
+            Map<String, Integer> taken = new TreeMap<>(slip.taken());
+            if (bounded && !spent) {
+                taken.merge(step.name(), 1, Integer::sum);
+            }
+            next.add(new Slip(spent ? SmallProcedure.END : step.to().get(i), then, counts, taken));
         }
         return next;
     }

@@ -71,6 +71,9 @@ final class OrderCommand implements Callable<Integer> {
         found.better().lines().forEach(line -> out.println("  " + line));
         out.println("  Why:");
         found.reasons().forEach(reason -> out.println("    " + reason));
+        if (!verified.get().dropped().isEmpty()) {
+            out.println("  No longer needed, and taken out: " + String.join(", ", verified.get().dropped()) + ".");
+        }
         found.presumed().forEach(presumed -> out.println("  It takes it that \"" + presumed + "\" shows for the faults of which the table does not say it."));
         if (!verified.get().otherEnds().isEmpty()) {
             out.println("  Where a unit has several faults at once, another of them is found first:");

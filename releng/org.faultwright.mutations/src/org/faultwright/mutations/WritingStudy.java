@@ -87,7 +87,7 @@ public final class WritingStudy {
     }
 
     /** @param wanted the rules whose fixes are written, and whether orders and drafts are */
-    private List<Disagreement> study(SourceText text, boolean whole, Predicate<String> wanted) {
+    List<Disagreement> study(SourceText text, boolean whole, Predicate<String> wanted) {
         counts.add("procedures");
         List<Disagreement> found = new ArrayList<>();
         Document document = reader.read(text);
@@ -231,7 +231,7 @@ public final class WritingStudy {
         if (more.isPresent()) {
             return more;
         }
-        Optional<String> lost = WrittenText.of(text.content()).lost(WrittenText.of(fix.applied()), "");
+        Optional<String> lost = WrittenText.of(text.content()).lost(WrittenText.of(fix.applied()), fix.title());
         if (lost.isPresent()) {
             return lost.map(one -> one.replaceFirst("^(the \\w+) ", "$1 is lost @"));
         }
@@ -313,8 +313,12 @@ public final class WritingStudy {
 
     /** The smallest text with the same disagreement: one declaration or line less at a time. */
     SourceText shrunk(Disagreement disagreement) {
+        boolean readable = reader.read(disagreement.text()).problems().isEmpty();
         Predicate<String> shows = content -> {
             try {
+                if (readable && !reader.read(new SourceText(disagreement.text().name(), content)).problems().isEmpty()) {
+                    return false;
+                }
                 return new WritingStudy().study(new SourceText(disagreement.text().name(), content), true, disagreement.about()::equals).stream().anyMatch(one -> one.key().equals(disagreement.key()));
             } catch (RuntimeException unfit) {
                 return false;

@@ -43,9 +43,14 @@ public final class OrderStudy {
      */
     public record Comparison(Exact before, Exact after, Exact bound, boolean isBest, OrderedTests authors,
             OrderedTests better, List<String> presumed, String reason, List<String> reasons) {
-        /** In seconds; never negative. */
+        /** In seconds. */
         public Exact saving() {
             return before.minus(after);
+        }
+
+        /** The same with the time that the changed text takes: what the table leaves open may show either way there. */
+        Comparison taking(Exact time) {
+            return new Comparison(before, time, bound.min(time), isBest && time.equals(after), authors, better, presumed, reason, reasons);
         }
     }
 
@@ -60,9 +65,10 @@ public final class OrderStudy {
     /**
      * An order that has been tried in the text, and the change that puts it there.
      *
+     * @param dropped   the steps that nothing leads to any more, which are taken out
      * @param otherEnds outcomes that no single fault shows together, and after which another of several faults is found first, in words
      */
-    public record Verified(Comparison comparison, Fix fix, List<String> otherEnds) {
+    public record Verified(Comparison comparison, Fix fix, List<String> dropped, List<String> otherEnds) {
     }
 
     /** What a change of the text is made from. */
@@ -75,7 +81,10 @@ public final class OrderStudy {
         this.tree = walks.tree();
         Optional<Exact> whole = TimeStudy.in(subject).orElseThrow().inAll().expected();
         this.study = new PartStudy(walks, subject.scope(), whole.orElse(Exact.ZERO));
-        if (walks.table().size() < 2 || whole.isEmpty() || tree.begin().isEmpty()
+        if (!procedure.problems().isEmpty()) {
+            reasons.add("it has words that cannot be read, the first in line " + procedure.problems().get(0).at().line());
+            this.best = Optional.empty();
+        } else if (walks.table().size() < 2 || whole.isEmpty() || tree.begin().isEmpty()
                 || !walks.all().stream().allMatch(FaultWalk::isComplete)) {
             reasons.add(walks.table().size() < 2 ? "there are fewer than two faults" : "its paths have no end");
             this.best = Optional.empty();
@@ -164,7 +173,12 @@ public final class OrderStudy {
             return Optional.empty();
         }
         inTheWay = differences.get().stream().filter(OrderDifferences.Difference::changesWhatIsMeant).map(OrderDifferences.Difference::toString).toList();
-        return inTheWay.isEmpty() ? Optional.of(new Verified(proposal.comparison(), new Fix("Ask in the better order", text.edits()),
+        Comparison taken = proposal.comparison().taking(TimeStudy.of(changed).inAll().expected().orElse(proposal.comparison().before()));
+        if (inTheWay.isEmpty() && taken.saving().signum() <= 0) {
+            inTheWay = List.of("It saves nothing where a fault shows otherwise what the table does not say of it: " + String.join(", ", taken.presumed()) + ".");
+        }
+        return inTheWay.isEmpty() ? Optional.of(new Verified(taken, new Fix("Ask in the better order"
+                + (text.dropped().isEmpty() ? "" : ", without " + String.join(", ", text.dropped())), text.edits()), text.dropped(),
                 differences.get().stream().map(OrderDifferences.Difference::toString).toList())) : Optional.empty();
     }
 

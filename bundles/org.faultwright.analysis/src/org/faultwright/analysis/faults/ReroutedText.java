@@ -66,6 +66,11 @@ final class ReroutedText {
         return changed;
     }
 
+    /** The steps that nothing leads to any more, by name. */
+    List<String> dropped() {
+        return dropped.stream().sorted().toList();
+    }
+
     /** By the name of each step that is there a second time, the step it repeats. */
     Map<String, String> copies() {
         Map<String, String> copies = new HashMap<>();

@@ -14,8 +14,10 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleSet;
+import org.faultwright.analysis.faults.TriedDraft;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
 
 /** Reads files and runs the rules over them; shared by the commands. */
@@ -49,6 +51,11 @@ final class Checking {
     /** Tries fixes with every rule that is run here, over the files as they are on disk. */
     FixTrial trial() {
         return new FixTrial(reader::read, checker);
+    }
+
+    /** A first draft of the steps, checked with every rule that is run here. */
+    TriedDraft.Draft draft(Procedure procedure) {
+        return TriedDraft.of(procedure, reader::read, checker);
     }
 
     /** Everything found in a text, in the libraries it uses as well. */

@@ -9,7 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.faultwright.analysis.faults.DraftTree;
+import org.faultwright.analysis.faults.TriedDraft;
 import org.faultwright.procedure.Procedure;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -19,7 +19,7 @@ import picocli.CommandLine.Spec;
 
 @Command(name = "draft", mixinStandardHelpOptions = true, sortOptions = false,
         description = {"Writes a first draft of the steps from the fault table of a procedure, in the order of the least expected time.",
-            "Its words, times and notes are yours to complete; check it like any other text."})
+            "It is checked in full first, and nothing is written that has an error. Its words, times and limits are yours to complete."})
 final class DraftCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "A procedure with faults that say what they show.")
     private Path file;
@@ -38,10 +38,11 @@ final class DraftCommand implements Callable<Integer> {
         if (into != null && Files.exists(into)) {
             throw new CannotProceed(into + " is there already; name a new file after --into.");
         }
-        if (!(new Checking(Optional.empty()).read(file) instanceof Procedure procedure)) {
+        Checking checking = new Checking(Optional.empty());
+        if (!(checking.read(file) instanceof Procedure procedure)) {
             throw new CannotProceed(file + " is a library; a draft is made from a procedure with faults.");
         }
-        DraftTree.Draft draft = DraftTree.of(procedure);
+        TriedDraft.Draft draft = checking.draft(procedure);
         draft.remarks().forEach(remark -> spec.commandLine().getErr().println("faultwright: " + remark));
         if (draft.text().isEmpty()) {
             return Faultwright.FINDINGS;

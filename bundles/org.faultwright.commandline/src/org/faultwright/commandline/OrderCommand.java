@@ -67,11 +67,16 @@ final class OrderCommand implements Callable<Integer> {
         }
         OrderStudy.Comparison found = verified.get().comparison();
         out.println(procedure.name() + ": " + minutes(found.before()) + " on average, " + minutes(found.after())
-                + " in the better order, " + minutes(found.saving()) + " saved. " + found.reason());
+                + " in the better order, " + minutes(found.saving()) + " saved.");
         found.better().lines().forEach(line -> out.println("  " + line));
+        out.println("  Why:");
+        found.reasons().forEach(reason -> out.println("    " + reason));
+        if (!verified.get().dropped().isEmpty()) {
+            out.println("  No longer needed, and taken out: " + String.join(", ", verified.get().dropped()) + ".");
+        }
         found.presumed().forEach(presumed -> out.println("  It takes it that \"" + presumed + "\" shows for the faults of which the table does not say it."));
         if (!verified.get().otherEnds().isEmpty()) {
-            out.println("  No single fault shows these together, and another fault is concluded from them than before:");
+            out.println("  Where a unit has several faults at once, another of them is found first:");
             verified.get().otherEnds().stream().limit(MOST_REASONS).forEach(other -> out.println("    " + other));
             if (verified.get().otherEnds().size() > MOST_REASONS) {
                 out.println("    and " + (verified.get().otherEnds().size() - MOST_REASONS) + " more");

@@ -74,7 +74,12 @@ final class Bench {
 
     /** Whether everything is as it must be left. */
     boolean isPutBack(List<Integer> setUp) {
-        return IntStream.range(0, conditions.size()).allMatch(i -> conditions.get(i).ends()
+        return isPutBack(setUp, Set.of());
+    }
+
+    /** @param besides conditions that are put back later */
+    boolean isPutBack(List<Integer> setUp, Set<String> besides) {
+        return IntStream.range(0, conditions.size()).filter(i -> !besides.contains(conditions.get(i).name().text())).allMatch(i -> conditions.get(i).ends()
                 .map(end -> value(conditions.get(i), end)).filter(v -> v >= 0 && v != setUp.get(i)).isEmpty());
     }
 
@@ -186,6 +191,21 @@ final class Bench {
         List<Name> targets = new ArrayList<>(outcome.target().stream().toList());
         outcome.repeat().ifPresent(repeat -> targets.add(repeat.otherwise()));
         return targets;
+    }
+
+    /**
+     * The covers, lids and plugs that are off in the second set-up and not so in the first: conditions that must be put back, are neither live
+     * nor charged, and may not be changed under power.
+     */
+    List<Name> opened(List<Integer> before, List<Integer> then) {
+        List<Integer> start = start();
+        return IntStream.range(0, conditions.size()).filter(i -> isCover(conditions.get(i)) && before.get(i).equals(start.get(i))
+                && !then.get(i).equals(start.get(i))).mapToObj(i -> conditions.get(i).name()).toList();
+    }
+
+    private static boolean isCover(Condition condition) {
+        return condition.live().isEmpty() && condition.charged().isEmpty() && !condition.mayChangeLive() && condition.becomes().isEmpty()
+                && condition.ends().filter(end -> end.text().equals(condition.starts().orElse(condition.values().get(0)).text())).isPresent();
     }
 
     /**

@@ -11,9 +11,12 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
@@ -21,6 +24,7 @@ import org.faultwright.procedure.Written;
 
 /** The steps at both ends of a draft: what confirms the complaint and verifies a repair, the conclusions; those declared first. */
 final class DraftEndings {
+    private static final int MOST_BETWEEN = 8;
     private final Procedure procedure;
     private final DraftSteps steps;
     private final SourceRange here;
@@ -48,11 +52,12 @@ final class DraftEndings {
                 plain.hazards(), Optional.of(here), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.pictures(), plain.precautions());
     }
 
-    /** The step declared for it, else the one that confirmed the complaint, asked again. */
+    /**
+     * The step that the author lets follow the act and that verifies the repair; else one declared for it, or a routine that does; else the
+     * one that confirmed the complaint, asked again.
+     */
     Step verification(Step act) {
-        Optional<Step> declared = steps.all().stream().filter(step -> step.frame().verifies().isPresent()
-                && step.outcomes().size() > 1 && procedure.step(step.name()).isPresent()).findFirst();
-        return declared.orElseGet(() -> steps.made("try " + act.name(), () -> {
+        return following(act).or(this::declaredVerification).or(() -> byRoutine(act)).orElseGet(() -> steps.made("try " + act.name(), () -> {
             StepFrame plain = StepFrame.PLAIN;
             StepFrame seen = declaredConfirmation().map(Step::frame).orElse(plain);
             StepFrame frame = new StepFrame(seen.needs(), plain.sets(), seen.notes(), plain.handles(), seen.takes(),
@@ -61,6 +66,47 @@ final class DraftEndings {
             return new Step.Check(new Name(steps.free("Try" + act.name()), here), "Is the complaint gone?", frame,
                     DraftSteps.outcomes(List.of("yes", "no"), here), here);
         }));
+    }
+
+    /** What stands behind an act in the text as it is, past steps that ask nothing. */
+    private Optional<Step> following(Step act) {
+        Optional<Step> at = procedure.step(act.name());
+        for (int i = 0; i < MOST_BETWEEN && at.isPresent(); i++) {
+            at = at.get().outcomes().size() == 1 ? at.get().outcomes().get(0).target().map(Name::text).map(ClosingStep::written)
+                    .flatMap(steps::step) : Optional.empty();
+            if (at.filter(this::verifies).isPresent()) {
+                return at;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean verifies(Step step) {
+        return step.outcomes().size() > 1 && Repairs.verifies(step, procedure.scope());
+    }
+
+    private Optional<Step> declaredVerification() {
+        return steps.all().stream().filter(step -> procedure.step(step.name()).isPresent() && verifies(step)
+                && !(step instanceof Step.Do)).findFirst();
+    }
+
+    /** A routine that verifies and says which of its exits is the good one. */
+    private Optional<Step> byRoutine(Step act) {
+        return procedure.scope().routines().stream().filter(routine -> routine.exits().size() > 1 && routine.normalExit().isPresent()
+                && routine.steps().stream().anyMatch(step -> Repairs.verifies(step, procedure.scope()))).findFirst()
+                .map(routine -> steps.made("try " + act.name() + " by " + routine.name(), () -> new Step.Perform(
+                        new Name(steps.free("Try" + act.name()), here), routine.title(), Optional.of(routine.name()), StepFrame.PLAIN,
+                        DraftSteps.outcomes(routine.exits().stream().map(Name::text).toList(), here), here)));
+    }
+
+    /** The outcome, by its place, that says that the repair has held. */
+    int passing(Step verification) {
+        List<String> keys = verification.outcomes().stream().map(Outcome::key).toList();
+        Optional<String> normal = Results.normal(verification, procedure.scope()).map(Outcome::key).or(() -> verification.outcomes().stream()
+                .filter(outcome -> outcome.target().map(Name::text).map(ClosingStep::written).flatMap(steps::step)
+                        .filter(step -> step instanceof Step.Conclude conclude && !conclude.finds().isEmpty()).isPresent())
+                .map(Outcome::key).findFirst());
+        return normal.map(keys::indexOf).orElseGet(() -> keys.contains(Step.WITHIN) ? keys.indexOf(Step.WITHIN) : Math.max(0, keys.indexOf("yes")));
     }
 
     Step notSeen() {

@@ -7,6 +7,7 @@ package org.faultwright.analysis.faults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import java.util.function.Predicate;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
@@ -16,11 +17,14 @@ final class DraftSetUps implements SetUps {
     private final List<Step> tests;
     /** The first act of each goal; absent where it is only concluded. */
     private final List<Optional<Step>> first;
+    private final BiPredicate<Step, List<Integer>> ready;
     private final Bench bench;
     private final SetUpChanges changes;
     private final List<List<Integer>> known = new ArrayList<>();
 
-    DraftSetUps(List<Step> tests, List<Optional<Step>> first, Bench bench, SetUpChanges changes, List<Integer> start) {
+    DraftSetUps(List<Step> tests, List<Optional<Step>> first, BiPredicate<Step, List<Integer>> ready, Bench bench, SetUpChanges changes,
+            List<Integer> start) {
+        this.ready = ready;
         this.tests = tests;
         this.first = first;
         this.bench = bench;
@@ -34,7 +38,7 @@ final class DraftSetUps implements SetUps {
     }
 
     private Optional<SetUpChanges.Way> before(int setUp, int test) {
-        return changes.to(known.get(setUp), to -> bench.holds(to, tests.get(test).frame().needs()));
+        return changes.to(known.get(setUp), to -> ready.test(tests.get(test), to));
     }
 
     @Override
@@ -61,7 +65,7 @@ final class DraftSetUps implements SetUps {
     @Override
     public Exact finish(int setUp, int goal) {
         Predicate<List<Integer>> wanted = first.get(goal).<Predicate<List<Integer>>>map(act ->
-                to -> bench.holds(to, act.frame().needs())).orElse(bench::isPutBack);
+                to -> ready.test(act, to)).orElse(bench::isPutBack);
         return changes.to(known.get(setUp), wanted).map(SetUpChanges.Way::time).orElse(Exact.ZERO);
     }
 

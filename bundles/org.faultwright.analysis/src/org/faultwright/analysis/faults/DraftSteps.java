@@ -69,10 +69,16 @@ final class DraftSteps {
         if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
             return List.of(Step.ALL_WITHIN, Step.ANY_OUTSIDE);
         }
+        if (step instanceof Step.Measure measure && measure.expects().isEmpty() && isSilent(step.name().text())) {
+            return List.of(Step.DONE);
+        }
         Optional<Interval> limit = (step instanceof Step.Measure measure ? measure.expects()
                 : step instanceof Step.Calculate calculate ? calculate.expects() : Optional.<Step.Expectation>empty())
                 .map(expected -> expected.limit().value().interval());
         if (limit.isPresent()) {
+            if (says(step.name().text(), Step.OUTSIDE)) {
+                return List.of(Step.WITHIN, Step.OUTSIDE);
+            }
             List<String> sides = new ArrayList<>(List.of(Step.WITHIN));
             limit.get().lower().ifPresent(end -> sides.add(0, Step.BELOW));
             limit.get().upper().ifPresent(end -> sides.add(Step.ABOVE));
@@ -89,6 +95,16 @@ final class DraftSteps {
                 ? shown(step.name().text(), step.at()).stream().map(Outcome::key).toList() : List.of();
     }
 
+    private boolean isSilent(String step) {
+        return procedure.faults().stream().flatMap(fault -> fault.shows().stream()).noneMatch(showing -> showing.step().text().equals(step));
+    }
+
+    /** Whether some fault shows this there. */
+    private boolean says(String step, String outcome) {
+        return procedure.faults().stream().flatMap(fault -> fault.shows().stream()).filter(showing -> showing.step().text().equals(step))
+                .flatMap(showing -> showing.possible().stream()).anyMatch(possible -> possible.words().text().equals(outcome));
+    }
+
     /** The word for whatever other outcomes leave. */
     static final String ELSE = "anything else";
 
@@ -102,7 +118,9 @@ final class DraftSteps {
         if (keys.isEmpty()) {
             return outcomes(List.of("yes", "no"), at);
         }
-        if (keys.size() == 1) {
+        // what a unit without these faults shows has to have a place as well
+        boolean isOpen = procedure.faults().stream().anyMatch(fault -> fault.shows().stream().noneMatch(s -> s.step().text().equals(step)));
+        if (keys.size() == 1 || isOpen && !keys.equals(Set.of("yes", "no"))) {
             keys.add("other");
         }
         return outcomes(List.copyOf(keys), at);

@@ -6,6 +6,7 @@ package org.faultwright.analysis.faults;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -15,35 +16,40 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.faultwright.analysis.measurement.Formulas;
+import org.faultwright.analysis.paths.Closing;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.ReadingProblem;
+import org.faultwright.procedure.Results;
+import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 
 /**
- * Writes a first draft of the tree from a fault table: the complaint is confirmed, the tests follow in the
+ * Builds a first draft of the tree from a fault table: the complaint is confirmed, the tests follow in the
  * order of the least expected time, each fault or group of faults is repaired by its remedy, the repair
  * verified, the set-up put back, and concluded. Faults that nothing tells apart are repaired one after
  * the other, the most frequent first. What the table names and nobody has written yet becomes a step to
- * be filled in. A draft: its words, times and notes are the author's to complete.
+ * be filled in; the table itself stays as it is. {@link TriedDraft} tries what is built here.
  */
-public final class DraftTree {
+final class DraftTree {
     /** In seconds, for tests that state no time. */
     static final Exact USUAL_TIME = Exact.of(60);
     private static final int DEEPEST = 3;
 
     /**
-     * @param text    the whole text with the draft in it; absent where none can be made
+     * @param text    the whole text with the draft in it
      * @param remarks what the author should know of it, each a sentence
+     * @param copies  by the name of each step that is written a second time, the step it repeats
      */
-    public record Draft(Optional<String> text, List<String> remarks) {
+    record Built(String text, List<String> remarks, Map<String, String> copies) {
     }
 
     private final Procedure procedure;
+    private final Map<String, List<Setting>> safe;
     private final DraftSteps steps;
     private final DraftWriter writer;
     private final Bench bench;
@@ -54,38 +60,46 @@ public final class DraftTree {
     private final DraftEndings ends;
     private final SetUpChanges changes;
     private final Set<String> remarks = new LinkedHashSet<>();
+    /** By step, the faults of which the table does not say what it shows. */
+    private final Map<Step, Set<String>> taken = new LinkedHashMap<>();
+    /** What the closing routine brings back before each conclusion. */
+    private final Set<String> closed;
     private final FaultTable table;
     private final PresumedTable presumed;
 
-    private DraftTree(Procedure procedure) {
+    /** @param safe by the name of a step, what must hold when it is come to, besides what it says that it needs */
+    private DraftTree(Procedure procedure, Map<String, List<Setting>> safe) {
         this.procedure = procedure;
+        this.safe = safe;
         this.steps = new DraftSteps(procedure);
         this.writer = new DraftWriter(procedure, steps);
         this.bench = new Bench(procedure.scope());
+        this.closed = Closing.broughtBack(procedure);
         this.here = procedure.name().at();
         this.table = FaultTable.of(withSteps());
-        this.presumed = new PresumedTable(table);
+        this.presumed = PresumedTable.modest(table);
         this.faults = table.faults();
         this.goals = faults.stream().collect(Collectors.groupingBy(this::goal, LinkedHashMap::new, Collectors.toList()));
         this.ends = new DraftEndings(procedure, steps);
         this.tests = steps.all().stream().filter(this::isTest).limit(TestProblem.MOST).toList();
         this.changes = new SetUpChanges(bench, new Times(procedure.scope()),
-                new DraftChanges(procedure, steps).movers());
+                new DraftChanges(procedure, steps).movers(), (step, setUp) -> bench.holds(setUp, safe.getOrDefault(step.name().text(), List.of())));
     }
 
-    /** A draft for this procedure; without a text, and with the reason, where it has no faults or cannot be read. */
-    public static Draft of(Procedure procedure) {
+    static Built of(Procedure procedure, Map<String, List<Setting>> safe) {
+        return new DraftTree(procedure, safe).draft();
+    }
+
+    /** Why no draft can be made of a procedure as it is. */
+    static Optional<String> obstacle(Procedure procedure) {
         if (!procedure.problems().isEmpty()) {
             ReadingProblem first = procedure.problems().get(0);
-            return new Draft(Optional.empty(), List.of("The text has words that cannot be read, the first in line "
-                    + first.at().line() + ": " + first.message() + " Put these right first."));
+            return Optional.of("The text has words that cannot be read, the first in line " + first.at().line() + ": " + first.message()
+                    + " Put these right first.");
         }
-        if (procedure.faults().isEmpty() || procedure.faults().size() > TestProblem.MOST) {
-            return new Draft(Optional.empty(), List.of(procedure.faults().isEmpty()
-                    ? "The procedure has no faults: a draft is made from what they show."
-                    : "The procedure has more than " + TestProblem.MOST + " faults: split it first."));
-        }
-        return new DraftTree(procedure).draft();
+        return procedure.faults().isEmpty() ? Optional.of("The procedure has no faults: a draft is made from what they show.")
+                : procedure.faults().size() > TestProblem.MOST ? Optional.of("The procedure has more than " + TestProblem.MOST
+                        + " faults: split it first.") : Optional.empty();
     }
 
     private Procedure withSteps() {
@@ -106,22 +120,23 @@ public final class DraftTree {
                 && step.frame().confirms().isEmpty() && step.frame().verifies().isEmpty() && !table.isSilentAbout(step);
     }
 
-    private Draft draft() {
+    private Built draft() {
         List<List<String>> keys = List.copyOf(goals.keySet());
         Step confirm = ends.confirmation();
         List<Integer> start = bench.start();
-        Optional<SetUpChanges.Way> ready = changes.to(start, to -> bench.holds(to, confirm.frame().needs()));
+        Optional<SetUpChanges.Way> ready = ready(start, confirm);
         List<Integer> seen = ready.map(SetUpChanges.Way::to).orElse(start);
         TestProblem problem = new TestProblem(IntStream.range(0, faults.size()).mapToObj(table::weight).toList(),
                 faults.stream().map(fault -> keys.indexOf(goal(fault))).toList(),
                 tests.stream().map(step -> test(step, keys)).toList(), new DraftSetUps(tests, keys.stream()
-                        .map(this::firstAct).toList(), bench, changes, seen));
+                        .map(this::firstAct).toList(), this::isReadyFor, bench, changes, seen));
         TestTree order = TestSequencer.solve(problem).tree();
         String begin = lead(ready, writer.place(confirm, confirmed(confirm, order, seen)), 0);
         unused();
         String text = writer.text(begin);
+        tellWhatIsTaken();
         remarks.add("This is a draft: complete its words, times, notes and limits before anybody works by it.");
-        return new Draft(Optional.of(text), List.copyOf(remarks));
+        return new Built(text, List.copyOf(remarks), writer.copies());
     }
 
     private Optional<Step> firstAct(List<String> goal) {
@@ -136,15 +151,13 @@ public final class DraftTree {
             boolean goesOn = silent ? i == 0 : faults.stream()
                     .anyMatch(fault -> table.cell(fault, confirm).outcomes().contains(outcome.key()));
             List<Integer> after = bench.after(seen, confirm, outcome).orElse(seen);
-            targets.add(goesOn ? realise(order, after) : putBack(after, ends.notSeen(), 0));
+            targets.add(goesOn ? realise(order, after, Set.of(confirm)) : putBack(after, ends.notSeen(), 0));
         }
         return targets;
     }
 
     private TestProblem.Test test(Step step, List<List<String>> keys) {
-        List<String> readings = step instanceof Step.Calculate calculate ? calculate.formula().flatMap(f ->
-                Formulas.computable(f.value())).map(f -> List.copyOf(f.readings()))
-                .orElse(List.of()) : List.of();
+        List<String> readings = readings(step);
         return new TestProblem.Test(faults.stream().map(fault -> presumed.shares(fault, step)).toList(),
                 IntStream.range(0, tests.size()).filter(i -> readings.contains(tests.get(i).name().text())).boxed().toList(),
                 IntStream.range(0, keys.size()).filter(goal -> confirming(goals.get(keys.get(goal))).filter(step::equals)
@@ -158,7 +171,8 @@ public final class DraftTree {
                 .min(Comparator.comparing(step -> Times.stated(step).orElse(USUAL_TIME)));
     }
 
-    private String realise(TestTree order, List<Integer> setUp) {
+    /** @param asked what has been asked on the way */
+    private String realise(TestTree order, List<Integer> setUp, Set<Step> asked) {
         if (order instanceof TestTree.Left left) {
             List<List<String>> here = left.faults().stream().map(faults::get).sorted(Comparator.comparing(
                     (Fault fault) -> table.weight(fault)).reversed()).map(this::goal).distinct().toList();
@@ -166,16 +180,50 @@ public final class DraftTree {
         }
         TestTree.Ask ask = (TestTree.Ask) order;
         Step step = tests.get(ask.test());
+        Optional<Step> reading = reading(step, asked);
+        if (reading.isPresent()) {
+            return read(reading.get(), order, setUp, with(asked, reading.get()));
+        }
         faults(order).stream().map(faults::get).filter(fault -> table.cell(fault, step).isSilent())
-                .forEach(fault -> presumed.presumed(step).ifPresent(result -> presume(fault, step, result)));
+                .forEach(fault -> taken.computeIfAbsent(step, s -> new LinkedHashSet<>()).add(fault.name().text()));
         Optional<SetUpChanges.Way> ready = ready(setUp, step);
         List<Integer> now = ready.map(SetUpChanges.Way::to).orElse(setUp);
         List<String> targets = new ArrayList<>();
         for (int i = 0; i < step.outcomes().size(); i++) {
             List<Integer> after = bench.after(now, step, step.outcomes().get(i)).orElse(now);
-            targets.add(ask.next().containsKey(i) ? realise(ask.next().get(i), after) : putBack(after, ends.handOn(), 0));
+            targets.add(ask.next().containsKey(i) ? realise(ask.next().get(i), after, with(asked, step)) : putBack(after, ends.handOn(), 0));
         }
         return lead(ready, writer.place(step, targets), 0);
+    }
+
+    private static Set<Step> with(Set<Step> asked, Step step) {
+        Set<Step> more = new HashSet<>(asked);
+        more.add(step);
+        return more;
+    }
+
+    /** A reading that a calculation needs, that tells nothing by itself and has not been taken. */
+    private Optional<Step> reading(Step step, Set<Step> asked) {
+        return readings(step).stream().flatMap(name -> steps.step(name).stream())
+                .filter(reading -> !tests.contains(reading) && !asked.contains(reading)).findFirst();
+    }
+
+    /** Takes a reading on the way to a test; what a sound unit does not show there is handed on. */
+    private String read(Step reading, TestTree order, List<Integer> setUp, Set<Step> asked) {
+        Optional<SetUpChanges.Way> ready = ready(setUp, reading);
+        List<Integer> now = ready.map(SetUpChanges.Way::to).orElse(setUp);
+        Optional<Outcome> normal = Results.normal(reading, procedure.scope());
+        List<String> targets = new ArrayList<>();
+        for (Outcome outcome : reading.outcomes()) {
+            List<Integer> after = bench.after(now, reading, outcome).orElse(now);
+            targets.add(normal.isEmpty() || normal.get() == outcome ? realise(order, after, asked) : putBack(after, ends.handOn(), 0));
+        }
+        return lead(ready, writer.place(reading, targets), 0);
+    }
+
+    private static List<String> readings(Step step) {
+        return step instanceof Step.Calculate calculate ? calculate.formula().flatMap(f -> Formulas.computable(f.value()))
+                .map(f -> List.copyOf(f.readings())).orElse(List.of()) : List.of();
     }
 
     private static List<Integer> faults(TestTree order) {
@@ -183,18 +231,24 @@ public final class DraftTree {
                 .toList() : ((TestTree.Left) order).faults();
     }
 
-    private void presume(Fault fault, Step step, String result) {
-        writer.presume(fault, step.name() + " " + ResultWords.written(result));
-        remarks.add("The table did not say what " + step.name() + " shows for " + fault.name() + ": " + result
-                + " is written there.");
+    private void tellWhatIsTaken() {
+        taken.forEach((step, faults) -> remarks.add("The table does not say what \"" + step.name() + "\" shows for " + String.join(", ",
+                faults.stream().map(fault -> '"' + fault + '"').toList()) + presumed.presumed(step)
+                .map(result -> "; the draft takes it to be \"" + result + "\".").orElse(": each of them is looked for on every outcome.")));
     }
 
     private Optional<SetUpChanges.Way> ready(List<Integer> setUp, Step step) {
-        Optional<SetUpChanges.Way> way = changes.to(setUp, to -> bench.holds(to, step.frame().needs()));
+        Optional<SetUpChanges.Way> way = changes.to(setUp, to -> isReadyFor(step, to));
         if (way.isEmpty()) {
-            remarks.add("Nothing in reach brings about what " + step.name() + " needs.");
+            remarks.add("Nothing in reach brings about what \"" + step.name() + "\" needs.");
         }
         return way;
+    }
+
+    /** What the step says that it needs holds, what it must find for safety, and what the routine needs that it performs. */
+    private boolean isReadyFor(Step step, List<Integer> setUp) {
+        return bench.holds(setUp, step.frame().needs()) && bench.holds(setUp, safe.getOrDefault(step.name().text(), List.of()))
+                && step.outcomes().stream().allMatch(outcome -> bench.all(setUp, step, outcome).isPresent());
     }
 
     /** Repairs and verifies for the first goal; where that does not hold, goes on to the next. */
@@ -215,7 +269,7 @@ public final class DraftTree {
         Optional<SetUpChanges.Way> ready = ready(setUp, step);
         List<Integer> now = ready.map(SetUpChanges.Way::to).orElse(setUp);
         List<String> targets = new ArrayList<>();
-        int passing = passing(step);
+        int passing = verifying ? ends.passing(step) : 0;
         for (int i = 0; i < step.outcomes().size(); i++) {
             List<Integer> after = bench.after(now, step, step.outcomes().get(i)).orElse(now);
             if (!verifying) {
@@ -229,13 +283,8 @@ public final class DraftTree {
         return lead(ready, writer.place(step, targets), 0);
     }
 
-    private static int passing(Step step) {
-        List<String> keys = step.outcomes().stream().map(Outcome::key).toList();
-        return keys.contains(Step.WITHIN) ? keys.indexOf(Step.WITHIN) : Math.max(0, keys.indexOf("yes"));
-    }
-
     private String putBack(List<Integer> setUp, Step conclusion, int depth) {
-        return lead(changes.to(setUp, bench::isPutBack), writer.place(conclusion, List.of()), depth);
+        return lead(changes.to(setUp, to -> bench.isPutBack(to, closed)), writer.place(conclusion, List.of()), depth);
     }
 
     /** The changes of the set-up before a step. What leaves a routine otherwise than it should is handed on. */
@@ -284,7 +333,21 @@ public final class DraftTree {
                         || fault.remedies().stream().anyMatch(remedy -> remedy.text().equals(name)));
     }
 
+    /** Whether it leads on as its author wrote it; what only leads round in a circle does not. */
     private boolean isWhole(Step step) {
-        return procedure.step(step.name()).filter(written -> !written.outcomes().isEmpty()).isPresent();
+        return procedure.step(step.name()).filter(written -> !written.outcomes().isEmpty() && comesToAnEnd(written)).isPresent();
+    }
+
+    private boolean comesToAnEnd(Step step) {
+        Set<Step> seen = new LinkedHashSet<>(Set.of(step));
+        List<Step> open = new ArrayList<>(seen);
+        for (int i = 0; i < open.size(); i++) {
+            if (open.get(i) instanceof Step.Conclude) {
+                return true;
+            }
+            open.get(i).outcomes().stream().flatMap(outcome -> outcome.target().stream()).flatMap(to -> procedure.step(to).stream())
+                    .filter(seen::add).forEach(open::add);
+        }
+        return false;
     }
 }

@@ -35,7 +35,6 @@ final class DraftWriter {
     private final Procedure procedure;
     private final DraftSteps steps;
     private final List<Placed> placed = new ArrayList<>();
-    private final Map<String, List<String>> presumed = new LinkedHashMap<>();
 
     DraftWriter(Procedure procedure, DraftSteps steps) {
         this.procedure = procedure;
@@ -121,8 +120,11 @@ final class DraftWriter {
             text.replace(0, brace, before + "\n" + arrows(one));
         } else {
             for (int i = written.outcomes().size() - 1; i >= 0; i--) {
-                SourceRange target = written.outcomes().get(i).target().map(Name::at).orElse(written.outcomes().get(i).at());
-                text.replace(target.offset() - start, target.end() - start, one.targets().get(i));
+                Outcome outcome = written.outcomes().get(i);
+                SourceRange target = outcome.target().map(Name::at).orElse(outcome.at());
+                // how often an arrow may be taken was said of where it led before
+                int end = outcome.repeat().map(repeat -> repeat.at().end()).orElse(target.end());
+                text.replace(target.offset() - start, end - start, one.targets().get(i));
             }
         }
         SourceRange name = written.name().at();
@@ -194,22 +196,14 @@ final class DraftWriter {
         for (Name remedy : fault.remedies()) {
             copies(remedy).forEach(copy -> insert(remedy.at().end(), ", " + copy, remedy.at(), edits));
         }
-        List<String> more = presumed.getOrDefault(fault.name().text(), List.of());
-        if (!more.isEmpty()) {
-            SourceRange last = fault.shows().isEmpty() ? fault.at() : fault.shows().get(fault.shows().size() - 1).at();
-            String joined = String.join(", ", more);
-            insert(fault.shows().isEmpty() ? last.end() - 1 : last.end(), fault.shows().isEmpty() ? " shows " + joined + " "
-                    : ", " + joined, last, edits);
-        }
         return List.copyOf(edits.values());
     }
 
-    /** Writes into the table what the draft takes for granted of a fault. */
-    void presume(Fault fault, String entry) {
-        List<String> entries = presumed.computeIfAbsent(fault.name().text(), f -> new ArrayList<>());
-        if (!entries.contains(entry)) {
-            entries.add(entry);
-        }
+    /** By the name of each step that is written a second time, the step it repeats. */
+    Map<String, String> copies() {
+        Map<String, String> copies = new LinkedHashMap<>();
+        placed.forEach(one -> copies.put(one.name(), one.step().name().text()));
+        return copies;
     }
 
     private List<String> copies(Name step) {

@@ -14,10 +14,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 
 /**
@@ -25,7 +23,7 @@ import org.faultwright.quantity.Exact;
  * conclusion, over the weights of the faults. What confirms the complaint stays first; repairs and what
  * follows them stay as they are; each way out keeps the test that leads to it. A test that needs something
  * opened, switched on or otherwise exposed waits as long as another that helps needs less of it,
- * whatever that costs.
+ * whatever that costs; and where two orders take nearly the same time, covers stay on longer.
  */
 public final class OrderStudy {
     private static final int MOST_TRIALS = 6;
@@ -41,12 +39,18 @@ public final class OrderStudy {
      * @param better     the better one
      * @param presumed   results that the table leaves open and the study takes for granted, such as {@code KeyLook upright}
      * @param reason     one sentence on why it is better
+     * @param reasons    one sentence for each test in the better order
      */
     public record Comparison(Exact before, Exact after, Exact bound, boolean isBest, OrderedTests authors,
-            OrderedTests better, List<String> presumed, String reason) {
-        /** In seconds; never negative. */
+            OrderedTests better, List<String> presumed, String reason, List<String> reasons) {
+        /** In seconds. */
         public Exact saving() {
             return before.minus(after);
+        }
+
+        /** The same with the time that the changed text takes: what the table leaves open may show either way there. */
+        Comparison taking(Exact time) {
+            return new Comparison(before, time, bound.min(time), isBest && time.equals(after), authors, better, presumed, reason, reasons);
         }
     }
 
@@ -61,9 +65,10 @@ public final class OrderStudy {
     /**
      * An order that has been tried in the text, and the change that puts it there.
      *
-     * @param otherEnds outcomes that no single fault shows together and after which another fault is concluded than before, in words
+     * @param dropped   the steps that nothing leads to any more, which are taken out
+     * @param otherEnds outcomes that no single fault shows together, and after which another of several faults is found first, in words
      */
-    public record Verified(Comparison comparison, Fix fix, List<String> otherEnds) {
+    public record Verified(Comparison comparison, Fix fix, List<String> dropped, List<String> otherEnds) {
     }
 
     /** What a change of the text is made from. */
@@ -76,7 +81,10 @@ public final class OrderStudy {
         this.tree = walks.tree();
         Optional<Exact> whole = TimeStudy.in(subject).orElseThrow().inAll().expected();
         this.study = new PartStudy(walks, subject.scope(), whole.orElse(Exact.ZERO));
-        if (walks.table().size() < 2 || whole.isEmpty() || tree.begin().isEmpty()
+        if (!procedure.problems().isEmpty()) {
+            reasons.add("it has words that cannot be read, the first in line " + procedure.problems().get(0).at().line());
+            this.best = Optional.empty();
+        } else if (walks.table().size() < 2 || whole.isEmpty() || tree.begin().isEmpty()
                 || !walks.all().stream().allMatch(FaultWalk::isComplete)) {
             reasons.add(walks.table().size() < 2 ? "there are fewer than two faults" : "its paths have no end");
             this.best = Optional.empty();
@@ -134,6 +142,7 @@ public final class OrderStudy {
             }
             Rerouting rerouting = new Rerouting(procedure, this, found.get());
             if (!rerouting.works()) {
+                inTheWay = rerouting.obstacles();
                 return Optional.empty();
             }
             ReroutedText text = new ReroutedText(procedure, rerouting);
@@ -153,27 +162,24 @@ public final class OrderStudy {
         return Optional.empty();
     }
 
-    /** Every sequence of outcomes is walked: none may come to a fault where the author came to none, or the other way round. */
+    /**
+     * Every sequence of outcomes is walked: what a fault shows leads to the same conclusion as before, what no fault explains to none that the
+     * author does not come to, and no fault is concluded without the test on which the author rests it.
+     */
     private Optional<Verified> meansTheSame(Procedure changed, Proposal proposal, ReroutedText text) {
-        Optional<List<OrderDifferences.Difference>> differences = OrderDifferences.between(procedure, changed);
+        Optional<List<OrderDifferences.Difference>> differences = OrderDifferences.between(walks, procedure, changed, text.copies());
         if (differences.isEmpty()) {
             inTheWay = List.of("There are too many sequences of outcomes to walk them all.");
             return Optional.empty();
         }
-        inTheWay = differences.get().stream().filter(this::changesWhatIsMeant).map(OrderDifferences.Difference::toString).toList();
-        return inTheWay.isEmpty() ? Optional.of(new Verified(proposal.comparison(), new Fix("Ask in the better order", text.edits()),
+        inTheWay = differences.get().stream().filter(OrderDifferences.Difference::changesWhatIsMeant).map(OrderDifferences.Difference::toString).toList();
+        Comparison taken = proposal.comparison().taking(TimeStudy.of(changed).inAll().expected().orElse(proposal.comparison().before()));
+        if (inTheWay.isEmpty() && taken.saving().signum() <= 0) {
+            inTheWay = List.of("It saves nothing where a fault shows otherwise what the table does not say of it: " + String.join(", ", taken.presumed()) + ".");
+        }
+        return inTheWay.isEmpty() ? Optional.of(new Verified(taken, new Fix("Ask in the better order"
+                + (text.dropped().isEmpty() ? "" : ", without " + String.join(", ", text.dropped())), text.edits()), text.dropped(),
                 differences.get().stream().map(OrderDifferences.Difference::toString).toList())) : Optional.empty();
-    }
-
-    /** A fault concluded where the author hands on or finds nothing, or no longer concluded. */
-    private boolean changesWhatIsMeant(OrderDifferences.Difference difference) {
-        boolean finds = findsFault(difference.after());
-        return difference.before().stream().noneMatch(end -> findsFault(end) == finds);
-    }
-
-    private boolean findsFault(String conclusion) {
-        return procedure.steps().stream().anyMatch(step -> step.name().text().equals(conclusion)
-                && step instanceof Step.Conclude conclude && !conclude.finds().isEmpty());
     }
 
     /** Why no better order was written: the findings it would bring, or the outcomes after which it means something else. */
@@ -181,19 +187,17 @@ public final class OrderStudy {
         return inTheWay;
     }
 
-    /** Errors and warnings of rules that now find more of them. Their places have moved, so that they are counted. */
+    /** What rules find more of now, of any weight. Their places have moved, so that they are counted. */
     private static List<Finding> worse(List<Finding> before, List<Finding> after) {
         Map<String, Long> allowed = counted(before);
         Map<String, Long> now = counted(after);
         Set<String> known = before.stream().map(Finding::message).collect(Collectors.toSet());
-        return after.stream().filter(finding -> finding.severity() != Severity.ADVICE
-                && now.get(finding.rule()) > allowed.getOrDefault(finding.rule(), 0L)
+        return after.stream().filter(finding -> now.get(finding.rule()) > allowed.getOrDefault(finding.rule(), 0L)
                 && !known.contains(finding.message())).toList();
     }
 
     private static Map<String, Long> counted(List<Finding> findings) {
-        return findings.stream().filter(finding -> finding.severity() != Severity.ADVICE)
-                .collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
+        return findings.stream().collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
     }
 
     /** Why parts were not studied, each as the end of a sentence that begins "The order was not studied because". */

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
@@ -120,6 +121,16 @@ final class PartSetUps implements SetUps {
     @Override
     public long exposure(int setUp, int test) {
         return ready(setUp, test).map(way -> bench.exposed(setUps.get(setUp), way.to())).orElse(-1L);
+    }
+
+    /** The covers that come off for a test. */
+    List<Name> opening(List<Integer> setUp, int test) {
+        return before(setUp, test).map(way -> bench.opened(setUp, way.to())).orElse(List.of());
+    }
+
+    /** How many covers come off for a test. */
+    int opened(int setUp, int test) {
+        return ready(setUp, test).map(way -> bench.opened(setUps.get(setUp), way.to()).size()).orElse(0);
     }
 
     /** Whether all that can follow from this step on has what it needs and is put back in the end. */

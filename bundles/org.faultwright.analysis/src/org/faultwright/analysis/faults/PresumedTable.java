@@ -25,10 +25,21 @@ final class PresumedTable {
     private static final int MOST_OFTEN = 2;
 
     private final FaultTable table;
+    private final boolean modest;
     private final Map<Step, Optional<String>> ordinary = new HashMap<>();
 
     PresumedTable(FaultTable table) {
+        this(table, false);
+    }
+
+    private PresumedTable(FaultTable table, boolean modest) {
         this.table = table;
+        this.modest = modest;
+    }
+
+    /** One that leaves open what could only be guessed from what most faults show. */
+    static PresumedTable modest(FaultTable table) {
+        return new PresumedTable(table, true);
     }
 
     Cell cell(Fault fault, Step step) {
@@ -38,7 +49,7 @@ final class PresumedTable {
 
     /** What the step shows for faults of which the table does not say it; absent where nothing can be presumed. */
     Optional<String> presumed(Step step) {
-        return ordinary.computeIfAbsent(step, this::find);
+        return ordinary.computeIfAbsent(step, modest ? this::unclaimed : this::find);
     }
 
     private Optional<String> find(Step step) {
@@ -61,6 +72,19 @@ final class PresumedTable {
         List<String> unclaimed = keys.stream().filter(key -> table.faults().stream()
                 .noneMatch(fault -> table.cell(fault, step).outcomes().contains(key))).toList();
         return keys.size() == 2 && unclaimed.size() == 1 ? Optional.of(unclaimed.get(0)) : Optional.empty();
+    }
+
+    /**
+     * What a unit without such a fault shows, without guessing by what most faults show: the reading that is expected, else the only
+     * outcome that no fault claims.
+     */
+    private Optional<String> unclaimed(Step step) {
+        List<String> keys = step.outcomes().stream().map(Outcome::key).toList();
+        Optional<String> expected = List.of(Step.WITHIN, Step.ALL_WITHIN).stream().filter(keys::contains).findFirst();
+        List<String> left = step.outcomes().stream().filter(outcome -> !(outcome.head() instanceof Outcome.AnythingElse)).map(Outcome::key)
+                .filter(key -> !key.equals(Step.DOUBTFUL) && table.faults().stream().noneMatch(fault -> table.cell(fault, step).outcomes()
+                        .contains(key))).toList();
+        return expected.or(() -> left.size() == 1 ? Optional.of(left.get(0)) : Optional.empty());
     }
 
     /** The share of each outcome, in the order of the step's outcomes; where nothing is known all are alike. */

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.paths.Closing;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Example;
@@ -65,6 +66,18 @@ final class ReroutedText {
         return changed;
     }
 
+    /** The steps that nothing leads to any more, by name. */
+    List<String> dropped() {
+        return dropped.stream().sorted().toList();
+    }
+
+    /** By the name of each step that is there a second time, the step it repeats. */
+    Map<String, String> copies() {
+        Map<String, String> copies = new HashMap<>();
+        copiesOf.forEach((original, all) -> all.forEach(copy -> copies.put(copy.name(), original)));
+        return copies;
+    }
+
     /** The changes, from the top of the text down; what is put in where something is taken out is one change. */
     List<Fix.Edit> edits() {
         Map<Integer, Fix.Edit> byPlace = new TreeMap<>();
@@ -86,7 +99,8 @@ final class ReroutedText {
                 continue;
             }
             if (dropped.contains(step.name().text())) {
-                edits.add(new Fix.Edit(wholeLines(step.at()), ""));
+                SourceRange gone = wholeLines(step.at());
+                edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), "")));
             } else {
                 Map<Integer, String> targets = changes.getOrDefault(number, Map.of());
                 steps.add(step.match(new RenamedStep(step.name(), outcomes(step, targets, true))));

@@ -11,6 +11,7 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -53,7 +54,7 @@ final class Rerouting {
     private final Map<Placed, List<Integer>> arriving = new IdentityHashMap<>();
     private final Map<Integer, Set<Integer>> possible = new HashMap<>();
     private final String entry;
-    private boolean works = true;
+    private final List<String> obstacles = new ArrayList<>();
 
     Rerouting(Procedure procedure, OrderStudy study, OrderStudy.Proposal proposal) {
         this.part = proposal.part();
@@ -113,7 +114,7 @@ final class Rerouting {
 
     /** The step to lead to so that the set-up is changed first; the target itself where nothing is to be changed. */
     private String lead(Optional<SetUpChanges.Way> way, String target, Set<Integer> faults) {
-        works &= way.isPresent();
+        require(way.isPresent(), "nothing brings about what \"" + target + "\" needs where it would come");
         String to = target;
         List<SetUpChanges.Mover> movers = way.map(SetUpChanges.Way::movers).orElse(List.of());
         for (int i = movers.size() - 1; i >= 0; i--) {
@@ -166,7 +167,8 @@ final class Rerouting {
                 List<Integer> setUp = arriving.containsKey(step) ? setUps.after(arriving.get(step),
                         part.tests().indexOf(step.original()), outcome) : part.setUp();
                 Optional<Integer> target = belongsToPart(to) ? handsOn() : Optional.of(to);
-                works &= target.isPresent();
+                require(target.isPresent(), "\"" + tree.arrows(step.original()).get(outcome).outcome().key() + "\" of \""
+                        + tree.step(step.original()).name() + "\" would have to be handed on, and no conclusion only refers the unit to somebody");
                 int after = outcome;
                 target.ifPresent(t -> step.targets().put(after, lead(setUps.goingOn(setUp, t), tree.step(t).name().text(),
                         Set.of())));
@@ -196,11 +198,13 @@ final class Rerouting {
                 continue;
             }
             for (Tree.Arrow arrow : tree.arrows(step)) {
-                works &= arrow.otherwise() != part.root();
+                require(arrow.otherwise() != part.root(), "\"" + tree.step(step).name() + "\" leads back to \"" + tree.step(part.root()).name()
+                        + "\" when it was asked too often");
                 for (int to : Tree.targets(arrow)) {
                     boolean keeps = to == part.root() || !belongsToPart(to) || possible.containsKey(to)
                             && part.possibleAt(to).stream().allMatch(possible.get(to)::contains);
-                    works &= keeps;
+                    require(keeps, "\"" + tree.step(step).name() + "\" leads into the middle of these steps, to \""
+                            + (to == Tree.NOWHERE ? "" : tree.step(to).name()) + "\", where other faults would be looked for");
                 }
             }
         }
@@ -208,7 +212,18 @@ final class Rerouting {
 
     /** Whether the order can be put into the text at all. */
     boolean works() {
-        return works;
+        return obstacles.isEmpty();
+    }
+
+    /** What stands in the way of it, each the words of a sentence. */
+    List<String> obstacles() {
+        return obstacles.stream().distinct().map(one -> one.substring(0, 1).toUpperCase(Locale.ROOT) + one.substring(1) + ".").toList();
+    }
+
+    private void require(boolean holds, String otherwise) {
+        if (!holds) {
+            obstacles.add(otherwise);
+        }
     }
 
     /** The step that the part now begins at. */

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import java.util.function.Predicate;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
@@ -36,10 +37,17 @@ final class SetUpChanges {
     private final Bench bench;
     private final Times times;
     private final List<Mover> movers;
+    private final BiPredicate<Step, List<Integer>> allowed;
     private final Map<List<Integer>, List<Way>> known = new HashMap<>();
 
     /** @param movers of equally quick ones the first is taken */
     SetUpChanges(Bench bench, Times times, List<Mover> movers) {
+        this(bench, times, movers, (step, setUp) -> true);
+    }
+
+    /** @param allowed whether a step may be come to in a set-up, besides what it says that it needs */
+    SetUpChanges(Bench bench, Times times, List<Mover> movers, BiPredicate<Step, List<Integer>> allowed) {
+        this.allowed = allowed;
         this.bench = bench;
         this.times = times;
         this.movers = movers;
@@ -83,6 +91,9 @@ final class SetUpChanges {
             }
             settled.add(way);
             for (Mover mover : movers) {
+                if (!allowed.test(mover.step(), way.to())) {
+                    continue;
+                }
                 bench.after(way.to(), mover.step(), mover.goesOn()).filter(to -> !done.contains(to)).ifPresent(to -> {
                     List<Mover> longer = new ArrayList<>(way.movers());
                     longer.add(mover);

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
@@ -46,6 +47,12 @@ public final class Closing {
                 conclusions.putIfAbsent(step.name().text(), conclude);
             }
         });
+    }
+
+    /** The conditions that the closing routine of a procedure, where it has one, leaves as they must end. */
+    public static Set<String> broughtBack(Procedure procedure) {
+        return procedure.closing().filter(routine -> !routine.exits().isEmpty()).map(routine -> new Closing(procedure, routine).broughtBack.stream()
+                .map(condition -> condition.name().text()).collect(Collectors.toSet())).orElse(Set.of());
     }
 
     /** The procedure with its closing steps; the same where it names no routine that closes, or nothing can be open. */

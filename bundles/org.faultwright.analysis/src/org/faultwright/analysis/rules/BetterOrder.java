@@ -7,6 +7,8 @@ package org.faultwright.analysis.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Assessment;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Findings;
@@ -93,11 +95,12 @@ public final class BetterOrder implements Rule {
         return steps;
     }
 
-    /** What all other rules find in a procedure; this one would go round in a circle. */
+    /** What all other rules find in a procedure, and what waits behind something else; this one would go round in a circle. */
     private static List<Finding> otherFindings(Subject subject, Procedure procedure) {
         Checker others = new Checker(RuleSet.all().stream().filter(rule -> !rule.header().id().equals(HEADER.id())).toList(),
                 subject.today());
         // much of what is found in the text as it stands has been computed already
-        return procedure == subject.document() ? others.check(subject) : others.check(procedure);
+        Assessment assessed = others.assess(procedure == subject.document() ? subject : others.subject(procedure));
+        return Stream.concat(assessed.findings().stream(), assessed.waiting().stream()).toList();
     }
 }

@@ -5,6 +5,7 @@
 package org.faultwright.analysis.rules;
 
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Remarks;
 import org.faultwright.procedure.SourceRange;
 
 /** Takes a part out of a text, and its line with it where nothing else stands there. */
@@ -29,7 +30,8 @@ final class Removal {
         } else if (!endsLine) {
             from = part.offset();
         }
-        return Fix.replacing(title, new SourceRange(part.source(), from, to - from), "");
+        SourceRange gone = new SourceRange(part.source(), from, to - from);
+        return Fix.replacing(title, gone, Remarks.keptFrom(gone.text(), startsLine ? text.substring(from, part.offset()) : ""));
     }
 
     private static boolean isBlank(char c) {

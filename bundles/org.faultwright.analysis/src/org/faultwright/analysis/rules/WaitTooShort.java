@@ -41,7 +41,7 @@ public final class WaitTooShort implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).filter(paths -> !paths.bench().charged().isEmpty()).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
-            paths.map().places().stream().filter(Place::isStep).forEach(place -> wait(place).ifPresent(wait ->
+            paths.map().places().stream().filter(Place::isStep).forEach(place -> wait(paths, place).ifPresent(wait ->
                     StoredCharges.dangerous(paths).stream().filter(stored -> isLeft(stored.energy(), wait))
                             .filter(stored -> mayBeCharged(paths, place) && isForCharge(paths, place, subject)).findFirst()
                             .filter(stored -> reported.add(place.step().name() + " " + place.step().at().source().name()))
@@ -49,8 +49,9 @@ public final class WaitTooShort implements Rule {
         });
     }
 
-    private static Optional<Quantity> wait(Place place) {
-        boolean bleeds = !place.handles().isEmpty();
+    /** Of a step that bleeds it is another rule that says how long; hands on any other part drain nothing. */
+    private static Optional<Quantity> wait(ProcedurePaths paths, Place place) {
+        boolean bleeds = place.handles().stream().flatMap(name -> paths.map().scope().part(name).stream()).anyMatch(part -> part.drains().isPresent());
         return bleeds ? Optional.empty() : place.step().frame().waits().map(Written::value)
                 .filter(time -> time.fits(QuantityKind.TIME) && time.value().signum() > 0);
     }

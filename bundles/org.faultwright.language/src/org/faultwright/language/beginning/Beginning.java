@@ -10,7 +10,8 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import org.faultwright.analysis.faults.DraftTree;
+import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.faults.TriedDraft;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.language.TextFormatter;
 import org.faultwright.procedure.Document;
@@ -69,7 +70,7 @@ public record Beginning(String text, List<String> remarks) {
 
     private static Beginning drafted(String text) throws UnusableTable {
         Document read = READER.read(new SourceText("New.procedure", text));
-        DraftTree.Draft draft = DraftTree.of((Procedure) read);
+        TriedDraft.Draft draft = TriedDraft.of((Procedure) read, READER::read, new Checker());
         return new Beginning(draft.text().map(TextFormatter::format).orElseThrow(() -> new UnusableTable("No steps can be written from this table: "
                 + String.join(" ", draft.remarks()))), draft.remarks());
     }

@@ -432,6 +432,66 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_write_no_draft_that_has_an_error_and_say_which() throws IOException {
+        Path table = file("Fan.procedure", """
+                procedure Fan "Fan stands still"
+                equipment "Bench fan"
+                revision 1 draft
+                complaints "dead"
+                condition Supply { off, on } live when on starts off ends off
+                condition Cover { fitted, removed } starts fitted ends fitted
+                point Rail "Rail" carries up to 325 V dc
+                part Board "Board"
+                fault Fuse "Fuse blown" { cases 30 shows LookFuse open remedy NewFuse }
+                fault Motor "Motor seized" { cases 10 shows LookFuse whole remedy NewMotor }
+                do NewFuse "Fit a fuse" { needs Supply on, Cover removed handles Board takes 1 min }
+                """);
+        Path into = folder.resolve("Into.procedure");
+
+        Answer answer = call("draft", table, "--into", into);
+
+        assertEquals(1, answer.status(), answer.err());
+        assertFalse(Files.exists(into));
+        assertTrue(answer.err().contains("No draft is written") && answer.err().contains("live-work: \"NewFuse\""), answer.err());
+        assertEquals(1, call("draft", demo().resolve("LundavikTillDrawer.procedure")).status(), "it is whole");
+        assertEquals(2, call("draft", folder.resolve("nowhere.procedure")).status());
+        Answer broken = call("draft", file("Broken.procedure", "procedure Broken \"x\"\nfault { { \u0000 shows ->"));
+        assertEquals(1, broken.status());
+        assertTrue(broken.err().contains("cannot be read") && !broken.err().contains("Exception"), broken.err());
+    }
+
+    @Test
+    void should_print_the_whole_order_with_its_reasons_and_write_it_once() throws IOException {
+        Path till = file("LundavikTillDrawer.procedure", Files.readString(demo().resolve("LundavikTillDrawer.procedure")));
+        Files.createDirectories(folder.resolve("library"));
+        for (String library : List.of("HarbourBench", "HarbourNotes")) {
+            Files.copy(demo().resolve("library/" + library + ".procedure"), folder.resolve("library/" + library + ".procedure"));
+        }
+
+        Answer answer = call("order", till);
+
+        assertEquals(1, answer.status(), answer.err());
+        assertTrue(answer.out().contains("12.3 min saved") && answer.out().contains("KeyLook first settles 45 % of the cases in 10 s.")
+                && answer.out().contains("(Cover) stays shut for KeyLook") && answer.out().contains("taken out: DeadForLatch"), answer.out());
+        assertEquals(0, call("order", "--write", till).status());
+        String written = Files.readString(till);
+        assertTrue(call("order", "--write", till).out().contains("no better order"));
+        assertEquals(written, Files.readString(till), "written twice it is the same");
+        assertEquals(0, call("check", "--fail-on", "warning", till).status());
+    }
+
+    @Test
+    void should_say_what_stands_in_the_way_of_an_order() throws IOException {
+        Answer iron = call("order", demo().resolve("HavendyneColdIron.procedure"));
+        assertTrue(iron.out().contains("not proposed, because of:") && iron.out().contains("\"SeeIt\" leads into the middle of these steps"), iron.out());
+
+        Path broken = file("Broken.procedure", "procedure Broken \"x\"\nfault A { shows S yes }\nfault B { shows S no }\ncheck S \"S\" { yes -> no -> }");
+        Answer unread = call("order", "--write", broken);
+        assertTrue(unread.out().contains("not studied, because it has words that cannot be read, the first in line 4"), unread.out());
+        assertEquals(2, call("order", folder.resolve("nowhere.procedure")).status());
+    }
+
+    @Test
     void should_leave_out_the_search_for_a_better_order_when_in_a_hurry() {
         Path slow = demo().resolve("LundavikTillDrawer.procedure");
 

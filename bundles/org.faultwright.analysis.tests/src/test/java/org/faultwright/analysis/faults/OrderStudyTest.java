@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -100,6 +101,108 @@ class OrderStudyTest {
 
         assertTrue(lines(found.better()).startsWith("Third|"), lines(found.better()));
         assertTrue(lines(found.better()).indexOf("Slow") < lines(found.better()).indexOf("Quick"), lines(found.better()));
+    }
+
+    /** A cover against a mode that nobody gets hurt by: the mode first, as long as it costs next to nothing. */
+    @ParameterizedTest
+    @CsvSource({"10 s, Third", "9 min, Quick"})
+    void should_leave_the_cover_on_where_that_costs_next_to_nothing(String more, String first) {
+        OrderStudy.Comparison found = best(box("Lift", "Enter", "needs Cover removed, Mode service", "needs Cover removed")
+                .replace("sets Cover removed takes 2 min", "sets Cover removed takes 10 s").replace("takes 1 min bad -> JackBad", "takes 2 min bad -> JackBad")
+                .replace("condition Cover", "condition Mode \"Mode\" { normal, service }\ncondition Cover")
+                .replace("cases 60", "cases 46").replace("cases 30", "cases 44")
+                .replace("check Third \"Third?\" { takes 5 min", "do Enter \"Service mode\" { sets Mode service takes " + more
+                        + " then -> Slow }\ncheck Third \"Third?\" { needs Mode service takes 2 min"));
+
+        assertTrue(lines(found.better()).startsWith(first + "|"), lines(found.better()));
+        assertEquals(first.equals("Third"), found.reasons().stream().anyMatch(reason -> reason.contains("(Cover) stays shut for Third")), found.reasons().toString());
+    }
+
+    @Test
+    void should_say_for_each_test_why_it_comes_where_it_does() {
+        assertEquals(List.of("Quick first settles 60 % of the cases in 1 min.", "Third settles 75 % of the cases that come to it in 5 min.",
+                "Slow settles 100 % of the cases that come to it in 20 min."), best(box("Slow", "Slow", "", "")).reasons());
+    }
+
+    private static Optional<List<OrderDifferences.Difference>> differences(String before, String after) {
+        Procedure procedure = Texts.procedure(before);
+        return OrderDifferences.between(FaultWalks.of(procedure), procedure, Texts.procedure(after), Map.of());
+    }
+
+    private static final String TWO = """
+            procedure Two "Two"
+            fault A "A" { cases 1 shows See dead, First bad, Second good, TryA good }
+            fault B "B" { cases 9 shows See dead, First good, Second bad, TryB good }
+            check See "Dead?" { confirms complaint dead -> First alive -> Fine }
+            check First "First?" { bad -> MendA good -> Second odd -> HandedOn }
+            check Second "Second?" { bad -> MendB good -> HandedOn }
+            do MendA "Mend A" { repairs then -> TryA }
+            do MendB "Mend B" { repairs then -> TryB }
+            check TryA "Good?" { verifies repair good -> FoundA bad -> HandedOn }
+            check TryB "Good?" { verifies repair good -> FoundB bad -> HandedOn }
+            conclude FoundA "A" { finds A }
+            conclude FoundB "B" { finds B }
+            conclude HandedOn "Other" { refers to "x" }
+            conclude Fine "Works" { finds nothing }
+            """;
+
+    @Test
+    void should_list_of_two_faults_at_once_which_is_found_first_and_object_to_nothing() {
+        List<OrderDifferences.Difference> found = differences(TWO, TWO.replace("dead -> First", "dead -> Second")
+                .replace("good -> Second odd", "good -> HandedOn odd").replace("bad -> MendB good -> HandedOn", "bad -> MendB good -> First")).orElseThrow();
+
+        assertTrue(found.stream().anyMatch(one -> one.toString().equals("See dead, Second bad, TryB good leads to \"FoundB\"; as written, with First bad, TryA good,"
+                + " to \"FoundA\".")), found.toString());
+        assertEquals(List.of(), found.stream().filter(OrderDifferences.Difference::changesWhatIsMeant).toList());
+    }
+
+    /** Outcomes that the fault table does not know are walked as well. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            odd -> HandedOn            | odd -> MendB               | NEVER_BEFORE
+            odd -> HandedOn            | odd -> Fine                | NEVER_BEFORE
+            good -> Second odd         | good -> MendB odd          | WITHOUT_EVIDENCE
+            good -> Second odd         | good -> HandedOn odd       | ONE_FAULT
+            alive -> Fine              | alive -> HandedOn          | NEVER_BEFORE
+            good -> FoundA             | good -> FoundB             | NEVER_BEFORE
+            """)
+    void should_object_to_whatever_means_something_else(String written, String instead, OrderDifferences.Kind kind) {
+        List<OrderDifferences.Difference> found = differences(TWO, TWO.replace(written, instead)).orElseThrow();
+
+        assertTrue(found.stream().filter(OrderDifferences.Difference::changesWhatIsMeant).anyMatch(one -> one.kind() == kind), found.toString());
+    }
+
+    @Test
+    void should_object_to_giving_up_what_may_still_be_found() {
+        String asksOn = TWO.replace("odd -> HandedOn", "odd -> Second");
+
+        List<OrderDifferences.Difference> found = differences(asksOn, TWO).orElseThrow();
+
+        assertTrue(found.stream().anyMatch(one -> one.kind() == OrderDifferences.Kind.GIVEN_UP && one.toString().startsWith(
+                "No fault explains See dead, First odd; it would be handed on at once")), found.toString());
+    }
+
+    @Test
+    void should_find_no_difference_between_a_tree_and_itself() {
+        assertEquals(List.of(), differences(TWO, TWO).orElseThrow());
+    }
+
+    @Test
+    void should_follow_an_arrow_that_was_taken_too_often() {
+        String bounded = TWO.replace("odd -> HandedOn", "odd -> First at most 2 times, else HandedOn");
+
+        assertEquals(List.of(), differences(bounded, bounded).orElseThrow());
+        assertTrue(differences(bounded, bounded.replace("else HandedOn", "else Fine")).orElseThrow().stream()
+                .anyMatch(one -> one.kind() == OrderDifferences.Kind.NEVER_BEFORE));
+    }
+
+    @Test
+    void should_say_which_step_stands_in_the_way() throws IOException {
+        Procedure iron = (Procedure) ProcedureReader.overFiles().read(DEMO.resolve("HavendyneColdIron.procedure"));
+        OrderStudy study = OrderStudy.of(iron);
+
+        assertTrue(study.verified(procedure -> List.of()).isEmpty());
+        assertEquals("\"SeeIt\" leads into the middle of these steps, to \"TipTemp\", where other faults would be looked for.", study.inTheWay().get(0));
     }
 
     @Test

@@ -17,14 +17,14 @@ import org.faultwright.analysis.reference.SmallProcedure.Step;
 
 /**
  * The capacitor itself, whatever the text says of it: volts that only the supply puts there, that a reading at the capacitor
- * shows, and that a hand may meet. A walk stops where a step asks for something that does not hold.
+ * shows, that fall while a step waits and faster through a bleed lead, and that a hand may meet. A walk stops where a step asks for something that does not hold.
  */
 final class RealCharge {
     private static final int[] AT_FIRST = {0, 30, 325};
     private static final int FULL = 325;
     private static final int SAFE = 60;
 
-    private record Moment(String step, Map<String, String> bench, int volts, int taken) {
+    private record Moment(String step, Map<String, String> bench, int volts, Map<String, Integer> taken) {
     }
 
     private RealCharge() {
@@ -40,7 +40,7 @@ final class RealCharge {
             return Optional.empty();
         }
         for (int volts : AT_FIRST) {
-            open.add(new Moment(procedure.steps().get(0).name(), new TreeMap<>(Map.of("Supply", "off", "Cover", "fitted", "Plug", "in")), volts, 0));
+            open.add(new Moment(procedure.steps().get(0).name(), new TreeMap<>(Map.of("Supply", "off", "Cover", "fitted", "Plug", "in")), volts, Map.of()));
         }
         while (!open.isEmpty()) {
             Moment now = open.remove();
@@ -51,7 +51,7 @@ final class RealCharge {
             if (now.volts() > SAFE && touches(step, now.bench())) {
                 return Optional.of(step.name());
             }
-            go(step, now, open);
+            go(procedure.store(), step, now, open);
         }
         return Optional.empty();
     }
@@ -69,7 +69,13 @@ final class RealCharge {
         return ohms || step.handles().contains("Bank") || board;
     }
 
-    private static void go(Step step, Moment now, Deque<Moment> open) {
+    /** V(t) = V0 e^(-t/RC), rounded up; what drains the capacitor, the lead of 1 kohm among it where it is held there. Nothing falls under power. */
+    private static int after(SmallProcedure.Store store, Step step, int volts) {
+        double siemens = (store.kilohms() > 0 ? 1 / (store.kilohms() * 1e3) : 0) + (step.handles().contains("Lead") ? 1 / 1e3 : 0);
+        return store.nanofarads() == 0 || step.seconds() == 0 ? volts : (int) Math.ceil(volts * Math.exp(-step.seconds() * siemens / (store.nanofarads() * 1e-9)));
+    }
+
+    private static void go(SmallProcedure.Store store, Step step, Moment now, Deque<Moment> open) {
         for (int i = 0; i < step.to().size(); i++) {
             boolean atCapacitor = step.kind() == Kind.VOLTS && step.point().equals("Bulk");
             if (atCapacitor && (now.volts() <= step.split()) != (i == 0)) {
@@ -77,10 +83,15 @@ final class RealCharge {
             }
             Map<String, String> bench = new TreeMap<>(now.bench());
             step.sets().forEach((condition, value) -> bench.put(condition, value));
-            int volts = bench.get("Supply").equals("on") ? FULL : now.volts();
+            int volts = bench.get("Supply").equals("on") ? FULL : now.bench().get("Supply").equals("on") ? now.volts()
+                    : after(store, step, now.volts());
             boolean bounded = step.atMost() > 0 && i == step.to().size() - 1;
-            String to = bounded && now.taken() >= step.atMost() ? SmallProcedure.END : step.to().get(i);
-            open.add(new Moment(to, bench, volts, bounded && now.taken() < step.atMost() ? now.taken() + 1 : now.taken()));
+            boolean spent = bounded && now.taken().getOrDefault(step.name(), 0) >= step.atMost();
+            Map<String, Integer> taken = new TreeMap<>(now.taken());
+            if (bounded && !spent) {
+                taken.merge(step.name(), 1, Integer::sum);
+            }
+            open.add(new Moment(spent ? SmallProcedure.END : step.to().get(i), bench, volts, taken));
         }
     }
 }

@@ -33,8 +33,8 @@ final class ReferenceBench {
         procedure.steps().forEach(step -> steps.put(step.name(), step));
     }
 
-    /** The slip: where the finger is, how the bench stands, the notes that count, how often the bounded arrow was taken. */
-    private record Slip(String step, Map<String, String> bench, Set<String> told, int taken) {
+    /** The slip: where the finger is, how the bench stands, the notes that count, how often each bounded arrow was taken. */
+    private record Slip(String step, Map<String, String> bench, Set<String> told, Map<String, Integer> taken) {
     }
 
     static Set<String> hazards(SmallProcedure procedure) {
@@ -46,7 +46,7 @@ final class ReferenceBench {
         Deque<Slip> open = new ArrayDeque<>();
         Set<Slip> known = new HashSet<>();
         if (!procedure.steps().isEmpty()) {
-            open.add(new Slip(procedure.steps().get(0).name(), start, Set.of(), 0));
+            open.add(new Slip(procedure.steps().get(0).name(), start, Set.of(), Map.of()));
         }
         Map<String, Set<String>> untold = new TreeMap<>(Map.of("shock", new TreeSet<>(), "charge", new TreeSet<>()));
         while (!open.isEmpty()) {
@@ -80,6 +80,7 @@ final class ReferenceBench {
         });
         put(bench, step.needs());
         look(step, bench);
+        lookAtWait(step, bench);
         Set<String> told = new HashSet<>(slip.told());
         told.addAll(covered(step));
         readAnywhere.addAll(covered(step));
@@ -106,10 +107,57 @@ final class ReferenceBench {
                 lapse("charge", step, counts);
             }
             boolean bounded = step.atMost() > 0 && i == step.to().size() - 1;
-            String to = bounded && slip.taken() >= step.atMost() ? SmallProcedure.END : step.to().get(i);
-            next.add(new Slip(to, then, counts, bounded && slip.taken() < step.atMost() ? slip.taken() + 1 : slip.taken()));
+            boolean spent = bounded && slip.taken().getOrDefault(step.name(), 0) >= step.atMost();
+            Map<String, Integer> taken = new TreeMap<>(slip.taken());
+            if (bounded && !spent) {
+                taken.merge(step.name(), 1, Integer::sum);
+            }
+            next.add(new Slip(spent ? SmallProcedure.END : step.to().get(i), then, counts, taken));
         }
         return next;
+    }
+
+    /**
+     * IEC 60335-1 8.1.4 as the help tells it: 325 V on more than 0.1 uF may not be touched. A wait that tells of charge, opens the unit or comes before
+     * the reading that proves must let it fall to 60 V, and a bleed lead must be held as long.
+     */
+    private void lookAtWait(Step step, Map<String, String> bench) {
+        SmallProcedure.Store store = procedure.store();
+        if (store.nanofarads() <= 100 || step.seconds() == 0) {
+            return;
+        }
+        boolean bleeds = step.handles().contains("Lead");
+        double siemens = (store.kilohms() > 0 ? 1 / (store.kilohms() * 1e3) : 0) + (bleeds ? 1 / 1e3 : 0);
+        if (325 * Math.exp(-step.seconds() * siemens / (store.nanofarads() * 1e-9)) <= HARMLESS_VOLTS) {
+            return;
+        }
+        boolean staysLive = isLive(bench) && !"off".equals(step.sets().get("Supply"));
+        if (bleeds) {
+            met.add("bleed-lead-unfit " + step.name());
+        } else if (isCharged(bench) && !staysLive && (step.notes().contains("Stored") || opens(step) || proofFollows(step))) {
+            met.add("wait-too-short " + step.name());
+        }
+    }
+
+    private static boolean opens(Step step) {
+        return "removed".equals(step.sets().get("Cover")) || "drawn".equals(step.sets().get("Plug"));
+    }
+
+    /** Whether a reading that proves comes behind this wait and before the next one. */
+    private boolean proofFollows(Step from) {
+        Deque<String> open = new ArrayDeque<>(from.to());
+        Set<String> known = new HashSet<>();
+        while (!open.isEmpty()) {
+            Step step = steps.get(open.remove());
+            if (step == null || !known.add(step.name()) || step.seconds() > 0) {
+                continue;
+            }
+            if (step.kind() != Kind.CHECK && step.kind() != Kind.DO && step.proves() >= 0) {
+                return true;
+            }
+            open.addAll(step.to());
+        }
+        return false;
     }
 
     /** A charge follows its supply wherever the procedure says so. */

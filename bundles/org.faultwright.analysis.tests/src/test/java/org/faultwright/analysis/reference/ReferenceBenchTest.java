@@ -33,10 +33,10 @@ import org.junit.jupiter.api.Test;
 class ReferenceBenchTest {
     private static final int PROCEDURES = Integer.getInteger("faultwright.procedures", 400);
     private static final Set<String> COMPARED = Set.of("live-work", "live-measurement", "charge-not-proved-absent", "charge-never-returns",
-            "note-never-read", "note-after-need", "need-not-established");
+            "note-never-read", "note-after-need", "need-not-established", "wait-too-short", "bleed-lead-unfit");
     /** What may stand for a hand on a charged capacitor: that it is not proved absent, or that the proof is none. */
     private static final Set<String> OF_CHARGE = Set.of("charge-not-proved-absent", "proof-not-measured", "proof-elsewhere",
-            "proof-band-open", "charge-never-returns", "need-not-established");
+            "proof-band-open", "charge-never-returns", "need-not-established", "wait-too-short", "bleed-lead-unfit");
     private static final List<Rule> RULES = RuleSet.all().stream().filter(rule -> COMPARED.contains(rule.header().id())
             || OF_CHARGE.contains(rule.header().id())).toList();
     private static final Pattern STEP = Pattern.compile("\\bS\\d+\\b");

@@ -10,11 +10,23 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-/** A small procedure on a bench with one supply, one charge, a cover and a plug, as plain data and as text. */
-record SmallProcedure(boolean returns, List<Step> steps) {
+/**
+ * A small procedure on a bench with one supply, one charge, a cover and a plug, as plain data and as text.
+ *
+ * @param returns whether the text says that the charge comes back with the supply
+ * @param store   what its capacitor stores, and what drains it
+ */
+public record SmallProcedure(boolean returns, Store store, List<Step> steps) {
     static final String END = "End";
 
-    enum Kind {
+    /** @param nanofarads 0 where the text does not say it @param kilohms 0 where nothing drains it */
+    public record Store(int nanofarads, int kilohms) {
+        private String text() {
+            return nanofarads == 0 ? "" : " stores " + nanofarads + " nF" + (kilohms == 0 ? "" : " drained by " + kilohms + " kohm");
+        }
+    }
+
+    public enum Kind {
         CHECK, DO, OHMS, VOLTS, AC
     }
 
@@ -23,10 +35,11 @@ record SmallProcedure(boolean returns, List<Step> steps) {
      * @param split  where the two bands of a reading meet, in volts or ohms
      * @param proves which of the outcomes says that the charge is absent: 0, 1, or -1 for none
      * @param to     where each outcome leads
+     * @param seconds how long it waits; 0 where it does not
      * @param atMost how often the last outcome may be taken before it leads to the end; 0 where it has no bound
      */
-    record Step(String name, Kind kind, String point, Map<String, String> needs, Map<String, String> sets, List<String> notes,
-            List<String> handles, boolean live, boolean tool, boolean repairs, int split, int proves, List<String> to, int atMost) {
+    public record Step(String name, Kind kind, String point, Map<String, String> needs, Map<String, String> sets, List<String> notes,
+            List<String> handles, boolean live, boolean tool, boolean repairs, int split, int proves, List<String> to, int atMost, int seconds) {
 
         List<String> results() {
             return switch (kind) {
@@ -52,6 +65,7 @@ record SmallProcedure(boolean returns, List<Step> steps) {
             list(text, "handles", handles);
             text.append(live ? " live because \"it shows only while it runs\"" : "");
             text.append(tool ? " tools \"insulated stick\" rated 1000 V" : "").append(repairs ? " repairs" : "");
+            text.append(seconds > 0 ? " wait " + seconds + " s" : "");
             for (int i = 0; i < results().size(); i++) {
                 boolean bounded = atMost > 0 && i == results().size() - 1;
                 text.append("\n    ").append(results().get(i)).append(" -> ").append(to.get(i))
@@ -77,14 +91,14 @@ record SmallProcedure(boolean returns, List<Step> steps) {
         }
     }
 
-    String text() {
+    public String text() {
         return """
                 procedure Small "Small"
                 condition Supply { off, on } live when on
                 condition Charge { present, absent } charged when present proved at Bulk at most 60 V%s
                 condition Cover { fitted, removed } ends fitted
                 condition Plug { in, drawn } ends in
-                point Bulk "C1" carries up to 325 V dc hazards charge
+                point Bulk "C1" carries up to 325 V dc hazards charge%s
                 point Out "Output, behind the plug" carries up to 12 V dc isolated when Plug drawn
                 point Fuse "F1, drawn" isolated
                 part Board "Board"
@@ -94,7 +108,7 @@ record SmallProcedure(boolean returns, List<Step> steps) {
                 note Shock danger { covers shock hazard "h" consequence "c" avoid "a" }
                 note Stored danger { covers charge, shock hazard "h" consequence "c" avoid "a" }
                 begin at %s
-                """.formatted(returns ? " becomes present when Supply on" : "", steps.isEmpty() ? END : steps.get(0).name())
+                """.formatted(returns ? " becomes present when Supply on" : "", store.text(), steps.isEmpty() ? END : steps.get(0).name())
                 + steps.stream().map(Step::text).collect(Collectors.joining())
                 + "conclude End \"End\" { refers to \"the bench\" }\n";
     }
@@ -102,13 +116,16 @@ record SmallProcedure(boolean returns, List<Step> steps) {
     /** All that is one change smaller: a step passed over, or one thing less said at a step. */
     List<SmallProcedure> smaller() {
         List<SmallProcedure> all = new ArrayList<>();
+        if (store.nanofarads() > 0) {
+            all.add(new SmallProcedure(returns, new Store(0, 0), steps));
+        }
         for (int i = 0; i < steps.size(); i++) {
             Step step = steps.get(i);
             all.add(without(i));
             for (Step less : less(step)) {
                 List<Step> changed = new ArrayList<>(steps);
                 changed.set(i, less);
-                all.add(new SmallProcedure(returns, changed));
+                all.add(new SmallProcedure(returns, store, changed));
             }
         }
         return all;
@@ -124,7 +141,7 @@ record SmallProcedure(boolean returns, List<Step> steps) {
                         step.proves(), step.to().stream().map(to -> to.equals(gone.name()) ? next : to).toList(), step.atMost()));
             }
         }
-        return new SmallProcedure(returns, left);
+        return new SmallProcedure(returns, store, left);
     }
 
     private static List<Step> less(Step s) {
@@ -147,13 +164,17 @@ record SmallProcedure(boolean returns, List<Step> steps) {
                 all.add(with(s, s.needs(), s.sets(), s.notes(), s.handles(), s.live(), s.tool(), s.repairs(), s.proves(), to, s.atMost()));
             }
         }
+        if (s.seconds() > 0) {
+            all.add(new Step(s.name(), s.kind(), s.point(), s.needs(), s.sets(), s.notes(), s.handles(), s.live(), s.tool(), s.repairs(), s.split(), s.proves(),
+                    s.to(), s.atMost(), 0));
+        }
         all.removeIf(s::equals);
         return all;
     }
 
     private static Step with(Step s, Map<String, String> needs, Map<String, String> sets, List<String> notes, List<String> handles,
             boolean live, boolean tool, boolean repairs, int proves, List<String> to, int atMost) {
-        return new Step(s.name(), s.kind(), s.point(), needs, sets, notes, handles, live, tool, repairs, s.split(), proves, to, atMost);
+        return new Step(s.name(), s.kind(), s.point(), needs, sets, notes, handles, live, tool, repairs, s.split(), proves, to, atMost, s.seconds());
     }
 
     private static Map<String, String> minus(Map<String, String> settings, String key) {

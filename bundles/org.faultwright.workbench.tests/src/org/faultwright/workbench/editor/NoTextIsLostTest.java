@@ -285,6 +285,39 @@ class NoTextIsLostTest {
         assertFalse(editor.isDirty());
     }
 
+    @Test
+    void should_keep_the_editor_open_when_what_was_to_be_saved_before_closing_was_not()
+            throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        assertTrue(Bench.path(file).toFile().setWritable(false));
+        Dialogs.answer("Save", "Save");
+        Dialogs.answer(FileStates.NOT_SAVED, "Not now");
+
+        boolean closed = editor.getSite().getPage().closeEditor(editor, true);
+
+        assertFalse(closed, "the window was told that nothing was saved");
+        assertEquals("// mine\n" + TEXT, editor.document().get());
+        assertTrue(editor.isDirty());
+        assertTrue(Bench.path(file).toFile().setWritable(true));
+    }
+
+    @Test
+    void should_cancel_a_save_that_was_refused_and_put_off() throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        outside(file, "// theirs\n" + TEXT);
+        Dialogs.answer(FileStates.NOT_SAVED, "Not now");
+        NullProgressMonitor monitor = new NullProgressMonitor();
+
+        editor.doSave(monitor);
+
+        assertTrue(monitor.isCanceled());
+        assertTrue(editor.isDirty());
+    }
+
     // ---- what is too large
 
     @Test

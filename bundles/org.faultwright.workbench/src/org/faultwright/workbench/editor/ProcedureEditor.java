@@ -186,6 +186,7 @@ public final class ProcedureEditor extends TextEditor {
     public void doSave(IProgressMonitor monitor) {
         if (isWriteProtected()) {
             FileStates.writeProtected(this);
+            cancelIfNotSaved(monitor);
             return;
         }
         if (isGone()) {
@@ -203,6 +204,14 @@ public final class ProcedureEditor extends TextEditor {
     @Override
     protected void handleExceptionOnSave(CoreException refused, IProgressMonitor monitor) {
         FileStates.notSaved(this, refused);
+        cancelIfNotSaved(monitor);
+    }
+
+    /** Whoever saves in order to close must hear that nothing was saved: the editor stays open then, and so does the text. */
+    private void cancelIfNotSaved(IProgressMonitor monitor) {
+        if (monitor != null && isDirty()) {
+            monitor.setCanceled(true);
+        }
     }
 
     @Override

@@ -7,8 +7,10 @@ package org.faultwright.workbench.shelf;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URL;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
 import org.eclipse.core.resources.IProject;
@@ -17,6 +19,7 @@ import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.IWorkspace;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.core.runtime.Path;
@@ -62,16 +65,39 @@ public final class Folders {
     }
 
     /** Where the open folders lie. */
-    private static List<java.nio.file.Path> open() throws CoreException {
-        List<java.nio.file.Path> open = new java.util.ArrayList<>();
+    public static List<java.nio.file.Path> open() {
+        List<java.nio.file.Path> open = new ArrayList<>();
         for (IProject project : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
+            linked(project).map(IFolder::getLocation).ifPresent(location -> open.add(location.toPath()));
+        }
+        return open;
+    }
+
+    /** The folder of the file system that a project stands for; absent for the demo, which lies in the workspace. */
+    static Optional<IFolder> linked(IProject project) {
+        try {
             for (IResource member : project.isOpen() ? project.members() : new IResource[0]) {
-                if (member.isLinked() && member.getLocation() != null) {
-                    open.add(member.getLocation().toPath());
+                if (member.isLinked() && member instanceof IFolder folder && folder.getLocation() != null) {
+                    return Optional.of(folder);
+                }
+            }
+        } catch (CoreException goneMeanwhile) {
+            return Optional.empty();
+        }
+        return Optional.empty();
+    }
+
+    /** Takes folders off that cannot be opened, so that they can be opened again. */
+    public static void takeOffUnreadable() {
+        for (IProject project : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
+            if (!project.isOpen()) {
+                try {
+                    project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT | IResource.FORCE, new NullProgressMonitor());
+                } catch (CoreException refused) {
+                    ILog.of(Folders.class).warn("The folder " + project.getName() + " cannot be taken off.", refused);
                 }
             }
         }
-        return open;
     }
 
     private static String free(String name) {

@@ -22,9 +22,9 @@ import org.junit.jupiter.api.Test;
 
 /** Menus and keys against a list that a person has read: nothing is left over from a programmer's environment. */
 class LeftoversTest {
-    private static final List<String> MENUS = List.of("File: New procedure…, Open a folder of procedures…, Save, Save as…, Save all,"
+    private static final List<String> MENUS = List.of("File: New…, Open a folder of procedures…, Save, Save as…, Save all,"
             + " Back to the saved text, Close, Publish…, Quit", "Edit: Undo, Redo, Cut, Copy, Paste, Select all, Find and replace…,"
-            + " Go to the declaration, Back, Forward, Rename…, Format, Comment or not", "Check: Next finding, Previous finding,"
+            + " Go to the declaration, Back, Forward, Rename…, Format, Comment or not, Settings…", "Check: Next finding, Previous finding,"
             + " Offer fixes, Next step, Previous step", "Help: Help, About Faultwright");
     /** Their label tells what they would undo or where they would go. */
     private static final List<String> CHANGING = List.of("Undo", "Redo", "Back", "Forward");

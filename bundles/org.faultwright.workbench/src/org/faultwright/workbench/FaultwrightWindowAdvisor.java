@@ -24,7 +24,9 @@ import org.eclipse.ui.internal.registry.IActionSetDescriptor;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.recovery.Recovery;
+import org.faultwright.workbench.settings.Settings;
 import org.faultwright.workbench.shelf.Folders;
 import org.faultwright.workbench.start.Starting;
 
@@ -52,6 +54,8 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
     @Override
     public void preWindowOpen() {
         withoutForeignTools();
+        Look.colour();
+        Settings.showFont();
         IWorkbenchWindowConfigurer window = getWindowConfigurer();
         window.setInitialSize(new Point(1500, 960));
         window.setTitle("Faultwright");

@@ -31,6 +31,7 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.files.Encoding;
 import org.faultwright.workbench.files.LargestText;
+import org.faultwright.workbench.settings.Settings;
 
 /**
  * Every procedure and library of the open folders as it stands on disk. Heads are read at once, so that titles are there; the
@@ -52,6 +53,7 @@ public final class Shelf {
         heads.setSystem(true);
         checking.setPriority(Job.DECORATE);
         ResourcesPlugin.getWorkspace().addResourceChangeListener(this::changed, IResourceChangeEvent.POST_CHANGE);
+        Settings.addListener(() -> wait(files()));
         wait(files());
     }
 

@@ -8,9 +8,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.URL;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import org.eclipse.core.resources.IContainer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
 import org.eclipse.core.resources.IProject;
@@ -25,6 +27,9 @@ import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.core.runtime.Path;
 import org.eclipse.core.runtime.Platform;
 import org.eclipse.core.runtime.Status;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.ide.IDE;
 import org.osgi.framework.Bundle;
 
 /** The folders on the shelf. */
@@ -64,6 +69,33 @@ public final class Folders {
         }
     }
 
+    /** Every open folder. */
+    public static List<IProject> all() {
+        return Arrays.stream(ResourcesPlugin.getWorkspace().getRoot().getProjects()).filter(IProject::isOpen).toList();
+    }
+
+    /** The folder that the texts of an open folder lie in. */
+    static IContainer place(IProject project) {
+        return linked(project).map(IContainer.class::cast).orElse(project);
+    }
+
+    /** Where a folder lies, in words. */
+    public static String words(IProject project) {
+        return project.getName() + "   " + place(project).getLocation().toOSString();
+    }
+
+    /** Takes a folder off after asking about texts in it that are not saved. The files stay on the disk. */
+    public static void takeOff(IProject project, Shell shell) {
+        if (!IDE.saveAllEditors(new IResource[] {project}, true)) {
+            return;
+        }
+        try {
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+        } catch (CoreException refused) {
+            MessageDialog.openInformation(shell, "Procedures", "\"" + project.getName() + "\" could not be taken off.");
+        }
+    }
+
     /** Where the open folders lie. */
     public static List<java.nio.file.Path> open() {
         List<java.nio.file.Path> open = new ArrayList<>();
@@ -93,7 +125,10 @@ public final class Folders {
             if (!project.isOpen()) {
                 try {
                     project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT | IResource.FORCE, new NullProgressMonitor());
-                } catch (CoreException refused) {
+                    // what the workspace had written of it, which cannot be read; nothing of the user's
+                    java.nio.file.Files.deleteIfExists(ResourcesPlugin.getWorkspace().getRoot().getLocation().toPath()
+                            .resolve(project.getName()).resolve(IProjectDescription.DESCRIPTION_FILE_NAME));
+                } catch (CoreException | IOException refused) {
                     ILog.of(Folders.class).warn("The folder " + project.getName() + " cannot be taken off.", refused);
                 }
             }

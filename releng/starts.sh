@@ -131,5 +131,22 @@ for how in empty overwritten; do
 done
 holds "the procedures are as they were" diff -rq procedures-demo "$work/bench"
 
+archive=releng/org.faultwright.product/target/products/faultwright-0.1.0-linux-x86_64-with-java.tar.gz
+if [ -f "$archive" ]; then
+  echo "== the archive with its own Java, unpacked into a folder with a space and a letter outside ASCII"
+  mkdir "$work/bench pc é"
+  tar xzf "$archive" -C "$work/bench pc é"
+  product="$work/bench pc é/faultwright"
+  mkdir "$work/own"
+  start "$work/own"
+  holds "the window opens" comes Faultwright 60
+  java=$(pgrep -g "$last" java | head -1)
+  holds "it runs on that Java" test "$(readlink "/proc/$java/exe")" = "$product/jre/bin/java"
+  sleep 6
+  holds "it closes" close_window "$last"
+  holds "no error was logged" quiet "$work/own"
+  holds "the command line runs on it" env -u JAVA_HOME "$product/commandline/bin/faultwright" check --fail-on error "$work/bench"
+fi
+
 if [ "$bad" != 0 ]; then echo "$bad did not hold" >&2; exit 1; fi
 echo "everything held"

@@ -30,6 +30,7 @@ final class CardCanvas extends Canvas {
 
     /** The page is white in every window: it shows what comes out of the printer. */
     private static final Color PAPER = new Color(255, 255, 255);
+    private static final Color MARK = new Color(184, 84, 31);
 
     private final PagePictures pictures = new PagePictures(this);
     private final List<Rectangle2D> sizes = new ArrayList<>();
@@ -177,7 +178,7 @@ final class CardCanvas extends Canvas {
         }
         place().ifPresent(place -> {
             Rectangle area = area(place);
-            gc.setBackground(Palette.now().of(Use.STEP_MARK));
+            gc.setBackground(MARK);
             gc.fillRectangle(area.x - BAR - 3, area.y - top, BAR, area.height);
         });
         pictures.want(seen, width());

@@ -32,6 +32,8 @@ final class ExplanationControl extends AbstractInformationControl {
     /** In average characters. */
     private static final int WIDEST_CELL = 44;
     private static final int WIDEST_LINE = 100;
+    /** In characters; nobody reads more of it beside a pointer. */
+    private static final int LONGEST = 8_000;
 
     private final boolean kept;
     private ScrolledComposite scroll;
@@ -63,8 +65,8 @@ final class ExplanationControl extends AbstractInformationControl {
 
     private static void paint(Control control) {
         Display display = control.getDisplay();
-        control.setBackground(display.getSystemColor(SWT.COLOR_INFO_BACKGROUND));
-        control.setForeground(display.getSystemColor(SWT.COLOR_INFO_FOREGROUND));
+        control.setBackground(display.getSystemColor(SWT.COLOR_LIST_BACKGROUND));
+        control.setForeground(display.getSystemColor(SWT.COLOR_LIST_FOREGROUND));
     }
 
     @Override
@@ -74,7 +76,8 @@ final class ExplanationControl extends AbstractInformationControl {
         }
         List<String> words = new ArrayList<>();
         List<List<String>> rows = new ArrayList<>();
-        for (String line : (markdown + "\n\n").split("\n", -1)) {
+        String shown = markdown.length() > LONGEST ? markdown.substring(0, LONGEST) + "\u2026" : markdown;
+        for (String line : (shown + "\n\n").split("\n", -1)) {
             if (line.startsWith("|")) {
                 paragraph(words);
                 if (!line.matches("\\|(\\s*:?-+:?\\s*\\|)+")) {
@@ -197,7 +200,7 @@ final class ExplanationControl extends AbstractInformationControl {
 
     @Override
     public void setBackgroundColor(Color background) {
-        // the colours of a tip, which go with each other in every window
+        // the colours of the text that it lies on
     }
 
     @Override

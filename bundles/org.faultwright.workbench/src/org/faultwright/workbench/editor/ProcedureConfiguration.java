@@ -53,6 +53,9 @@ final class ProcedureConfiguration extends SourceViewerConfiguration {
     public IQuickAssistAssistant getQuickAssistAssistant(ISourceViewer viewer) {
         QuickAssistAssistant assistant = new QuickAssistAssistant();
         assistant.setQuickAssistProcessor(new FixProcessor());
+        Display display = viewer.getTextWidget().getDisplay();
+        assistant.setProposalSelectorBackground(display.getSystemColor(SWT.COLOR_LIST_BACKGROUND));
+        assistant.setProposalSelectorForeground(display.getSystemColor(SWT.COLOR_LIST_FOREGROUND));
         assistant.setInformationControlCreator(ProcedureConfiguration::plain);
         return assistant;
     }

@@ -113,6 +113,12 @@ public final class ProcedureEditor extends TextEditor {
         }
     }
 
+    /** Keeps out what other bundles have for files. */
+    @Override
+    protected boolean isEditorInputIncludedInContextMenu() {
+        return false;
+    }
+
     @Override
     protected void rulerContextMenuAboutToShow(IMenuManager menu) {
         menu.add(Menus.item(getSite().getWorkbenchWindow(), "nextFinding"));

@@ -14,6 +14,8 @@ import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.preferences.InstanceScope;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.swt.graphics.FontData;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.widgets.Display;
 import org.osgi.service.prefs.BackingStoreException;
 import org.osgi.service.prefs.Preferences;
 
@@ -78,17 +80,33 @@ public final class Settings {
         return JFaceResources.getTextFont().getFontData()[0].getHeight();
     }
 
+    /** How wide a character of the texts is, in pixels. Only for the window's thread. */
+    public static double characterWidth() {
+        GC gc = new GC(Display.getCurrent());
+        try {
+            gc.setFont(JFaceResources.getTextFont());
+            return gc.getFontMetrics().getAverageCharacterWidth();
+        } finally {
+            gc.dispose();
+        }
+    }
+
     static void useFontSize(int points) {
-        keep(FONT, Optional.of(String.valueOf(points)));
         show(points);
     }
 
-    /** Gives the texts the size that was chosen. Only for the window's thread. */
+    /** Gives the texts the size that was chosen, and remembers it from now on. Only for the window's thread. */
     public static void showFont() {
         int points = kept().getInt(FONT, 0);
         if (points >= SMALLEST_FONT && points <= LARGEST_FONT) {
             show(points);
         }
+        // the keys for larger and smaller text count as well
+        JFaceResources.getFontRegistry().addListener(event -> {
+            if (JFaceResources.TEXT_FONT.equals(event.getProperty())) {
+                keep(FONT, Optional.of(String.valueOf(fontSize())));
+            }
+        });
     }
 
     private static void show(int points) {

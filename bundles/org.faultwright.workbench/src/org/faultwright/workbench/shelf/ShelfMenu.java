@@ -67,7 +67,7 @@ final class ShelfMenu {
         menu.add(Menus.item(window, "openFolder"));
         chosen().ifPresent(resource -> {
             menu.add(new Separator());
-            menu.add(action("Show in the file manager", resource, ShelfMenu::showOutside));
+            menu.add(action("Open in the file manager", resource, ShelfMenu::showOutside));
             menu.add(action("Take the folder off", resource, this::takeOff));
         });
     }

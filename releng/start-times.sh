@@ -58,7 +58,7 @@ end() {
   kill -- "-$last" 2>/dev/null || true
 }
 
-echo "== milliseconds since the Java machine began; machine: $(nproc) processors"
+echo "== milliseconds since the Java machine began (milliseconds of processor time); machine: $(nproc) processors"
 measure "the first start, with the demo" "$work/demo" 120
 sleep 2; end
 for round in 1 2 3; do

@@ -174,7 +174,7 @@ public final class FindingsView extends ViewPart {
         }
         Shelf.Progress progress = Shelf.get().progress();
         stopping.setEnabled(!Shelf.get().isComplete());
-        stopping.setText(progress.running() ? STOP : GO_ON);
+        stopping.setText(progress.running() || Shelf.get().isComplete() ? STOP : GO_ON);
         stopping.setToolTipText(stopping.getText());
         if (!summary.equals(getContentDescription())) {
             setContentDescription(summary);

@@ -22,15 +22,15 @@ import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
 
 /**
- * Writes when each part of the window was there, in milliseconds since the Java machine began, into the file that the system
- * property {@code faultwright.times} names; does nothing without it. For releng/start-times.sh.
+ * Writes when each part of the window was there, in milliseconds since the Java machine began and, in parentheses, of processor
+ * time, which a busy machine does not change much; into the file that the system property {@code faultwright.times} names; does nothing without it. For releng/start-times.sh.
  */
 public final class StartTimes {
     private static final String PROPERTY = "faultwright.times";
     private static final int MILLISECONDS_BETWEEN_LOOKS = 10;
 
     private final Map<String, BooleanSupplier> waitedFor = new LinkedHashMap<>();
-    private final Map<String, Long> times = new LinkedHashMap<>();
+    private final Map<String, String> times = new LinkedHashMap<>();
     private final Path file;
 
     private StartTimes(Path file, IWorkbenchWindow window) {
@@ -58,7 +58,7 @@ public final class StartTimes {
         waitedFor.entrySet().removeIf(one -> {
             boolean there = one.getValue().getAsBoolean();
             if (there) {
-                times.put(one.getKey(), System.currentTimeMillis() - ManagementFactory.getRuntimeMXBean().getStartTime());
+                times.put(one.getKey(), now());
             }
             return there;
         });
@@ -69,10 +69,16 @@ public final class StartTimes {
         }
     }
 
+    private static String now() {
+        long milliseconds = System.currentTimeMillis() - ManagementFactory.getRuntimeMXBean().getStartTime();
+        long worked = ProcessHandle.current().info().totalCpuDuration().map(java.time.Duration::toMillis).orElse(0L);
+        return milliseconds + " (" + worked + ")";
+    }
+
     private void write() {
         System.gc();
         Runtime java = Runtime.getRuntime();
-        times.put("heap in MB", (java.totalMemory() - java.freeMemory()) >> 20);
+        times.put("heap in MB", String.valueOf(java.totalMemory() - java.freeMemory() >> 20));
         try {
             WholeText.write(file, times.entrySet().stream().map(time -> time.getKey() + ": " + time.getValue() + "\n")
                     .collect(Collectors.joining()));

@@ -27,6 +27,7 @@ import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -292,15 +293,31 @@ class NoTextIsLostTest {
         ProcedureEditor editor = bench.open(file);
         editor.document().replace(0, 0, "// mine\n");
         assertTrue(Bench.path(file).toFile().setWritable(false));
-        Dialogs.answer("Save", "Save");
+        List<String> asked = Dialogs.answer(FileStates.NOT_SAVED_YET, "Save");
         Dialogs.answer(FileStates.NOT_SAVED, "Not now");
 
         boolean closed = editor.getSite().getPage().closeEditor(editor, true);
 
+        assertEquals(1, asked.size());
         assertFalse(closed, "the window was told that nothing was saved");
         assertEquals("// mine\n" + TEXT, editor.document().get());
         assertTrue(editor.isDirty());
         assertTrue(Bench.path(file).toFile().setWritable(true));
+    }
+
+    @Test
+    void should_ask_about_unsaved_text_before_its_folder_is_taken_off() throws CoreException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        List<String> asked = Dialogs.answer(FileStates.NOT_SAVED_YET, "Cancel");
+
+        Folders.takeOff(file.getProject(), editor.getSite().getShell());
+
+        assertEquals(1, asked.size());
+        assertTrue(file.getProject().exists());
+        assertTrue(editor.isDirty());
+        assertEquals("// mine\n" + TEXT, editor.document().get());
     }
 
     @Test

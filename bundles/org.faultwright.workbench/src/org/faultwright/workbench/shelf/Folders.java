@@ -29,7 +29,7 @@ import org.eclipse.core.runtime.Platform;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.ui.ide.IDE;
+import org.faultwright.workbench.editor.Editors;
 import org.osgi.framework.Bundle;
 
 /** The folders on the shelf. */
@@ -86,7 +86,7 @@ public final class Folders {
 
     /** Takes a folder off after asking about texts in it that are not saved. The files stay on the disk. */
     public static void takeOff(IProject project, Shell shell) {
-        if (!IDE.saveAllEditors(new IResource[] {project}, true)) {
+        if (!Editors.close(project)) {
             return;
         }
         try {

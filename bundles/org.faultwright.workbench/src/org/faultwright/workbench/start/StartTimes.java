@@ -6,6 +6,7 @@ package org.faultwright.workbench.start;
 
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -17,7 +18,6 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.faultwright.workbench.card.CardView;
-import org.faultwright.workbench.files.WholeText;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
 
@@ -80,7 +80,7 @@ public final class StartTimes {
         Runtime java = Runtime.getRuntime();
         times.put("heap in MB", String.valueOf(java.totalMemory() - java.freeMemory() >> 20));
         try {
-            WholeText.write(file, times.entrySet().stream().map(time -> time.getKey() + ": " + time.getValue() + "\n")
+            Files.writeString(file, times.entrySet().stream().map(time -> time.getKey() + ": " + time.getValue() + "\n")
                     .collect(Collectors.joining()));
         } catch (IOException refused) {
             ILog.of(StartTimes.class).warn("The times could not be written.", refused);

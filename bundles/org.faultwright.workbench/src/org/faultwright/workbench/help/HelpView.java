@@ -159,7 +159,7 @@ public final class HelpView extends ViewPart {
             if (element instanceof HelpTopics.Topic topic) {
                 return topic.title();
             }
-            return element instanceof RuleHeader header ? header.id() : element.toString();
+            return element instanceof RuleHeader header ? header.summary() : element.toString();
         }
     }
 }

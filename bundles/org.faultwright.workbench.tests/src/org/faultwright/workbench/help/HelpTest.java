@@ -45,7 +45,8 @@ class HelpTest {
     void should_name_rules_by_their_titles_everywhere() {
         TreeSet<String> shown = new TreeSet<>();
         for (String id : HelpTopics.ids()) {
-            String page = HelpTopics.page(id).orElseThrow();
+            // where a rule is named to a machine
+            String page = HelpTopics.page(id).orElseThrow().replaceAll("--rule [a-z-]+", "");
             HelpTopics.rules().values().forEach(headers -> headers.stream().map(RuleHeader::id)
                     .filter(rule -> rule.contains("-") && page.matches("(?s).*(?<![\\w-])" + rule + "(?![\\w-]).*")).forEach(rule -> shown.add(rule + " in " + id)));
         }

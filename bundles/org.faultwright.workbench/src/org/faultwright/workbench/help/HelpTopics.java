@@ -69,7 +69,7 @@ final class HelpTopics {
     private static String inWords(String markdown) {
         String words = markdown;
         for (RuleHeader header : RuleIndex.headers()) {
-            words = words.replace("`" + header.id() + "`", "**" + header.summary() + "**").replaceAll("(?m)(//\\s*\\^+) " + header.id() + "$", "$1 here");
+            words = words.replace("page of " + header.id() + ".", "page \"" + header.summary() + "\".").replace("`" + header.id() + "`", "**" + header.summary() + "**").replaceAll("(?m)(//\\s*\\^+) " + header.id() + "$", "$1 here");
         }
         return words;
     }

@@ -41,7 +41,7 @@ public final class Shelf {
     private static final Shelf ONLY = new Shelf();
     private static final String EXTENSION = "procedure";
     /** At a start, the text that is looked at and its card come first. */
-    private static final long MILLISECONDS_FOR_THE_TEXT_IN_FRONT = 2_000;
+    private static final long MILLISECONDS_FOR_THE_TEXT_IN_FRONT = 4_000;
     private static final long MILLISECONDS_BETWEEN_NEWS = 700;
 
     private final Map<IFile, Shelved> shelved = new ConcurrentHashMap<>();

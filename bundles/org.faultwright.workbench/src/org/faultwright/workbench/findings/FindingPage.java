@@ -100,7 +100,7 @@ final class FindingPage {
         Editors.show(finding.at());
         Optional<IDocument> document = Editors.active().flatMap(Editors::document);
         document.filter(text -> Fixing.apply(fix, text)).ifPresent(text -> {
-            Point changed = Fixing.changed(fix, text);
+            Point changed = Fixing.toSelect(fix, text);
             Editors.active().ifPresent(editor -> editor.selectAndReveal(changed.x, changed.y));
         });
     }

@@ -19,6 +19,7 @@ if [ "${1:-}" = --window ]; then
   need Xvfb xvfb
   need xauth xauth
   need openbox openbox
+  need xdotool xdotool
   need dbus-run-session dbus-x11
   need /usr/share/icons/Adwaita adwaita-icon-theme
   need /usr/share/fonts/truetype/dejavu fonts-dejavu

@@ -5,38 +5,126 @@
 package org.faultwright.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
+import org.eclipse.core.commands.common.NotDefinedException;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.Platform;
+import org.eclipse.core.runtime.Status;
 import org.eclipse.jface.bindings.Binding;
+import org.eclipse.jface.preference.PreferenceManager;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CLabel;
+import org.eclipse.swt.custom.CTabFolder;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Listener;
 import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.ToolBar;
+import org.eclipse.swt.widgets.ToolItem;
+import org.eclipse.swt.widgets.Tree;
+import org.eclipse.ui.IViewReference;
+import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.keys.IBindingService;
+import org.eclipse.ui.statushandlers.StatusManager;
+import org.eclipse.ui.texteditor.ITextEditor;
+import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.help.HelpView;
+import org.faultwright.workbench.shelf.Folders;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
-/** Menus and keys against a list that a person has read: nothing is left over from a programmer's environment. */
+/**
+ * Everything that can be reached in the window, by its menus, its keys, the right button and its tools, against a list that a person
+ * has read: {@code what-can-be-reached.txt}. Nothing is left over from a programmer's environment. A new entry is put into
+ * the list by hand, after looking at it in the window.
+ */
+@ExtendWith(KeepPicture.class)
 class LeftoversTest {
-    private static final List<String> MENUS = List.of("File: New procedure…, Open a folder of procedures…, Save, Save as…, Save all,"
-            + " Back to the saved text, Close, Publish…, Quit", "Edit: Undo, Redo, Cut, Copy, Paste, Select all, Find and replace…,"
-            + " Go to the declaration, Back, Forward, Rename…, Format, Comment or not", "Check: Next finding, Previous finding,"
-            + " Offer fixes, Next step, Previous step", "Help: Help, About Faultwright");
+    private static final String KEYS = "org.faultwright.workbench.keys";
+    /** Words of programmers, and ids; none of them stands anywhere in the window. */
+    private static final List<String> FOREIGN = List.of("org.", "eclipse", "plug-in", "workspace resource", "bookmark", "task", "quick diff",
+            "open with", "show in", "wizard", "marker", "perspective", "refactor", "code ", "annotation", "preferences", "project");
     /** Their label tells what they would undo or where they would go. */
     private static final List<String> CHANGING = List.of("Undo", "Redo", "Back", "Forward");
 
-    @Test
-    void should_have_the_menus_on_the_list_and_no_other() {
-        List<String> found = new ArrayList<>();
-        for (MenuItem top : PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell().getMenuBar().getItems()) {
-            found.add(plain(top) + ": " + String.join(", ", entries(top.getMenu())));
-        }
+    private final StringBuilder found = new StringBuilder();
+    private ITextEditor editor;
+    private Shell shell;
 
-        assertEquals(String.join("\n", MENUS), String.join("\n", found));
+    @BeforeEach
+    void open_a_text_and_the_help() throws CoreException {
+        page().showView(HelpView.ID);
+        shell = page().getWorkbenchWindow().getShell();
+        editor = Editors.open(Folders.demo().getFile("OllenbyFaintLabels.procedure")).orElseThrow();
+    }
+
+    @AfterEach
+    void leave_it_as_it_was() {
+        page().closeAllEditors(false);
+    }
+
+    @Test
+    void should_reach_what_is_on_the_list_and_nothing_else() throws IOException, NotDefinedException {
+        for (MenuItem top : shell.getMenuBar().getItems()) {
+            tell("menu " + plain(top), entries(top.getMenu()));
+        }
+        tell("tools", tools());
+        tell("views", Arrays.stream(page().getViewReferences()).map(IViewReference::getPartName).sorted().toList());
+        StyledText text = (StyledText) editor.getAdapter(Control.class);
+        tell("right button, text", entries(text.getMenu()));
+        tell("right button, margins of the text", marginMenus(text));
+        tell("right button, a file on the shelf", shelfMenu());
+        tell("right button, tabs", tabMenus());
+        tell("right button, anything else", otherMenus(text));
+        tell("keys", keys());
+        tell("pages of settings of others", pages(PlatformUI.getWorkbench().getPreferenceManager()));
+
+        assertEquals(list(), found.toString().strip());
+    }
+
+    @Test
+    void should_have_no_word_of_a_programmer_on_the_list() throws IOException {
+        String words = list().toLowerCase(java.util.Locale.ROOT);
+
+        assertEquals(List.of(), FOREIGN.stream().filter(words::contains).toList());
+    }
+
+    @Test
+    void should_tell_a_failure_of_the_program_without_ids_and_traces() {
+        List<String> said = Dialogs.answer(PlainErrors.TITLE, "OK");
+
+        StatusManager.getManager().handle(Status.error("org.eclipse.core.jobs: An internal error has occurred",
+                new IllegalStateException("org.eclipse.something")), StatusManager.SHOW);
+
+        Waiting.until("it is told", () -> !said.isEmpty());
+        String words = said.get(0).replace(Platform.getLogFileLocation().toOSString(), "");
+        assertFalse(words.contains("org.") || words.contains("Exception"), words);
+        assertTrue(said.get(0).contains("What you typed is kept"), said.toString());
+    }
+
+    private void tell(String where, List<String> entries) {
+        found.append('[').append(where).append("]\n");
+        entries.forEach(entry -> found.append(entry).append('\n'));
+        found.append('\n');
     }
 
     private static List<String> entries(Menu menu) {
@@ -53,22 +141,135 @@ class LeftoversTest {
                 .findFirst().orElse(text);
     }
 
-    @Test
-    void should_have_no_key_but_our_own_and_a_command_behind_each() {
-        IBindingService keys = PlatformUI.getWorkbench().getService(IBindingService.class);
-        TreeSet<String> undefined = new TreeSet<>();
-        int own = 0;
-        for (Binding binding : keys.getBindings()) {
-            if (binding.getSchemeId().equals("org.faultwright.workbench.keys")) {
-                own++;
-                if (binding.getParameterizedCommand() == null || !binding.getParameterizedCommand().getCommand().isDefined()) {
-                    undefined.add(String.valueOf(binding.getTriggerSequence()));
+    private List<String> tools() {
+        TreeSet<String> tools = new TreeSet<>();
+        for (ToolBar bar : all(shell, ToolBar.class)) {
+            for (ToolItem item : bar.getItems()) {
+                String words = item.getText().isEmpty() ? item.getToolTipText() : item.getText();
+                if (words != null && !words.isEmpty() && bar.isVisible()) {
+                    tools.add(words.replace("&", "").replaceFirst(" \\(.*\\)$", ""));
                 }
             }
         }
+        return List.copyOf(tools);
+    }
 
-        assertEquals("org.faultwright.workbench.keys", keys.getActiveScheme().getId());
-        assertEquals(new TreeSet<>(), undefined);
-        assertTrue(own > 50, own + " keys");
+    /** The controls beside the text that have a menu: line numbers, marks, the overview. */
+    private List<String> marginMenus(StyledText text) {
+        TreeSet<String> entries = new TreeSet<>();
+        Composite around = text.getParent().getParent();
+        for (Control control : all(around, Control.class)) {
+            if (control != text && control.getMenu() != null) {
+                entries.addAll(entries(control.getMenu()));
+            }
+        }
+        return List.copyOf(entries);
+    }
+
+    private List<String> shelfMenu() {
+        page().activate(page().findView(org.faultwright.workbench.shelf.ShelfView.ID));
+        Tree shelf = all(shell, Tree.class).stream().filter(tree -> tree.getMenu() != null).findFirst().orElseThrow();
+        Waiting.until("the shelf is filled", () -> shelf.getItemCount() > 0 && shelf.getItem(0).getItemCount() > 0);
+        Waiting.until("the demo is open", () -> {
+            Event opened = new Event();
+            opened.item = shelf.getItem(0);
+            shelf.notifyListeners(SWT.Expand, opened);
+            return shelf.getItem(0).getItemCount() > 0 && shelf.getItem(0).getItem(0).getData() instanceof IFile;
+        });
+        shelf.setSelection(shelf.getItem(0).getItem(0));
+        Event chosen = new Event();
+        chosen.item = shelf.getItem(0).getItem(0);
+        shelf.notifyListeners(SWT.Selection, chosen);
+        return entries(shelf.getMenu());
+    }
+
+    private List<String> tabMenus() {
+        TreeSet<String> entries = new TreeSet<>();
+        Listener shown = event -> {
+            if (event.widget instanceof Menu menu) {
+                Arrays.stream(menu.getItems()).map(LeftoversTest::plain).filter(words -> !words.isEmpty()).forEach(entries::add);
+                shell.getDisplay().asyncExec(() -> menu.setVisible(false));
+            }
+        };
+        shell.getDisplay().addFilter(SWT.Show, shown);
+        try {
+            for (CTabFolder tabs : all(shell, CTabFolder.class)) {
+                for (int tab = 0; tab < tabs.getItemCount() && tabs.isVisible(); tab++) {
+                    Rectangle bounds = tabs.getItem(tab).getBounds();
+                    Point at = tabs.toDisplay(bounds.x + bounds.width / 2, bounds.y + bounds.height / 2);
+                    Event event = new Event();
+                    event.x = at.x;
+                    event.y = at.y;
+                    tabs.notifyListeners(SWT.MenuDetect, event);
+                    boolean[] shownByNow = {false};
+                    shell.getDisplay().timerExec(300, () -> shownByNow[0] = true);
+                    Waiting.until("a menu has come", () -> shownByNow[0]);
+                }
+            }
+        } finally {
+            shell.getDisplay().removeFilter(SWT.Show, shown);
+        }
+        return List.copyOf(entries);
+    }
+
+    /** Menus of controls that no other section looks at; a sentence in the status line can be copied. */
+    private List<String> otherMenus(StyledText text) {
+        TreeSet<String> entries = new TreeSet<>();
+        List<Control> beside = all(text.getParent().getParent(), Control.class);
+        for (Control control : all(shell, Control.class)) {
+            if (control.getMenu() != null && !beside.contains(control) && !(control instanceof CTabFolder)
+                    && !(control instanceof Tree) && !(control instanceof CLabel) && control.isVisible() && answersTheRightButton(control)) {
+                entries.addAll(entries(control.getMenu()).stream().map(entry -> entry + " (" + control.getClass().getSimpleName() + ")").toList());
+            }
+        }
+        return List.copyOf(entries);
+    }
+
+    private static boolean answersTheRightButton(Control control) {
+        Event event = new Event();
+        control.notifyListeners(SWT.MenuDetect, event);
+        return event.doit;
+    }
+
+    /** Every key that does something: no other scheme is active, and ours has no parent. */
+    private static List<String> keys() throws NotDefinedException {
+        IBindingService service = PlatformUI.getWorkbench().getService(IBindingService.class);
+        assertEquals(KEYS, service.getActiveScheme().getId());
+        TreeSet<String> keys = new TreeSet<>();
+        for (Binding binding : service.getBindings()) {
+            if (binding.getSchemeId().equals(KEYS) && binding.getParameterizedCommand() != null) {
+                keys.add(binding.getTriggerSequence().format() + ": " + binding.getParameterizedCommand().getCommand().getName());
+            }
+        }
+        return List.copyOf(keys);
+    }
+
+    private static List<String> pages(PreferenceManager manager) {
+        List<String> pages = new ArrayList<>();
+        manager.getElements(PreferenceManager.PRE_ORDER).forEach(node -> pages.add(node.getLabelText()));
+        return pages;
+    }
+
+    private static <T extends Control> List<T> all(Composite in, Class<T> kind) {
+        List<T> found = new ArrayList<>();
+        for (Control child : in.getChildren()) {
+            if (kind.isInstance(child)) {
+                found.add(kind.cast(child));
+            }
+            if (child instanceof Composite inner) {
+                found.addAll(all(inner, kind));
+            }
+        }
+        return found;
+    }
+
+    private static String list() throws IOException {
+        try (InputStream list = LeftoversTest.class.getResourceAsStream("what-can-be-reached.txt")) {
+            return new String(list.readAllBytes(), StandardCharsets.UTF_8).strip();
+        }
+    }
+
+    private static IWorkbenchPage page() {
+        return PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
     }
 }

@@ -24,11 +24,15 @@ import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.jface.text.contentassist.ICompletionProposalExtension2;
 import org.eclipse.jface.text.source.Annotation;
 import org.eclipse.jface.text.source.IAnnotationModel;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Fix;
 import org.faultwright.language.server.Renaming;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.CompletionProcessor;
 import org.faultwright.workbench.editor.Editors;
@@ -78,9 +82,21 @@ class WritingTest {
                 .filter(one -> one.rule().equals("unknown-name")).findFirst().orElseThrow();
 
         assertTrue(Fixing.apply(finding.fixes().get(0), document));
+        assertEquals(new Point(at + "then -> ".length(), "TryClean".length()), Fixing.toSelect(finding.fixes().get(0), document));
 
         Waiting.until("the mark is gone", () -> marks("org.faultwright.workbench.error").isEmpty());
         assertTrue(document.get().startsWith("then -> TryClean", at));
+    }
+
+    @Test
+    void should_show_the_beginning_of_what_a_fix_wrote_in_several_lines_and_select_none_of_it() {
+        String text = document.get();
+        SourceRange end = new SourceRange(new SourceText("here", text), text.length(), 0);
+        Fix fix = new Fix("Add two lines", List.of(new Fix.Edit(end, "\n\n// one\n// two\n")));
+
+        assertTrue(Fixing.apply(fix, document));
+
+        assertEquals(new Point(text.length() + 2, 0), Fixing.toSelect(fix, document));
     }
 
     @Test

@@ -9,6 +9,7 @@ import org.eclipse.equinox.app.IApplicationContext;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbench;
 import org.eclipse.ui.PlatformUI;
+import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.start.Starting;
 
 /** Starts the window and stays until it is closed. */
@@ -20,6 +21,7 @@ public final class FaultwrightApplication implements IApplication {
             if (!Starting.mayOpen()) {
                 return IApplication.EXIT_OK;
             }
+            Look.choose();
             int code = PlatformUI.createAndRunWorkbench(display, new FaultwrightWorkbenchAdvisor());
             return code == PlatformUI.RETURN_RESTART ? IApplication.EXIT_RESTART : IApplication.EXIT_OK;
         } finally {

@@ -50,7 +50,7 @@ final class FaultwrightBars extends ActionBarAdvisor {
     @Override
     protected void fillMenuBar(IMenuManager bar) {
         MenuManager file = menu(bar, "&File", "file");
-        commands(file, "newProcedure", "openFolder");
+        commands(file, "newText", "openFolder");
         file.add(new Separator());
         file.add(save);
         file.add(action(ActionFactory.SAVE_AS, "Save &as\u2026"));
@@ -78,6 +78,8 @@ final class FaultwrightBars extends ActionBarAdvisor {
         edit.add(action(ActionFactory.FORWARD_HISTORY));
         edit.add(new Separator());
         commands(edit, "rename", "format", "toggleComment");
+        edit.add(new Separator());
+        commands(edit, "settings");
 
         MenuManager check = menu(bar, "&Check", "check");
         commands(check, "nextFinding", "previousFinding", "fix");

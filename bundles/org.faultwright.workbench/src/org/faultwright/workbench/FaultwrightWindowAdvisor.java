@@ -10,9 +10,14 @@ import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.e4.ui.model.application.ui.MUIElement;
+import org.eclipse.e4.ui.model.application.ui.basic.MTrimmedWindow;
 import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
 import org.eclipse.e4.ui.workbench.modeling.EModelService;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
@@ -24,12 +29,18 @@ import org.eclipse.ui.internal.registry.IActionSetDescriptor;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.recovery.Recovery;
+import org.faultwright.workbench.settings.Settings;
 import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.start.StartTimes;
 import org.faultwright.workbench.start.Starting;
 
 /** Size, title and bars of the window, and what a first start shows. */
 final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
+    /** In widths of a character of the texts. */
+    private static final int WIDTH = 190;
+    private static final int HEIGHT = 120;
     static final String FIRST_SHOWN = "OllenbyFaintLabels.procedure";
 
     FaultwrightWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
@@ -52,13 +63,22 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
     @Override
     public void preWindowOpen() {
         withoutForeignTools();
+        Look.colour();
+        Settings.showFont();
         IWorkbenchWindowConfigurer window = getWindowConfigurer();
-        window.setInitialSize(new Point(1500, 960));
+        window.setInitialSize(size());
         window.setTitle("Faultwright");
         window.setShowCoolBar(true);
         window.setShowStatusLine(true);
         window.setShowPerspectiveBar(false);
-        window.setShowProgressIndicator(true);
+        window.setShowProgressIndicator(false);
+    }
+
+    /** How large the first window is: a text and its card beside each other, as the screen allows. */
+    static Point size() {
+        Rectangle screen = Display.getCurrent().getPrimaryMonitor().getClientArea();
+        double character = Settings.characterWidth();
+        return new Point(Math.min((int) (WIDTH * character), screen.width), Math.min((int) (HEIGHT * character), screen.height));
     }
 
     /** The platform's search over all its commands names what a technician has no use for. */
@@ -70,16 +90,32 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         }
     }
 
+    /** The platform would offer to hide and lock tools, and has no place where they come back from. */
+    private static void withoutMenusOfBars(IWorkbenchWindow window) {
+        MWindow model = window.getService(MWindow.class);
+        if (!(model instanceof MTrimmedWindow trimmed)) {
+            return;
+        }
+        List<Object> bars = trimmed.getTrimBars().stream().map(MUIElement::getWidget).toList();
+        window.getShell().getDisplay().addFilter(SWT.MenuDetect, event -> {
+            for (Control over = event.widget instanceof Control control ? control : null; over != null; over = over.getParent()) {
+                event.doit &= !bars.contains(over);
+            }
+        });
+    }
+
     @Override
     public void postWindowOpen() {
         IWorkbenchWindow window = getWindowConfigurer().getWindow();
         withoutSearchField(window);
+        withoutMenusOfBars(window);
         ActiveText.get().follow(window);
         Starting.opened(window.getShell());
         if (ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0) {
             showDemo();
         }
         Shelf.get();
+        StartTimes.of(window);
         Recovery.get().start();
         window.getShell().getDisplay().asyncExec(() -> Recovery.ask(window.getShell()));
     }

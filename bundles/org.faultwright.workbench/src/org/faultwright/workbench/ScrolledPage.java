@@ -9,6 +9,8 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Link;
+import org.faultwright.workbench.look.Palette;
 
 /** A page of lines that is written anew whenever what it speaks of changes, and scrolls where it is longer than its place. */
 public final class ScrolledPage {
@@ -62,6 +64,13 @@ public final class ScrolledPage {
 
     public void setFocus() {
         scroll.setFocus();
+    }
+
+    /** A line of words with links in it. */
+    public static Link link(Composite parent) {
+        Link link = new Link(parent, SWT.WRAP);
+        link.setLinkForeground(Palette.now().of(Palette.Use.LINK));
+        return link;
     }
 
     /** Words as they stand, in a control that takes {@code &} and {@code <} for marks of its own. */

@@ -11,6 +11,7 @@ import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.outline.OutlineView;
+import org.faultwright.workbench.settings.Settings;
 import org.faultwright.workbench.shelf.ShelfView;
 import org.faultwright.workbench.usedby.UsedByView;
 
@@ -18,19 +19,42 @@ import org.faultwright.workbench.usedby.UsedByView;
 public final class WritingPerspective implements IPerspectiveFactory {
     static final String ID = "org.faultwright.workbench.writing";
 
+    private static final float SHELF = 0.19f;
+    private static final float TEXT_BESIDE_CARD = 0.62f;
+    /** Characters: 95 of 100 lines of the demo are no longer. */
+    static final int USUAL_LINE = 82;
+    /** Characters that the line numbers, the margins and the scroll bar take. */
+    private static final int BESIDE_THE_LINE = 9;
+
     @Override
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(true);
-        layout.addView(ShelfView.ID, IPageLayout.LEFT, 0.19f, layout.getEditorArea());
+        boolean beside = hasRoomForACard();
+        layout.addView(ShelfView.ID, IPageLayout.LEFT, SHELF, layout.getEditorArea());
         layout.addView(OutlineView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
-        IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.72f, layout.getEditorArea());
+        IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, beside ? 0.72f : 0.62f, layout.getEditorArea());
         below.addView(FindingsView.ID);
         below.addView(UsedByView.ID);
-        IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.62f, layout.getEditorArea());
-        right.addView(CardView.ID);
-        right.addPlaceholder(HelpView.ID);
+        if (beside) {
+            IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, TEXT_BESIDE_CARD, layout.getEditorArea());
+            right.addView(CardView.ID);
+            right.addPlaceholder(HelpView.ID);
+        } else {
+            below.addView(CardView.ID);
+            below.addPlaceholder(HelpView.ID);
+        }
         for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, OutlineView.ID, UsedByView.ID}) {
             layout.getViewLayout(view).setCloseable(false);
         }
+    }
+
+    /** On a small screen, or with large letters, the card goes below the text, where its words can still be read. */
+    private static boolean hasRoomForACard() {
+        return hasRoomForACard(FaultwrightWindowAdvisor.size().x, Settings.characterWidth());
+    }
+
+    /** @param window the width of the window, in pixels @param character the width of a character of the text, in pixels */
+    static boolean hasRoomForACard(int window, double character) {
+        return window * (1 - SHELF) * TEXT_BESIDE_CARD >= (USUAL_LINE + BESIDE_THE_LINE) * character;
     }
 }

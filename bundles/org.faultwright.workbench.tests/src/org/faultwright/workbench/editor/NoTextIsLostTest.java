@@ -27,6 +27,7 @@ import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -283,6 +284,55 @@ class NoTextIsLostTest {
         assertEquals("// mine\n" + TEXT, Files.readString(other));
         assertEquals("Copy.procedure", editor.getEditorInput().getName());
         assertFalse(editor.isDirty());
+    }
+
+    @Test
+    void should_keep_the_editor_open_when_what_was_to_be_saved_before_closing_was_not()
+            throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        assertTrue(Bench.path(file).toFile().setWritable(false));
+        List<String> asked = Dialogs.answer(FileStates.NOT_SAVED_YET, "Save");
+        Dialogs.answer(FileStates.NOT_SAVED, "Not now");
+
+        boolean closed = editor.getSite().getPage().closeEditor(editor, true);
+
+        assertEquals(1, asked.size());
+        assertFalse(closed, "the window was told that nothing was saved");
+        assertEquals("// mine\n" + TEXT, editor.document().get());
+        assertTrue(editor.isDirty());
+        assertTrue(Bench.path(file).toFile().setWritable(true));
+    }
+
+    @Test
+    void should_ask_about_unsaved_text_before_its_folder_is_taken_off() throws CoreException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        List<String> asked = Dialogs.answer(FileStates.NOT_SAVED_YET, "Cancel");
+
+        Folders.takeOff(file.getProject(), editor.getSite().getShell());
+
+        assertEquals(1, asked.size());
+        assertTrue(file.getProject().exists());
+        assertTrue(editor.isDirty());
+        assertEquals("// mine\n" + TEXT, editor.document().get());
+    }
+
+    @Test
+    void should_cancel_a_save_that_was_refused_and_put_off() throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        outside(file, "// theirs\n" + TEXT);
+        Dialogs.answer(FileStates.NOT_SAVED, "Not now");
+        NullProgressMonitor monitor = new NullProgressMonitor();
+
+        editor.doSave(monitor);
+
+        assertTrue(monitor.isCanceled());
+        assertTrue(editor.isDirty());
     }
 
     // ---- what is too large

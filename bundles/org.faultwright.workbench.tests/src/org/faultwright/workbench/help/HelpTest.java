@@ -4,9 +4,12 @@
  */
 package org.faultwright.workbench.help;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.TreeSet;
 import org.eclipse.ui.PlatformUI;
+import org.faultwright.analysis.RuleHeader;
 import org.faultwright.workbench.KeepPicture;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -35,6 +38,19 @@ class HelpTest {
         HelpView.showRule("hole-between-bands");
 
         HelpView view = (HelpView) PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView(HelpView.ID);
-        assertTrue(view.shownText().contains("hole-between-bands"), view.shownText());
+        assertTrue(view.shownText().startsWith(HelpView.ruleTitle("hole-between-bands")), view.shownText());
+    }
+
+    @Test
+    void should_name_rules_by_their_titles_everywhere() {
+        TreeSet<String> shown = new TreeSet<>();
+        for (String id : HelpTopics.ids()) {
+            // where a rule is named to a machine
+            String page = HelpTopics.page(id).orElseThrow().replaceAll("--rule [a-z-]+", "");
+            HelpTopics.rules().values().forEach(headers -> headers.stream().map(RuleHeader::id)
+                    .filter(rule -> rule.contains("-") && page.matches("(?s).*(?<![\\w-])" + rule + "(?![\\w-]).*")).forEach(rule -> shown.add(rule + " in " + id)));
+        }
+
+        assertEquals(new TreeSet<>(), shown);
     }
 }

@@ -4,6 +4,7 @@
  */
 package org.faultwright.workbench.publishing;
 
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
@@ -18,6 +19,8 @@ public final class Words {
         for (Control child : composite.getChildren()) {
             if (child instanceof Label label) {
                 words.append(label.getText()).append(' ');
+            } else if (child instanceof StyledText text) {
+                words.append(text.getText()).append('\n');
             } else if (child instanceof Composite inner) {
                 words.append(of(inner));
             }

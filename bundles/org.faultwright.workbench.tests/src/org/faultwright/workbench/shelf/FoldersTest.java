@@ -5,6 +5,7 @@
 package org.faultwright.workbench.shelf;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -49,6 +50,49 @@ class FoldersTest {
             project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
         }
         assertTrue(Files.exists(file));
+    }
+
+    @Test
+    void should_stop_checking_when_told_to_keep_what_was_found_and_go_on() throws CoreException, IOException {
+        for (int i = 0; i < 60; i++) {
+            Files.writeString(folder.resolve("Many" + i + ".procedure"), "procedure Many" + i + " \"Title " + i + "\"\n");
+        }
+        Waiting.until("nothing else is being checked", () -> Shelf.get().isComplete());
+        Shelf.get().stop();
+        IProject project = Folders.link(folder);
+        try {
+            Waiting.until("the titles are there all the same", () -> Shelf.files().stream().allMatch(file -> Shelf.get().of(file).isPresent()));
+            Shelf.Progress stopped = Shelf.get().progress();
+            assertFalse(stopped.running());
+            assertFalse(Shelf.get().isComplete());
+            assertEquals(Shelf.files().size(), stopped.all());
+            assertEquals(stopped.all() - 60, stopped.checked(), "what was checked before stays");
+
+            Shelf.get().goOn();
+
+            Waiting.until("everything is checked", () -> Shelf.get().isComplete());
+            assertEquals(Shelf.get().progress().all(), Shelf.get().progress().checked());
+        } finally {
+            Shelf.get().goOn();
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+        }
+    }
+
+    @Test
+    void should_show_the_texts_of_a_folder_right_under_its_name() throws CoreException, IOException {
+        Files.writeString(folder.resolve("One.procedure"), "procedure One \"One\"\n");
+        IProject project = Folders.link(folder);
+        try {
+            ShelfContent content = new ShelfContent();
+            Object[] shown = content.getChildren(project);
+            assertEquals(1, shown.length);
+            assertEquals("One.procedure", ((IFile) shown[0]).getName());
+            assertEquals(project, content.getParent(shown[0]));
+            assertTrue(Folders.open().contains(folder));
+        } finally {
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+        }
+        assertFalse(Folders.open().contains(folder));
     }
 
     @Test

@@ -20,16 +20,17 @@ import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.ScrollBar;
 import org.faultwright.publish.card.CardPages;
+import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.Palette.Use;
 
 /** Shows the pages below one another, as wide as the view, with a bar beside the marked step. */
 final class CardCanvas extends Canvas {
     private static final int GAP = 10;
     private static final int BAR = 5;
-    private static final Color DESK = new Color(226, 230, 232);
-    private static final Color EDGE = new Color(190, 196, 199);
-    private static final Color MARK = new Color(184, 84, 31);
+
+    /** The page is white in every window: it shows what comes out of the printer. */
     private static final Color PAPER = new Color(255, 255, 255);
-    private static final Color INK = new Color(40, 46, 48);
+    private static final Color MARK = new Color(184, 84, 31);
 
     private final PagePictures pictures = new PagePictures(this);
     private final List<Rectangle2D> sizes = new ArrayList<>();
@@ -154,10 +155,10 @@ final class CardCanvas extends Canvas {
 
     private void paint(GC gc) {
         Rectangle view = getClientArea();
-        gc.setBackground(DESK);
+        gc.setBackground(Palette.now().of(Use.DESK));
         gc.fillRectangle(view);
         if (sizes.isEmpty()) {
-            gc.setForeground(INK);
+            gc.setForeground(Palette.now().of(Use.DESK_WORDS));
             Point size = gc.textExtent(words);
             gc.drawText(words, Math.max(GAP, (view.width - size.x) / 2), view.height / 3, true);
             return;
@@ -192,7 +193,7 @@ final class CardCanvas extends Canvas {
             gc.setBackground(PAPER);
             gc.fillRectangle(GAP, y, width(), height);
         }
-        gc.setForeground(EDGE);
+        gc.setForeground(Palette.now().of(Use.PAGE_EDGE));
         gc.drawRectangle(GAP, y, width(), height);
     }
 

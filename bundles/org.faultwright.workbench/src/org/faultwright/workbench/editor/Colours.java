@@ -8,22 +8,22 @@ import java.util.EnumMap;
 import java.util.Map;
 import org.eclipse.jface.text.TextAttribute;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.Color;
-import org.eclipse.swt.graphics.RGB;
 import org.faultwright.language.server.Colouring;
+import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.Palette.Use;
 
-/** One look for each kind of stretch; every colour has a contrast of at least 4.5 to 1 on white (WCAG 2.1, 1.4.3). */
+/** One look for each kind of stretch. Only for the window's thread. */
 final class Colours {
     private static final Map<Colouring.Kind, TextAttribute> LOOKS = new EnumMap<>(Colouring.Kind.class);
 
     static {
-        look(Colouring.Kind.BEGINNING, new RGB(20, 84, 100), SWT.BOLD);
-        look(Colouring.Kind.KEYWORD, new RGB(20, 84, 100), SWT.NORMAL);
-        look(Colouring.Kind.NAME, new RGB(28, 28, 28), SWT.NORMAL);
-        look(Colouring.Kind.QUANTITY, new RGB(156, 66, 14), SWT.NORMAL);
-        look(Colouring.Kind.TEXT, new RGB(74, 74, 74), SWT.ITALIC);
-        look(Colouring.Kind.COMMENT, new RGB(106, 112, 116), SWT.NORMAL);
-        look(Colouring.Kind.ARROW, new RGB(156, 66, 14), SWT.BOLD);
+        look(Colouring.Kind.BEGINNING, Use.KEYWORD, SWT.BOLD);
+        look(Colouring.Kind.KEYWORD, Use.KEYWORD, SWT.NORMAL);
+        look(Colouring.Kind.NAME, Use.NAME, SWT.NORMAL);
+        look(Colouring.Kind.QUANTITY, Use.QUANTITY, SWT.NORMAL);
+        look(Colouring.Kind.TEXT, Use.TEXT, SWT.ITALIC);
+        look(Colouring.Kind.COMMENT, Use.COMMENT, SWT.NORMAL);
+        look(Colouring.Kind.ARROW, Use.QUANTITY, SWT.BOLD);
     }
 
     private Colours() {
@@ -33,7 +33,7 @@ final class Colours {
         return LOOKS.get(kind);
     }
 
-    private static void look(Colouring.Kind kind, RGB rgb, int style) {
-        LOOKS.put(kind, new TextAttribute(new Color(rgb), null, style));
+    private static void look(Colouring.Kind kind, Use use, int style) {
+        LOOKS.put(kind, new TextAttribute(Palette.now().of(use), null, style));
     }
 }

@@ -18,6 +18,7 @@ import org.eclipse.swt.widgets.Shell;
 final class FileStates {
     static final String CHANGED = "Changed outside";
     static final String NOT_SAVED = "Not saved";
+    static final String NOT_SAVED_YET = "Close";
     static final String OTHER_ENCODING = "Another encoding";
 
     private FileStates() {
@@ -80,6 +81,12 @@ final class FileStates {
         } else {
             editor.say("The text here was kept; Save will ask before it writes over the file.");
         }
+    }
+
+    /** @return 0 to save, 1 to give the text up, anything else to leave it open */
+    static int closing(ProcedureEditor editor) {
+        return ask(editor, MessageDialog.QUESTION, NOT_SAVED_YET, "What you changed in " + name(editor) + " is not saved yet.",
+                "Save", "Give it up", "Cancel");
     }
 
     static void writeProtected(ProcedureEditor editor) {

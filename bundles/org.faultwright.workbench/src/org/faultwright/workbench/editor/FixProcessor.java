@@ -72,7 +72,7 @@ public final class FixProcessor implements IQuickAssistProcessor {
 
         @Override
         public Point getSelection(IDocument document) {
-            return Fixing.changed(fix, document);
+            return Fixing.toSelect(fix, document);
         }
 
         @Override

@@ -33,6 +33,19 @@ public final class Fixing {
         }
     }
 
+    /**
+     * What is selected after a fix: the words that it wrote in a line; of several lines only the beginning is shown, because the
+     * next key would replace all of them.
+     */
+    public static Point toSelect(Fix fix, IDocument document) {
+        Point changed = changed(fix, document);
+        String words = document.get().substring(changed.x, changed.x + changed.y);
+        if (words.strip().indexOf('\n') < 0) {
+            return changed;
+        }
+        return new Point(changed.x + words.length() - words.stripLeading().length(), 0);
+    }
+
     /** Where the last edit of a fix that was applied has put its words: the place to look at. */
     public static Point changed(Fix fix, IDocument document) {
         List<Fix.Edit> edits = fix.edits().stream().sorted(Comparator.comparingInt(edit -> edit.at().offset())).toList();

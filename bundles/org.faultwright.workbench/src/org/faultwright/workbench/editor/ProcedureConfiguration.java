@@ -14,11 +14,12 @@ import org.eclipse.jface.text.presentation.IPresentationReconciler;
 import org.eclipse.jface.text.quickassist.IQuickAssistAssistant;
 import org.eclipse.jface.text.quickassist.QuickAssistAssistant;
 import org.eclipse.jface.text.reconciler.IReconciler;
-import org.eclipse.jface.text.source.DefaultAnnotationHover;
 import org.eclipse.jface.text.source.IAnnotationHover;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.jface.text.source.SourceViewerConfiguration;
 import org.eclipse.jface.text.IDocument;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Display;
 
 /** What the editor of a procedure does: colours, checks, proposes, explains and mends. Nothing else is built in. */
 final class ProcedureConfiguration extends SourceViewerConfiguration {
@@ -42,6 +43,9 @@ final class ProcedureConfiguration extends SourceViewerConfiguration {
         assistant.enableAutoActivation(true);
         assistant.enableAutoInsert(false);
         assistant.setAutoActivationDelay(300);
+        Display display = viewer.getTextWidget().getDisplay();
+        assistant.setProposalSelectorBackground(display.getSystemColor(SWT.COLOR_LIST_BACKGROUND));
+        assistant.setProposalSelectorForeground(display.getSystemColor(SWT.COLOR_LIST_FOREGROUND));
         return assistant;
     }
 
@@ -49,6 +53,9 @@ final class ProcedureConfiguration extends SourceViewerConfiguration {
     public IQuickAssistAssistant getQuickAssistAssistant(ISourceViewer viewer) {
         QuickAssistAssistant assistant = new QuickAssistAssistant();
         assistant.setQuickAssistProcessor(new FixProcessor());
+        Display display = viewer.getTextWidget().getDisplay();
+        assistant.setProposalSelectorBackground(display.getSystemColor(SWT.COLOR_LIST_BACKGROUND));
+        assistant.setProposalSelectorForeground(display.getSystemColor(SWT.COLOR_LIST_FOREGROUND));
         assistant.setInformationControlCreator(ProcedureConfiguration::plain);
         return assistant;
     }
@@ -69,7 +76,7 @@ final class ProcedureConfiguration extends SourceViewerConfiguration {
 
     @Override
     public IAnnotationHover getAnnotationHover(ISourceViewer viewer) {
-        return new DefaultAnnotationHover();
+        return new MarginHover();
     }
 
     @Override

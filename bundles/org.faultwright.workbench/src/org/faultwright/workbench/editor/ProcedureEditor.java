@@ -27,6 +27,7 @@ import org.eclipse.text.undo.IDocumentUndoListener;
 import org.eclipse.text.undo.IDocumentUndoManager;
 import org.eclipse.ui.IEditorInput;
 import org.eclipse.ui.IFileEditorInput;
+import org.eclipse.ui.ISaveablePart2;
 import org.eclipse.ui.editors.text.EditorsUI;
 import org.eclipse.ui.editors.text.TextEditor;
 import org.eclipse.ui.part.FileEditorInput;
@@ -39,7 +40,7 @@ import org.faultwright.workbench.files.LargestText;
  * The editor of procedures and libraries. What it does when its file is changed, deleted or write-protected outside is
  * told in the help page "When a file changes outside"; in every case the text in the editor stays until the writer says otherwise.
  */
-public final class ProcedureEditor extends TextEditor {
+public final class ProcedureEditor extends TextEditor implements ISaveablePart2 {
     /** The editor's name in the registry. */
     public static final String ID = "org.faultwright.workbench.editor";
     private static final String MATCHING = "matchingBrackets";
@@ -111,6 +112,12 @@ public final class ProcedureEditor extends TextEditor {
         for (String command : new String[] {"fix", "goToDeclaration", "rename", "format", "toggleComment"}) {
             menu.add(Menus.item(getSite().getWorkbenchWindow(), command));
         }
+    }
+
+    /** Keeps out what other bundles have for files. */
+    @Override
+    protected boolean isEditorInputIncludedInContextMenu() {
+        return false;
     }
 
     @Override
@@ -186,6 +193,7 @@ public final class ProcedureEditor extends TextEditor {
     public void doSave(IProgressMonitor monitor) {
         if (isWriteProtected()) {
             FileStates.writeProtected(this);
+            cancelIfNotSaved(monitor);
             return;
         }
         if (isGone()) {
@@ -203,6 +211,24 @@ public final class ProcedureEditor extends TextEditor {
     @Override
     protected void handleExceptionOnSave(CoreException refused, IProgressMonitor monitor) {
         FileStates.notSaved(this, refused);
+        cancelIfNotSaved(monitor);
+    }
+
+    /** Asked before the editor or the window closes. */
+    @Override
+    public int promptToSaveOnClose() {
+        return switch (FileStates.closing(this)) {
+            case 0 -> YES;
+            case 1 -> NO;
+            default -> CANCEL;
+        };
+    }
+
+    /** Whoever saves in order to close must hear that nothing was saved: the editor stays open then, and so does the text. */
+    private void cancelIfNotSaved(IProgressMonitor monitor) {
+        if (monitor != null && isDirty()) {
+            monitor.setCanceled(true);
+        }
     }
 
     @Override

@@ -13,7 +13,6 @@ import org.eclipse.jface.text.IRegion;
 import org.eclipse.jface.text.ITextHover;
 import org.eclipse.jface.text.ITextHoverExtension;
 import org.eclipse.jface.text.ITextViewer;
-import org.eclipse.jface.text.DefaultInformationControl;
 import org.eclipse.jface.text.Region;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
@@ -57,6 +56,6 @@ public final class ProcedureHover implements ITextHover, ITextHoverExtension {
 
     @Override
     public IInformationControlCreator getHoverControlCreator() {
-        return parent -> new DefaultInformationControl(parent, "F2 to keep", new MarkdownPresenter());
+        return ExplanationControl::new;
     }
 }

@@ -56,7 +56,7 @@ final class FindingPage {
         GridLayoutFactory.fillDefaults().applyTo(fixes);
         wide(fixes);
         offer(finding, fixes);
-        Link why = new Link(body, SWT.WRAP);
+        Link why = ScrolledPage.link(body);
         why.setText("<a>Why this is looked for: " + ScrolledPage.plain(HelpView.ruleTitle(finding.rule())) + "</a>");
         why.addListener(SWT.Selection, event -> HelpView.showRule(finding.rule()));
         wide(why);
@@ -70,7 +70,7 @@ final class FindingPage {
             words.append(i > 0 ? " \u203a " : "").append(here ? "\u25b6 " : "").append("<a href=\"").append(i)
                     .append("\">").append(step).append("</a>");
         }
-        Link link = new Link(body, SWT.WRAP);
+        Link link = ScrolledPage.link(body);
         link.setText(words.toString());
         link.addListener(SWT.Selection, event -> ChosenFinding.get().goTo(Integer.parseInt(event.text)));
         wide(link);
@@ -100,7 +100,7 @@ final class FindingPage {
         Editors.show(finding.at());
         Optional<IDocument> document = Editors.active().flatMap(Editors::document);
         document.filter(text -> Fixing.apply(fix, text)).ifPresent(text -> {
-            Point changed = Fixing.changed(fix, text);
+            Point changed = Fixing.toSelect(fix, text);
             Editors.active().ifPresent(editor -> editor.selectAndReveal(changed.x, changed.y));
         });
     }

@@ -13,6 +13,8 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.action.Action;
+import org.eclipse.jface.action.ActionContributionItem;
 import org.eclipse.jface.layout.TableColumnLayout;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.ColumnWeightData;
@@ -38,6 +40,8 @@ import org.faultwright.workbench.live.Shelf;
 public final class FindingsView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.findings";
 
+    private static final String STOP = "Stop checking";
+    private static final String GO_ON = "Go on checking";
     private static final int MILLISECONDS_FOR_MORE_NEWS = 80;
 
     private final Runnable shelf = this::refreshLater;
@@ -45,6 +49,16 @@ public final class FindingsView extends ViewPart {
     private volatile Optional<LiveText> inFront = Optional.empty();
     private List<Finding> rows = List.of();
     private final Consumer<Optional<ActiveText.Place>> front = place -> refreshIfNew(place);
+    private final Action stopping = new Action(STOP) {
+        @Override
+        public void run() {
+            if (Shelf.get().progress().running()) {
+                Shelf.get().stop();
+            } else {
+                Shelf.get().goOn();
+            }
+        }
+    };
     private TableViewer table;
     private FindingPage page;
     private LiveText shown;
@@ -55,6 +69,11 @@ public final class FindingsView extends ViewPart {
         table = table(new Composite(halves, SWT.NONE));
         page = new FindingPage(halves);
         halves.setWeights(58, 42);
+        stopping.setImageDescriptor(Pictures.descriptor("stop").orElse(null));
+        stopping.setEnabled(false);
+        ActionContributionItem button = new ActionContributionItem(stopping);
+        button.setMode(ActionContributionItem.MODE_FORCE_TEXT);
+        getViewSite().getActionBars().getToolBarManager().add(button);
         gathering.setSystem(true);
         Shelf.get().addListener(shelf);
         ActiveText.get().addListener(front);
@@ -153,6 +172,10 @@ public final class FindingsView extends ViewPart {
             table.setItemCount(findings.size());
             table.getTable().clearAll();
         }
+        Shelf.Progress progress = Shelf.get().progress();
+        stopping.setEnabled(!Shelf.get().isComplete());
+        stopping.setText(progress.running() || Shelf.get().isComplete() ? STOP : GO_ON);
+        stopping.setToolTipText(stopping.getText());
         if (!summary.equals(getContentDescription())) {
             setContentDescription(summary);
         }
@@ -192,8 +215,10 @@ public final class FindingsView extends ViewPart {
     }
 
     private static String summary(List<Finding> findings) {
+        Shelf.Progress progress = Shelf.get().progress();
         if (!Shelf.get().isComplete()) {
-            return "Checking the procedures\u2026  " + Severity.counted(findings);
+            return (progress.running() ? "Checking" : "Stopped") + ", " + progress.checked() + " of " + progress.all() + " files checked.  "
+                    + Severity.counted(findings);
         }
         int files = Shelf.get().all().size();
         String where = files == 1 ? " in 1 file" : " in " + files + " files";

@@ -14,12 +14,13 @@ import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Color;
 import org.faultwright.language.server.Colouring;
+import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.Palette.Use;
 
 /** Shows the Markdown that help pages are written in: headings, bold, code, lists, tables and procedure texts. */
 final class HelpPage {
-    private static final Color HEADING = new Color(20, 84, 100);
-    private static final Color CODE_GROUND = new Color(242, 245, 246);
-    private static final Color QUANTITY = new Color(156, 66, 14);
+    private final Color heading = Palette.now().of(Use.HEADING);
+    private final Color codeGround = Palette.now().of(Use.CODE_GROUND);
     private static final Pattern INLINE = Pattern.compile("\\*\\*(.+?)\\*\\*|`([^`]+)`|\\*([^*]+)\\*");
 
     private final StringBuilder text = new StringBuilder();
@@ -57,7 +58,7 @@ final class HelpPage {
             int start = text.length();
             String words = line.replaceFirst("^#+\\s*", "");
             text.append(words).append('\n');
-            StyleRange style = new StyleRange(start, words.length(), HEADING, null, SWT.BOLD);
+            StyleRange style = new StyleRange(start, words.length(), heading, null, SWT.BOLD);
             style.font = line.startsWith("##") ? JFaceResources.getBannerFont() : JFaceResources.getHeaderFont();
             styles.add(style);
         } else if (!line.matches("\\|[-| ]+\\|?")) {
@@ -77,7 +78,7 @@ final class HelpPage {
                 styled(part.group(1), start, SWT.BOLD);
             } else if (part.group(2) != null) {
                 text.append(part.group(2));
-                StyleRange style = new StyleRange(start, part.group(2).length(), HEADING, CODE_GROUND);
+                StyleRange style = new StyleRange(start, part.group(2).length(), heading, codeGround);
                 style.font = JFaceResources.getTextFont();
                 styles.add(style);
             } else {
@@ -99,7 +100,7 @@ final class HelpPage {
         int at = 0;
         for (Colouring.Stretch stretch : Colouring.of(code)) {
             plain(base + at, stretch.offset() - at);
-            StyleRange style = new StyleRange(base + stretch.offset(), stretch.length(), colour(stretch.kind()), CODE_GROUND,
+            StyleRange style = new StyleRange(base + stretch.offset(), stretch.length(), colour(stretch.kind()), codeGround,
                     stretch.kind() == Colouring.Kind.BEGINNING ? SWT.BOLD : SWT.NORMAL);
             style.font = JFaceResources.getTextFont();
             styles.add(style);
@@ -110,16 +111,16 @@ final class HelpPage {
 
     private void plain(int start, int length) {
         if (length > 0) {
-            StyleRange style = new StyleRange(start, length, null, CODE_GROUND);
+            StyleRange style = new StyleRange(start, length, null, codeGround);
             style.font = JFaceResources.getTextFont();
             styles.add(style);
         }
     }
 
-    private static Color colour(Colouring.Kind kind) {
+    private Color colour(Colouring.Kind kind) {
         return switch (kind) {
-            case BEGINNING, KEYWORD -> HEADING;
-            case QUANTITY, ARROW -> QUANTITY;
+            case BEGINNING, KEYWORD -> heading;
+            case QUANTITY, ARROW -> Palette.now().of(Use.QUANTITY);
             case NAME, TEXT, COMMENT -> null;
         };
     }

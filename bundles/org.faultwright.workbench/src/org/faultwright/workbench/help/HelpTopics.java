@@ -14,7 +14,6 @@ import java.util.Optional;
 import org.eclipse.core.runtime.ILog;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleIndex;
-import org.faultwright.analysis.RulePage;
 import org.faultwright.analysis.RulePages;
 import org.faultwright.language.reference.LanguageReference;
 
@@ -28,7 +27,7 @@ final class HelpTopics {
 
     private static final List<Topic> OWN = List.of(new Topic(FIRST, "First steps"),
             new Topic("tutorial", "A first procedure, step by step"), new Topic("how-do-i-say", "How do I say \u2026"),
-            new Topic("writing", "Keys and order of work"), new Topic("files", "When a file changes outside"),
+            new Topic("writing", "Keys and order of work"), new Topic("files", "When a file changes outside"), new Topic("settings", "Settings"),
             new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),
             new Topic("faults", "Faults, order and examples"), new Topic("cards", "Cards, trees and reports"),
             new Topic("bench-page", "Walking a procedure at the bench"),
@@ -63,15 +62,27 @@ final class HelpTopics {
         return ids;
     }
 
-    /** A page as Markdown; absent when there is none of that id. */
+    /** A page as Markdown, with the titles of rules where the sources have their ids; absent when there is none of that id. */
     static Optional<String> page(String id) {
+        return source(id).map(HelpTopics::inWords);
+    }
+
+    private static String inWords(String markdown) {
+        String words = markdown;
+        for (RuleHeader header : RuleIndex.headers()) {
+            words = words.replace("page of " + header.id() + ".", "page \"" + header.summary() + "\".").replace("`" + header.id() + "`", "**" + header.summary() + "**").replaceAll("(?m)(//\\s*\\^+) " + header.id() + "$", "$1 here");
+        }
+        return words;
+    }
+
+    private static Optional<String> source(String id) {
         Optional<String> reference = LanguageReference.pages().stream().filter(page -> id.equals("reference-" + page.id()))
                 .map(LanguageReference.Page::markdown).findFirst();
         if (reference.isPresent()) {
             return reference;
         }
         if (OWN.stream().noneMatch(topic -> topic.id().equals(id))) {
-            return RulePages.page(id).map(RulePage::markdown);
+            return RulePages.page(id).map(page -> page.markdown().replaceFirst("^# .*\n\n(.*)\n", "# $1\n"));
         }
         try (InputStream page = HelpTopics.class.getResourceAsStream("/help/" + id + ".md")) {
             return page == null ? Optional.empty()

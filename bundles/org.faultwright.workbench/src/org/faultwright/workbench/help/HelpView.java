@@ -26,6 +26,8 @@ import org.faultwright.analysis.RuleHeader;
 public final class HelpView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.help";
 
+    /** In pixels; below it, the topics stand above the page. */
+    private static final int NARROW = 640;
     private static final String REFERENCE = "The language, word by word";
 
     private TreeViewer topics;
@@ -68,6 +70,8 @@ public final class HelpView extends ViewPart {
         page.setMargins(14, 10, 14, 10);
         page.setLineSpacing(3);
         halves.setWeights(32, 68);
+        halves.addListener(SWT.Resize, event -> halves.setOrientation(
+                halves.getClientArea().width < NARROW ? SWT.VERTICAL : SWT.HORIZONTAL));
         topics.addSelectionChangedListener(event -> show(event.getStructuredSelection().getFirstElement()));
         select(HelpTopics.FIRST);
     }
@@ -155,7 +159,7 @@ public final class HelpView extends ViewPart {
             if (element instanceof HelpTopics.Topic topic) {
                 return topic.title();
             }
-            return element instanceof RuleHeader header ? header.id() : element.toString();
+            return element instanceof RuleHeader header ? header.summary() : element.toString();
         }
     }
 }

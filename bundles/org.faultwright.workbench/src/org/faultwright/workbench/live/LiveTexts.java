@@ -4,6 +4,7 @@
  */
 package org.faultwright.workbench.live;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,6 +16,7 @@ import org.eclipse.core.filebuffers.FileBuffers;
 import org.eclipse.core.filebuffers.ITextFileBuffer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -22,25 +24,39 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.IDocument;
 import org.faultwright.language.server.EditingServices;
 import org.faultwright.language.server.OpenText;
+import org.faultwright.workbench.settings.Settings;
 
 /** The texts open in editors, read and checked after each change, away from the window's thread. */
 public final class LiveTexts {
     private static final LiveTexts ONLY = new LiveTexts();
 
-    private final EditingServices services = new EditingServices(Optional.of(java.time.LocalDate.now()));
+    private LocalDate judgedOn = Settings.calibrationDay();
+    private EditingServices services = new EditingServices(Optional.of(judgedOn));
     private final Map<IDocument, LiveText> open = new ConcurrentHashMap<>();
     private final List<Consumer<LiveText>> listeners = new CopyOnWriteArrayList<>();
     private final Studying studying = new Studying();
 
     private LiveTexts() {
+        Settings.addListener(this::checkAll);
     }
 
     public static LiveTexts get() {
         return ONLY;
     }
 
-    public EditingServices services() {
+    /** What reads and checks, by the day on which calibration is judged: a window may be open over midnight. */
+    public synchronized EditingServices services() {
+        LocalDate day = Settings.calibrationDay();
+        if (!day.equals(judgedOn)) {
+            judgedOn = day;
+            services = new EditingServices(Optional.of(day));
+        }
         return services;
+    }
+
+    /** Checks every open text anew, away from the window's thread. */
+    private void checkAll() {
+        Job.createSystem("Checking the open texts", (ICoreRunnable) monitor -> open.keySet().forEach(this::check)).schedule();
     }
 
     /** Reads and checks the document as it stands, and tells the listeners; called from any thread but the window's. */
@@ -57,7 +73,7 @@ public final class LiveTexts {
     }
 
     private Optional<LiveText> read(IDocument document) {
-        return file(document).map(file -> new LiveText(file, document, services.update(path(file), document.get())));
+        return file(document).map(file -> new LiveText(file, document, services().update(path(file), document.get())));
     }
 
     private void tell(LiveText live) {
@@ -95,7 +111,7 @@ public final class LiveTexts {
         }
 
         private void study(LiveText live) {
-            OpenText more = services.withEveryRule(live.text());
+            OpenText more = services().withEveryRule(live.text());
             if (open.get(live.document()) == live && !more.findings().equals(live.text().findings())) {
                 tell(new LiveText(live.file(), live.document(), more));
             }
@@ -125,7 +141,7 @@ public final class LiveTexts {
     public void close(IDocument document) {
         LiveText last = open.remove(document);
         if (last != null) {
-            services.close(path(last.file()));
+            services().close(path(last.file()));
         }
     }
 

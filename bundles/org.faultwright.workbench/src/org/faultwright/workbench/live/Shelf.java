@@ -31,6 +31,7 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.files.Encoding;
 import org.faultwright.workbench.files.LargestText;
+import org.faultwright.workbench.settings.Settings;
 
 /**
  * Every procedure and library of the open folders as it stands on disk. Heads are read at once, so that titles are there; the
@@ -39,6 +40,8 @@ import org.faultwright.workbench.files.LargestText;
 public final class Shelf {
     private static final Shelf ONLY = new Shelf();
     private static final String EXTENSION = "procedure";
+    /** At a start, the text that is looked at and its card come first. */
+    private static final long MILLISECONDS_FOR_THE_TEXT_IN_FRONT = 4_000;
     private static final long MILLISECONDS_BETWEEN_NEWS = 700;
 
     private final Map<IFile, Shelved> shelved = new ConcurrentHashMap<>();
@@ -47,11 +50,15 @@ public final class Shelf {
     private final Job heads = new ReadingHeads();
     private final Job checking = new Checking();
     private volatile boolean complete;
+    private volatile boolean stopped;
+    private volatile boolean begun;
 
     private Shelf() {
+        checking.setSystem(true);
         heads.setSystem(true);
         checking.setPriority(Job.DECORATE);
         ResourcesPlugin.getWorkspace().addResourceChangeListener(this::changed, IResourceChangeEvent.POST_CHANGE);
+        Settings.addListener(() -> wait(files()));
         wait(files());
     }
 
@@ -67,6 +74,35 @@ public final class Shelf {
     /** Every file whose head was read. */
     public Map<IFile, Shelved> all() {
         return Map.copyOf(shelved);
+    }
+
+    /**
+     * How far the checks are.
+     *
+     * @param checked how many files were checked
+     * @param all     how many there are
+     * @param running whether the rest is being checked
+     */
+    public record Progress(int checked, int all, boolean running) {
+    }
+
+    public Progress progress() {
+        return new Progress((int) shelved.values().stream().filter(Shelved::checked).count(), shelved.size(),
+                !complete && !stopped);
+    }
+
+    /** Checks nothing more until told to; what was found stays. */
+    public void stop() {
+        stopped = true;
+        checking.cancel();
+        tell();
+    }
+
+    /** Goes on where it was stopped. */
+    public void goOn() {
+        stopped = false;
+        checking.schedule();
+        tell();
     }
 
     /** Whether every file has been checked. */
@@ -154,8 +190,11 @@ public final class Shelf {
                 }
             });
             tell();
-            checking.cancel();
-            checking.schedule();
+            if (!stopped) {
+                checking.cancel();
+                checking.schedule(begun ? 0 : MILLISECONDS_FOR_THE_TEXT_IN_FRONT);
+                begun = true;
+            }
             return Status.OK_STATUS;
         }
 

@@ -7,8 +7,12 @@ package org.faultwright.workbench.shelf;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URL;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
+import org.eclipse.core.resources.IContainer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
 import org.eclipse.core.resources.IProject;
@@ -17,11 +21,15 @@ import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.IWorkspace;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.core.runtime.Path;
 import org.eclipse.core.runtime.Platform;
 import org.eclipse.core.runtime.Status;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.swt.widgets.Shell;
+import org.faultwright.workbench.editor.Editors;
 import org.osgi.framework.Bundle;
 
 /** The folders on the shelf. */
@@ -61,17 +69,70 @@ public final class Folders {
         }
     }
 
+    /** Every open folder. */
+    public static List<IProject> all() {
+        return Arrays.stream(ResourcesPlugin.getWorkspace().getRoot().getProjects()).filter(IProject::isOpen).toList();
+    }
+
+    /** The folder that the texts of an open folder lie in. */
+    static IContainer place(IProject project) {
+        return linked(project).map(IContainer.class::cast).orElse(project);
+    }
+
+    /** Where a folder lies, in words. */
+    public static String words(IProject project) {
+        return project.getName() + "   " + place(project).getLocation().toOSString();
+    }
+
+    /** Takes a folder off after asking about texts in it that are not saved. The files stay on the disk. */
+    public static void takeOff(IProject project, Shell shell) {
+        if (!Editors.close(project)) {
+            return;
+        }
+        try {
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+        } catch (CoreException refused) {
+            MessageDialog.openInformation(shell, "Procedures", "\"" + project.getName() + "\" could not be taken off.");
+        }
+    }
+
     /** Where the open folders lie. */
-    private static List<java.nio.file.Path> open() throws CoreException {
-        List<java.nio.file.Path> open = new java.util.ArrayList<>();
+    public static List<java.nio.file.Path> open() {
+        List<java.nio.file.Path> open = new ArrayList<>();
         for (IProject project : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
+            linked(project).map(IFolder::getLocation).ifPresent(location -> open.add(location.toPath()));
+        }
+        return open;
+    }
+
+    /** The folder of the file system that a project stands for; absent for the demo, which lies in the workspace. */
+    static Optional<IFolder> linked(IProject project) {
+        try {
             for (IResource member : project.isOpen() ? project.members() : new IResource[0]) {
-                if (member.isLinked() && member.getLocation() != null) {
-                    open.add(member.getLocation().toPath());
+                if (member.isLinked() && member instanceof IFolder folder && folder.getLocation() != null) {
+                    return Optional.of(folder);
+                }
+            }
+        } catch (CoreException goneMeanwhile) {
+            return Optional.empty();
+        }
+        return Optional.empty();
+    }
+
+    /** Takes folders off that cannot be opened, so that they can be opened again. */
+    public static void takeOffUnreadable() {
+        for (IProject project : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
+            if (!project.isOpen()) {
+                try {
+                    project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT | IResource.FORCE, new NullProgressMonitor());
+                    // what the workspace had written of it, which cannot be read; nothing of the user's
+                    java.nio.file.Files.deleteIfExists(ResourcesPlugin.getWorkspace().getRoot().getLocation().toPath()
+                            .resolve(project.getName()).resolve(IProjectDescription.DESCRIPTION_FILE_NAME));
+                } catch (CoreException | IOException refused) {
+                    ILog.of(Folders.class).warn("The folder " + project.getName() + " cannot be taken off.", refused);
                 }
             }
         }
-        return open;
     }
 
     private static String free(String name) {

@@ -6,13 +6,15 @@ package org.faultwright.workbench.shelf;
 
 import java.util.Arrays;
 import org.eclipse.core.resources.IContainer;
+import org.eclipse.core.resources.IFolder;
+import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.viewers.ITreeContentProvider;
 import org.faultwright.workbench.live.Shelf;
 
-/** Folders and the procedure texts in them; whatever else lies there stays out of sight. */
+/** The open folders and the procedure texts in them; whatever else lies there stays out of sight. */
 final class ShelfContent implements ITreeContentProvider {
     @Override
     public Object[] getElements(Object root) {
@@ -23,6 +25,9 @@ final class ShelfContent implements ITreeContentProvider {
     public Object[] getChildren(Object parent) {
         if (!(parent instanceof IContainer folder) || !folder.isAccessible()) {
             return new Object[0];
+        }
+        if (folder instanceof IProject project && Folders.linked(project).isPresent()) {
+            return getChildren(Folders.linked(project).get());
         }
         try {
             return Arrays.stream(folder.members()).filter(ShelfContent::belongs).toArray();
@@ -39,7 +44,11 @@ final class ShelfContent implements ITreeContentProvider {
 
     @Override
     public Object getParent(Object element) {
-        return element instanceof IResource resource ? resource.getParent() : null;
+        if (!(element instanceof IResource resource)) {
+            return null;
+        }
+        IContainer parent = resource.getParent();
+        return parent instanceof IFolder folder && folder.isLinked() ? folder.getProject() : parent;
     }
 
     @Override

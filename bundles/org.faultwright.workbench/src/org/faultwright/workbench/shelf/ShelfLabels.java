@@ -37,6 +37,11 @@ final class ShelfLabels extends ColumnLabelProvider implements IStyledLabelProvi
         return label;
     }
 
+    /** What the line of a text shows, its picture too. */
+    String line(IFile file) {
+        return picture(file) + " " + getText(file);
+    }
+
     private static String name(IResource resource) {
         return resource.getName().replaceFirst("\\.procedure$", "");
     }
@@ -51,11 +56,15 @@ final class ShelfLabels extends ColumnLabelProvider implements IStyledLabelProvi
         if (!(element instanceof IFile)) {
             return Pictures.of(element instanceof IProject ? "library" : "folder").orElse(null);
         }
-        Optional<Shelved> text = text(element);
+        return Pictures.of(picture((IFile) element)).orElse(null);
+    }
+
+    private static String picture(IFile file) {
+        Optional<Shelved> text = text(file);
         if (text.filter(known -> count(known.findings(), Severity.ERROR) > 0).isPresent()) {
-            return Pictures.of("error").orElse(null);
+            return "error";
         }
-        return Pictures.of(text.filter(known -> known.head().library()).isPresent() ? "library" : "procedure").orElse(null);
+        return text.filter(known -> known.head().library()).isPresent() ? "library" : "procedure";
     }
 
     /** Titles are longer than the view is wide. */

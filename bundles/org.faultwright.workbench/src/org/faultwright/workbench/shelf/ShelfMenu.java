@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.eclipse.core.resources.IFile;
-import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
@@ -64,11 +63,11 @@ final class ShelfMenu {
             menu.add(action("Delete\u2026\tDel", file, this::delete));
             menu.add(new Separator());
         });
-        menu.add(Menus.item(window, "newProcedure"));
+        menu.add(Menus.item(window, "newText"));
         menu.add(Menus.item(window, "openFolder"));
         chosen().ifPresent(resource -> {
             menu.add(new Separator());
-            menu.add(action("Show in the file manager", resource, ShelfMenu::showOutside));
+            menu.add(action("Open in the file manager", resource, ShelfMenu::showOutside));
             menu.add(action("Take the folder off", resource, this::takeOff));
         });
     }
@@ -117,10 +116,8 @@ final class ShelfMenu {
         Program.launch((resource instanceof IFile ? path.getParent() : path).toString());
     }
 
-    /** The files stay on the disk; only the demo, which was copied here, goes with its folder when asked for. */
     private void takeOff(IResource resource) {
-        IProject folder = resource.getProject();
-        change("taken off", folder, () -> folder.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor()));
+        Folders.takeOff(resource.getProject(), shell());
     }
 
     /** A change of files that may be refused. */

@@ -4,9 +4,14 @@
  */
 package org.faultwright.workbench.shelf;
 
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.core.resources.IContainer;
 import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.jface.viewers.ColumnViewerToolTipSupport;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
@@ -23,13 +28,17 @@ public final class ShelfView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.shelf";
 
     private final Runnable refresh = this::refreshLater;
+    private final AtomicBoolean waiting = new AtomicBoolean();
+    private final ShelfLabels labels = new ShelfLabels();
+    private Map<IFile, String> shown = Map.of();
+    private List<IProject> folders = List.of();
     private TreeViewer tree;
 
     @Override
     public void createPartControl(Composite parent) {
         tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL);
         tree.setContentProvider(new ShelfContent());
-        tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new ShelfLabels()));
+        tree.setLabelProvider(new DelegatingStyledCellLabelProvider(labels));
         ColumnViewerToolTipSupport.enableFor(tree);
         tree.setComparator(new ShelfOrder());
         tree.setInput(ResourcesPlugin.getWorkspace().getRoot());
@@ -50,15 +59,30 @@ public final class ShelfView extends ViewPart {
 
     private void refreshLater() {
         Optional.ofNullable(tree).map(TreeViewer::getControl).filter(control -> !control.isDisposed())
+                .filter(control -> waiting.compareAndSet(false, true))
                 .ifPresent(control -> control.getDisplay().asyncExec(() -> {
+                    waiting.set(false);
                     if (!control.isDisposed()) {
-                        boolean first = tree.getTree().getItemCount() == 0;
-                        tree.refresh();
-                        if (first) {
-                            tree.expandToLevel(2);
-                        }
+                        refresh();
                     }
                 }));
+    }
+
+    /** Touches only the lines that read otherwise: drawing a tree of thousands takes a second, and checks tell of news every other one. */
+    private void refresh() {
+        Map<IFile, String> lines = new HashMap<>();
+        Shelf.get().all().keySet().forEach(file -> lines.put(file, labels.line(file)));
+        if (lines.keySet().equals(shown.keySet()) && folders.equals(Folders.all())) {
+            tree.update(lines.keySet().stream().filter(file -> !lines.get(file).equals(shown.get(file))).toArray(), null);
+        } else {
+            boolean first = tree.getTree().getItemCount() == 0;
+            tree.refresh();
+            if (first) {
+                tree.expandToLevel(2);
+            }
+        }
+        shown = lines;
+        folders = Folders.all();
     }
 
     @Override

@@ -7,10 +7,10 @@ package org.faultwright.workbench.start;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
+import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
-import org.eclipse.core.resources.IProject;
-import org.eclipse.core.resources.IResource;
+import java.util.stream.Collectors;
 import org.eclipse.core.resources.IResourceChangeEvent;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
@@ -24,7 +24,11 @@ import org.faultwright.workbench.shelf.Folders;
 /** What comes before and right after the window: its workspace, a second window, a damaged workspace. */
 public final class Starting {
     static final String TITLE = "Faultwright";
-    private static Optional<Path> damaged = Optional.empty();
+    static final String OPEN_ALREADY = "Faultwright is open already";
+    static final String BEGUN_ANEW = "Damaged, and begun anew";
+    private static final String SHOW = "Show that window";
+    private static final String CANCEL = "Cancel";
+    private static Map<Workspace.Part, Path> damaged = Map.of();
 
     private Starting() {
     }
@@ -45,36 +49,49 @@ public final class Starting {
     }
 
     private static boolean another() throws IOException {
-        int answer = MessageDialog.open(MessageDialog.QUESTION, null, TITLE, "Faultwright is open already, with the workspace "
-                + Workspace.folder() + ".", SWT.NONE, "Show that window", "Open another window", "Cancel");
+        boolean named = Workspace.wasNamed();
+        String words = "The workspace " + Workspace.folder() + " has a window already."
+                + (named ? " For a second one, name another workspace after -data." : " A second one has a workspace of its own.");
+        String[] buttons = named ? new String[] {SHOW, CANCEL} : new String[] {SHOW, "Open another window", CANCEL};
+        int answer = MessageDialog.open(MessageDialog.QUESTION, null, OPEN_ALREADY, words, SWT.NONE, buttons);
         if (answer == 0) {
             Doorbell.ring(Workspace.folder());
-            return false;
         }
-        if (answer != 1) {
-            return false;
-        }
-        if (!Workspace.takeAnother()) {
-            MessageDialog.openInformation(null, TITLE, "This workspace was named when Faultwright was started. Name another one"
-                    + " after -data to have a second window.");
-            return false;
-        }
-        return true;
+        return answer == 1 && !named && Workspace.takeAnother();
     }
 
     /** Opens again what was open in a workspace that had to be set aside, and says so. */
     public static void opened(Shell window) {
-        boolean empty = ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0;
-        if (damaged.isPresent() || empty && !Workspace.listed().isEmpty()) {
-            Workspace.listed().stream().filter(Files::isDirectory).forEach(Starting::link);
-            String kept = damaged.map(aside -> " What was damaged is kept in " + aside + ".").orElse("");
-            window.getDisplay().asyncExec(() -> MessageDialog.openInformation(window, TITLE, "The workspace was damaged and has been"
-                    + " begun anew, with the folders that were open. Your procedures are untouched in their folders." + kept));
+        List<Path> open = Folders.open();
+        List<Path> missing = Workspace.listed().stream().filter(Files::isDirectory).filter(folder -> !open.contains(folder)).toList();
+        Folders.takeOffUnreadable();
+        missing.forEach(Starting::link);
+        if (!damaged.isEmpty() || !missing.isEmpty()) {
+            String words = words(damaged, missing);
+            window.getDisplay().asyncExec(() -> MessageDialog.openInformation(window, BEGUN_ANEW, words));
         }
         ResourcesPlugin.getWorkspace().addResourceChangeListener(event -> writeList(),
                 IResourceChangeEvent.POST_CHANGE);
         writeList();
         Doorbell.listen(window);
+    }
+
+    /** What was damaged, what has been done about it, and where the damaged files are. */
+    static String words(Map<Workspace.Part, Path> damaged, List<Path> again) {
+        StringBuilder words = new StringBuilder();
+        if (damaged.containsKey(Workspace.Part.FOLDERS) || !again.isEmpty()) {
+            words.append("The list of open folders was damaged and has been begun anew")
+                    .append(again.isEmpty() ? ". " : ", with the folders that were open. ");
+        }
+        if (damaged.containsKey(Workspace.Part.ARRANGEMENT)) {
+            words.append("The arrangement of the window was damaged; it is as at the first start. ");
+        }
+        words.append("Your procedures are untouched in their folders.");
+        if (!damaged.isEmpty()) {
+            words.append("\n\nWhat was damaged is kept in ")
+                    .append(damaged.values().stream().map(Path::toString).collect(Collectors.joining(" and "))).append('.');
+        }
+        return words.toString();
     }
 
     private static void link(Path folder) {
@@ -90,18 +107,7 @@ public final class Starting {
     /** Keeps the list of open folders where a damaged workspace does not take it along. */
     private static synchronized void writeList() {
         TreeSet<String> folders = new TreeSet<>();
-        for (IProject project : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
-            try {
-                for (IResource member : project.isOpen() ? project.members() : new IResource[0]) {
-                    if (member.isLinked() && member.getLocation() != null) {
-                        folders.add(member.getLocation().toOSString());
-                    }
-                }
-            } catch (CoreException gone) {
-                // a folder that is being taken off the shelf at this moment
-                continue;
-            }
-        }
+        Folders.open().forEach(folder -> folders.add(folder.toString()));
         String list = String.join("\n", folders) + "\n";
         if (!list.equals(written)) {
             try {

@@ -8,11 +8,15 @@ import java.io.IOException;
 import java.net.URL;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.EnumMap;
 import java.util.List;
-import java.util.Optional;
-import org.eclipse.core.resources.IWorkspace;
+import java.util.Locale;
+import java.util.Map;
 import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.ILog;
+import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.core.runtime.Platform;
 import org.eclipse.osgi.service.datalocation.Location;
 import org.osgi.framework.Bundle;
@@ -21,7 +25,6 @@ import org.osgi.framework.FrameworkUtil;
 
 /** The folder in which a window keeps what is its own: which folders are open, how its views are arranged, what is not saved yet. */
 public final class Workspace {
-    private static final String RESOURCES = ".metadata/.plugins/org.eclipse.core.resources";
     private static final int MOST_WINDOWS = 20;
 
     private Workspace() {
@@ -43,7 +46,12 @@ public final class Workspace {
         return Path.of(new java.io.File(url.getPath()).getPath());
     }
 
-    /** Takes a folder beside the usual one. @return false if a workspace was named at the start and cannot be another */
+    /** Whether a workspace was named when the program was started; it cannot be another one then. */
+    static boolean wasNamed() {
+        return Platform.getInstanceLocation().isSet();
+    }
+
+    /** Takes a folder beside the usual one. @return false if a workspace was named at the start, or too many windows are open */
     static boolean takeAnother() throws IOException {
         Location location = Platform.getInstanceLocation();
         Path usual = folder();
@@ -56,34 +64,59 @@ public final class Workspace {
         return false;
     }
 
-    /**
-     * Opens the workspace; one that cannot be read is set aside, never deleted, and an empty one is begun.
-     *
-     * @return where the damaged one is now; absent where nothing was wrong
-     */
-    static Optional<Path> open() {
-        if (isReadable()) {
-            return Optional.empty();
-        }
-        try {
-            Bundle resources = FrameworkUtil.getBundle(ResourcesPlugin.class);
-            resources.stop(Bundle.STOP_TRANSIENT);
-            Path damaged = folder().resolve(RESOURCES);
-            Path aside = free(folder().resolve("damaged-workspace"));
-            Files.move(damaged, aside);
-            resources.start(Bundle.START_TRANSIENT);
-            return Optional.of(aside);
-        } catch (IOException | BundleException refused) {
-            ILog.of(Workspace.class).error("The damaged workspace could not be set aside.", refused);
-            return Optional.empty();
+    /** What can be damaged by itself. */
+    enum Part {
+        /** Which folders are open. */
+        FOLDERS(".metadata/.plugins/org.eclipse.core.resources"),
+        /** How the views are arranged and which texts are open. */
+        ARRANGEMENT(".metadata/.plugins/org.eclipse.e4.workbench");
+
+        private final String where;
+
+        Part(String where) {
+            this.where = where;
         }
     }
 
+    /**
+     * Opens the workspace; a part of it that cannot be read is set aside, never deleted, and begun anew.
+     *
+     * @return where each damaged part is now; empty where nothing was wrong
+     */
+    static Map<Part, Path> open() {
+        Map<Part, Path> aside = new EnumMap<>(Part.class);
+        if (Arrangement.isDamaged(folder().resolve(Part.ARRANGEMENT.where))) {
+            setAside(Part.ARRANGEMENT, aside);
+        }
+        if (!isReadable()) {
+            Bundle resources = FrameworkUtil.getBundle(ResourcesPlugin.class);
+            try {
+                resources.stop(Bundle.STOP_TRANSIENT);
+                setAside(Part.FOLDERS, aside);
+                resources.start(Bundle.START_TRANSIENT);
+            } catch (BundleException refused) {
+                ILog.of(Workspace.class).error("The damaged workspace could not be begun anew.", refused);
+            }
+        }
+        return aside;
+    }
+
+    private static void setAside(Part part, Map<Part, Path> aside) {
+        Path to = free(folder().resolve("damaged-" + part.name().toLowerCase(Locale.ROOT)));
+        try {
+            Files.move(folder().resolve(part.where), to);
+            aside.put(part, to);
+        } catch (IOException refused) {
+            ILog.of(Workspace.class).error("What is damaged could not be moved to " + to + ".", refused);
+        }
+    }
+
+    /** Whether there is a list of folders that can be worked with; one that was cut off leaves a workspace that is closed. */
     private static boolean isReadable() {
         try {
-            IWorkspace workspace = ResourcesPlugin.getWorkspace();
-            return workspace.getRoot() != null;
-        } catch (IllegalStateException damaged) {
+            ResourcesPlugin.getWorkspace().run((ICoreRunnable) monitor -> { }, new NullProgressMonitor());
+            return true;
+        } catch (IllegalStateException | CoreException damaged) {
             return false;
         }
     }

@@ -104,7 +104,7 @@ public final class UsedByView extends ViewPart {
     }
 
     private static void line(Composite body, String words, List<SourceRange> targets) {
-        Link link = new Link(body, SWT.WRAP);
+        Link link = ScrolledPage.link(body);
         link.setText(words);
         link.addListener(SWT.Selection, event -> Editors.show(targets.get(Integer.parseInt(event.text))));
         GridDataFactory.fillDefaults().grab(true, false).hint(160, SWT.DEFAULT).applyTo(link);

@@ -1,0 +1,210 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.editor;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.text.AbstractInformationControl;
+import org.eclipse.jface.text.IInformationControlCreator;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.ScrolledComposite;
+import org.eclipse.swt.custom.StyleRange;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+
+/** Shows what is said of the words under the pointer: paragraphs, and tables with their columns under one another. */
+final class ExplanationControl extends AbstractInformationControl {
+    private static final Pattern BOLD = Pattern.compile("\\*\\*(.+?)\\*\\*");
+    private static final int MARGIN = 8;
+    /** In average characters. */
+    private static final int WIDEST_CELL = 44;
+    private static final int WIDEST_LINE = 100;
+    /** In characters; nobody reads more of it beside a pointer. */
+    private static final int LONGEST = 8_000;
+
+    private final boolean kept;
+    private ScrolledComposite scroll;
+    private Composite body;
+
+    ExplanationControl(Shell parent) {
+        super(parent, "F2 to keep");
+        kept = false;
+        create();
+    }
+
+    private ExplanationControl(Shell parent, boolean resizable) {
+        super(parent, resizable);
+        kept = resizable;
+        create();
+    }
+
+    @Override
+    protected void createContent(Composite parent) {
+        scroll = new ScrolledComposite(parent, SWT.V_SCROLL | SWT.H_SCROLL);
+        scroll.setExpandHorizontal(true);
+        scroll.setExpandVertical(true);
+        body = new Composite(scroll, SWT.NONE);
+        GridLayoutFactory.fillDefaults().margins(MARGIN, MARGIN).spacing(0, 4).applyTo(body);
+        scroll.setContent(body);
+        paint(scroll);
+        paint(body);
+    }
+
+    private static void paint(Control control) {
+        Display display = control.getDisplay();
+        control.setBackground(display.getSystemColor(SWT.COLOR_LIST_BACKGROUND));
+        control.setForeground(display.getSystemColor(SWT.COLOR_LIST_FOREGROUND));
+    }
+
+    @Override
+    public void setInformation(String markdown) {
+        for (Control old : body.getChildren()) {
+            old.dispose();
+        }
+        List<String> words = new ArrayList<>();
+        List<List<String>> rows = new ArrayList<>();
+        String shown = markdown.length() > LONGEST ? markdown.substring(0, LONGEST) + "\u2026" : markdown;
+        for (String line : (shown + "\n\n").split("\n", -1)) {
+            if (line.startsWith("|")) {
+                paragraph(words);
+                if (!line.matches("\\|(\\s*:?-+:?\\s*\\|)+")) {
+                    rows.add(cells(line));
+                }
+            } else {
+                table(rows);
+                if (line.isBlank()) {
+                    paragraph(words);
+                } else {
+                    words.add(line.replaceFirst("^- ", "\u2022 "));
+                }
+            }
+        }
+        body.layout(true, true);
+        scroll.setMinSize(body.computeSize(SWT.DEFAULT, SWT.DEFAULT));
+    }
+
+    private static List<String> cells(String line) {
+        List<String> cells = new ArrayList<>();
+        for (String cell : line.substring(1).split("(?<!\\\\)\\|")) {
+            cells.add(plain(cell.strip()));
+        }
+        return cells;
+    }
+
+    private void paragraph(List<String> lines) {
+        if (lines.isEmpty()) {
+            return;
+        }
+        StyledText text = new StyledText(body, SWT.WRAP | SWT.MULTI | SWT.READ_ONLY);
+        paint(text);
+        text.setCaret(null);
+        StringBuilder shown = new StringBuilder();
+        List<StyleRange> bold = new ArrayList<>();
+        for (String line : lines) {
+            shown.append(shown.isEmpty() ? "" : "\n");
+            Matcher part = BOLD.matcher(line);
+            int from = 0;
+            while (part.find()) {
+                shown.append(plain(line.substring(from, part.start())));
+                bold.add(new StyleRange(shown.length(), plain(part.group(1)).length(), null, null, SWT.BOLD));
+                shown.append(plain(part.group(1)));
+                from = part.end();
+            }
+            shown.append(plain(line.substring(from)));
+        }
+        text.setText(shown.toString());
+        text.setStyleRanges(bold.toArray(StyleRange[]::new));
+        GridDataFactory.fillDefaults().grab(true, false).hint(capped(text, WIDEST_LINE), SWT.DEFAULT).applyTo(text);
+        lines.clear();
+    }
+
+    /** Rows with as many columns as anything stands in; a line between the heading and the rest. */
+    private void table(List<List<String>> rows) {
+        if (rows.isEmpty()) {
+            return;
+        }
+        int columns = rows.stream().mapToInt(List::size).max().orElse(1);
+        Composite table = new Composite(body, SWT.NONE);
+        paint(table);
+        GridLayoutFactory.fillDefaults().numColumns(columns).spacing(14, 3).applyTo(table);
+        for (int row = 0; row < rows.size(); row++) {
+            for (int column = 0; column < columns; column++) {
+                Label cell = new Label(table, SWT.WRAP);
+                paint(cell);
+                cell.setText(column < rows.get(row).size() ? rows.get(row).get(column).replace("&", "&&") : "");
+                GridDataFactory.fillDefaults().hint(capped(cell, WIDEST_CELL), SWT.DEFAULT).applyTo(cell);
+            }
+            if (row == 0) {
+                Label line = new Label(table, SWT.SEPARATOR | SWT.HORIZONTAL);
+                GridDataFactory.fillDefaults().span(columns, 1).applyTo(line);
+            }
+        }
+        rows.clear();
+    }
+
+    private static int capped(Control control, int characters) {
+        int widest = characters * control.getFont().getFontData()[0].getHeight() * control.getDisplay().getDPI().x / 72 / 2;
+        return Math.min(widest, control.computeSize(SWT.DEFAULT, SWT.DEFAULT).x);
+    }
+
+    private static String plain(String words) {
+        return words.replaceAll("\\\\([^\\p{L}\\d\\s])", "$1").replace("*", "");
+    }
+
+    @Override
+    public boolean hasContents() {
+        return body.getChildren().length > 0;
+    }
+
+    @Override
+    public Point computeSizeHint() {
+        Rectangle trim = computeTrim();
+        Point size = body.computeSize(SWT.DEFAULT, SWT.DEFAULT);
+        Point most = computeSizeConstraints(0, 0);
+        int bar = size.y + trim.height > most.y ? scroll.getVerticalBar().getSize().x : 0;
+        return new Point(Math.min(size.x + trim.width + bar + 2, most.x), Math.min(size.y + trim.height + 2, most.y));
+    }
+
+    /** As large as its words need, within four fifths of the screen. */
+    @Override
+    public Point computeSizeConstraints(int widthInChars, int heightInChars) {
+        Rectangle screen = getShell().getMonitor().getClientArea();
+        return new Point(screen.width * 4 / 5, screen.height * 4 / 5);
+    }
+
+    @Override
+    public IInformationControlCreator getInformationPresenterControlCreator() {
+        return parent -> new ExplanationControl(parent, true);
+    }
+
+    @Override
+    public void setFocus() {
+        super.setFocus();
+        if (kept) {
+            scroll.setFocus();
+        }
+    }
+
+    @Override
+    public void setBackgroundColor(Color background) {
+        // the colours of the text that it lies on
+    }
+
+    @Override
+    public void setForegroundColor(Color foreground) {
+        // as above
+    }
+}

@@ -38,7 +38,7 @@ class WritingStudyTest {
         assertEquals(List.of(), found.stream().map(one -> one.about() + ": " + one.what() + "\n" + one.text().content()).toList());
         assertTrue(study.counts().of("fixes offered and applied") > 100, study.counts().all().toString());
         assertTrue(study.counts().of("drafts written") > 5, study.counts().all().toString());
-        assertTrue(study.counts().of("orders studied") > 5, study.counts().all().toString());
+        assertTrue(study.counts().of("orders studied") > 2, study.counts().all().toString());
     }
 
     @Test
@@ -46,7 +46,7 @@ class WritingStudyTest {
         List<Specimen> demo = MutationStudy.specimens(DEMO).subList(0, 1);
 
         for (int number = 0; number < 4; number++) {
-            assertEquals(new StudyTexts(demo).text(number), new StudyTexts(demo).text(number));
+            assertEquals(new StudyTexts(demo).text(number).content(), new StudyTexts(demo).text(number).content());
         }
     }
 

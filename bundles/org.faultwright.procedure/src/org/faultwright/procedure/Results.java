@@ -36,7 +36,12 @@ public final class Results {
             if (!isReadThere(step, shown.reading().get())) {
                 return Optional.empty();
             }
-            Optional<Outcome> byReading = reading(step, shown.reading().get().base(kind(step)));
+            Exact value = shown.reading().get().base(kind(step));
+            Optional<Outcome> byReading = reading(step, value);
+            if (byReading.filter(outcome -> !outcome.proves().isEmpty()).isPresent() && isOfEitherSign(step)) {
+                // -40 V is no proof of at most 5 V
+                byReading = reading(step, value.absolute());
+            }
             if (byReading.isPresent()) {
                 return byReading;
             }
@@ -60,6 +65,12 @@ public final class Results {
             return byKey(step, Step.ALL_WITHIN);
         }
         return expected(step).isPresent() ? byKey(step, Step.WITHIN) : Optional.empty();
+    }
+
+    /** Whether the sign of a reading tells only how the probes are held. */
+    private static boolean isOfEitherSign(Step step) {
+        return step instanceof Step.Measure measure && measure.kind().map(Written::value)
+                .filter(kind -> kind == QuantityKind.DC_VOLTAGE || kind == QuantityKind.DC_CURRENT).isPresent();
     }
 
     /** The outcome with this key; {@code done} also finds the single outcome of an act. */

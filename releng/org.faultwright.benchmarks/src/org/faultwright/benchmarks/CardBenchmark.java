@@ -13,9 +13,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
-import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.FullCheck;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
@@ -37,7 +38,7 @@ public final class CardBenchmark {
         try (Stream<Path> files = Files.list(Path.of("procedures-demo"))) {
             for (Path file : files.filter(one -> one.toString().endsWith(".procedure")).sorted().toList()) {
                 Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
-                all.add(Publication.of(procedure, new Checker().check(procedure), Drafts.ALLOWED));
+                all.add(Publication.of(new FullCheck(Optional.empty()).check(procedure), Drafts.ALLOWED));
             }
         }
         report("a bench card as PDF", all, publication -> new CardPdf().publish(publication));

@@ -10,9 +10,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.FullCheck;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
@@ -60,7 +61,7 @@ public final class CardStudy {
 
     private static List<Integer> study(Path file, boolean ways) throws IOException, PublishingRefused {
         Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
-        Publication publication = Publication.of(procedure, new Checker().check(procedure), Drafts.ALLOWED);
+        Publication publication = Publication.of(new FullCheck(Optional.empty()).check(procedure), Drafts.ALLOWED);
         Plan plan = new Plan(publication);
         try (CardPages pages = CardPages.open(new CardPdf().publish(publication).bytes())) {
             Map<String, CardPages.Place> places = pages.printed();

@@ -10,7 +10,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
+import org.faultwright.analysis.CheckedProcedure;
+import org.faultwright.analysis.FullCheck;
 import org.faultwright.analysis.walk.Tally;
 import org.faultwright.analysis.walk.Walk;
 import org.faultwright.analysis.walk.WalkRecord;
@@ -32,17 +35,18 @@ public final class WalkBenchmark {
 
     public static void main(String[] arguments) throws IOException {
         Procedure procedure = (Procedure) ProcedureReader.overFiles().read(Path.of("procedures-demo", "BrinmoorDeadCharger.procedure"));
+        CheckedProcedure checked = new FullCheck(Optional.empty()).check(procedure);
         int[] size = new int[1];
-        report("a bench page of 39 steps", () -> size[0] = page(procedure));
+        report("a bench page of 39 steps", () -> size[0] = page(checked));
         System.out.println("its size: " + size[0] / 1000 + " kB");
         List<List<WalkRecord.Entry>> records = records(procedure);
         report(RECORDS + " records walked again and added up", () -> new Tally(procedure, records.stream()
                 .map(entries -> WalkRecord.of(procedure, "one", entries).orElseThrow()).toList()).unexpected());
     }
 
-    private static int page(Procedure procedure) {
+    private static int page(CheckedProcedure checked) {
         try {
-            return new BenchPage().publish(Publication.of(procedure, List.of(), Drafts.ALLOWED)).bytes().length;
+            return new BenchPage().publish(Publication.of(checked, Drafts.ALLOWED)).bytes().length;
         } catch (PublishingRefused impossible) {
             throw new IllegalStateException("drafts are allowed here", impossible);
         }

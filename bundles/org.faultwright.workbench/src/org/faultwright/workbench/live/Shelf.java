@@ -46,9 +46,12 @@ public final class Shelf {
 
     private final Map<IFile, Shelved> shelved = new ConcurrentHashMap<>();
     private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
+    /** Files whose head is to be read; guards the other set too, which a file enters only when its head is known. */
     private final Set<IFile> waiting = new LinkedHashSet<>();
+    private final Set<IFile> unchecked = new LinkedHashSet<>();
     private final Job heads = new ReadingHeads();
     private final Job checking = new Checking();
+    private boolean reading;
     private volatile boolean complete;
     private volatile boolean stopped;
     private volatile boolean begun;
@@ -161,8 +164,8 @@ public final class Shelf {
     private void wait(Collection<IFile> files) {
         synchronized (waiting) {
             waiting.addAll(files);
+            complete = false;
         }
-        complete = false;
         heads.schedule(files.size() > 1 ? 0 : 100);
     }
 
@@ -180,15 +183,18 @@ public final class Shelf {
             List<IFile> files;
             synchronized (waiting) {
                 files = List.copyOf(waiting);
+                waiting.clear();
+                reading = true;
             }
             for (IFile file : files) {
                 readHead(file);
             }
-            usersOf(files).forEach(user -> {
-                synchronized (waiting) {
-                    waiting.add(user);
-                }
-            });
+            Set<IFile> users = usersOf(files);
+            synchronized (waiting) {
+                unchecked.addAll(files);
+                unchecked.addAll(users);
+                reading = false;
+            }
             tell();
             if (!stopped) {
                 checking.cancel();
@@ -242,7 +248,7 @@ public final class Shelf {
             while (next.isPresent()) {
                 if (monitor.isCanceled()) {
                     synchronized (waiting) {
-                        waiting.add(next.get());
+                        unchecked.add(next.get());
                     }
                     return Status.CANCEL_STATUS;
                 }
@@ -254,15 +260,17 @@ public final class Shelf {
                 }
                 next = next();
             }
-            complete = true;
+            synchronized (waiting) {
+                complete = waiting.isEmpty() && !reading && unchecked.isEmpty();
+            }
             tell();
             return Status.OK_STATUS;
         }
 
         private Optional<IFile> next() {
             synchronized (waiting) {
-                Optional<IFile> first = waiting.stream().findFirst();
-                first.ifPresent(waiting::remove);
+                Optional<IFile> first = unchecked.stream().findFirst();
+                first.ifPresent(unchecked::remove);
                 return first;
             }
         }

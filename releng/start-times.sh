@@ -16,21 +16,15 @@ if [ ! -f releng/org.faultwright.benchmarks/target/class-path ]; then
 fi
 
 work=$(mktemp -d)
-helpers=()
+. releng/display.sh
 finish() {
   [ -z "${last:-}" ] || kill -- "-$last" 2>/dev/null || true
-  for one in "${helpers[@]}"; do kill "$one" 2>/dev/null || true; done
+  close_display
   sleep 1
   rm -rf "$work"
 }
 trap finish EXIT
-Xvfb -displayfd 3 -screen 0 1600x1000x24 -nolisten tcp 3>"$work/display" >/dev/null 2>&1 &
-helpers+=($!)
-for _ in $(seq 100); do [ -s "$work/display" ] && break; sleep 0.1; done
-DISPLAY=:$(cat "$work/display")
-export DISPLAY
-openbox >/dev/null 2>&1 &
-helpers+=($!)
+open_display || exit 1
 
 measure() { # what, workspace, seconds to wait at most
   rm -f "$work/times"

@@ -12,22 +12,16 @@ if [ ! -x "$product/faultwright-workbench" ]; then
 fi
 
 work=$(mktemp -d)
-helpers=()
+. releng/display.sh
 started=()
 finish() {
   for one in "${started[@]}"; do kill -- "-$one" 2>/dev/null; done
-  for one in "${helpers[@]}"; do kill "$one" 2>/dev/null; done
+  close_display
   sleep 1
   rm -rf "$work"
 }
 trap finish EXIT
-Xvfb -displayfd 3 -screen 0 1600x1000x24 -nolisten tcp 3>"$work/display" >/dev/null 2>&1 &
-helpers+=($!)
-for _ in $(seq 100); do [ -s "$work/display" ] && break; sleep 0.1; done
-DISPLAY=:$(cat "$work/display")
-export DISPLAY
-openbox >/dev/null 2>&1 &
-helpers+=($!)
+open_display || exit 1
 
 start() { # folder of the workspace; afterwards $last is the process group
   setsid dbus-run-session -- "$product/faultwright-workbench" -data "$1" >"$work/said" 2>&1 </dev/null &

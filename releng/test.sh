@@ -9,21 +9,9 @@ releng/setup.sh --window
 find bundles releng -type d -path '*/target/surefire-reports' -prune -exec rm -rf {} +
 
 echo "== opening a display"
-numbers=$(mktemp)
-helpers=()
-finish() {
-  for helper in "${helpers[@]}"; do kill "$helper" 2>/dev/null || true; done
-  rm -f "$numbers"
-}
-trap finish EXIT
-Xvfb -displayfd 3 -screen 0 1600x1000x24 -nolisten tcp 3>"$numbers" >/dev/null 2>&1 &
-helpers+=($!)
-for _ in $(seq 100); do [ -s "$numbers" ] && break; sleep 0.1; done
-[ -s "$numbers" ] || { echo "test: no display could be opened (Xvfb did not start)." >&2; exit 1; }
-DISPLAY=:$(cat "$numbers")
-export DISPLAY
-openbox >/dev/null 2>&1 &
-helpers+=($!)
+. releng/display.sh
+trap close_display EXIT
+open_display
 
 echo "== building and testing (cold some five minutes, most of it fetching libraries)"
 result=0

@@ -36,12 +36,7 @@ public final class Results {
             if (!isReadThere(step, shown.reading().get())) {
                 return Optional.empty();
             }
-            Exact value = shown.reading().get().base(kind(step));
-            Optional<Outcome> byReading = reading(step, value);
-            if (byReading.filter(outcome -> !outcome.proves().isEmpty()).isPresent() && isOfEitherSign(step)) {
-                // -40 V is no proof of at most 5 V
-                byReading = reading(step, value.absolute());
-            }
+            Optional<Outcome> byReading = reading(step, shown.reading().get().base(kind(step)));
             if (byReading.isPresent()) {
                 return byReading;
             }
@@ -67,10 +62,19 @@ public final class Results {
         return expected(step).isPresent() ? byKey(step, Step.WITHIN) : Optional.empty();
     }
 
-    /** Whether the sign of a reading tells only how the probes are held. */
-    private static boolean isOfEitherSign(Step step) {
-        return step instanceof Step.Measure measure && measure.kind().map(Written::value)
-                .filter(kind -> kind == QuantityKind.DC_VOLTAGE || kind == QuantityKind.DC_CURRENT).isPresent();
+    /**
+     * Whether a reading counts without its sign: a voltage or current that proves something by a limit without a lower end does so whichever way
+     * the probes are held, and -40 V is not at most 5 V.
+     */
+    public static boolean isMagnitude(Step step) {
+        return step instanceof Step.Measure measure && measure.kind().map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent()).isPresent()
+                && step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty() && !hasLowerEnd(step, outcome));
+    }
+
+    private static boolean hasLowerEnd(Step step, Outcome outcome) {
+        Optional<Limit> limit = outcome.head() instanceof Outcome.Band band ? Optional.of(band.limit().value())
+                : outcome.key().equals(Step.WITHIN) ? stated(step) : Optional.empty();
+        return limit.flatMap(known -> known.interval(kind(step)).lower()).isPresent();
     }
 
     /** The outcome with this key; {@code done} also finds the single outcome of an act. */
@@ -144,7 +148,8 @@ public final class Results {
     }
 
     /** The outcome of a reading in the coherent SI unit; of a difference without the zero of its scale. */
-    public static Optional<Outcome> reading(Step step, Exact value) {
+    public static Optional<Outcome> reading(Step step, Exact signed) {
+        Exact value = isMagnitude(step) ? signed.absolute() : signed;
         Optional<Interval> expected = expected(step);
         for (Outcome outcome : step.outcomes()) {
             if (outcome.head() instanceof Outcome.Band band && band.limit().value().interval(kind(step)).contains(value)) {

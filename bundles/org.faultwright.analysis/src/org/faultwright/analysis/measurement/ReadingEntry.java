@@ -32,8 +32,7 @@ import org.faultwright.quantity.measure.Budget;
  * Values are in the coherent SI unit; a difference of temperatures has no zero of a scale.
  *
  * @param unit     in which the value is asked for: that of the instrument's range in use, else that of the limit
- * @param isMagnitude whether the sign counts for nothing: a voltage or current that proves something absent does so whichever way the
- *                 probes are held, and -40 V is not under 5 V
+ * @param isMagnitude whether the sign counts for nothing ({@link Results#isMagnitude})
  * @param bands    the first that takes a value in decides
  * @param doubtful values that the instrument cannot decide, whatever outcome takes them in
  * @param overload the outcome of what a meter shows above its range
@@ -55,14 +54,9 @@ public record ReadingEntry(Unit unit, boolean isDifference, boolean isMagnitude,
             return Optional.empty();
         }
         QuantityKind kind = Results.kind(step);
-        return unit(document, step).map(unit -> new ReadingEntry(unit, kind == QuantityKind.TEMPERATURE_DIFFERENCE, provesAbsence(step, kind),
+        return unit(document, step).map(unit -> new ReadingEntry(unit, kind == QuantityKind.TEMPERATURE_DIFFERENCE, Results.isMagnitude(step),
                 bands(document, step, kind), DoubtfulReadings.of(document, step).map(budget -> budget.zones().doubtful()).orElse(List.of()),
                 Results.outcome(step, new Showing.Possible(new Name(Results.OVERLOAD, step.at()), Optional.empty(), Optional.empty()))));
-    }
-
-    private static boolean provesAbsence(Step step, QuantityKind kind) {
-        return step instanceof Step.Measure && (kind.isVoltage() || kind.isCurrent())
-                && step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty());
     }
 
     /** One row of a table of readings. @param accepts in the coherent SI unit */
@@ -71,7 +65,13 @@ public record ReadingEntry(Unit unit, boolean isDifference, boolean isMagnitude,
 
     /** One row of a table, as {@link Step.Measure#readings()} gives it. */
     public static Optional<Row> ofRow(Document document, Step.Measure row) {
-        return unit(document, row).flatMap(unit -> expected(row).map(limit -> new Row(unit, limit.interval(Results.kind(row)))));
+        return unit(document, row).flatMap(unit -> expected(row).map(limit -> limit.interval(Results.kind(row)))
+                .map(limit -> new Row(unit, Results.isMagnitude(row) ? toBothSides(limit) : limit)));
+    }
+
+    /** A limit upwards only, for readings that count without their sign. */
+    private static Interval toBothSides(Interval limit) {
+        return new Interval(limit.upper().map(end -> new Bound(end.value().negated(), end.included())), limit.upper());
     }
 
     private static Optional<Unit> unit(Document document, Step step) {

@@ -33,13 +33,13 @@ record Result(String word, String detail) {
 
     static Result of(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
         Result result = told(step, outcome, scope, zones);
-        return Words.holdsForEitherSign(step, outcome, scope) ? new Result(result.word(), result.detail().isEmpty() ? EITHER_SIGN
+        return Words.holdsForEitherSign(step, outcome) ? new Result(result.word(), result.detail().isEmpty() ? EITHER_SIGN
                 : result.detail() + ", " + EITHER_SIGN) : result;
     }
 
     /** Without the readings, for where the limit or its scale tells them already. */
     static Result brief(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
-        return new Result(told(step, outcome, scope, zones).word(), Words.holdsForEitherSign(step, outcome, scope) ? EITHER_SIGN : "");
+        return new Result(told(step, outcome, scope, zones).word(), Words.holdsForEitherSign(step, outcome) ? EITHER_SIGN : "");
     }
 
     private static Result told(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {

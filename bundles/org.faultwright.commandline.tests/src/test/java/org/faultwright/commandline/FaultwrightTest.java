@@ -4,6 +4,7 @@
  */
 package org.faultwright.commandline;
 
+import static org.faultwright.commandline.Answer.call;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,13 +12,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -54,18 +52,6 @@ class FaultwrightTest {
 
     @TempDir
     private Path folder;
-
-    private record Answer(int status, String out, String err) {
-    }
-
-    private static Answer call(Object... arguments) {
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int status = Faultwright.run(new PrintWriter(out), new PrintWriter(err),
-                Stream.of(arguments).map(Object::toString).toArray(String[]::new));
-        assertFalse((out.toString() + err).contains("\tat "), "a stack trace in " + out + err);
-        return new Answer(status, out.toString(), err.toString());
-    }
 
     private Path file(String name, String text) throws IOException {
         return Files.writeString(folder.resolve(name), text);

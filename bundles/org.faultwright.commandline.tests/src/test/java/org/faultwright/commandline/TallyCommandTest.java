@@ -4,16 +4,14 @@
  */
 package org.faultwright.commandline;
 
+import static org.faultwright.commandline.Answer.call;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.ContentDigest;
 import org.junit.jupiter.api.BeforeEach;
@@ -49,21 +47,10 @@ class TallyCommandTest {
     private Path procedure;
     private String digest;
 
-    private record Answer(int status, String out, String err) {
-    }
-
     @BeforeEach
     void write() throws IOException {
         procedure = Files.writeString(folder.resolve("FanNoise.procedure"), TEXT);
         digest = ContentDigest.of(ProcedureReader.overFiles().read(procedure));
-    }
-
-    private static Answer call(Object... arguments) {
-        StringWriter out = new StringWriter();
-        StringWriter err = new StringWriter();
-        int status = Faultwright.run(new PrintWriter(out), new PrintWriter(err), Stream.of(arguments).map(Object::toString).toArray(String[]::new));
-        assertFalse((out.toString() + err).contains("\tat "), "a stack trace in " + out + err);
-        return new Answer(status, out.toString(), err.toString());
     }
 
     /** A guard that was loose: three steps, 300 s each. */

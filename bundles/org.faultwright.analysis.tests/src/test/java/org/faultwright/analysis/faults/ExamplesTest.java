@@ -150,17 +150,17 @@ class ExamplesTest {
 
     /** A charge shows with either sign, as the probes are held (common practice). */
     @ParameterizedTest
-    @CsvSource({"3 V, Gone", "-3 V, Gone", "40 V, Still", "-40 V, Still"})
-    void should_take_a_voltage_of_either_sign_for_a_charge(String reading, String end) {
+    @CsvSource({"3 V, at most 5 V, Gone", "-3 V, at most 5 V, Gone", "40 V, at most 5 V, Still", "-40 V, at most 5 V, Still", "-3 V, -5 V .. 5 V, Gone"})
+    void should_take_a_voltage_of_either_sign_for_a_charge(String reading, String limit, String end) {
         String text = """
                 procedure P "P"
                 condition Charge { present, absent } charged when present proved at Bank
                 point Bank "Bank" carries up to 400 V dc
-                measure Volts "Volts" { dc voltage at Bank at most 5 V -> Gone proves Charge absent over 5 V -> Still }
+                measure Volts "Volts" { dc voltage at Bank LIMIT -> Gone proves Charge absent over 5 V -> Still }
                 conclude Gone "Gone" { finds nothing }
                 conclude Still "Still" { finds nothing }
                 example "One" { Volts READING ends at END }
-                """.replace("READING", reading).replace("END", end);
+                """.replace("READING", reading).replace("LIMIT", limit).replace("END", end);
 
         assertTrue(ExampleCoverage.of(Texts.procedure(text)).runs().get(0).passes());
     }

@@ -25,6 +25,11 @@ public final class SourceText {
         return name;
     }
 
+    /** The last part of the name, behind every folder. */
+    public String fileName() {
+        return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+    }
+
     public String content() {
         return content;
     }

@@ -23,7 +23,7 @@ import org.faultwright.publish.tree.TreeJson;
 
 /** Every export there is, in the order of a listing. */
 public final class Exports {
-    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.A4_TWO_A5), new CardPdf(Paper.LETTER),
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.A4_ACROSS), new CardPdf(Paper.LETTER),
             new CardHtml(), new BenchPage(), new ChartPdf(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(),
             new IndexHtml(), new QualityHtml(),
             new QualityPdf(), new QualityJson());

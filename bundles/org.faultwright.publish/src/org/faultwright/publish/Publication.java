@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
@@ -33,7 +34,7 @@ public final class Publication {
         List<Finding> errors = publication.errors();
         if (!errors.isEmpty() && drafts == Drafts.REFUSED) {
             Finding first = errors.get(0);
-            int inLibraries = errors.size() - publication.of(Severity.ERROR).size();
+            int inLibraries = (int) errors.stream().filter(error -> !publication.isOwn(error)).count();
             throw new PublishingRefused(PlainText.line(checked.procedure().name().text()) + " has " + errors.size()
                     + (errors.size() == 1 ? " error" : " errors")
                     + (inLibraries == 0 ? "" : inLibraries == errors.size() ? " in its libraries" : ", " + inLibraries + " of them in its libraries")
@@ -46,9 +47,9 @@ public final class Publication {
         return checked.procedure();
     }
 
-    /** What was found in the procedure's own text. */
+    /** What was found in the procedure's own text, and behind it the errors of its libraries: their other findings are theirs to mend. */
     public List<Finding> findings() {
-        return checked.findings();
+        return Stream.concat(checked.findings().stream(), errors().stream().filter(error -> !isOwn(error))).toList();
     }
 
     public List<Finding> of(Severity severity) {
@@ -58,6 +59,20 @@ public final class Publication {
     /** Every open error, of the procedure first, then of its libraries. */
     public List<Finding> errors() {
         return checked.errors();
+    }
+
+    private boolean isOwn(Finding finding) {
+        return finding.at().source() == procedure().name().at().source();
+    }
+
+    /** Where a finding stands: such as {@code line 11}, with the name of the file where that is not the procedure's own. */
+    public String place(Finding finding) {
+        return isOwn(finding) ? "line " + finding.at().line() : placeInFile(finding);
+    }
+
+    /** Such as {@code line 11 of House.procedure}: without its folder, so that a page is the same wherever the text lies. */
+    public static String placeInFile(Finding finding) {
+        return "line " + finding.at().line() + " of " + finding.at().source().fileName();
     }
 
     /** Whether errors are open, so that every page must say draft. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.PrintFonts;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
@@ -28,6 +29,10 @@ final class BandScale {
     private static final double OUTER = 0.24;
     private static final double ONE_SIDED = 0.4;
     private static final double NARROWEST = 1.5;
+    /** Of the numbers: their size in points, and what is left free between two in millimetres. */
+    private static final int SIZE = 9;
+    private static final double GAP = 1.2;
+    private static final double POINT = 25.4 / 72;
 
     private record Zone(String word, Optional<Bound> from, Optional<Bound> to) {
         Optional<Exact> width() {
@@ -49,11 +54,13 @@ final class BandScale {
             bar(scale, parts.get(i).word(), x, widths.get(i));
             x += widths.get(i);
         }
+        List<Number> numbers = new ArrayList<>();
         x = 0;
         for (int i = 0; i < parts.size(); i++) {
-            numbers(scale, parts.get(i), unit, x, widths.get(i));
+            numbers.addAll(numbers(parts.get(i), unit, x, widths.get(i)));
             x += widths.get(i);
         }
+        apart(numbers, width).forEach(number -> number(scale, number));
     }
 
     private static List<Zone> parts(Zones zones) {
@@ -100,26 +107,59 @@ final class BandScale {
         }
     }
 
-    private static void numbers(Fo scale, Zone part, Unit unit, double x, double width) {
-        if (part.word().equals("?")) {
-            return;
+    /** @param at where it begins, from the left end of the scale, and its width, in millimetres */
+    private record Number(String words, boolean bold, double at, double width) {
+        static Number of(String words, boolean bold, double at, boolean toTheLeft) {
+            double width = PrintFonts.width(words, bold) * SIZE * POINT;
+            return new Number(words, bold, toTheLeft ? at - width : at, width);
         }
-        boolean accept = part.word().equals("accept");
-        Optional<Bound> left = part.from();
-        Optional<Bound> right = part.to();
-        if (accept && left.isPresent() && right.isPresent()) {
-            number(scale, left.get(), unit, x, width / 2, "start", "bold");
-            number(scale, right.get(), unit, x + width / 2, width / 2, "end", "bold");
-            return;
+
+        Number moved(double to) {
+            return new Number(words, bold, to, width);
         }
-        String weight = accept ? "bold" : "normal";
-        left.ifPresent(bound -> number(scale, bound, unit, x, width, "start", weight));
-        right.ifPresent(bound -> number(scale, bound, unit, x, width, "end", weight));
+
+        double end() {
+            return at + width;
+        }
     }
 
-    private static void number(Fo scale, Bound bound, Unit unit, double x, double width, String side, String weight) {
-        Fo box = scale.add("block-container", "absolute-position", "absolute", "left", Sheet.mm(x), "top", Sheet.mm(BAR + 0.4), "width",
-                Sheet.mm(width), "height", Sheet.mm(NUMBERS));
-        box.add("block", "text-align", side, "font-size", "9pt", "font-weight", weight, "wrap-option", "no-wrap").text(ValueText.of(bound.value(), unit));
+    /** What is read below a zone, at its ends; where both ends of one do not fit below it, in its middle. */
+    private static List<Number> numbers(Zone part, Unit unit, double x, double width) {
+        if (part.word().equals("?")) {
+            return List.of();
+        }
+        boolean bold = part.word().equals("accept");
+        List<Number> ends = new ArrayList<>();
+        part.from().ifPresent(bound -> ends.add(Number.of(ValueText.of(bound.value(), unit), bold, x, false)));
+        part.to().ifPresent(bound -> ends.add(Number.of(ValueText.of(bound.value(), unit), bold, x + width, true)));
+        if (ends.size() < 2 || ends.get(0).end() + GAP <= ends.get(1).at()) {
+            return ends;
+        }
+        String low = ends.get(0).words();
+        String high = ends.get(1).words();
+        String of = high.substring(Math.max(0, high.indexOf(' ')));
+        Number both = Number.of((low.endsWith(of) ? low.substring(0, low.length() - of.length()) : low) + " .. " + high, bold, 0, false);
+        return List.of(both.moved(x + (width - both.width()) / 2));
+    }
+
+    /** Moved apart where they would touch, and back in from behind the right end. */
+    private static List<Number> apart(List<Number> numbers, double width) {
+        List<Number> apart = new ArrayList<>(numbers);
+        for (int i = 0; i < apart.size(); i++) {
+            double from = i == 0 ? 0 : apart.get(i - 1).end() + GAP;
+            apart.set(i, apart.get(i).moved(Math.max(from, apart.get(i).at())));
+        }
+        double to = width;
+        for (int i = apart.size() - 1; i >= 0; i--) {
+            apart.set(i, apart.get(i).moved(Math.min(to - apart.get(i).width(), apart.get(i).at())));
+            to = apart.get(i).at() - GAP;
+        }
+        return apart;
+    }
+
+    private static void number(Fo scale, Number number) {
+        Fo box = scale.add("block-container", "absolute-position", "absolute", "left", Sheet.mm(number.at()), "top", Sheet.mm(BAR + 0.4), "width",
+                Sheet.mm(number.width() + GAP), "height", Sheet.mm(NUMBERS));
+        box.add("block", "font-size", SIZE + "pt", "font-weight", number.bold() ? "bold" : "normal", "wrap-option", "no-wrap").text(number.words());
     }
 }

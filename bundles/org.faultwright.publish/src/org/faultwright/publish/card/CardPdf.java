@@ -31,7 +31,7 @@ public final class CardPdf implements ProcedureExport {
         return switch (paper) {
             case A4 -> "card-pdf";
             case A5 -> "card-pdf-a5";
-            case A4_TWO_A5 -> "card-pdf-two-a5";
+            case A4_ACROSS -> "card-pdf-across";
             case LETTER -> "card-pdf-letter";
         };
     }
@@ -41,7 +41,7 @@ public final class CardPdf implements ProcedureExport {
         return switch (paper) {
             case A4 -> "Bench card, PDF, A4";
             case A5 -> "Bench card, PDF, A5";
-            case A4_TWO_A5 -> "Bench card, PDF, A4 with two pages of A5 a side";
+            case A4_ACROSS -> "Bench card, PDF, A4 across";
             case LETTER -> "Bench card, PDF, Letter";
         };
     }
@@ -57,7 +57,7 @@ public final class CardPdf implements ProcedureExport {
         return switch (paper) {
             case A4 -> ".pdf";
             case A5 -> ".a5.pdf";
-            case A4_TWO_A5 -> ".twoa5.pdf";
+            case A4_ACROSS -> ".across.pdf";
             case LETTER -> ".letter.pdf";
         };
     }

@@ -11,6 +11,7 @@ import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Words;
 
 /** What a card is for, which revision it is, and the job it is used on. */
 final class HeadPart {
@@ -58,7 +59,7 @@ final class HeadPart {
         for (Finding finding : publication.errors()) {
             Tag item = list.add("li");
             item.text(finding.message()).space().text(finding.advice()).space();
-            item.say("span", "place", "Line " + finding.at().line() + ", " + finding.rule() + ".");
+            item.say("span", "place", "At " + publication.place(finding) + ", " + finding.rule() + ".");
         }
     }
 }

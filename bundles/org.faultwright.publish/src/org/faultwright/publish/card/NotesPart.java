@@ -14,6 +14,7 @@ import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.Words;
 
 /** Safety notes after ANSI Z535.6 and ISO 3864-2: gathered before anything is done, and again at the step that warns. */
 final class NotesPart {

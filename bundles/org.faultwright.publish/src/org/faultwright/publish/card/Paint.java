@@ -9,14 +9,15 @@ import org.faultwright.procedure.SignalWord;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Words;
 
 /** The small things that the parts of a printed card share. Black and white keeps every meaning: no colour says anything alone. */
 final class Paint {
     static final String INK = "#16242c";
     static final String FAINT = "#4a5860";
     static final String LINE = "#7a868d";
-    /** Wide enough to keep two outcomes in a row apart. */
-    static final String WIDE_GAP = "\u2003 ";
+    /** Wide enough to keep two outcomes in a row apart; it stays at the end of a line, so that the next one begins at the left. */
+    static final String WIDE_GAP = "\u00A0\u00A0\u00A0\u00A0 ";
 
     /** The typesetter reckons a page that it does not know yet a little too short. */
     static final String FOR_PAGE = "1.6mm";
@@ -32,6 +33,11 @@ final class Paint {
 
     static Fo line(Fo into) {
         return into.add("block", "role", "P");
+    }
+
+    /** What a line that ends with an arrow needs, so that the arrow stands at the right. */
+    static Fo stretched(Fo line) {
+        return line.set("text-align-last", "justify", "end-indent", FOR_PAGE);
     }
 
     /** A line that begins with what it is about. */
@@ -58,7 +64,7 @@ final class Paint {
 
     /** An arrow to a step, with its page where that is another one. */
     static void arrow(Fo into, Placed to) {
-        Fo link = into.add("basic-link", "internal-destination", to.anchor(), "font-weight", "bold", "font-size", "11pt")
+        Fo link = into.add("basic-link", "internal-destination", to.anchor(), "font-weight", "bold", "font-size", "11pt", "color", INK)
                 .spoken("Go to step " + to.label());
         link.verbatim(Words.ARROW + "\u00A0" + to.label());
         page(into, to.anchor());

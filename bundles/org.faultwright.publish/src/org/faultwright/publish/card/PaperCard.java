@@ -15,6 +15,7 @@ import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.Words;
 
 /** The bench card on paper: front, steps in working order, routines, end. */
 final class PaperCard {
@@ -29,7 +30,7 @@ final class PaperCard {
         Fo flow = sheet.flow();
         Used used = new Used(plan);
         Sources sources = new Sources();
-        PaperNotes notes = new PaperNotes(used, paper.column());
+        PaperNotes notes = new PaperNotes(used);
         PaperFront front = new PaperFront(plan, used, notes);
         front.head(flow, paper.room());
         front.columns(flow, paper.column());

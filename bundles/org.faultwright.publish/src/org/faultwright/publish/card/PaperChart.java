@@ -23,6 +23,7 @@ import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.Words;
 
 /**
  * The whole tree in one column: the likeliest path straight down, what parts from it set in, each with the outcome that leads

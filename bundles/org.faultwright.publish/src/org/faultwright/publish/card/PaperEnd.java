@@ -15,6 +15,7 @@ import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.Words;
 
 /** The end of a printed card: what is filled in, looked over and signed before the unit leaves the bench. */
 final class PaperEnd {

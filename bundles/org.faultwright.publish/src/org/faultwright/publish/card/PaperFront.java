@@ -32,6 +32,7 @@ import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.MeterRange;
 
 /** The front of a printed card: what is read before anything is touched. */
@@ -98,7 +99,7 @@ final class PaperFront {
         box.add("block", "role", "H2", "font-size", "11pt", "line-height", "14pt", "font-weight", "bold")
                 .text("Draft with open errors: do not work by this");
         for (Finding finding : publication.errors()) {
-            box.add("block", "role", "P", "space-before", "0.5mm").text(finding.message() + " " + finding.advice() + " Line " + finding.at().line() + ", "
+            box.add("block", "role", "P", "space-before", "0.5mm").text(finding.message() + " " + finding.advice() + " At " + publication.place(finding) + ", "
                     + finding.rule() + ".");
         }
     }

@@ -14,6 +14,7 @@ import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.Words;
 
 /** The outcomes of a step, each with a box to tick and where it leads: in a row where they are short, else below one another. */
 final class PaperOutcomes {
@@ -36,7 +37,7 @@ final class PaperOutcomes {
         boolean row = results.stream().allMatch(result -> result.word().length() + result.detail().length() <= SHORT)
                 && outcomes.stream().allMatch(outcome -> outcome.proves().isEmpty() && outcome.repeat().isEmpty());
         if (row) {
-            Fo line = into.add("block", "role", "P", "line-height", "14pt", "space-before", "0.5mm");
+            Fo line = into.add("block", "role", "P", "line-height", "13.5pt", "space-before", "0.4mm");
             for (int i = 0; i < outcomes.size(); i++) {
                 line.verbatim(i == 0 ? "" : Paint.WIDE_GAP);
                 seen(line, results.get(i), true);
@@ -46,7 +47,7 @@ final class PaperOutcomes {
             return;
         }
         for (int i = 0; i < outcomes.size(); i++) {
-            Fo line = into.add("block", "role", "P", "line-height", "13pt", "start-indent", "5mm", "text-indent", "-5mm",
+            Fo line = into.add("block", "role", "P", "line-height", "13pt", "start-indent", "inherited-property-value(start-indent) + 5mm", "text-indent", "-5mm",
                     "text-align-last", "justify", "end-indent", Paint.FOR_PAGE, "space-before", "0.3mm");
             seen(line, results.get(i), false);
             Outcome outcome = outcomes.get(i);
@@ -97,7 +98,7 @@ final class PaperOutcomes {
     private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat) {
         Fo line = into.add("block", "role", "P", "text-align", "end", "end-indent", Paint.FOR_PAGE, "line-height", "13pt");
         line.add("inline", "font-size", "12pt").verbatim(Words.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES))));
-        line.text(" at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time, then " : " times, then "));
+        line.text(" " + Words.atMost(repeat) + ", then ");
         way(line, step, Optional.of(repeat.otherwise()), outcome);
     }
 
@@ -106,22 +107,27 @@ final class PaperOutcomes {
             into.text(Words.ARROW + " not stated");
             return;
         }
-        Run.Target target = step.run().target(name.get());
+        goal(into, step.run().target(name.get()));
+    }
+
+    private static void goal(Fo into, Run.Target target) {
         if (target instanceof Run.To to) {
             Paint.arrow(into, to.step());
-            to.by().flatMap(Outcome::repeat).ifPresent(repeat -> {
-                into.text(" (at most " + repeat.atMost() + " times, then ");
-                step.run().caller().map(caller -> caller.run().target(repeat.otherwise())).ifPresent(then -> {
-                    if (then instanceof Run.To other) {
-                        Paint.arrow(into, other.step());
-                    }
-                });
-                into.verbatim(")");
-            });
+            to.left().forEach(left -> bound(into, left));
         } else if (target instanceof Run.Back back) {
             into.add("inline", "font-weight", "bold").whole("back with: " + PlainText.phrase(back.exit()));
-        } else {
-            into.text(Words.ARROW + " " + name.get().text() + " (not found)");
+            back.left().forEach(left -> bound(into, left));
+        } else if (target instanceof Run.Nowhere nowhere) {
+            into.text(Words.ARROW + " " + nowhere.name() + " (not found)");
         }
+    }
+
+    /** How often a step may be left so whose routine stands in place: its outcomes are not printed, so this is told where it ends. */
+    private static void bound(Fo into, Run.Left left) {
+        left.by().repeat().ifPresent(repeat -> {
+            into.text(" (" + Words.atMost(repeat) + ", then ");
+            goal(into, left.step().run().target(repeat.otherwise()));
+            into.verbatim(")");
+        });
     }
 }

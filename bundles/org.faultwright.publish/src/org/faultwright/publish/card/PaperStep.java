@@ -16,9 +16,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Fault;
-import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
-import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Picture;
@@ -33,10 +31,10 @@ import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.SetUps;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
@@ -48,6 +46,9 @@ final class PaperStep {
     private static final Pattern DIGITS = Pattern.compile("_|[^_ ]+");
     /** A step with more than this to say is longer than a column: it may go on in the next one. */
     private static final int LONGEST_WHOLE = 2500;
+
+    /** A limit with more letters leaves no room on its line but for the boxes of the reading, which need no word. */
+    private static final int LONG_LIMIT = 14;
 
     private final Plan plan;
     private final SetUps setUps;
@@ -76,12 +77,12 @@ final class PaperStep {
         List<Placed> inner = plan.inside(placed);
         boolean end = placed.step() instanceof Step.Conclude;
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
-                "space-after", "1.6mm", "break-before", paper == Paper.A4 && !headed && plan.startsPage(placed) ? "page" : "auto", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
+                "space-after", "1.2mm", "break-before", paper == Paper.A4 && !headed && plan.startsPage(placed) ? "page" : "auto", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
         Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");
         inner.forEach(one -> {
-            Fo line = box.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.8mm",
+            Fo line = box.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
                     "keep-together.within-column", length(one) < LONGEST_WHOLE ? "always" : "auto");
             step(line, one, "10pt");
             line.add("block", "id", Sheet.end(one.anchor()));
@@ -102,11 +103,8 @@ final class PaperStep {
         boolean scale = body(body, placed, zones);
         Optional<Outcome> only = PaperOutcomes.only(placed.step());
         if (body.isEmpty() && only.isPresent() && placed.step().frame().sets().isEmpty() && plan.inside(placed).isEmpty()) {
-            if (!readsOn(placed, only.get())) {
-                head.set("text-align-last", "justify", "end-indent", Paint.FOR_PAGE);
-                fill(head);
-                outcomes.way(head, placed, only.get().target(), only.get());
-            }
+            fill(Paint.stretched(head));
+            outcomes.way(head, placed, only.get().target(), only.get());
             return;
         }
         if (!body.isEmpty()) {
@@ -130,7 +128,7 @@ final class PaperStep {
     private Fo head(Fo box, Placed placed, String size) {
         Step step = placed.step();
         StepFrame frame = step.frame();
-        Fo head = box.add("block", "role", "H3", "font-size", "11pt", "line-height", "13pt", "keep-with-next.within-column", "always");
+        Fo head = box.add("block", "role", "H3", "font-size", "11pt", "line-height", "12.8pt", "keep-with-next.within-column", "always");
         Paint.number(head, placed.label(), size);
         head.verbatim("\u00A0").say("inline", Words.kind(step), "font-size", "9pt", "color", Paint.FAINT);
         head.verbatim("\u00A0 ");
@@ -152,7 +150,7 @@ final class PaperStep {
     private boolean body(Fo box, Placed placed, Optional<LimitZones> zones) {
         Step step = placed.step();
         StepFrame frame = step.frame();
-        notes(placed).forEach(note -> notes.atStep(box, note));
+        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(box, note));
         needs(box, step);
         frame.precautions().tries().forEach(name -> Paint.bold(Paint.line(box, "Try first"), Words.tried(called(name))));
         boolean scale = false;
@@ -174,9 +172,7 @@ final class PaperStep {
         Pictures.of(step, plan.scope()).forEach(picture -> picture(box, picture));
         handling(box, frame);
         frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Live work"), why.value()));
-        // in a routine that is printed again whoever comes here has read it where it stands first, or does without
-        frame.hint().filter(hint -> plan.label(step).equals(placed.label()))
-                .ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
+        frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
         return scale;
     }
 
@@ -195,19 +191,6 @@ final class PaperStep {
         box.add("block", "role", "P", "font-size", "9pt").text(words);
     }
 
-    /** A note that the step before in the same box has just told is not told again. */
-    private List<Note> notes(Placed placed) {
-        List<Placed> told = placed.run().caller().map(caller -> {
-            List<Placed> all = new ArrayList<>(List.of(caller));
-            plan.inside(caller).stream().takeWhile(inner -> inner != placed).forEach(all::add);
-            return all;
-        }).orElse(List.of());
-        return placed.step().frame().notes().stream()
-                .filter(name -> told.stream().noneMatch(before -> before.step().frame().notes().stream()
-                        .anyMatch(other -> other.text().equals(name.text()))))
-                .flatMap(name -> plan.scope().note(name).stream()).toList();
-    }
-
     private void needs(Fo box, Step step) {
         List<Setting> needs = setUps.toTell(step);
         if (!needs.isEmpty()) {
@@ -219,24 +202,19 @@ final class PaperStep {
     private void end(Fo box, Placed placed, Optional<LimitZones> zones, boolean scale) {
         List<Setting> sets = placed.step().frame().sets();
         Optional<Outcome> only = PaperOutcomes.only(placed.step());
-        boolean readsOn = only.filter(outcome -> readsOn(placed, outcome)).isPresent();
-        if (!sets.isEmpty() || only.isPresent() && !readsOn) {
-            Fo line = box.add("block", "role", "P", "line-height", "13pt", "text-align-last", "justify", "end-indent", Paint.FOR_PAGE);
+        Optional<Fo> last = box.last().flatMap(Fo::last).filter(line -> line.get("role").filter("P"::equals).isPresent() && line.get("border-left").isEmpty());
+        if (sets.isEmpty() && only.isPresent() && last.isPresent()) {
+            fill(Paint.stretched(last.get()));
+            outcomes.way(last.get(), placed, only.get().target(), only.get());
+        } else if (!sets.isEmpty() || only.isPresent()) {
+            Fo line = Paint.stretched(box.add("block", "role", "P", "line-height", "13pt"));
             chips(line, "Then", sets);
             fill(line);
-            if (!readsOn) {
-                only.ifPresent(outcome -> outcomes.way(line, placed, outcome.target(), outcome));
-            }
+            only.ifPresent(outcome -> outcomes.way(line, placed, outcome.target(), outcome));
         }
         if (only.isEmpty()) {
             outcomes.add(box, placed, zones, scale);
         }
-    }
-
-    /** Whether the arrow leads from a to b of a routine in place: there the eye goes on by itself. */
-    private boolean readsOn(Placed placed, Outcome only) {
-        return only.target().map(placed.run()::target).filter(target -> target instanceof Run.To to
-                && placed.run().caller().isPresent() && plan.follows(placed, to.step())).isPresent();
     }
 
     private void chips(Fo line, String key, List<Setting> settings) {
@@ -253,16 +231,14 @@ final class PaperStep {
     private void handling(Fo box, StepFrame frame) {
         List<String> parts = frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).toList();
-        List<String> tools = frame.tools().stream().map(tool -> tool.value() + StepPart.rating(frame, tool)).toList();
-        String hazards = Stream.concat(frame.hazards().stream().map(Written::value), frame.handles().stream()
-                .flatMap(name -> plan.scope().part(name).stream()).flatMap(part -> part.hazards().stream()).map(Written::value))
-                .distinct().map((Hazard hazard) -> Words.hazard(hazard)).collect(Collectors.joining(", "));
+        String tools = Words.tools(frame);
+        String hazards = Words.hazards(frame, plan.scope());
         if (parts.isEmpty() && tools.isEmpty() && hazards.isEmpty()) {
             return;
         }
         Fo line = Paint.line(box);
         key(line, "", "Part", String.join(", ", parts));
-        key(line, parts.isEmpty() ? "" : " \u2002", "Tools", String.join(", ", tools));
+        key(line, parts.isEmpty() ? "" : " \u2002", "Tools", tools);
         key(line, parts.isEmpty() && tools.isEmpty() ? "" : " \u2002", "Mind", hazards);
     }
 
@@ -356,7 +332,8 @@ final class PaperStep {
             expects.source().ifPresent(source -> sources.cite(line, source));
         });
         line.verbatim(" ").add("leader");
-        line.say("inline", " Reading ", "font-size", "9pt", "color", Paint.FAINT);
+        boolean room = expectation.map(expects -> expects.limit().value().spelling().length()).orElse(0) <= LONG_LIMIT;
+        line.say("inline", room ? " Reading " : " ", "font-size", "9pt", "color", Paint.FAINT);
         digits(line, pattern, kind, expectation);
     }
 
@@ -403,9 +380,9 @@ final class PaperStep {
             Fo line = Paint.line(box);
             Optional<Section> routine = plan.routine(name);
             if (routine.isPresent()) {
+                line.text("Go and come back here: ");
                 line.add("basic-link", "internal-destination", Plan.anchor(routine.get()), "font-weight", "bold", "font-size", "11pt")
                         .spoken("To routine " + routine.get().letter()).verbatim(Words.ARROW + "\u00A0Routine\u00A0" + routine.get().letter());
-                line.text(", then come back here");
                 Paint.page(line, Plan.anchor(routine.get()));
             } else {
                 line.text(name.text());

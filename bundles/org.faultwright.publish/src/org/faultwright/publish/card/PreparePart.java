@@ -16,6 +16,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.MeterRange;
 
 /** What to lay out before starting, and how the unit should then stand. */

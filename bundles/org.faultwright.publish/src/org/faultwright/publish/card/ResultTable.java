@@ -13,6 +13,7 @@ import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.Words;
 
 /** The results of a step, each with a box to tick and the step it leads to. */
 final class ResultTable {
@@ -60,7 +61,7 @@ final class ResultTable {
         Tag tally = cell.add("p", "tally");
         int boxes = Math.min(repeat.atMost(), MOST_BOXES);
         tally.say("span", "box", Words.BOX.repeat(Math.max(0, boxes))).space()
-                .text("at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time" : " times") + ", then");
+                .text(Words.atMost(repeat) + ", then");
         tally.space();
         target(tally, placed, repeat.otherwise());
     }
@@ -71,10 +72,10 @@ final class ResultTable {
             String label = to.step().label();
             into.link(to.step().anchor(), "way", "Go to step " + label).say("b", "", Words.ARROW + " " + label);
             into.space().say("span", "name", Words.title(to.step().step()));
-            to.by().flatMap(Outcome::repeat).ifPresent(repeat -> placed.run().caller()
-                    .ifPresent(caller -> tally(into, caller, repeat)));
+            to.left().forEach(left -> left.by().repeat().ifPresent(repeat -> tally(into, left.step(), repeat)));
         } else if (target instanceof Run.Back back) {
             into.say("b", "", "back").space().text("with: " + PlainText.phrase(back.exit()));
+            back.left().forEach(left -> left.by().repeat().ifPresent(repeat -> tally(into, left.step(), repeat)));
         } else {
             into.text(Words.ARROW + " " + name.text() + " (not found)");
         }

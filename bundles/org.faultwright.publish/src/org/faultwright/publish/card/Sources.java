@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.faultwright.procedure.Source;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.plan.Words;
 
 /** The documents that limits and codes come from: a number at the step, the words once at the end. */
 final class Sources {

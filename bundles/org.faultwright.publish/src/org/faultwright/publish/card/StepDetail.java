@@ -24,6 +24,7 @@ import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;

@@ -8,15 +8,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
-import org.faultwright.procedure.Written;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Words;
 
 /** One step with all that is read before its results are ticked. */
 final class StepPart {
@@ -84,20 +83,12 @@ final class StepPart {
         }
         frame.precautions().liveBecause().ifPresent(reason -> line(box, "Live work", reason.value()));
         if (!frame.tools().isEmpty()) {
-            line(box, "Tools", frame.tools().stream().map(tool -> tool.value() + rating(frame, tool)).collect(Collectors.joining(", ")));
+            line(box, "Tools", Words.tools(frame));
         }
-        Stream<Hazard> partHazards = frame.handles().stream().flatMap(name -> plan.scope().part(name).stream())
-                .flatMap(part -> part.hazards().stream()).map(Written::value);
-        String hazards = Stream.concat(frame.hazards().stream().map(Written::value), partHazards).distinct()
-                .map(Words::hazard).collect(Collectors.joining(", "));
+        String hazards = Words.hazards(frame, plan.scope());
         if (!hazards.isEmpty()) {
             line(box, "Hazards", hazards);
         }
-    }
-
-    static String rating(StepFrame frame, Written<String> tool) {
-        return frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
-                .map(rated -> " (rated " + rated.upTo().value().spelling() + ")").orElse("");
     }
 
     static Tag line(Tag box, String key, String words) {

@@ -6,6 +6,7 @@ package org.faultwright.publish.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.faultwright.publish.PlainText;
 import org.xml.sax.ContentHandler;
 import org.xml.sax.SAXException;
@@ -98,6 +99,16 @@ public final class Fo {
     void moveTo(Fo other) {
         other.content.addAll(content);
         content.clear();
+    }
+
+    /** The object at the end; absent where words are. */
+    public Optional<Fo> last() {
+        return content.isEmpty() || !(content.get(content.size() - 1) instanceof Fo fo) ? Optional.empty() : Optional.of(fo);
+    }
+
+    /** @return the value of a property of ours, or nothing */
+    public Optional<String> get(String property) {
+        return Optional.ofNullable(properties.getValue(property));
     }
 
     public boolean isEmpty() {

@@ -8,8 +8,8 @@ package org.faultwright.publish.page;
 public enum Paper {
     A4(210, 297, 2, 12, 5),
     A5(148, 210, 1, 10, 5),
-    /** A4 across, each half of it a page of A5: to be folded or cut in the middle. */
-    A4_TWO_A5(297, 210, 2, 10, 20),
+    /** A4 across, for a stand or a screen that is wider than high. */
+    A4_ACROSS(297, 210, 2, 10, 12),
     LETTER(215.9, 279.4, 2, 12, 5);
 
     private final double width;

@@ -35,7 +35,7 @@ public final class Sheet {
         this.paper = paper;
         this.title = title;
         this.description = description;
-        root.set("font-family", PrintFonts.FAMILY, "font-size", "9pt", "line-height", "11pt", "color", "#16242c",
+        root.set("font-family", PrintFonts.FAMILY, "font-size", "9pt", "line-height", "10.6pt", "color", "#16242c",
                 "xml:lang", "en", "hyphenate", "false", "font-selection-strategy", "auto");
         Fo page = root.add("layout-master-set").add("simple-page-master", "master-name", "page", "page-width",
                 mm(paper.width()), "page-height", mm(paper.height()), "margin-left", mm(paper.margin()), "margin-right",

@@ -26,20 +26,20 @@ import org.faultwright.procedure.Step;
  * @param after   for each routine of the procedure's list the step of the procedure that it follows where it is printed apart; the last where not stated
  */
 record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, Set<Step> pageStarts) {
-    private static final int TRIES = 1000;
+    private static final int TRIES = 4000;
     private static final double HOT = 1;
     private static final double COLD = 0.01;
     private static final int LIKELIEST = 3;
     private static final int MOST_TURNS = 4;
     /** Six, but for what the reckoning may be wrong by. */
-    private static final double MOST_PAGES = 5.7;
+    private static final double MOST_PAGES = 5.8;
     /** What counts as much as one more page turn of every repair: so many pages, a page too many, a turn too many of a likely repair. */
     private static final double PAGE = 0.5;
     private static final double PAGE_TOO_MANY = 6;
     private static final double TURN_TOO_MANY = 1.5;
     /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
-    private static final double[] LONGER = { 1.01, 1.04 };
-    private static final double[] WHATEVER = { 0.99, 1, 1.01, 1.02, 1.03, 1.04, 1.05, 1.06 };
+    private static final double[] LONGER = { 1.005, 1.02, 1.035 };
+    private static final double[] WHATEVER = { 0.995, 1, 1.005, 1.01, 1.015, 1.02, 1.025, 1.03, 1.035, 1.04 };
     private static final double NEAR = 1.04;
 
     /** @param inner whether the step is in the box of another itself: there it has no line of its own, so it must have nothing to say */

@@ -4,10 +4,8 @@
  */
 package org.faultwright.publish.plan;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -17,8 +15,6 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.Collections;
-import org.faultwright.procedure.Name;
-import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Precautions;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Routine;
@@ -27,15 +23,16 @@ import org.faultwright.procedure.StepGraph;
 
 /** A card of A4 as it would be set, reckoned with the rooms of its steps: on which page each stands, and how often a repair turns the page. */
 final class CardModel {
-    /** In millimetres: a column, the head of the first page, the heading of a routine. */
+    /** In millimetres: a column, the head of the first page, the heading of the steps. */
     private static final double COLUMN = 269;
     private static final double HEAD = 38;
-    private static final double HEADING = 14;
+    private static final double HEADING = 12;
     private static final int COLUMNS = 2;
     /** How much longer than reckoned a card usually turns out, and what is left of a page that a step surely does not go on. */
-    private static final double USUAL = 1.03;
+    private static final double USUAL = 1.02;
     private static final double SURE = 30;
     private static final int LONGEST_IN_PLACE = 14;
+    private static final int ENDLESS = 10_000;
     private static final int DEEPEST = 8;
 
     /** One step of the procedure or a routine. */
@@ -66,12 +63,14 @@ final class CardModel {
     private static final class Graph {
         final StepGraph graph;
         final int index;
+        final double heading;
         List<Node> order = List.of();
         final Map<String, List<Taken>> ways = new HashMap<>();
 
-        Graph(StepGraph graph, int index) {
+        Graph(StepGraph graph, int index, double heading) {
             this.graph = graph;
             this.index = index;
+            this.heading = heading;
         }
     }
 
@@ -93,6 +92,7 @@ final class CardModel {
     private final List<Graph> graphs = new ArrayList<>();
     private final Map<String, Graph> routines = new LinkedHashMap<>();
     private final Map<Step, Node> nodes = new IdentityHashMap<>();
+    private final Map<Routine, Integer> lengths = new IdentityHashMap<>();
     private final List<Node> sites = new ArrayList<>();
     private final List<List<Taken>> ways = new ArrayList<>();
     private final double front;
@@ -102,7 +102,7 @@ final class CardModel {
         this.procedure = procedure;
         this.paths = likely.paths();
         StepRoom rooms = new StepRoom(procedure);
-        Graph own = new Graph(procedure, 0);
+        Graph own = new Graph(procedure, 0, HEADING);
         graphs.add(own);
         for (int i = 0; i < graphs.size(); i++) {
             for (Step step : graphs.get(i).graph.steps()) {
@@ -125,17 +125,17 @@ final class CardModel {
     private void add(Step step, StepRoom rooms) {
         Node node = new Node(step, nodes.size(), rooms);
         nodes.put(step, node);
-        Optional<Routine> routine = step instanceof Step.Perform perform ? perform.routine().flatMap(procedure.scope()::routine) : Optional.empty();
+        Optional<Routine> routine = Routines.performedBy(step, procedure.scope());
         if (routine.isPresent()) {
             node.routine = routines.computeIfAbsent(routine.get().name().text(), name -> {
-                Graph graph = new Graph(routine.get(), graphs.size());
+                Graph graph = new Graph(routine.get(), graphs.size(), rooms.heading(routine.get()));
                 graphs.add(graph);
                 return graph;
             });
             node.sending = rooms.sending(step, false);
             node.sendingInside = rooms.sending(step, true);
             node.plain = isPlain(step);
-            if (!routine.get().steps().isEmpty() && length(routine.get(), 0) <= LONGEST_IN_PLACE) {
+            if (!routine.get().steps().isEmpty() && length(routine.get()) <= LONGEST_IN_PLACE) {
                 node.site = sites.size();
                 sites.add(node);
             }
@@ -150,13 +150,19 @@ final class CardModel {
                 && step.outcomes().stream().allMatch(outcome -> outcome.proves().isEmpty());
     }
 
-    /** How many steps a routine has with those that it performs; endless for one that performs itself. */
-    private int length(Routine routine, int depth) {
-        if (depth > DEEPEST) {
-            return 10_000;
+    /** How many steps a routine has with those that it performs; endless for one that comes to itself again, and for one that performs such a one. */
+    private int length(Routine routine) {
+        Integer known = lengths.putIfAbsent(routine, ENDLESS);
+        if (known != null) {
+            return known;
         }
-        return routine.steps().stream().mapToInt(step -> step instanceof Step.Perform perform ? perform.routine()
-                .flatMap(procedure.scope()::routine).map(inner -> length(inner, depth + 1)).orElse(1) : 1).sum();
+        int length = 0;
+        for (Step step : routine.steps()) {
+            Optional<Routine> inner = Routines.performedBy(step, procedure.scope());
+            length = Math.min(ENDLESS, length + inner.map(this::length).orElse(1));
+        }
+        lengths.put(routine, length);
+        return length;
     }
 
     double weight(int index) {
@@ -257,7 +263,7 @@ final class CardModel {
             }
             run(HEAD * COLUMNS + front);
             for (int i = 0; i < state.order.size(); i++) {
-                boxes[state.order.get(i).number] = outer(state.order.get(i), 0);
+                boxes[state.order.get(i).number] = outer(state.order.get(i), i == 0 ? HEADING : 0);
                 sections(apart, i);
             }
             sections(apart, state.order.size());
@@ -290,7 +296,7 @@ final class CardModel {
         private void sections(List<Graph> apart, int position) {
             for (Graph graph : apart) {
                 if (Math.min(state.after[graph.index], state.order.size()) == position) {
-                    double heading = HEADING;
+                    double heading = graph.heading;
                     for (Node node : graph.order) {
                         boxes[node.number] = outer(node, heading);
                         heading = 0;
@@ -389,31 +395,7 @@ final class CardModel {
 
     /** The shortest way through a routine to one of its exits. */
     private List<Taken> way(Graph routine, String exit) {
-        return routine.ways.computeIfAbsent(exit, name -> shortest(routine, name));
-    }
-
-    private List<Taken> shortest(Graph routine, String exit) {
-        Map<Step, Taken> before = new IdentityHashMap<>();
-        Deque<Step> open = new ArrayDeque<>(routine.graph.first().stream().toList());
-        Set<Step> met = Collections.newSetFromMap(new IdentityHashMap<>());
-        met.addAll(open);
-        while (!open.isEmpty()) {
-            Step step = open.remove();
-            for (Outcome outcome : step.outcomes()) {
-                Optional<Name> target = outcome.target();
-                Optional<Step> next = target.flatMap(routine.graph::step);
-                if (next.isPresent() && met.add(next.get())) {
-                    before.put(next.get(), new Taken(nodes.get(step), outcome.key()));
-                    open.add(next.get());
-                } else if (next.isEmpty() && target.filter(name -> name.text().equals(exit)).isPresent()) {
-                    List<Taken> way = new ArrayList<>(List.of(new Taken(nodes.get(step), outcome.key())));
-                    for (Taken on = before.get(step); on != null; on = before.get(on.node.step)) {
-                        way.add(0, on);
-                    }
-                    return way;
-                }
-            }
-        }
-        return List.of();
+        return routine.ways.computeIfAbsent(exit, name -> RoutineWay.shortest(routine.graph, name).stream()
+                .map(on -> new Taken(nodes.get(on.step()), on.by().key())).toList());
     }
 }

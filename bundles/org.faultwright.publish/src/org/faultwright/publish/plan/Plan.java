@@ -9,7 +9,6 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -34,7 +33,7 @@ public final class Plan {
     private final Arrangement arrangement;
     private final List<Section> sections = new ArrayList<>();
     private final Map<Step, Placed> first = new IdentityHashMap<>();
-    private final Map<String, Routine> performed = new LinkedHashMap<>();
+    private final Map<String, Routine> performed;
     private final Map<String, Section> apart = new LinkedHashMap<>();
     private final Map<String, List<Placed>> callers = new LinkedHashMap<>();
     private final Map<Placed, List<Placed>> inside = new IdentityHashMap<>();
@@ -42,9 +41,9 @@ public final class Plan {
     public Plan(Publication publication) {
         this.publication = publication;
         this.scope = publication.procedure().scope();
+        this.performed = Routines.within(publication.procedure(), scope);
         this.likely = Likely.of(publication.procedure());
         this.arrangement = Arrangement.of(publication.procedure(), likely);
-        meet();
         add("", publication.procedure(), arrangement.order());
         List<Routine> routines = apart();
         for (int i = 0; i < routines.size(); i++) {
@@ -55,20 +54,8 @@ public final class Plan {
                 .computeIfAbsent(section.graph().name().text(), none -> new ArrayList<>()).add(placed)));
     }
 
-    /** Every routine that can be come to. */
-    private void meet() {
-        List<Step> steps = new ArrayList<>(publication.procedure().steps());
-        for (int i = 0; i < steps.size(); i++) {
-            routine(steps.get(i)).ifPresent(routine -> {
-                if (performed.putIfAbsent(routine.name().text(), routine) == null) {
-                    steps.addAll(routine.steps());
-                }
-            });
-        }
-    }
-
     private Optional<Routine> routine(Step step) {
-        return step instanceof Step.Perform perform ? perform.routine().flatMap(scope::routine) : Optional.empty();
+        return Routines.performedBy(step, scope);
     }
 
     private void add(String letter, StepGraph graph, List<Step> order) {
@@ -208,11 +195,6 @@ public final class Plan {
     /** The steps of a routine that is printed where this step performs it; empty where it is printed apart. */
     public List<Placed> inside(Placed step) {
         return inside.getOrDefault(step, List.of());
-    }
-
-    /** Whether one step of a routine in place is printed right after the other. */
-    public boolean follows(Placed one, Placed next) {
-        return inside.values().stream().anyMatch(steps -> steps.indexOf(one) >= 0 && steps.indexOf(one) + 1 == steps.indexOf(next));
     }
 
     /** The section of a routine that is printed apart. */

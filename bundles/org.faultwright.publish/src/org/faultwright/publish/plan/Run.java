@@ -4,7 +4,9 @@
  */
 package org.faultwright.publish.plan;
 
+import java.util.ArrayList;
 import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.faultwright.procedure.Name;
@@ -18,12 +20,16 @@ public final class Run {
     public sealed interface Target {
     }
 
-    /** To a step on the card. @param by the outcome of the performing step that is left by, where a routine in place ends here */
-    public record To(Placed step, Optional<Outcome> by) implements Target {
+    /** The outcome by which a step whose routine stands in place is left when that ends; its names are those of the step's own run. */
+    public record Left(Placed step, Outcome by) {
     }
 
-    /** Out of a routine that is printed apart, back to whoever came from. */
-    public record Back(String exit) implements Target {
+    /** To a step on the card. @param left the steps left on the way where routines in place end here, the innermost first */
+    public record To(Placed step, List<Left> left) implements Target {
+    }
+
+    /** Out of a routine that is printed apart, back to whoever came from. @param left as for {@link To} */
+    public record Back(String exit, List<Left> left) implements Target {
     }
 
     /** To a name that nothing has. */
@@ -63,18 +69,31 @@ public final class Run {
     public Target target(Name name) {
         Optional<Placed> step = graph.step(name).map(placed::get);
         if (step.isPresent()) {
-            return new To(step.get(), Optional.empty());
+            return new To(step.get(), List.of());
         }
         if (!graph.isExit(name)) {
             return new Nowhere(name.text());
         }
         if (caller.isEmpty()) {
-            return new Back(name.text());
+            return new Back(name.text(), List.of());
         }
-        Optional<Outcome> left = caller.get().step().outcomes().stream()
-                .filter(outcome -> outcome.key().equals(name.text())).findFirst();
-        return left.flatMap(Outcome::target).map(caller.get().run()::target)
-                .map(target -> target instanceof To to && to.by().isEmpty() ? new To(to.step(), left) : target)
+        Placed performing = caller.get();
+        Optional<Outcome> by = performing.step().outcomes().stream().filter(outcome -> outcome.key().equals(name.text())).findFirst();
+        return by.flatMap(Outcome::target).map(target -> leaving(new Left(performing, by.get()), target))
                 .orElseGet(() -> new Nowhere(name.text()));
+    }
+
+    private static Target leaving(Left first, Name target) {
+        Target goal = first.step().run().target(target);
+        if (goal instanceof To to) {
+            return new To(to.step(), with(first, to.left()));
+        }
+        return goal instanceof Back back ? new Back(back.exit(), with(first, back.left())) : goal;
+    }
+
+    private static List<Left> with(Left first, List<Left> others) {
+        List<Left> all = new ArrayList<>(List.of(first));
+        all.addAll(others);
+        return List.copyOf(all);
     }
 }

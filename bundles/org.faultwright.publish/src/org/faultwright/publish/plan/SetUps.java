@@ -5,73 +5,83 @@
 package org.faultwright.publish.plan;
 
 import java.util.ArrayDeque;
+import java.util.Collection;
 import java.util.Deque;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Outcome;
-import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
 
 /**
  * Which settings a reader who comes to a step has already been told, whichever way they came: those need no second word. A
  * routine leaves nothing known of what it may set.
  */
 public final class SetUps {
-    private final Plan plan;
+    private final Scope scope;
     private final Map<Step, Map<String, String>> known = new IdentityHashMap<>();
 
     public SetUps(Plan plan) {
-        this.plan = plan;
+        this(plan.procedure(), plan.sections().stream().filter(Section::isRoutine).map(Section::graph).toList());
+    }
+
+    /** @param apart the routines that are printed for themselves: of a step in the box of another one nothing is known */
+    SetUps(Procedure procedure, Collection<? extends StepGraph> apart) {
+        this.scope = procedure.scope();
+        spread(procedure, arrival());
+        apart.forEach(routine -> spread(routine, Map.of()));
+    }
+
+    private void spread(StepGraph graph, Map<String, String> before) {
         Deque<Step> open = new ArrayDeque<>();
-        plan.sections().forEach(section -> section.graph().first().ifPresent(first -> {
-            known.put(first, section.isRoutine() ? Map.of() : arrival());
+        graph.first().ifPresent(first -> {
+            known.put(first, before);
             open.add(first);
-            while (!open.isEmpty()) {
-                spread(section, open.remove(), open);
-            }
-        }));
+        });
+        while (!open.isEmpty()) {
+            spread(graph, open.remove(), open);
+        }
     }
 
     private Map<String, String> arrival() {
         Map<String, String> start = new LinkedHashMap<>();
-        for (Condition condition : plan.scope().conditions()) {
+        for (Condition condition : scope.conditions()) {
             condition.starts().or(() -> condition.values().stream().findFirst())
                     .ifPresent(value -> start.put(condition.name().text(), value.text()));
         }
         return start;
     }
 
-    private void spread(Section section, Step from, Deque<Step> open) {
+    private void spread(StepGraph graph, Step from, Deque<Step> open) {
         Map<String, String> after = new LinkedHashMap<>(known.get(from));
         put(after, from.frame().needs());
-        routine(from).ifPresent(routine -> forget(after, routine, 0));
+        Routines.performedBy(from, scope).ifPresent(routine -> {
+            forget(after, routine);
+            Routines.within(routine, scope).values().forEach(inner -> forget(after, inner));
+        });
         put(after, from.frame().sets());
-        plan.scope().conditions().forEach(condition -> condition.becomes().stream()
+        scope.conditions().forEach(condition -> condition.becomes().stream()
                 .filter(becomes -> becomes.when().value().text().equals(after.get(becomes.when().condition().text())))
                 .forEach(becomes -> after.remove(condition.name().text())));
         for (Outcome outcome : from.outcomes()) {
             Map<String, String> on = new LinkedHashMap<>(after);
             put(on, outcome.proves());
-            outcome.target().flatMap(section.graph()::step).ifPresent(to -> meet(to, on, open));
-            outcome.repeat().flatMap(repeat -> section.graph().step(repeat.otherwise())).ifPresent(to -> meet(to, on, open));
+            outcome.target().flatMap(graph::step).ifPresent(to -> meet(to, on, open));
+            outcome.repeat().flatMap(repeat -> graph.step(repeat.otherwise())).ifPresent(to -> meet(to, on, open));
         }
     }
 
-    private Optional<Routine> routine(Step step) {
-        return step instanceof Step.Perform perform ? perform.routine().flatMap(plan.scope()::routine) : Optional.empty();
-    }
-
-    private void forget(Map<String, String> after, Routine routine, int depth) {
-        for (Step step : depth < 8 ? routine.steps() : List.<Step>of()) {
+    private void forget(Map<String, String> after, StepGraph routine) {
+        routine.steps().forEach(step -> {
             step.frame().sets().forEach(setting -> after.remove(setting.condition().text()));
             step.outcomes().forEach(outcome -> outcome.proves().forEach(one -> after.remove(one.condition().text())));
-            routine(step).ifPresent(inner -> forget(after, inner, depth + 1));
-        }
+        });
     }
 
     private static void put(Map<String, String> into, List<Setting> settings) {

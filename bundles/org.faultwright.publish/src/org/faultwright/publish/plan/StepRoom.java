@@ -5,8 +5,10 @@
 package org.faultwright.publish.plan;
 
 import java.util.Collection;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -17,10 +19,12 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
-import org.faultwright.procedure.Written;
+import org.faultwright.publish.PlainText;
 import org.faultwright.publish.page.PrintFonts;
 
 /**
@@ -28,17 +32,21 @@ import org.faultwright.publish.page.PrintFonts;
  * line or two only. In millimetres.
  */
 final class StepRoom {
-    private static final double LINE = 3.88;
-    private static final double HEAD = 4.6;
-    private static final double SPACE = 2.6;
-    private static final double SPACE_INSIDE = 0.8;
-    private static final double LIMIT = 6;
-    private static final double SCALE = 9;
+    private static final double LINE = 3.74;
+    private static final double HEAD = 4.55;
+    private static final double TITLE_LINE = 4.52;
+    private static final double SPACE = 2.2;
+    private static final double SPACE_INSIDE = 0.6;
+    private static final double LIMIT = 7;
+    private static final double SCALE = 9.5;
     private static final double PICTURE = 55;
-    private static final double ROW = 5.9;
+    private static final double ROW = 5;
     private static final double LISTED = 5.4;
     private static final double HEADING = 9;
     private static final double CHART_LINE = 3.7;
+    /** What is free and ruled around the heading of a routine, and to the left of its steps. */
+    private static final double ROUTINE = 6.5;
+    private static final double BORDER = 2;
     /** The width of a column, and what is lost of it in the box of another step. */
     private static final double COLUMN = 90;
     private static final double INSET = 3;
@@ -47,13 +55,21 @@ final class StepRoom {
     private static final double TITLE = 11;
     private static final double POINT = 25.4 / 72;
     private static final int SHORT = 26;
+    /** An arrow with a number and the room for a page, where it stands. */
+    private static final double ARROW = 20;
 
     private final Procedure procedure;
     private final Scope scope;
 
+    private final SetUps setUps;
+    private final Map<Step, Routine> routineOf = new IdentityHashMap<>();
+
     StepRoom(Procedure procedure) {
         this.procedure = procedure;
         this.scope = procedure.scope();
+        Collection<Routine> routines = Routines.within(procedure, scope).values();
+        this.setUps = new SetUps(procedure, routines);
+        routines.forEach(routine -> routine.steps().forEach(step -> routineOf.put(step, routine)));
     }
 
     /** Without the steps of a routine in place. @param inside whether it is printed in the box of another step */
@@ -63,7 +79,16 @@ final class StepRoom {
 
     /** What is seen of a step that performs a routine printed elsewhere. */
     double sending(Step step, boolean inside) {
-        return HEAD + 0.2 + new Reckoning(step, inside).outcomes();
+        Reckoning reckoning = new Reckoning(step, inside);
+        return HEAD + 0.2 + (reckoning.only() ? 0 : reckoning.outcomes());
+    }
+
+    /** Of a routine that is printed apart. */
+    double heading(Routine routine) {
+        String title = routine.title().isBlank() ? routine.name().text() : routine.title();
+        String exits = routine.exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", "));
+        return ROUTINE + HEAD * lines("Routine A: " + title, TITLE, true, COLUMN - BORDER, 0, 0)
+                + LINE * lines("Came from step ______ (12, 13b). Ends with: " + exits + ".", BODY, false, COLUMN - BORDER, 0, 0);
     }
 
     private static double width(String words, double size, boolean bold) {
@@ -119,12 +144,12 @@ final class StepRoom {
         for (Note note : scope.notes()) {
             room += notes.contains(note.name().text()) ? 2.5 + words(note.hazard().length() * 6 / 5 + note.consequence().length() + note.avoid().length() + 45) : 0;
         }
-        long instruments = steps.stream().filter(Step.Measure.class::isInstance).flatMap(step -> ((Step.Measure) step).instrument().stream())
-                .map(Name::text).distinct().count();
+        long instruments = steps.stream().flatMap(step -> Stream.concat(step.frame().precautions().tries().stream(),
+                step instanceof Step.Measure measure ? measure.instrument().stream() : Stream.empty())).map(Name::text).distinct().count();
         room += likely.cases().isEmpty() ? 0 : HEADING + 2 * LINE + likely.cases().stream().mapToDouble(one -> 4.6 * lines(one.fault().title().length(), 28)).sum();
         room += HEADING + instruments * 2 * LINE + needed.size() * LINE;
         room += conditions.isEmpty() ? 0 : HEADING + LINE * lines(conditions.size(), 2);
-        return room + HEADING + own * CHART_LINE + 4 * CHART_LINE + HEADING;
+        return room + HEADING + own * CHART_LINE + 4 * CHART_LINE;
     }
 
     /** What is filled in after the steps: two parts that are kept whole, and what runs on behind them. */
@@ -150,19 +175,25 @@ final class StepRoom {
         }
 
         double room() {
+            double notes = notes();
             double body = body();
-            boolean only = step.outcomes().size() == 1 && !(step instanceof Step.Check || step instanceof Step.Observe)
-                    && step.outcomes().get(0).proves().isEmpty() && step.outcomes().get(0).repeat().isEmpty();
             boolean sets = !frame.sets().isEmpty();
-            boolean way = only && body == 0 && !sets;
-            double total = (inside ? SPACE_INSIDE : SPACE) + HEAD * head(way) + body;
+            boolean only = only();
+            boolean way = only && notes + body == 0 && !sets;
+            double total = (inside ? SPACE_INSIDE : SPACE) + TITLE_LINE * head(way) + notes + body;
             if (step instanceof Step.Perform) {
                 return total;
             }
             if (only) {
-                return total + (way ? 0 : inside && !sets ? 0 : HEAD + 0.3);
+                // where no chips go before it an arrow stands at the end of what is said last, if that is no note
+                return total + (sets ? chips("Then ", frame.sets(), ARROW) : notes > 0 && body == 0 ? HEAD : 0);
             }
-            return total + (sets ? HEAD : 0) + outcomes() + (step instanceof Step.Conclude ? LINE : 0);
+            return total + (sets ? chips("Then ", frame.sets(), 0) : 0) + outcomes() + (step instanceof Step.Conclude ? LINE : 0);
+        }
+
+        boolean only() {
+            return step.outcomes().size() == 1 && !(step instanceof Step.Check || step instanceof Step.Observe)
+                    && step.outcomes().get(0).proves().isEmpty() && step.outcomes().get(0).repeat().isEmpty();
         }
 
         private int head(boolean way) {
@@ -174,18 +205,30 @@ final class StepRoom {
             return lines(title(step), TITLE, true, room, number, Math.min(last, way ? last : 12));
         }
 
+        private double notes() {
+            return frame.notes().stream().flatMap(name -> scope.note(name).stream()).mapToDouble(note -> 0.8
+                    + words("! " + note.word() + "  " + Words.hazards(note) + " " + note.avoid() + " note 1", room - 3)).sum();
+        }
+
+        private static String named(String key, String words) {
+            return words.isEmpty() ? "" : key + words;
+        }
+
+        /** Settings in a row, each in its frame. @param last what stands behind them */
+        private double chips(String key, List<Setting> settings, double last) {
+            return HEAD * lines(key + settings.stream().map(setting -> Words.setting(setting, scope).replace(' ', '\u00A0') + "\u00A0\u00A0\u00A0")
+                    .collect(Collectors.joining(" ")), BODY, true, room, 0, last);
+        }
+
         private double body() {
-            double total = frame.notes().stream().flatMap(name -> scope.note(name).stream()).mapToDouble(note -> 0.8
-                    + words("! " + note.word() + " : note 1 stored charge " + note.avoid().split("(?<=[.!?]) ", 2)[0], room - 6)).sum()
-                    + frame.precautions().tries().size() * LINE
+            List<Setting> needs = inside ? frame.needs() : setUps.toTell(step);
+            double total = frame.precautions().tries().size() * LINE
                     + frame.precautions().liveBecause().map(why -> words("Live work " + why.value(), room)).orElse(0.0)
-                    + frame.hint().filter(hint -> !inside).map(hint -> words(hint.value(), room)).orElse(0.0)
-                    + (frame.needs().isEmpty() ? 0 : HEAD * 0.8) + PICTURE * frame.pictures().size();
+                    + frame.hint().map(hint -> words(hint.value(), room)).orElse(0.0)
+                    + (needs.isEmpty() ? 0 : chips("With ", needs, 0)) + PICTURE * frame.pictures().size();
             String parts = frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", "));
-            String tools = frame.tools().stream().map(Written::value).collect(Collectors.joining(", "));
-            boolean mind = !frame.hazards().isEmpty() || frame.handles().stream().flatMap(name -> scope.part(name).stream())
-                    .anyMatch(part -> !part.hazards().isEmpty());
-            String handling = (parts.isEmpty() ? "" : "Part " + parts + "   ") + (tools.isEmpty() ? "" : "Tools " + tools + "   ") + (mind ? "Mind moving parts" : "");
+            String handling = Stream.of(named("Part ", parts), named("Tools ", Words.tools(frame)), named("Mind ", Words.hazards(frame, scope)))
+                    .filter(words -> !words.isEmpty()).collect(Collectors.joining("   "));
             return total + words(handling, room) + step.match(this);
         }
 
@@ -199,14 +242,21 @@ final class StepRoom {
                 double x = 0;
                 int lines = 1;
                 for (Outcome outcome : outcomes) {
-                    double width = 5.5 + width(seen(outcome), BODY, true) + 19;
-                    lines += x > 0 && x + width > room + 8 ? 1 : 0;
-                    x = x > 0 && x + width > room + 8 ? width : x + width;
+                    double width = 5.5 + width(seen(outcome), BODY, true) + arrow(outcome);
+                    lines += x > 0 && x + width > room ? 1 : 0;
+                    x = (x > 0 && x + width > room ? 0 : x) + width + width("     ", BODY, false);
                 }
-                return 0.5 + ROW * lines;
+                return 0.4 + ROW * lines;
             }
             return outcomes.stream().mapToDouble(outcome -> LISTED * lines(seen(outcome) + (outcome.proves().isEmpty() ? ""
-                    : " (proves " + "Stored charge absent)"), BODY, false, room, 6, 20) + (outcome.repeat().isPresent() ? HEAD + 0.6 : 0)).sum();
+                    : " (proves " + "Stored charge absent)"), BODY, false, room - 5, 0, 3 + arrow(outcome)) + (outcome.repeat().isPresent() ? HEAD + 0.6 : 0)).sum();
+        }
+
+        /** Out of a routine that stands apart it is words. */
+        private double arrow(Outcome outcome) {
+            Optional<String> exit = inside ? Optional.empty() : outcome.target().filter(name -> Optional.ofNullable(routineOf.get(step))
+                    .filter(routine -> routine.isExit(name)).isPresent()).map(Name::text);
+            return exit.map(name -> width("back with: " + PlainText.phrase(name), BODY, true)).orElse(ARROW);
         }
 
         private String seen(Outcome outcome) {
@@ -234,9 +284,15 @@ final class StepRoom {
             String with = measure.instrument().flatMap(scope::instrument).map(instrument -> instrument.title().split(",")[0] + ", ").orElse("")
                     + measure.kind().map(kind -> kind.value().words()).orElse("") + ", range 600 V";
             boolean scale = measure.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
-            double readings = measure.rows().isEmpty() ? LIMIT + (scale ? SCALE : 0) : LINE + LIMIT * measure.rows().size();
+            double readings = measure.rows().isEmpty() ? LIMIT + (scale ? SCALE : 0) : LINE + measure.rows().stream().mapToDouble(this::row).sum();
             return (at.isEmpty() ? 0 : LINE * lines("At " + at, BODY, true, room, 0, 0)) + words("Instrument  " + with, room) + readings
                     + (measure.point().flatMap(scope::point).flatMap(Point::storedEnergy).isPresent() ? LINE : 0);
+        }
+
+        private double row(Step.Row row) {
+            String title = scope.point(row.point()).map(Point::title).orElse(row.point().text());
+            return Math.max(LIMIT, Math.max(LINE * lines(title, BODY, true, room * 0.4, 0, 0),
+                    HEAD * lines(row.limit().value().spelling(), TITLE, true, room * 0.28, 0, 0)));
         }
 
         @Override

@@ -9,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.paths.Probes;
@@ -60,12 +59,14 @@ public final class Used {
                 step.outcomes().stream().flatMap(outcome -> outcome.proves().stream())).flatMap(all -> all);
     }
 
-    /** Instruments with the measurements taken with each. */
+    /** Instruments with the measurements taken with each; none with one that is only tried. */
     public Map<Instrument, List<Step.Measure>> instruments() {
         Map<String, List<Step.Measure>> measures = new LinkedHashMap<>();
         plan.steps().filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
                 .forEach(measure -> measure.instrument().ifPresent(
                         name -> measures.computeIfAbsent(name.text(), first -> new ArrayList<>()).add(measure)));
+        plan.steps().flatMap(step -> step.frame().precautions().tries().stream())
+                .forEach(name -> measures.computeIfAbsent(name.text(), first -> new ArrayList<>()));
         Map<Instrument, List<Step.Measure>> instruments = new LinkedHashMap<>();
         plan.scope().instruments().stream().filter(one -> measures.containsKey(one.name().text()))
                 .forEach(one -> instruments.put(one, measures.get(one.name().text())));

@@ -52,8 +52,8 @@ final class Attention {
     private static void errors(Line line, List<String> points) {
         List<Finding> errors = line.publication().errors();
         if (!errors.isEmpty()) {
-            points.add((errors.size() == 1 ? "1 error" : errors.size() + " errors") + ", the first in line "
-                    + errors.get(0).at().line() + ": " + errors.get(0).message());
+            points.add((errors.size() == 1 ? "1 error" : errors.size() + " errors") + ", the first at "
+                    + line.publication().place(errors.get(0)) + ": " + errors.get(0).message());
         }
     }
 

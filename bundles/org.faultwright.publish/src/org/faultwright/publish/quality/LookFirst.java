@@ -24,6 +24,7 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
+import org.faultwright.publish.Publication;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.publish.quality.QualityReport.Line;
@@ -109,14 +110,10 @@ final class LookFirst {
     private Group findings(String title, String clean, Severity severity) {
         Map<String, List<String>> said = new LinkedHashMap<>();
         report.lines().forEach(line -> line.publication().of(severity).forEach(finding ->
-                said.computeIfAbsent(where(finding), first -> new ArrayList<>()).add(line.publication().title())));
+                said.computeIfAbsent(line.publication().place(finding) + ": " + finding.message(), first -> new ArrayList<>()).add(line.publication().title())));
         report.libraries().forEach(checked -> checked.findings().stream().filter(finding -> finding.severity() == severity)
-                .forEach(finding -> said.computeIfAbsent(where(finding), first -> new ArrayList<>()).add("Library " + checked.library().name())));
+                .forEach(finding -> said.computeIfAbsent(Publication.placeInFile(finding) + ": " + finding.message(), first -> new ArrayList<>()).add("library " + checked.library().name())));
         return new Group(title, clean, together(said));
-    }
-
-    private static String where(Finding finding) {
-        return "line " + finding.at().line() + ": " + finding.message();
     }
 
     private Group calibration(LocalDate day) {

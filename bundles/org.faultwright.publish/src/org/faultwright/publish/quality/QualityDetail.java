@@ -51,7 +51,7 @@ final class QualityDetail {
         Tag rows = Rows.table(section, "findings", List.of("Line", "Severity", "Rule", "What is wrong, and what to do"));
         for (Finding finding : findings) {
             Tag row = rows.add("tr");
-            row.add("th").set("scope", "row").text(String.valueOf(finding.at().line()));
+            row.add("th").set("scope", "row").text(line.publication().place(finding).substring("line ".length()));
             row.say("td", "", finding.severity().name().toLowerCase(Locale.ROOT));
             row.say("td", "", finding.rule());
             Tag words = row.add("td").text(finding.message()).space().text(finding.advice());

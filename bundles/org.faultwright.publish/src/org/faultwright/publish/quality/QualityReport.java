@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.QaSummary;
@@ -70,8 +71,12 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
                 .filter(name -> !here.contains(name)).toList();
     }
 
+    /** How many there are in the procedures and libraries together; what several procedures share counts once. */
     int count(Severity severity) {
-        return lines.stream().mapToInt(line -> line.count(severity)).sum();
+        return (int) Stream.concat(lines.stream().flatMap(line -> line.publication().findings().stream()),
+                libraries.stream().flatMap(checked -> checked.findings().stream()))
+                .filter(finding -> finding.severity() == severity)
+                .map(finding -> List.of(finding.rule(), finding.at().toString(), finding.message())).distinct().count();
     }
 
     /** The shares of all procedures together. */

@@ -20,7 +20,6 @@ import org.faultwright.analysis.faults.Suspects;
 import org.faultwright.procedure.DecisionRule;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
@@ -146,12 +145,6 @@ public final class TreeJson implements ProcedureExport {
     private static Json finding(Finding finding) {
         return new Json().put("rule", finding.rule()).put("severity", finding.severity().name().toLowerCase(Locale.ROOT))
                 .put("message", finding.message()).put("advice", finding.advice())
-                .put("file", file(finding.at())).put("line", finding.at().line()).put("column", finding.at().column());
-    }
-
-    /** Without its folder: a tree is the same wherever the text lies. */
-    private static String file(SourceRange at) {
-        String name = at.source().name();
-        return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+                .put("file", finding.at().source().fileName()).put("line", finding.at().line()).put("column", finding.at().column());
     }
 }

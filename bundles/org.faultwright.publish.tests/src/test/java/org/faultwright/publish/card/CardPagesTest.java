@@ -19,6 +19,7 @@ import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

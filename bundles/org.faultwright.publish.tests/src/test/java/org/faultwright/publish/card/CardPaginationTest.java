@@ -28,6 +28,7 @@ import org.faultwright.publish.Samples;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

@@ -29,6 +29,7 @@ import org.faultwright.publish.Samples;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,7 +45,7 @@ class PrintTest {
 
     /** ISO 216 and ANSI/ASME Y14.1; the places of all steps lie on the paper, and every step is there once. */
     @ParameterizedTest
-    @CsvSource({ "card-pdf, 210, 297", "card-pdf-a5, 148, 210", "card-pdf-two-a5, 297, 210", "card-pdf-letter, 215.9, 279.4" })
+    @CsvSource({ "card-pdf, 210, 297", "card-pdf-a5, 148, 210", "card-pdf-across, 297, 210", "card-pdf-letter, 215.9, 279.4" })
     void should_print_every_step_inside_the_paper(String export, double width, double height) throws IOException {
         for (Publication publication : published().toList()) {
             byte[] card = Samples.publish(export, publication).bytes();

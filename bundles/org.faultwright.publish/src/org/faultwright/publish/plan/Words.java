@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.publish.card;
+package org.faultwright.publish.plan;
 
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Results;
@@ -26,31 +28,31 @@ import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 
 /** How things are called on a card. */
-final class Words {
-    static final String ARROW = "\u2192";
-    static final String BOX = "\u2610";
-    static final String ALERT = "\u26A0";
+public final class Words {
+    public static final String ARROW = "\u2192";
+    public static final String BOX = "\u2610";
+    public static final String ALERT = "\u26A0";
     /** What is filled in by hand for the job on the bench. */
-    static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
+    public static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
 
     private Words() {
     }
 
     /** The unit with its boards. */
-    static String equipment(Equipment equipment) {
+    public static String equipment(Equipment equipment) {
         List<Written<String>> boards = equipment.boards();
         return equipment.title() + (boards.isEmpty() ? ", all boards" : boards.size() == 1 ? ", board " : ", boards ")
                 + boards.stream().map(Written::value).collect(Collectors.joining(", "));
     }
 
     /** By whom and when the revision was made. */
-    static String record(Procedure procedure) {
+    public static String record(Procedure procedure) {
         return procedure.revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
                 + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
     }
 
     /** The order that a step gives. */
-    static String kind(Step step) {
+    public static String kind(Step step) {
         return step.match(new Step.Cases<>() {
             @Override
             public String check(Step.Check check) {
@@ -89,19 +91,24 @@ final class Words {
         });
     }
 
-    static String title(Step step) {
+    public static String title(Step step) {
         return step.title().isBlank() ? step.name().text() : step.title();
     }
 
-    static String setting(Setting setting, Scope scope) {
+    /** How often an outcome may be taken, such as {@code at most 2 times}. */
+    public static String atMost(Outcome.Repeat repeat) {
+        return "at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time" : " times");
+    }
+
+    public static String setting(Setting setting, Scope scope) {
         return named(scope.condition(setting.condition()), setting.condition()) + " " + setting.value().text();
     }
 
-    static String settings(List<Setting> settings, Scope scope) {
+    public static String settings(List<Setting> settings, Scope scope) {
         return settings.stream().map(setting -> setting(setting, scope)).collect(Collectors.joining(", "));
     }
 
-    static String named(Condition condition) {
+    public static String named(Condition condition) {
         return named(Optional.of(condition), condition.name());
     }
 
@@ -110,7 +117,7 @@ final class Words {
     }
 
     /** What instruments are called at a step, by their names: their titles up to a comma, where that tells them apart. */
-    static Map<String, String> shortly(Collection<Instrument> instruments) {
+    public static Map<String, String> shortly(Collection<Instrument> instruments) {
         Map<String, String> names = new LinkedHashMap<>();
         for (Instrument instrument : instruments) {
             String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
@@ -122,12 +129,12 @@ final class Words {
     }
 
     /** The instruments that are tried before they prove anything, each as what is to be done with it. */
-    static List<String> tries(StepFrame frame, Scope scope) {
+    public static List<String> tries(StepFrame frame, Scope scope) {
         return frame.precautions().tries().stream().map(name -> scope.instrument(name).map(Instrument::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).map(Words::tried).toList();
     }
 
-    static String tried(String instrument) {
+    public static String tried(String instrument) {
         return instrument + " on a known source";
     }
 
@@ -135,15 +142,33 @@ final class Words {
      * Whether an outcome proves something by a reading that counts without its sign. A charge shows with either sign, as the leads
      * are put; so its limit holds for both.
      */
-    static boolean holdsForEitherSign(Step step, Outcome outcome) {
+    public static boolean holdsForEitherSign(Step step, Outcome outcome) {
         return !outcome.proves().isEmpty() && Results.isMagnitude(step) && !Results.kind(step).isAlternating();
     }
 
-    static String source(Source source) {
+    public static String source(Source source) {
         return source.document() + source.dated().map(day -> ", dated " + day).orElse("");
     }
 
-    static String hazard(Hazard hazard) {
+    /** The hazards of a step and of the parts that it handles. */
+    public static String hazards(StepFrame frame, Scope scope) {
+        return Stream.concat(frame.hazards().stream(), frame.handles().stream().flatMap(name -> scope.part(name).stream())
+                .flatMap(part -> part.hazards().stream())).map(Written::value).distinct().map(Words::hazard).collect(Collectors.joining(", "));
+    }
+
+    /** What a note warns of, in short. */
+    public static String hazards(Note note) {
+        return note.covers().isEmpty() ? note.hazard()
+                : note.covers().stream().map(hazard -> hazard(hazard.value())).collect(Collectors.joining(", ", "", ":"));
+    }
+
+    /** The tools of a step, each with the voltage it is rated for where that is said. */
+    public static String tools(StepFrame frame) {
+        return frame.tools().stream().map(tool -> tool.value() + frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
+                .map(rated -> " (rated " + rated.upTo().value().spelling() + ")").orElse("")).collect(Collectors.joining(", "));
+    }
+
+    public static String hazard(Hazard hazard) {
         return switch (hazard) {
             case SHOCK -> "electric shock";
             case STORED_CHARGE -> "stored charge";

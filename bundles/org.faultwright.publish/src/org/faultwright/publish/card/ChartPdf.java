@@ -4,6 +4,7 @@
  */
 package org.faultwright.publish.card;
 
+import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
@@ -16,7 +17,10 @@ import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 
-/** The chart of all steps alone, of the routines too, on as many pages of A4 as it needs: an arrow that leaves its page names the other. */
+/**
+ * The chart of the steps alone, of the routines that stand apart too, on as many pages of A4 as it needs. Steps in the box of another
+ * are not drawn.
+ */
 public final class ChartPdf implements ProcedureExport {
     @Override
     public String name() {
@@ -25,7 +29,7 @@ public final class ChartPdf implements ProcedureExport {
 
     @Override
     public String title() {
-        return "Chart of steps, PDF";
+        return "Chart of the steps, PDF";
     }
 
     @Override
@@ -37,7 +41,9 @@ public final class ChartPdf implements ProcedureExport {
         Fo flow = sheet.flow();
         flow.add("block", "role", "H1", "font-size", "14pt", "line-height", "18pt", "font-weight", "bold").text(publication.title());
         Paint.line(flow).text("Numbers are those of the bench card. The likeliest way goes straight down; what parts from it is set in, with what"
-                + " is seen in front of its arrow. \u25A0 ends the job.");
+                + " is seen in front of its arrow. \u25A0 ends the job. What stands in the box of a step has its place on the card.");
+        Fo caution = Paint.line(flow);
+        Paint.bold(caution, Caution.FIRST).verbatim(" ").text(Caution.TRAINED);
         for (Section section : plan.sections()) {
             Fo heading = flow.add("block", "id", section.isRoutine() ? Plan.anchor(section) : "steps", "keep-with-next.within-column", "always");
             Paint.heading(heading, section.isRoutine() ? "Routine " + section.letter() + ": " + PaperCard.title(section.graph()) : "Steps");

@@ -30,6 +30,8 @@ import org.faultwright.publish.plan.Words;
  * there. A step that several lead to hangs where it is met first; the others give its number.
  */
 final class PaperChart {
+    /** Letters of a title that are always told. */
+    private static final int SHORTEST = 12;
     private static final int DEEPEST = 12;
     /** DejaVu's lines meet one another at this distance, as a multiple of their size. */
     private static final double DISTANCE = 1.164;
@@ -180,14 +182,15 @@ final class PaperChart {
                 .collect(Collectors.joining(", ")) + ")";
         int room = (int) (width / LETTER / size * SIZE) - before.length() - step.label().length() - 2;
         String title = Words.title(step.step());
-        int fits = Math.max(12, room - others.length());
+        boolean jumping = !others.isEmpty() && (alone || others.length() < room - SHORTEST);
+        int fits = Math.max(SHORTEST, jumping ? room - others.length() : room);
         line.text(title.length() <= fits ? title : title.substring(0, fits - 1).strip() + "\u2026");
-        if (alone && !jumps.isEmpty()) {
+        if (alone) {
             for (Jump jump : jumps) {
                 line.verbatim(Paint.WIDE_GAP).text(jump.word());
                 Paint.arrow(line, jump.to());
             }
-        } else if (!others.isEmpty() && others.length() < room - 12) {
+        } else if (jumping) {
             line.text(others);
         }
     }

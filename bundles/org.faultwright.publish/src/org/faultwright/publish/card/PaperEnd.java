@@ -70,7 +70,7 @@ final class PaperEnd {
                 line.verbatim(Words.BOX + "\u00A0").text("Test of " + test.value().spoken() + ", step ");
                 Paint.arrow(line, placed);
                 Result.expected(placed.step()).ifPresent(limit -> Paint.bold(line.verbatim(" "), limit.spelling()));
-                line.verbatim(" ________");
+                line.verbatim("\u00A0________");
             }
         }
     }

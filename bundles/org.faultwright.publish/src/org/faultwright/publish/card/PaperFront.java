@@ -86,7 +86,7 @@ final class PaperFront {
 
     /** Blanks for the job in hand. */
     static void job(Fo into, double room) {
-        Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "2mm");
+        Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "3.5mm");
         Words.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Words.JOB.size())));
         Fo row = table.add("table-body").add("table-row", "height", "9mm");
         Words.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")

@@ -57,7 +57,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         CardModel.State state = model.simplest();
         double cost = cost(model, state, LONGER);
         CardModel.State best = state;
-        double least = cost(model, state, WHATEVER);
+        double least = cost(model, state);
         double nearest = cost;
         for (int i = 0; i < TRIES; i++) {
             double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
@@ -66,7 +66,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
             boolean near = next != state && other < nearest * NEAR;
             nearest = Math.min(nearest, other);
             if (near) {
-                double whatever = cost(model, next, WHATEVER);
+                double whatever = cost(model, next);
                 best = whatever < least ? next : best;
                 least = Math.min(least, whatever);
             }
@@ -76,6 +76,11 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
             }
         }
         return model.arrangement(best);
+    }
+
+    /** Whatever its steps turn out to need: the less the better. */
+    static double cost(CardModel model, CardModel.State state) {
+        return cost(model, state, WHATEVER);
     }
 
     private static double cost(CardModel model, CardModel.State state, double[] lengths) {

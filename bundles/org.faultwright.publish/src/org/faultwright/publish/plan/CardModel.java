@@ -228,6 +228,18 @@ final class CardModel {
         return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after, set.begin);
     }
 
+    /** What an arrangement was made from, but for the order in which the ways were followed. */
+    State state(Arrangement arrangement) {
+        boolean[] inPlace = new boolean[sites.size()];
+        sites.forEach(site -> inPlace[site.site] = arrangement.inPlace().contains(site.step));
+        List<Node> order = arrangement.order().stream().map(nodes::get).toList();
+        int[] after = new int[graphs.size()];
+        Arrays.fill(after, order.size());
+        routines.forEach((name, graph) -> after[graph.index] = Optional.ofNullable(arrangement.after().get(name)).map(nodes::get)
+                .map(order::indexOf).orElse(order.size()));
+        return new State(simplest().paths, order, inPlace, after);
+    }
+
     Pages pages(State state, double longer) {
         return new Setting(state, longer).pages();
     }

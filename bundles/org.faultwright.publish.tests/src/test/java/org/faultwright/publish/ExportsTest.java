@@ -9,6 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +19,9 @@ import java.util.Set;
 import java.util.TimeZone;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -76,6 +81,29 @@ class ExportsTest {
         } finally {
             Locale.setDefault(locale);
             TimeZone.setDefault(zone);
+        }
+    }
+
+    /**
+     * Everything that a person reads carries both sentences. The texts alone do not: each is the source as its digest says, byte for
+     * byte, for those who write.
+     */
+    @Test
+    void should_put_the_caution_on_everything_that_is_read() throws IOException {
+        for (Export export : Stream.concat(procedureExports(), folderExports()).toList()) {
+            Published published = export instanceof ProcedureExport one ? one.publish(Samples.everything())
+                    : ((FolderExport) export).publish(folder());
+            boolean pdf = published.mediaType().equals("application/pdf");
+            String read = pdf ? words(published.bytes()) : new String(published.bytes(), StandardCharsets.UTF_8).replaceAll("<[^>]*>", " ");
+            String even = read.replace("&#39;", "'").replace("&apos;", "'").replaceAll("[\\s\u00A0]+", "");
+            boolean cautions = even.contains(Caution.FIRST.replaceAll("\\s", "")) && even.contains(Caution.TRAINED.replaceAll("\\s", ""));
+            assertEquals(!export.name().endsWith("-text"), cautions, export.name());
+        }
+    }
+
+    private static String words(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document);
         }
     }
 

@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Set;
 import java.util.Optional;
 import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.FullCheck;
@@ -73,6 +75,25 @@ class PublicationTest {
 
         assertTrue(refused.getMessage().startsWith("P has 1 error in its libraries, the first at House.procedure:1:"), refused.getMessage());
         assertEquals(List.of(), checked(text, library.replace("4 V", "6 V")).errors());
+    }
+
+    /** Whoever reads a tree, walks the page or signs the report must see it too, with the file that it stands in. */
+    @Test
+    void should_tell_an_error_of_a_library_on_everything_that_is_published() throws PublishingRefused {
+        String library = HEAD + "\nroutine R \"R\" { exits done measure M \"M\" { dc voltage expects 5 V .. 4 V within -> done outside -> done } }";
+        String text = "procedure P uses House perform A \"A\" by R { done -> End } conclude End \"E\" { finds nothing }";
+        Publication draft = Publication.of(checked(text, library), Drafts.ALLOWED);
+
+        assertEquals(1, draft.of(Severity.ERROR).size());
+        assertEquals("line 2 of House.procedure", draft.place(draft.errors().get(0)));
+        String tree = Samples.string("tree-json", draft);
+        assertTrue(tree.replaceAll("\\s", "").contains("\"findings\":{\"error\":1,"), tree);
+        assertTrue(Samples.string("bench-html", draft).replaceAll("\\s", "").contains("\"error\":1"));
+        assertTrue(Samples.string("card-html", draft).contains("At line 2 of House.procedure"));
+        String report = new String(((FolderExport) Exports.named("quality-html").orElseThrow()).publish(
+                new ProcedureFolder("House", List.of(draft), Set.of())).bytes(), StandardCharsets.UTF_8);
+        assertTrue(report.contains("line 2 of House.procedure"), report);
+        assertFalse(report.contains("None found: open errors"));
     }
 
     @Test

@@ -54,7 +54,7 @@ final class PaperFront {
 
     /** Across all columns. @param room the width, in millimetres */
     void head(Fo flow, double room) {
-        Fo head = flow.add("block", "span", "all");
+        Fo head = flow.add("block", "span", "all", "padding-bottom", "2.5mm");
         Fo table = head.add("table", "table-layout", "fixed", "width", "100%");
         table.add("table-column", "column-width", Sheet.mm(room - CODE - 2));
         table.add("table-column", "column-width", Sheet.mm(CODE + 2));
@@ -86,7 +86,7 @@ final class PaperFront {
 
     /** Blanks for the job in hand. */
     static void job(Fo into, double room) {
-        Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "3.5mm");
+        Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "2mm");
         Words.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Words.JOB.size())));
         Fo row = table.add("table-body").add("table-row", "height", "9mm");
         Words.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")

@@ -25,7 +25,7 @@ import org.faultwright.procedure.StepGraph;
 final class CardModel {
     /** In millimetres: a column, the head of the first page, the heading of the steps. */
     private static final double COLUMN = 269;
-    private static final double HEAD = 38;
+    private static final double HEAD = 40.5;
     private static final double HEADING = 12;
     private static final int COLUMNS = 2;
     /** How much longer than reckoned a card usually turns out, and what is left of a page that a step surely does not go on. */

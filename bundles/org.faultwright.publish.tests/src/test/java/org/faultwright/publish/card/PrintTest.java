@@ -40,6 +40,13 @@ import org.junit.jupiter.params.provider.MethodSource;
 class PrintTest {
     private static final double POINTS = 72 / 25.4;
 
+    private static final Map<List<String>, byte[]> CARDS = new HashMap<>();
+
+    /** Printed once. */
+    private static byte[] card(String export, Publication publication) {
+        return CARDS.computeIfAbsent(List.of(export, publication.digest()), none -> Samples.publish(export, publication).bytes());
+    }
+
     static Stream<Publication> published() {
         return Stream.concat(Stream.of(Samples.everything()), Samples.demos().stream().map(Samples::demo));
     }
@@ -49,7 +56,7 @@ class PrintTest {
     @CsvSource({ "card-pdf, 210, 297", "card-pdf-a5, 148, 210", "card-pdf-across, 297, 210", "card-pdf-letter, 215.9, 279.4" })
     void should_print_every_step_inside_the_paper(String export, double width, double height) throws IOException {
         for (Publication publication : published().toList()) {
-            byte[] card = Samples.publish(export, publication).bytes();
+            byte[] card = card(export, publication);
             try (PDDocument pdf = Loader.loadPDF(card); CardPages pages = CardPages.open(card)) {
                 for (PDPage page : pdf.getPages()) {
                     assertEquals(width, page.getMediaBox().getWidth() / POINTS, 0.2);
@@ -84,7 +91,7 @@ class PrintTest {
     @MethodSource("published")
     void should_set_nothing_that_is_read_smaller_than_nine_points(Publication publication) throws IOException {
         Set<Float> sizes = new HashSet<>();
-        try (PDDocument pdf = Loader.loadPDF(Samples.publish("card-pdf", publication).bytes())) {
+        try (PDDocument pdf = Loader.loadPDF(card("card-pdf", publication))) {
             double foot = 297 * POINTS - 14 * POINTS;
             double head = 14 * POINTS;
             glyphs(pdf, (text, page) -> {
@@ -102,7 +109,7 @@ class PrintTest {
     @MethodSource("published")
     void should_set_heads_and_limits_in_eleven_points(Publication publication) throws IOException {
         StringBuilder large = new StringBuilder();
-        try (PDDocument pdf = Loader.loadPDF(Samples.publish("card-pdf", publication).bytes())) {
+        try (PDDocument pdf = Loader.loadPDF(card("card-pdf", publication))) {
             glyphs(pdf, (text, page) -> large.append(text.getFontSizeInPt() >= 10.99 ? text.getUnicode() : ""));
         }
         String read = CardText.even(large.toString());
@@ -119,7 +126,7 @@ class PrintTest {
      */
     @Test
     void should_keep_every_meaning_in_grey() throws IOException {
-        byte[] card = Samples.publish("card-pdf", Samples.everything()).bytes();
+        byte[] card = card("card-pdf", Samples.everything());
         CardText text = CardText.of(card);
         for (String word : List.of("DANGER", "WARNING", "CAUTION", "NOTICE", "accept", "reject", "?")) {
             assertTrue(text.says(word), word);
@@ -186,7 +193,7 @@ class PrintTest {
     void should_print_every_note_whole_at_its_step(String export) {
         int looked = 0;
         for (Publication publication : published().toList()) {
-            String card = CardText.of(Samples.publish(export, publication).bytes()).all();
+            String card = CardText.of(card(export, publication)).all();
             Plan plan = new Plan(publication);
             List<Note> numbered = List.copyOf(new Used(plan).notes().keySet());
             List<Placed> printed = plan.placed().toList();
@@ -259,7 +266,7 @@ class PrintTest {
     void should_print_an_arrow_for_every_outcome(String export) {
         int looked = 0;
         for (Publication publication : published().toList()) {
-            String card = CardText.of(Samples.publish(export, publication).bytes()).all();
+            String card = CardText.of(card(export, publication)).all();
             Plan plan = new Plan(publication);
             List<Placed> printed = plan.placed().toList();
             for (int i = 0; i < printed.size(); i++) {

@@ -259,8 +259,8 @@ final class PaperStep {
     private boolean measure(Fo box, Step.Measure step, Optional<LimitZones> zones) {
         step.point().ifPresent(point -> {
             Fo line = Paint.line(box, step.through() ? "Through" : "At");
-            Paint.bold(line, point(point));
-            step.against().ifPresent(against -> Paint.bold(line.text(" against "), point(against)));
+            Paint.bold(line, Words.point(point, plan.scope()));
+            step.against().ifPresent(against -> Paint.bold(line.text(" against "), Words.point(against, plan.scope())));
         });
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> Paint.bold(Paint.line(box, "Stores"), stored.inWords()));
@@ -289,7 +289,7 @@ final class PaperStep {
 
     /** Several readings as one table: where, the limit, and boxes to write in. */
     private void readings(Fo box, Step.Measure step) {
-        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), point(against)));
+        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), Words.point(against, plan.scope())));
         Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "0.5mm");
         for (double part : new double[] { 0.4, 0.28, 0.32 }) {
             table.add("table-column", "column-width", Sheet.mm(part * width));
@@ -300,7 +300,7 @@ final class PaperStep {
         step.readings().forEach(one -> {
             Fo row = rows.add("table-row");
             Fo at = cell(row);
-            one.point().ifPresent(point -> Paint.bold(at, point(point)));
+            one.point().ifPresent(point -> Paint.bold(at, Words.point(point, plan.scope())));
             Fo limit = cell(row).set("font-size", "11pt", "font-weight", "bold");
             one.expects().ifPresent(expects -> limit.text(expects.limit().value().spelling()));
             digits(cell(row).set("font-size", "11pt", "line-height", "17pt"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range)
@@ -315,13 +315,6 @@ final class PaperStep {
     private boolean scale(Fo box, Optional<LimitZones> zones) {
         zones.ifPresent(known -> BandScale.add(box, known.zones(), known.unit(), width - 2));
         return zones.isPresent();
-    }
-
-    private String point(Name name) {
-        Optional<Point> point = plan.scope().point(name);
-        String title = point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text());
-        return title + point.flatMap(Point::carries).map(carried -> " (up to " + carried.upTo().value().spelling() + " "
-                + carried.kind().words().replace(" voltage", "") + ")").orElse("");
     }
 
     /** The limit in the author's spelling, and boxes for the digits of the reading at the end of the line. */

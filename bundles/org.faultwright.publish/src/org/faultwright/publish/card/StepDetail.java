@@ -16,7 +16,6 @@ import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
-import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
@@ -70,8 +69,8 @@ final class StepDetail implements Step.Cases<Tag> {
 
     @Override
     public Tag measure(Step.Measure step) {
-        step.point().ifPresent(point -> StepPart.line(box, step.through() ? "Through" : "Where", point(point)
-                + step.against().map(against -> ", against " + point(against)).orElse("")));
+        step.point().ifPresent(point -> StepPart.line(box, step.through() ? "Through" : "Where", Words.point(point, plan.scope())
+                + step.against().map(against -> ", against " + Words.point(against, plan.scope())).orElse("")));
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> StepPart.line(box, "Stores", stored.inWords()));
         Optional<Instrument> instrument = step.instrument().flatMap(plan.scope()::instrument);
@@ -89,7 +88,7 @@ final class StepDetail implements Step.Cases<Tag> {
         if (step.rows().isEmpty()) {
             reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
         } else {
-            step.against().ifPresent(against -> StepPart.line(box, "Against", point(against)));
+            step.against().ifPresent(against -> StepPart.line(box, "Against", Words.point(against, plan.scope())));
             table(step);
         }
         return box;
@@ -103,7 +102,7 @@ final class StepDetail implements Step.Cases<Tag> {
         Tag rows = table.add("tbody");
         step.readings().forEach(one -> {
             Tag row = rows.add("tr");
-            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(point(at)));
+            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Words.point(at, plan.scope())));
             one.expects().ifPresent(expects -> row.add("td").text(expects.limit().value().spelling()));
             Tag box = row.add("td", "reading");
             Optional<String> pattern = LimitStudy.of(plan.procedure(), one).map(LimitStudy::range).flatMap(ReadingBox::pattern);
@@ -116,13 +115,6 @@ final class StepDetail implements Step.Cases<Tag> {
         if (step.outcomes().stream().noneMatch(outcome -> outcome.key().equals(Step.DOUBTFUL))) {
             LimitZones.of(plan.procedure(), step).ifPresent(zones -> StepPart.line(box, "Zones", zones.summary()));
         }
-    }
-
-    private String point(Name name) {
-        Optional<Point> point = plan.scope().point(name);
-        String title = point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text());
-        return title + point.flatMap(Point::carries).map(carried -> " (up to " + carried.upTo().value().spelling() + " "
-                + carried.kind().words().replace(" voltage", "") + ")").orElse("");
     }
 
     private void expects(Optional<Step.Expectation> expectation, QuantityKind kind) {

@@ -29,7 +29,7 @@ final class CardModel {
     private static final double HEADING = 12;
     private static final int COLUMNS = 2;
     /** How much longer than reckoned a card usually turns out, and what is left of a page that a step surely does not go on. */
-    private static final double USUAL = 1.02;
+    private static final double USUAL = 1.015;
     private static final double SURE = 30;
     private static final int LONGEST_IN_PLACE = 14;
     private static final int ENDLESS = 10_000;

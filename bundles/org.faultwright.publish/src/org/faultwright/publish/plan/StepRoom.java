@@ -210,6 +210,11 @@ final class StepRoom {
                     + words("! " + note.word() + "  " + Words.hazards(note) + " " + note.avoid() + " note 1", room - 3)).sum();
         }
 
+        /** @param last whether nothing is said behind it, so that an arrow may stand at its end */
+        private double lastly(String words, boolean last) {
+            return words.isEmpty() ? 0 : LINE * lines(words, BODY, false, room, 0, last && only() && frame.sets().isEmpty() ? ARROW : 0);
+        }
+
         private static String named(String key, String words) {
             return words.isEmpty() ? "" : key + words;
         }
@@ -224,12 +229,12 @@ final class StepRoom {
             List<Setting> needs = inside ? frame.needs() : setUps.toTell(step);
             double total = frame.precautions().tries().size() * LINE
                     + frame.precautions().liveBecause().map(why -> words("Live work " + why.value(), room)).orElse(0.0)
-                    + frame.hint().map(hint -> words(hint.value(), room)).orElse(0.0)
+                    + frame.hint().map(hint -> lastly(hint.value(), true)).orElse(0.0)
                     + (needs.isEmpty() ? 0 : chips("With ", needs, 0)) + PICTURE * frame.pictures().size();
             String parts = frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", "));
             String handling = Stream.of(named("Part ", parts), named("Tools ", Words.tools(frame)), named("Mind ", Words.hazards(frame, scope)))
                     .filter(words -> !words.isEmpty()).collect(Collectors.joining("   "));
-            return total + words(handling, room) + step.match(this);
+            return total + lastly(handling, frame.hint().isEmpty()) + step.match(this);
         }
 
         double outcomes() {
@@ -279,10 +284,10 @@ final class StepRoom {
 
         @Override
         public Double measure(Step.Measure measure) {
-            String at = Stream.concat(measure.point().stream(), measure.against().stream()).flatMap(name -> scope.point(name).stream())
-                    .map(point -> point.title() + (point.carries().isPresent() ? " (up to 400 V dc)" : "")).collect(Collectors.joining(" against "));
+            String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Words.point(name, scope)).collect(Collectors.joining(" against "));
             String with = measure.instrument().flatMap(scope::instrument).map(instrument -> instrument.title().split(",")[0] + ", ").orElse("")
-                    + measure.kind().map(kind -> kind.value().words()).orElse("") + ", range 600 V";
+                    + measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
+                    + ", range " + measure.range().map(range -> range.value().spelling()).orElse("600 V");
             boolean scale = measure.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
             double readings = measure.rows().isEmpty() ? LIMIT + (scale ? SCALE : 0) : LINE + measure.rows().stream().mapToDouble(this::row).sum();
             return (at.isEmpty() ? 0 : LINE * lines("At " + at, BODY, true, room, 0, 0)) + words("Instrument  " + with, room) + readings

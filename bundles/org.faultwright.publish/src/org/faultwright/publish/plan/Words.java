@@ -18,6 +18,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Scope;
@@ -148,6 +149,14 @@ public final class Words {
 
     public static String source(Source source) {
         return source.document() + source.dated().map(day -> ", dated " + day).orElse("");
+    }
+
+    /** A point with the voltage that it carries at most. */
+    public static String point(Name name, Scope scope) {
+        Optional<Point> point = scope.point(name);
+        return point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text())
+                + point.flatMap(Point::carries).map(carried -> " (up to " + carried.upTo().value().spelling() + " "
+                        + carried.kind().words().replace(" voltage", "") + ")").orElse("");
     }
 
     /** The hazards of a step and of the parts that it handles. */

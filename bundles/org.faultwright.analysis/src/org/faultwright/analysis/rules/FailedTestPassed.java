@@ -30,7 +30,7 @@ import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
 
-/** A protective test whose failing outcome comes to a conclusion by which the unit is handed back, as the passing one does. */
+/** A protective test whose failing outcome comes to a conclusion by which the unit is handed back: the one a passing outcome comes to, or any where none does. */
 public final class FailedTestPassed implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("failed-test-passed", Severity.ERROR, Group.SAFETY,
             "A unit that fails a protective test is handed back like one that passes.");
@@ -58,15 +58,15 @@ public final class FailedTestPassed implements Rule {
         }
         Repairs repairs = new Repairs(paths.map().procedure());
         Routes.Reach passed = taking(paths, place, passes, other -> false);
+        List<Place> ends = paths.map().places().stream().filter(end -> isHandedBack(paths.map().procedure(), end)).toList();
         Predicate<Place> madeGood = other -> repairs.isRepair(other) || other.isStep() && ProtectionNotTested.tests(other.step(), test);
         for (Outcome outcome : place.step().outcomes()) {
             if (fails.test(outcome)) {
                 Routes.Reach failed = taking(paths, place, outcome::equals, madeGood);
-                paths.map().places().stream().filter(end -> isHandedBack(paths.map().procedure(), end) && passed.has(end) && failed.has(end)).findFirst()
+                ends.stream().filter(end -> failed.has(end) && (passed.has(end) || ends.stream().noneMatch(passed::has))).findFirst()
                         .filter(end -> reported.add(place.outermost().label() + " " + place.step().name() + " " + outcome.key()))
                         .ifPresent(end -> findings.report(PlaceText.at(place, outcome.head().at()), PlaceText.subject(place) + " tests "
-                                + test.spoken() + ", and a path from \"" + outcome.key() + "\", which fails, comes to \"" + end.label()
-                                + "\" as from an outcome that passes.",
+                                + test.spoken() + ", and a path from \"" + outcome.key() + "\", which fails, hands the unit back by \"" + end.label() + "\".",
                                 "Let it lead to a repair after which the test is made again, or to a conclusion that refers the unit to someone.",
                                 failed.path(end).orElseThrow()));
             }

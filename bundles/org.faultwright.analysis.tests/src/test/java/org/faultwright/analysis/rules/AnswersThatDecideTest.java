@@ -41,7 +41,7 @@ class AnswersThatDecideTest {
     @ParameterizedTest
     @CsvSource({"at least 2 Mohm -> Leakage low under 2 Mohm -> Unsafe, 0", "at least 2 Mohm -> Leakage low under 2 Mohm -> Leakage, 1",
         "at least 2 Mohm -> Leakage low 1 Mohm .. under 2 Mohm -> Leakage bad under 1 Mohm -> Unsafe, 1",
-        "at least 2 Mohm -> Leakage low under 2 Mohm -> Unplug, 1",
+        "at least 2 Mohm -> Unsafe low under 2 Mohm -> Leakage, 1", "at least 2 Mohm -> Leakage low under 2 Mohm -> Unplug, 1",
         "at least 2 Mohm -> Leakage low under 2 Mohm -> Scrap, 0", "at least 2 Mohm -> Leakage low under 2 Mohm -> Swap at most 1 times else Unsafe, 0",
         "at least 2 Mohm -> Leakage low under 2 Mohm -> Clean, 1", "at least 5 Mohm -> Leakage low 2 Mohm .. under 5 Mohm -> Leakage bad under 2 Mohm -> Unsafe, 0"})
     void should_keep_back_what_fails_a_protective_test(String results, int times) {

@@ -77,11 +77,11 @@ final class SafetyDefects {
                         .filter(step -> step instanceof Step.Do task && task.erases().isPresent()).flatMap(step -> asking(specimen)
                                 .map(check -> Seed.in(check, Edits.delete(Edits.fromList(check.frame().notes().stream()
                                         .filter(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)).findFirst().get().at())))))).besides(more()),
-                Kind.of("a question about data that leads on alike", Set.of("erase-without-backup-check"), specimen -> asking(specimen)
+                Kind.of("a question about data that leads on alike", Set.of("erase-without-backup-check", "unused-reading"), specimen -> asking(specimen)
                         .flatMap(check -> specimen.procedure().writtenSteps().stream().filter(step -> step.name().equals(check.name())))
-                        .filter(check -> check.outcomes().size() == 2).flatMap(check -> alike(check).stream())).besides(more()),
-                Kind.of("a trial of the repair that leads on alike", Set.of("repair-not-verified"), specimen -> specimen.procedure().writtenSteps().stream()
-                        .filter(step -> step.frame().verifies().isPresent() && step.outcomes().size() == 2)
+                        .filter(check -> check.outcomes().size() > 1).flatMap(check -> alike(check).stream())).besides(more()),
+                Kind.of("a trial of the repair that leads on alike", Set.of("repair-not-verified", "unreachable-outcome", "unused-exit"), specimen -> specimen.steps().stream()
+                        .filter(step -> step.frame().verifies().isPresent() && step.outcomes().size() > 1)
                         .flatMap(step -> alike(step).stream())).besides(more()),
                 Kind.of("a step that erases data, not asked about", Set.of("erase-without-backup-check", "note-never-read", "note-after-need"),
                         specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
@@ -89,11 +89,13 @@ final class SafetyDefects {
                                 .map(step -> Seed.in(step, Edits.insertInside(step.at(), "erases \"the customer's settings\"")))).besides(more()));
     }
 
-    /** The second outcome leads to where the first one does. */
+    /** Every outcome leads to where the first one does, and the words stay. */
     private static Optional<Seed> alike(Step step) {
-        return step.outcomes().get(0).target().flatMap(first -> step.outcomes().get(1).target().filter(second -> !second.text().equals(first.text()))
-                .map(second -> Seed.in(step, Edits.replace(new SourceRange(second.at().source(), second.at().offset(),
-                        step.outcomes().get(1).at().end() - second.at().offset()), first.text()))));
+        Optional<String> first = step.outcomes().get(0).target().map(target -> target.at().text());
+        return first.flatMap(target -> step.outcomes().stream().skip(1).flatMap(outcome -> outcome.target().stream()
+                .map(other -> Edits.replace(new SourceRange(other.at().source(), other.at().offset(), outcome.at().end() - other.at().offset()), target)))
+                .reduce(Optional.<Seed>empty(), (seed, edit) -> Optional.of(seed.map(known -> known.with(edit)).orElseGet(() -> Seed.in(step, edit))),
+                        (one, other) -> one));
     }
 
     private static Set<String> more() {

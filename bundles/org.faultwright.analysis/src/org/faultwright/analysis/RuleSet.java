@@ -38,6 +38,7 @@ import org.faultwright.analysis.rules.ExampleFails;
 import org.faultwright.analysis.rules.ExampleNamesUnknownResult;
 import org.faultwright.analysis.rules.ExampleTimeExceeded;
 import org.faultwright.analysis.rules.ExpectedOutsideBands;
+import org.faultwright.analysis.rules.FailedTestPassed;
 import org.faultwright.analysis.rules.FaultMissesConclusion;
 import org.faultwright.analysis.rules.FaultNeverConcluded;
 import org.faultwright.analysis.rules.FaultSignatureResultUnknown;
@@ -246,6 +247,7 @@ public final class RuleSet {
                 new EraseWithoutBackupCheck(),
                 new ProtectionNotTested(),
                 new ProtectionLimitLoose(),
+                new FailedTestPassed(),
                 new SignalWordFit(),
                 new IncompleteNote());
     }

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.faults.TriedDraft;
 import org.faultwright.procedure.Procedure;
 import picocli.CommandLine.Command;
@@ -51,7 +52,7 @@ final class DraftCommand implements Callable<Integer> {
         if (into == null) {
             out.print(draft.text().get());
         } else {
-            Texts.replace(into, draft.text().get());
+            Texts.create(into, Fix.inLinesAs(procedure.source().content(), draft.text().get()));
             out.println("The draft is in " + into + ".");
         }
         return Faultwright.CLEAN;

@@ -4,14 +4,23 @@
  */
 package org.faultwright.commandline;
 
+import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.FilterOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import picocli.CommandLine;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
+import picocli.CommandLine;
 
 /** The work of the workbench without a window. */
 @Command(name = "faultwright",
@@ -38,11 +47,40 @@ public final class Faultwright implements Runnable {
     }
 
     public static void main(String[] arguments) {
-        PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+        Output printed = new Output(new FileOutputStream(FileDescriptor.out));
+        PrintWriter out = new PrintWriter(new BufferedOutputStream(printed), false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         int status = run(out, err, arguments);
-        out.flush();
-        System.exit(status);
+        System.exit(printed.finish(status, err));
+    }
+
+    /** Where the output goes; a disk that is full is no end in good order. */
+    static final class Output extends FilterOutputStream {
+        private String refused = "";
+
+        Output(OutputStream to) {
+            super(to);
+        }
+
+        @Override
+        public void write(byte[] bytes, int from, int length) throws IOException {
+            try {
+                out.write(bytes, from, length);
+            } catch (IOException failed) {
+                refused = String.valueOf(failed.getMessage());
+                throw failed;
+            }
+        }
+
+        /** @return the exit status given, or that of a failure where not everything was printed; whoever reads no further knows that he did */
+        int finish(int status, PrintWriter err) {
+            if (refused.isEmpty() || refused.contains("Broken pipe")) {
+                return status;
+            }
+            err.println("faultwright: " + sentence("What was to be printed is not complete (" + refused
+                    + "); make room, or print it to another place, and call again"));
+            return MISUSE;
+        }
     }
 
     /** Carries out one call. @return the exit status */
@@ -51,12 +89,21 @@ public final class Faultwright implements Runnable {
         commandLine.setOut(out);
         commandLine.setErr(err);
         commandLine.setCaseInsensitiveEnumValuesAllowed(true);
+        commandLine.registerConverter(LocalDate.class, Faultwright::day);
         commandLine.setParameterExceptionHandler(Faultwright::misuse);
         commandLine.setExecutionExceptionHandler((failure, command, parsed) -> failed(failure, command));
         int status = commandLine.execute(arguments);
         out.flush();
         err.flush();
         return status;
+    }
+
+    private static LocalDate day(String written) {
+        try {
+            return LocalDate.parse(written);
+        } catch (DateTimeParseException none) {
+            throw new TypeConversionException("\"" + written + "\" is no day; write year, month and day, such as 2026-01-31");
+        }
     }
 
     private static int misuse(ParameterException problem, String[] arguments) {

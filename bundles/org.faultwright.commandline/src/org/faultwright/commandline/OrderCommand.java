@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.OrderStudy;
 import org.faultwright.analysis.rules.BetterOrder;
@@ -40,14 +41,26 @@ final class OrderCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         Checking checking = new Checking(Optional.empty());
-        boolean better = false;
+        boolean found = false;
+        int procedures = 0;
         for (Path file : ProcedureFiles.below(named)) {
             if (checking.read(file) instanceof Procedure procedure) {
-                better |= study(file, procedure, out);
-                out.flush();
+                procedures++;
+                if (procedure.problems().isEmpty()) {
+                    found |= study(file, procedure, out);
+                    out.flush();
+                } else {
+                    found = true;
+                    spec.commandLine().getErr().println("faultwright: " + file + " is not studied, because it has words that cannot be read, the first in line "
+                            + procedure.problems().get(0).at().line() + "; see faultwright check.");
+                }
             }
         }
-        return better ? Faultwright.FINDINGS : Faultwright.CLEAN;
+        if (procedures == 0) {
+            throw new CannotProceed("There are only libraries in " + named.stream().map(Path::toString).collect(Collectors.joining(", "))
+                    + "; an order is that of a procedure.");
+        }
+        return found ? Faultwright.FINDINGS : Faultwright.CLEAN;
     }
 
     /** @return whether there is a better order that has not been written */

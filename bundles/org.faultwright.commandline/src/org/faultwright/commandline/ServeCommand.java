@@ -13,6 +13,6 @@ import picocli.CommandLine.Command;
 final class ServeCommand implements Callable<Integer> {
     @Override
     public Integer call() {
-        return ProcedureLanguageServer.serve(System.in, System.out) == 0 ? Faultwright.CLEAN : Faultwright.MISUSE;
+        return ProcedureLanguageServer.serve(System.in, System.out);
     }
 }

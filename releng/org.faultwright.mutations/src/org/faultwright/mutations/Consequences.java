@@ -21,7 +21,7 @@ final class Consequences {
     /** What a changed way does to the shape of the procedure. */
     static final Set<String> OF_WAYS = Set.of("unreachable-step", "unreachable-outcome", "path-without-end", "unbounded-loop",
             "loop-changes-nothing", "no-conclusion", "empty-outcomes", "single-valued", "unused-exit", "unused-reading",
-            "repair-not-verified", "complaint-not-confirmed", "erase-without-backup-check", "note-after-need", "note-never-read");
+            "repair-not-verified", "complaint-not-confirmed", "erase-without-backup-check", "failed-test-passed", "note-after-need", "note-never-read");
     static final Set<String> OF_NAMES = Set.of("unknown-name", "unused-declaration");
     static final Set<String> OF_READINGS = Set.of("instrument-cannot-decide", "loading-eats-tolerance", "doubtful-unhandled",
             "finer-than-resolution", "range-exceeded", "tolerance-beyond-nominal", "expected-outside-bands",

@@ -47,6 +47,17 @@ final class LiveDefects {
                         specimen.procedure().own().points().stream().filter(point -> point.isolated().isEmpty() && isAboveHarmless(point))
                                 .map(point -> Seed.in(point, Edits.insertAfter(point.at(), " isolated")))),
                 Kind.of("nothing is ever live", Set.of("live-state-unsaid"), LiveDefects::neverLive),
+                Kind.of("nothing is ever live, and no point says what it carries", Set.of("live-state-unsaid"), specimen -> neverLive(specimen)
+                        .filter(seed -> specimen.ownSteps().stream().anyMatch(LiveDefects::expectsHigh)).map(seed -> specimen.declarations()
+                                .flatMap(declared -> declared.points().stream()).filter(point -> point.carries().isPresent() && point.stores().isEmpty())
+                                .flatMap(point -> Edits.first(point.at(), "carries up to [\\d.]+ m?V (dc|ac( rms| peak)?)?").stream())
+                                .reduce(specimen.ownSteps().stream().filter(LiveDefects::expectsHigh).map(step -> step.name().text())
+                                        .reduce(seed, Seed::naming, (one, other) -> one), (one, words) -> one.with(Edits.delete(words)), (one, other) -> one))),
+                Kind.of("a meter that is mute goes on to the proof", Set.of("proof-meter-untried"), specimen -> specimen.steps().stream()
+                        .filter(step -> step instanceof Step.Check && !step.frame().precautions().tries().isEmpty() && step.outcomes().size() == 2)
+                        .flatMap(step -> step.outcomes().get(1).target().stream().flatMap(mute -> step.outcomes().get(0).target()
+                                .map(reads -> Seed.in(step, Edits.replace(new SourceRange(mute.at().source(), mute.at().offset(),
+                                        step.outcomes().get(1).at().end() - mute.at().offset()), reads.text()))).stream()))),
                 Kind.of("a proof by an ac range", Set.of("proof-not-measured"), specimen -> proving(specimen)
                         .map(step -> Seed.in(step, Edits.replace(step.kind().get().at(), "ac voltage rms")))),
                 Kind.of("a proof by an ohm range", Set.of("proof-not-measured"), specimen -> proving(specimen)
@@ -156,12 +167,26 @@ final class LiveDefects {
                         .flatMap(step -> step.frame().precautions().tests().stream().map(test -> Seed.in(step, Edits.delete(Edits.fromList(test.at())))
                                 .naming("tests")))),
                 Kind.of("a protective test with a limit a hundred times as loose", Set.of("protection-limit-loose"), specimen -> specimen.steps().stream()
-                        .filter(step -> !step.frame().precautions().tests().isEmpty()).flatMap(step -> loosened(step).stream())));
+                        .filter(step -> !step.frame().precautions().tests().isEmpty()).flatMap(step -> loosened(step).stream())),
+                Kind.of("what fails a protective test goes on like what passes", Set.of("failed-test-passed"), specimen -> specimen.steps().stream()
+                        .filter(step -> !step.frame().precautions().tests().isEmpty() && step.outcomes().size() == 2)
+                        .flatMap(step -> step.outcomes().get(1).target().stream().flatMap(failed -> step.outcomes().get(0).target()
+                                .map(passed -> Seed.in(step, Edits.replace(failed.at(), passed.text()))).stream()))),
+                Kind.of("a protective test of which the two outcomes are swapped", Set.of("failed-test-passed"), specimen -> specimen.steps().stream()
+                        .filter(step -> !step.frame().precautions().tests().isEmpty() && step.outcomes().size() == 2)
+                        .flatMap(step -> step.outcomes().get(1).target().stream().flatMap(failed -> step.outcomes().get(0).target()
+                                .map(passed -> Seed.in(step, Edits.replace(failed.at(), passed.text())).with(Edits.replace(passed.at(), failed.text()))).stream()))));
     }
 
     private static boolean isAboveHarmless(Point point) {
         return point.carries().flatMap(carried -> VoltageLimit.exceededBy(carried.kind(), UnitVoltage.volts(point)))
                 .filter(VoltageLimit::asksForNote).isPresent();
+    }
+
+    private static boolean expectsHigh(Step step) {
+        return step instanceof Step.Measure measure && measure.expects().filter(expects -> measure.kind().filter(kind -> kind.value().isVoltage()
+                && expects.limit().value().fits(kind.value())).isPresent()).flatMap(expects -> expects.limit().value().interval().lower())
+                .filter(low -> low.value().compareTo(Exact.of(60)) > 0).isPresent();
     }
 
     /** The one condition that is live, where there is one and a point of the procedure's own carries mains. */

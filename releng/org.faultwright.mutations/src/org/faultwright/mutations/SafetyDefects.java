@@ -9,6 +9,7 @@ import static org.faultwright.mutations.Consequences.OF_WALKS;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -76,15 +77,30 @@ final class SafetyDefects {
                         .filter(step -> step instanceof Step.Do task && task.erases().isPresent()).flatMap(step -> asking(specimen)
                                 .map(check -> Seed.in(check, Edits.delete(Edits.fromList(check.frame().notes().stream()
                                         .filter(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)).findFirst().get().at())))))).besides(more()),
+                Kind.of("a question about data that leads on alike", Set.of("erase-without-backup-check", "unused-reading"), specimen -> asking(specimen)
+                        .flatMap(check -> specimen.procedure().writtenSteps().stream().filter(step -> step.name().equals(check.name())))
+                        .filter(check -> check.outcomes().size() > 1).flatMap(check -> alike(check).stream())).besides(more()),
+                Kind.of("a trial of the repair that leads on alike", Set.of("repair-not-verified", "unreachable-outcome", "unused-exit"), specimen -> specimen.steps().stream()
+                        .filter(step -> step.frame().verifies().isPresent() && step.outcomes().size() > 1)
+                        .flatMap(step -> alike(step).stream())).besides(more()),
                 Kind.of("a step that erases data, not asked about", Set.of("erase-without-backup-check", "note-never-read", "note-after-need"),
                         specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
                                 .filter(step -> asking(specimen).findAny().isEmpty())
                                 .map(step -> Seed.in(step, Edits.insertInside(step.at(), "erases \"the customer's settings\"")))).besides(more()));
     }
 
+    /** Every outcome leads to where the first one does, and the words stay. */
+    private static Optional<Seed> alike(Step step) {
+        Optional<String> first = step.outcomes().get(0).target().map(target -> target.at().text());
+        return first.flatMap(target -> step.outcomes().stream().skip(1).flatMap(outcome -> outcome.target().stream()
+                .map(other -> Edits.replace(new SourceRange(other.at().source(), other.at().offset(), outcome.at().end() - other.at().offset()), target)))
+                .reduce(Optional.<Seed>empty(), (seed, edit) -> Optional.of(seed.map(known -> known.with(edit)).orElseGet(() -> Seed.in(step, edit))),
+                        (one, other) -> one));
+    }
+
     private static Set<String> more() {
         return Consequences.all(OF_WALKS, OF_NAMES, UNREAD, Set.of("erase-without-backup-check", "repair-not-verified", "unreachable-step",
-                "complaint-not-confirmed", "left-open", "need-not-established", "contradictory-needs", "charge-not-proved-absent", "protection-not-tested"));
+                "complaint-not-confirmed", "unused-reading", "path-without-end", "left-open", "need-not-established", "contradictory-needs", "charge-not-proved-absent", "protection-not-tested"));
     }
 
     private static SourceRange whole(Note note) {

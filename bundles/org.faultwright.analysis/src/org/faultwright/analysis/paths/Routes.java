@@ -107,6 +107,11 @@ public final class Routes {
      * the closed ones. A place counts as reached after itself only when it comes round again.
      */
     public Reach after(Predicate<Place> first, Predicate<Place> closed) {
+        return afterTaking(way -> first.test(way.from()), closed);
+    }
+
+    /** As {@link #after}, once one of these ways was taken. */
+    public Reach afterTaking(Predicate<Way> first, Predicate<Place> closed) {
         return new Reach(Optional.of(first), closed, place -> false);
     }
 
@@ -148,10 +153,10 @@ public final class Routes {
         return met.stream().mapToObj(states::place).collect(Collectors.toSet());
     }
 
-    /** What was reached, and how. A node is a state, met before (as it is) or after (plus size) the first places. */
+    /** What was reached, and how. A node is a state, met before (as it is) or after (plus size) the first ways. */
     public final class Reach {
         private final int size = states.size();
-        private final Optional<Predicate<Place>> opening;
+        private final Optional<Predicate<Way>> opening;
         private final Predicate<Place> closed;
         private final Predicate<Place> last;
         private final int[] via = new int[2 * size];
@@ -160,7 +165,7 @@ public final class Routes {
         private final int[] met = new int[states.map().places().size()];
         private int found;
 
-        private Reach(Optional<Predicate<Place>> opening, Predicate<Place> closed, Predicate<Place> last) {
+        private Reach(Optional<Predicate<Way>> opening, Predicate<Place> closed, Predicate<Place> last) {
             this.opening = opening;
             this.closed = closed;
             this.last = last;
@@ -179,13 +184,12 @@ public final class Routes {
             if (node >= size && last.test(states.place(state))) {
                 return;
             }
-            boolean opens = node < size && opening.orElseThrow().test(states.place(state));
             for (int edge = firstEdge[state]; edge < firstEdge[state + 1]; edge++) {
                 if (node < size) {
                     // a path may pass a first place, come to a closed one and then to a first one again
                     meet(edges.to[edge], edge, node);
                 }
-                if (opens || node >= size) {
+                if (node >= size || opening.orElseThrow().test(way(edge))) {
                     meet(edges.to[edge] + size, edge, node);
                 }
             }

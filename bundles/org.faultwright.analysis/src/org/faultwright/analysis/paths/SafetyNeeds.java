@@ -28,9 +28,14 @@ import org.faultwright.quantity.QuantityKind;
 /**
  * What a technician must have been told before a step: from the hazards that the step, its points, its
  * parts and the faults it remedies declare, from the voltages at its points, from charge that may be
- * stored, and from data it wipes. The voltages are held against {@link VoltageLimit}.
+ * stored, from what it reads to be hot, to turn or to be under pressure, and from data it wipes. The voltages are held against {@link VoltageLimit}.
  */
 public final class SafetyNeeds {
+    /** The burn threshold of uncoated metal for one second, ISO 13732-1, from memory: 65 degC; in kelvin. */
+    private static final Exact BURNS = Exact.of("338.15");
+    /** Half a bar above the air around, where pressure equipment begins (directive 2014/68/EU, from memory); in pascal. */
+    private static final Exact UNDER_PRESSURE = Exact.of(150_000);
+
     private final ProcedurePaths paths;
     private final List<Condition> live;
     private final List<Condition> charged;
@@ -50,7 +55,7 @@ public final class SafetyNeeds {
         Place place = state.place();
         Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
         if (place.isStep()) {
-            Stream.of(declared(place), fromFaults(place), fromVoltages(state), fromCharge(state), fromLiveWork(place), fromWiping(place))
+            Stream.of(declared(place), fromFaults(place), fromVoltages(state), fromOtherReadings(state), fromCharge(state), fromLiveWork(place), fromWiping(place))
                     .flatMap(List::stream).forEach(need -> needs.merge(need.hazard(), need,
                             (known, other) -> known.advised() && !other.advised() ? other : known));
         }
@@ -119,6 +124,25 @@ public final class SafetyNeeds {
         Optional<QuantityKind> kind = measure.kind().map(Written::value).filter(QuantityKind::isVoltage);
         kind.ifPresent(voltage -> limits(measure).filter(limit -> limit.fits(voltage)).forEach(limit ->
                 above(voltage, highest(limit.interval()), "it reads " + limit.spelling() + form(voltage), needs)));
+    }
+
+    /** What is read to be hot, to turn in the open unit or to be under pressure is so. */
+    private static List<SafetyNeed> fromOtherReadings(BenchStates.State state) {
+        List<SafetyNeed> needs = new ArrayList<>();
+        if (state.place().step() instanceof Step.Measure measure && measure.kind().isPresent()) {
+            QuantityKind kind = measure.kind().get().value();
+            limits(measure).filter(limit -> limit.fits(kind)).forEach(limit -> {
+                Exact highest = highest(limit.interval(kind));
+                if (kind == QuantityKind.TEMPERATURE && highest.compareTo(BURNS) > 0) {
+                    needs.add(new SafetyNeed(Hazard.HEAT, "it reads " + limit.spelling() + ", above 65 degC, where bare metal burns at a touch (ISO 13732-1)", false));
+                } else if (kind == QuantityKind.SPEED && highest.signum() > 0 && state.isOpen()) {
+                    needs.add(new SafetyNeed(Hazard.MOTION, "it reads " + limit.spelling() + " in the open unit", false));
+                } else if (kind == QuantityKind.PRESSURE && highest.compareTo(UNDER_PRESSURE) > 0) {
+                    needs.add(new SafetyNeed(Hazard.PRESSURE, "it reads " + limit.spelling() + ", above 1.5 bar", true));
+                }
+            });
+        }
+        return needs;
     }
 
     private static Stream<Limit> limits(Step.Measure measure) {

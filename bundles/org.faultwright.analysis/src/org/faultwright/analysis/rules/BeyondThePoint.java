@@ -14,9 +14,6 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
-import org.faultwright.quantity.Bound;
-import org.faultwright.quantity.Exact;
-import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
 
@@ -34,7 +31,7 @@ public final class BeyondThePoint implements Rule {
     public void check(Subject subject, Findings findings) {
         Steps.of(subject, Step.Measure.class).forEach(step -> step.expects().filter(expects -> step.kind().isPresent()
                 && expects.limit().value().fits(step.kind().get().value()))
-                .ifPresent(expects -> most(step, subject).filter(most -> nearest(expects.limit().value()
+                .ifPresent(expects -> most(step, subject).filter(most -> ExpectedVoltages.nearest(expects.limit().value()
                         .interval(step.kind().get().value())).compareTo(most.base().absolute()) > 0)
                         .ifPresent(most -> report(step, "expects " + expects.limit().value().spelling(), most, expects.limit().at(), findings))));
         ToldReadings.of(subject).forEach(told -> {
@@ -56,15 +53,5 @@ public final class BeyondThePoint implements Rule {
         return kind.isEmpty() || step.against().flatMap(subject.scope()::point).flatMap(Point::carries).isPresent() ? Optional.empty()
                 : step.point().flatMap(subject.scope()::point).flatMap(Point::carries).filter(carried -> carried.kind() == kind.get())
                         .map(carried -> carried.upTo().value()).filter(voltage -> voltage.fits(kind.get()));
-    }
-
-    /** The least voltage that keeps a limit, without its sign; 0 where zero keeps it. */
-    private static Exact nearest(Interval limit) {
-        if (limit.isEmpty() || limit.contains(Exact.ZERO)) {
-            return Exact.ZERO;
-        }
-        Exact lower = limit.lower().map(Bound::value).map(Exact::absolute).orElse(Exact.ZERO);
-        Exact upper = limit.upper().map(Bound::value).map(Exact::absolute).orElse(Exact.ZERO);
-        return limit.lower().isEmpty() ? upper : limit.upper().isEmpty() ? lower : lower.min(upper);
     }
 }

@@ -6,6 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
@@ -43,7 +44,7 @@ public final class EndingNotSaid implements Rule {
     }
 
     private static void check(ProcedurePaths paths, ConditionStates states, Findings findings) {
-        if (!changedLive(paths, states, findings)) {
+        if (!changedLive(paths, states, findings) && !isOnlyFoundOut(paths, states.condition())) {
             leftChanged(paths, states, findings);
         }
     }
@@ -70,6 +71,14 @@ public final class EndingNotSaid implements Rule {
             }
         }
         return false;
+    }
+
+    /** Such as that a copy of the data is kept: some outcome tells it, and no step changes it. */
+    private static boolean isOnlyFoundOut(ProcedurePaths paths, Condition condition) {
+        Predicate<Setting> ofIt = setting -> setting.condition().text().equals(condition.name().text());
+        return condition.live().isEmpty() && condition.becomes().isEmpty() && paths.map().places().stream().flatMap(place -> place.sets().stream()).noneMatch(ofIt)
+                && paths.map().places().stream().map(Place::step).filter(step -> step.outcomes().stream().anyMatch(outcome -> outcome.proves().stream().anyMatch(ofIt)))
+                        .allMatch(step -> step.outcomes().stream().anyMatch(outcome -> outcome.proves().stream().noneMatch(ofIt)));
     }
 
     private static String found(Condition condition) {

@@ -55,7 +55,8 @@ public final class EraseWithoutBackupCheck implements Rule {
 
     /** A question put in view of a note about data. */
     private static boolean asksAboutData(StepMap map, Place place) {
-        return place.step() instanceof Step.Check && place.step().outcomes().size() > 1 && readsAboutData(map, place);
+        return place.step() instanceof Step.Check && place.step().outcomes().size() > 1 && !Answers.areInVain(place.step())
+                && readsAboutData(map, place);
     }
 
     private static boolean readsAboutData(StepMap map, Place place) {

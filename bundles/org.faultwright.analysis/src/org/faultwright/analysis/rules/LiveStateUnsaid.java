@@ -24,7 +24,7 @@ import org.faultwright.procedure.Step;
 /** A dangerous voltage in a procedure that has no condition which is live: no reading and no hand is then held against it. */
 public final class LiveStateUnsaid implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("live-state-unsaid", Severity.ERROR, Group.STATE,
-            "A point carries a dangerous voltage, and no condition says when it is live.");
+            "A point carries a dangerous voltage, or one is read, and no condition says when it is live.");
 
     @Override
     public RuleHeader header() {
@@ -33,13 +33,34 @@ public final class LiveStateUnsaid implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        ProcedurePaths.of(subject).filter(paths -> paths.bench().live().isEmpty()).ifPresent(paths -> UnitVoltage.of(paths).above()
+        ProcedurePaths.of(subject).filter(paths -> paths.bench().live().isEmpty())
+                .ifPresent(paths -> byPoint(paths).ifPresentOrElse(point -> at(paths, point).ifPresent(at -> report(at, point.name() + " carries up to "
+                        + point.carries().orElseThrow().upTo().value(), findings)), () -> byReading(paths, findings)));
+    }
+
+    private static Optional<Point> byPoint(ProcedurePaths paths) {
+        return UnitVoltage.of(paths).above()
                 // what a point stores is a charge, and what is always isolated is never live
                 .filter(point -> point.stores().isEmpty() && point.isolated().filter(isolated -> isolated.when().isEmpty()).isEmpty())
-                .max(Comparator.comparing(UnitVoltage::volts)).ifPresent(point -> at(paths, point).ifPresent(at -> findings.report(at, point.name() + " carries up to "
-                        + point.carries().orElseThrow().upTo().value() + ", and no condition says when it is live.",
-                        "Declare one, such as: condition Supply { off, on } live when on starts off ends off. Then say at the steps what they"
-                                + " set and need."))));
+                .max(Comparator.comparing(UnitVoltage::volts));
+    }
+
+    private static void byReading(ProcedurePaths paths, Findings findings) {
+        for (Place place : paths.map().places()) {
+            Optional<ExpectedVoltages.Expected> expected = paths.reaches(place) && place.step() instanceof Step.Measure step
+                    ? ExpectedVoltages.dangerous(step).filter(one -> ExpectedVoltages.isOnlyExpected(one.reading().point().flatMap(paths.map().scope()::point)))
+                            .findFirst() : Optional.empty();
+            if (expected.isPresent()) {
+                report(PlaceText.at(place, expected.get().limit().at()), PlaceText.subject(place) + " expects "
+                        + expected.get().limit().value().spelling(), findings);
+                return;
+            }
+        }
+    }
+
+    private static void report(SourceRange at, String what, Findings findings) {
+        findings.report(at, what + ", and no condition says when it is live.",
+                "Declare one, such as: condition Supply { off, on } live when on starts off ends off. Then say at the steps what they set and need.");
     }
 
     /** Where the point is declared; of a point of a library, the step of the procedure that first reads it. */

@@ -80,10 +80,13 @@ public final class LiveWork implements Rule {
     /** A repair, or tools in use, while the unit is open. Looking at an indicator takes no tool into it. */
     private static Optional<Touch> worked(ProcedurePaths paths, Repairs repairs, BenchStates.State state, Condition live) {
         Place place = state.place();
-        boolean works = place.step() instanceof Step.Do && (repairs.isRepair(place) || !place.step().frame().tools().isEmpty())
-                || place.step() instanceof Step.Check && !place.step().frame().tools().isEmpty();
-        return works && state.isOpen() ? Optional.of(new Touch("works in the open unit", live, place.step().name().at()))
+        return isWork(place, repairs) && state.isOpen() ? Optional.of(new Touch("works in the open unit", live, place.step().name().at()))
                 : Optional.empty();
+    }
+
+    static boolean isWork(Place place, Repairs repairs) {
+        return place.step() instanceof Step.Do && (repairs.isRepair(place) || !place.step().frame().tools().isEmpty())
+                || place.step() instanceof Step.Check && !place.step().frame().tools().isEmpty();
     }
 
     private static void report(ProcedurePaths paths, Touch touch, BenchStates.State state, Findings findings) {

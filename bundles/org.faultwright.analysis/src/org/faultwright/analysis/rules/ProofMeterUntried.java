@@ -62,6 +62,6 @@ public final class ProofMeterUntried implements Rule {
     }
 
     private static boolean tries(Step step, String meter) {
-        return step.frame().precautions().tries().stream().anyMatch(tried -> tried.text().equals(meter));
+        return !Answers.areInVain(step) && step.frame().precautions().tries().stream().anyMatch(tried -> tried.text().equals(meter));
     }
 }

@@ -51,7 +51,7 @@ public final class ProtectionLimitLoose implements Rule {
     }
 
     private static void check(Step.Measure step, Written<ProtectiveTest> test, Optional<ProtectionClass> protection, Findings findings) {
-        QuantityKind wanted = test.value() == ProtectiveTest.LEAKAGE ? QuantityKind.AC_CURRENT_RMS : QuantityKind.RESISTANCE;
+        QuantityKind wanted = wanted(test.value());
         Optional<QuantityKind> kind = step.kind().map(Written::value);
         if (kind.isEmpty()) {
             return;
@@ -65,6 +65,11 @@ public final class ProtectionLimitLoose implements Rule {
         }
     }
 
+    /** What a test reads. */
+    static QuantityKind wanted(ProtectiveTest test) {
+        return test == ProtectiveTest.LEAKAGE ? QuantityKind.AC_CURRENT_RMS : QuantityKind.RESISTANCE;
+    }
+
     /** As they stand; one whose unit is missing or of another quantity is told by rules of its own. */
     private static Stream<Limit> written(Step.Measure step) {
         return Stream.concat(step.expects().map(expects -> expects.limit().value()).stream(), step.outcomes().stream()
@@ -75,7 +80,7 @@ public final class ProtectionLimitLoose implements Rule {
         return written(step).map(Limit::interval).toList();
     }
 
-    private static boolean isStrict(Interval limit, ProtectiveTest test, Optional<ProtectionClass> protection) {
+    static boolean isStrict(Interval limit, ProtectiveTest test, Optional<ProtectionClass> protection) {
         return switch (test) {
             case CONDUCTOR -> isAtMost(limit, MOST_CONDUCTOR);
             case INSULATION -> limit.lower().map(Bound::value).filter(low -> low.compareTo(least(protection)) >= 0).isPresent();

@@ -7,6 +7,9 @@ package org.faultwright.analysis.rules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Rule;
@@ -15,6 +18,7 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
+import org.faultwright.analysis.paths.Closures;
 import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
@@ -54,10 +58,12 @@ public final class ProtectionNotTested implements Rule {
     }
 
     private static void check(ProcedurePaths paths, List<Place> inside, Findings findings) {
+        Set<String> opened = inside.stream().flatMap(place -> paths.bench().at(place).stream()).flatMap(state -> open(paths, state)).collect(Collectors.toSet());
         List<ProtectiveTest> missing = new ArrayList<>();
         Optional<List<PathStep>> path = Optional.empty();
         for (ProtectiveTest test : asked(protection(paths.map().procedure()))) {
-            Routes.Reach untested = paths.routes().after(inside::contains, place -> place.isStep() && tests(place.step(), test));
+            Routes.Reach untested = paths.routes().after(inside::contains, place -> place.isStep() && tests(place.step(), test)
+                    && canFail(place.step()) && isClosedAgain(paths, place, opened));
             Optional<Place> end = paths.map().places().stream().filter(place -> place.step() instanceof Step.Conclude conclude
                     && !conclude.finds().isEmpty()).filter(untested::has).findFirst();
             if (end.isPresent()) {
@@ -70,7 +76,23 @@ public final class ProtectionNotTested implements Rule {
         }
     }
 
-    private static boolean tests(Step step, ProtectiveTest test) {
+    /** What is only done, or goes on whatever it shows, tests nothing. */
+    private static boolean canFail(Step step) {
+        return !(step instanceof Step.Do) && !(step instanceof Step.Check && Answers.areInVain(step));
+    }
+
+    /** Whether nothing is open any more of what was open at a repair. */
+    private static boolean isClosedAgain(ProcedurePaths paths, Place place, Set<String> opened) {
+        return paths.bench().at(place).stream().flatMap(state -> open(paths, state)).noneMatch(opened::contains);
+    }
+
+    private static Stream<String> open(ProcedurePaths paths, BenchStates.State state) {
+        return paths.map().conditions().stream().filter(Closures::isClosure)
+                .filter(closure -> !state.value(closure).text().equals(closure.ends().orElseThrow().text()))
+                .map(closure -> closure.name() + " " + state.value(closure));
+    }
+
+    static boolean tests(Step step, ProtectiveTest test) {
         return step.frame().precautions().tests().stream().anyMatch(one -> one.value() == test);
     }
 

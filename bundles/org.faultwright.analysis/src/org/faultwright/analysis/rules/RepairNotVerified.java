@@ -37,7 +37,7 @@ public final class RepairNotVerified implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
-            Set<Place> unsure = paths.routes().before(Repairs::findsFault, Place::verifiesRepair);
+            Set<Place> unsure = paths.routes().before(Repairs::findsFault, RepairNotVerified::verifies);
             paths.map().places().stream().filter(paths::reaches)
                     .filter(repairs::isRepair)
                     // there are few of them; to look for a path from each repair would take far longer
@@ -53,10 +53,14 @@ public final class RepairNotVerified implements Rule {
     /** A shortest path past the repair to a conclusion that finds a fault, verified by none but the step given. */
     private static Optional<List<PathStep>> unverified(ProcedurePaths paths, Place repair, Optional<Place> verifying) {
         Routes.Reach after = paths.routes().after(place -> place == repair,
-                place -> place.verifiesRepair() || verifying.filter(one -> one == place).isPresent());
+                place -> verifies(place) || verifying.filter(one -> one == place).isPresent());
         return paths.map().places().stream().filter(Repairs::findsFault).filter(after::has)
                 .map(place -> after.path(place).orElseThrow())
                 .min((a, b) -> Integer.compare(a.size(), b.size()));
+    }
+
+    private static boolean verifies(Place place) {
+        return place.verifiesRepair() && !Answers.areInVain(place.step());
     }
 
     private static void report(ProcedurePaths paths, Place repair, List<PathStep> path, Findings findings) {
@@ -75,6 +79,6 @@ public final class RepairNotVerified implements Rule {
     }
 
     private static boolean observes(Step step) {
-        return step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure;
+        return (step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure) && !Answers.areInVain(step);
     }
 }

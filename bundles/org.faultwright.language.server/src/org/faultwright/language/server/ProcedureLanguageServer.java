@@ -33,6 +33,9 @@ import org.eclipse.lsp4j.WorkspaceSymbolParams;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.jsonrpc.RemoteEndpoint;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.launch.LSPLauncher;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageClientAware;
@@ -57,7 +60,9 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
         ProcedureLanguageServer server = new ProcedureLanguageServer();
         ExecutorService threads = Executors.newCachedThreadPool(ProcedureLanguageServer::daemon);
         try {
-            Launcher<LanguageClient> launcher = LSPLauncher.createServerLauncher(server, in, out, threads, message -> message);
+            Launcher<LanguageClient> launcher = new LSPLauncher.Builder<LanguageClient>().setLocalService(server).setRemoteInterface(LanguageClient.class)
+                    .setInput(in).setOutput(out).setExecutorService(threads).wrapMessages(message -> message)
+                    .setExceptionHandler(ProcedureLanguageServer::refused).create();
             server.connect(launcher.getRemoteProxy());
             Future<Void> listening = launcher.startListening();
             threads.execute(() -> server.endWith(listening));
@@ -67,6 +72,16 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
         } finally {
             threads.shutdownNow();
         }
+    }
+
+    /** What is asked for and was never offered is no fault of the server: it is refused as the protocol says, and nothing is logged. */
+    private static ResponseError refused(Throwable failure) {
+        for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof UnsupportedOperationException) {
+                return new ResponseError(ResponseErrorCode.MethodNotFound, "The server does not offer this; what it offers it says when it is initialized.", null);
+            }
+        }
+        return RemoteEndpoint.DEFAULT_EXCEPTION_HANDLER.apply(failure);
     }
 
     private static Thread daemon(Runnable work) {

@@ -11,6 +11,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.OutputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -473,8 +476,56 @@ class FaultwrightTest {
 
         Path broken = file("Broken.procedure", "procedure Broken \"x\"\nfault A { shows S yes }\nfault B { shows S no }\ncheck S \"S\" { yes -> no -> }");
         Answer unread = call("order", "--write", broken);
-        assertTrue(unread.out().contains("not studied, because it has words that cannot be read, the first in line 4"), unread.out());
+        assertTrue(unread.err().contains("Broken.procedure is not studied, because it has words that cannot be read, the first in line 4"), unread.err());
+        assertEquals(1, unread.status());
+        Answer library = call("order", demo().resolve("library"));
+        assertTrue(library.err().contains("only libraries") && library.status() == 2, library.err());
         assertEquals(2, call("order", folder.resolve("nowhere.procedure")).status());
+    }
+
+    @Test
+    void should_end_new_lines_as_the_file_does() throws IOException {
+        String text = "procedure Lines \"x\"\r\nmeasure V \"V\" { dc voltage expects 5 +/- 5 % within -> D outside -> D }\r\nconclude D \"d\" { finds nothing }\r\n";
+        Path windows = file("Lines.procedure", text);
+        assertEquals(0, call("fix", "--all", windows).status());
+        String fixed = Files.readString(windows);
+        assertTrue(fixed.contains("revision 1 draft\r\n") && fixed.contains("expects 5 V") && !fixed.replace("\r\n", "").contains("\n"), fixed);
+
+        Path table = file("Table.procedure", "procedure Table \"x\"\r\ncomplaints \"dead\"\r\nfault A \"A\" { cases 1 shows S yes remedy RA }\r\n"
+                + "fault B \"B\" { cases 1 shows S no remedy RB }\r\n");
+        Path into = folder.resolve("Drafted.procedure");
+        assertEquals(0, call("draft", table, "--into", into).status());
+        assertFalse(Files.readString(into).replace("\r\n", "").contains("\n"), Files.readString(into));
+    }
+
+    @Test
+    void should_say_of_a_day_what_is_wrong_with_it() {
+        for (String command : List.of("check", "fix", "publish")) {
+            Answer answer = call(command, "--as-of", "tomorrow", demo());
+            assertEquals(2, answer.status());
+            assertTrue(answer.err().contains("\"tomorrow\" is no day; write year, month and day") && !answer.err().contains("java"), answer.err());
+        }
+    }
+
+    @Test
+    void should_not_end_in_good_order_where_the_output_is_cut_off() {
+        assertEquals(2, cutOff("No space left on device").status());
+        assertTrue(cutOff("No space left on device").err().contains("not complete (No space left on device)"));
+        assertEquals(new Answer(1, "", ""), cutOff("Broken pipe"), "whoever closes a pipe has read enough");
+    }
+
+    private static Answer cutOff(String reason) {
+        Faultwright.Output output = new Faultwright.Output(new OutputStream() {
+            @Override
+            public void write(int one) throws IOException {
+                throw new IOException(reason);
+            }
+        });
+        StringWriter err = new StringWriter();
+        PrintWriter out = new PrintWriter(output, true);
+        out.println("found");
+        int status = output.finish(1, new PrintWriter(err, true));
+        return new Answer(status, "", err.toString());
     }
 
     @Test

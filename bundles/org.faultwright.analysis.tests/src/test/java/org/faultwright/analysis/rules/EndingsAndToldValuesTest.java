@@ -42,6 +42,19 @@ class EndingsAndToldValuesTest {
                 .replace("LAST", "").replace("ENDING", "")).size(), "a name that is not known is told elsewhere");
     }
 
+    /** An act in the words of a question changes something with every outcome. */
+    @ParameterizedTest
+    @CsvSource({"yes -> Next proves Copy taken no -> Next, 0", "yes -> Next proves Copy taken no -> Next proves Copy taken, 1"})
+    void should_leave_alone_what_was_only_found_out(String outcomes, int times) {
+        assertEquals(times, Texts.findings("ending-not-said", """
+                procedure P "P"
+                condition Copy { none, taken } starts none
+                check Kept "Is there a copy?" { OUTCOMES }
+                do Next "Next" { then -> Done }
+                conclude Done "Done" { finds nothing }
+                """.replace("OUTCOMES", outcomes)).size());
+    }
+
     @Test
     void should_ask_for_it_too_where_something_is_opened_live_and_closed_again() {
         List<Finding> found = lid("", "sets Supply on", "", "sets Lid shut, Supply off");

@@ -5,7 +5,9 @@
 package org.faultwright.language.server;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -46,6 +48,7 @@ import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.RenameParams;
 import org.eclipse.lsp4j.SemanticTokensParams;
 import org.eclipse.lsp4j.ShowMessageRequestParams;
+import org.eclipse.lsp4j.SignatureHelpParams;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.TextDocumentItem;
@@ -55,6 +58,8 @@ import org.eclipse.lsp4j.WorkspaceFolder;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.launch.LSPLauncher;
 import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageServer;
@@ -63,7 +68,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import java.io.InputStream;
 
 /** An editor of LSP4J's making talks to the server through two pipes, as a real one does through its streams. */
 @Timeout(60)
@@ -246,6 +250,16 @@ class ProcedureLanguageServerTest {
     }
 
     /** Edits made piece by piece, in the order of the protocol, against the same text sent whole. */
+    @Test
+    void should_refuse_what_it_never_offered_and_go_on() throws InterruptedException, ExecutionException {
+        editor.next();
+        ExecutionException refused = assertThrows(ExecutionException.class, () -> server.getTextDocumentService()
+                .signatureHelp(new SignatureHelpParams(new TextDocumentIdentifier(ADDRESS), new Position(0, 0))).get());
+
+        assertEquals(ResponseErrorCode.MethodNotFound.getValue(), ((ResponseErrorException) refused.getCause()).getResponseError().getCode());
+        assertFalse(server.getTextDocumentService().documentSymbol(new DocumentSymbolParams(new TextDocumentIdentifier(ADDRESS))).get().isEmpty());
+    }
+
     @Test
     void should_take_changes_piece_by_piece() throws InterruptedException, ExecutionException {
         editor.next();

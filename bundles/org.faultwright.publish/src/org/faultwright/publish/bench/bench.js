@@ -852,16 +852,19 @@
       var seen = texts.map(understood);
       seen.forEach(function (one, i) {
         var row = step.readings[i];
-        told[i].textContent = one.wrong || (one.value === undefined ? "" : isWithin(step, row, one.value) ? "\u2713 within" : "\u2717 outside");
-        told[i].className = "verdict" + (one.value !== undefined && !isWithin(step, row, one.value) ? " out" : "");
+        var near = one.value !== undefined && walk.isDoubtful(row, one.value);
+        told[i].textContent = one.wrong || (one.value === undefined ? "" : isWithin(step, row, one.value) ? "\u2713 within" : "\u2717 outside")
+          + (near ? ". Doubtful: too near the limit for this instrument to decide." : "");
+        told[i].className = "verdict" + (near ? " near" : one.value !== undefined && !isWithin(step, row, one.value) ? " out" : "");
       });
       var all = seen.every(function (one) { return one.value !== undefined; });
+      var doubtful = all && seen.some(function (one, i) { return walk.isDoubtful(step.readings[i], one.value); });
       var key = all ? walk.judgeTable(step, seen.map(function (one) { return one.value; })) : undefined;
       var outcome = step.outcomes.filter(function (one) { return one.key === key; })[0];
-      sum.textContent = outcome ? label(step, outcome) + "." : all ? "No result takes these in." : "";
+      sum.textContent = outcome ? label(step, outcome) + (doubtful ? ", doubtful." : ".") : all ? "No result takes these in." : "";
       press.dataset.idle = outcome ? "no" : "yes";
       press.textContent = outcome ? label(step, outcome) + ": go on" : "Type all readings";
-      press.onclick = function () { if (outcome) { move({ outcome: key, value: seen.map(function (one) { return one.value; }) }); } };
+      press.onclick = function () { if (outcome) { move(withDoubt({ outcome: key, value: seen.map(function (one) { return one.value; }) }, doubtful)); } };
       gate();
     }
     step.readings.forEach(function (row, i) {

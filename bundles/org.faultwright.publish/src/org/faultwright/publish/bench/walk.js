@@ -376,6 +376,12 @@ var FaultwrightWalk = (function () {
     return keys.concat(["anything else"]).filter(function (key) { return outcomeOf(step, key); })[0];
   }
 
+  /** Whether the value of a row lies too near its limit to decide. */
+  function isDoubtful(row, value) {
+    var exact = number(value);
+    return exact !== undefined && (row.entry && row.entry.doubtful || []).some(function (one) { return within(one, exact); });
+  }
+
   function toBase(entry, value) {
     return plus(times(value, number(entry.factor)), number(entry.offset || "0"));
   }
@@ -528,7 +534,7 @@ var FaultwrightWalk = (function () {
     return { states: states, complete: state !== undefined };
   }
 
-  return { start: start, enter: enter, canEnter: canEnter, take: take, isEnd: isEnd, due: due, judge: judge, judgeTable: judgeTable,
+  return { start: start, enter: enter, canEnter: canEnter, take: take, isEnd: isEnd, due: due, judge: judge, judgeTable: judgeTable, isDoubtful: isDoubtful,
     calculated: calculated, suspects: suspects, toGo: toGo, replay: replay, typed: typed,
     lapsed: lapsed, withAgain: withAgain, isNumber: function (text) { return typeof text === "string" && number(text) !== undefined; }, shown: function (text) { return shown(number(text)); },
     secondsOf: secondsOf, callers: function (state) { return callers(state.known, state.path); } };

@@ -6,6 +6,7 @@ package org.faultwright.publish.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.Gson;
@@ -425,6 +426,116 @@ class BenchPageTest {
             browser.press("Within: go on");
             browser.type("2");
             assertTrue(browser.words().contains("2\u00A0M\u03A9: over 1 MOhm."), browser.words());
+        }
+    }
+
+    @Test
+    void should_call_a_row_of_a_table_doubtful_that_lies_too_near_its_limit(@TempDir Path folder) throws IOException {
+        String table = """
+                procedure Rails "Rails"
+                equipment "Invented unit"
+                revision 1 draft
+                decision rule guarded
+                instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits input 10 Mohm }
+                point P "Rail P" carries up to 30 V dc
+                point Q "Rail Q" carries up to 30 V dc
+                begin at V
+                measure V "Rails" { dc voltage using Meter range 60 V at P expects 5 V +/- 5 % at Q expects 12 V +/- 5 % takes 1 min
+                  all within -> Gone any outside -> Still }
+                conclude Gone "Gone" { finds nothing report "x" }
+                conclude Still "Still" { refers to "x" report "x" }
+                """;
+        try (Browser browser = new Browser(Samples.text(table), folder)) {
+            browser.press("Begin");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("5.24");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(1)).type("12");
+            assertTrue(browser.words().contains("\u2713 within. Doubtful: too near the limit for this instrument to decide."), browser.words());
+            assertTrue(browser.words().contains("All within, doubtful."), browser.words());
+            browser.press("All within: go on");
+            assertTrue(browser.words().contains(", doubtful"), browser.words());
+            browser.press("\u2190 Back");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("5.1");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(1)).type("12");
+            assertTrue(browser.words().contains("All within."), browser.words());
+            assertFalse(browser.words().contains("Doubtful"), browser.words());
+        }
+    }
+
+    @Test
+    void should_count_a_voltage_that_proves_a_charge_absent_without_its_sign(@TempDir Path folder) throws IOException {
+        String dead = """
+                procedure Dead "Is it dead?"
+                equipment "Invented unit"
+                revision 1 draft
+                condition Charge "Stored charge" { present, absent } charged when present starts present proved at A, B at most 5 V
+                instrument Meter "Meter" { dc voltage up to 600 V resolution 10 mV accuracy 0.5 % of reading + 2 digits input 10 Mohm }
+                point A "Bank A" carries up to 400 V dc
+                point B "Bank B" carries up to 400 V dc
+                begin at Both
+                measure Both "Both banks" { dc voltage using Meter range 600 V at A expects at most 5 V at B expects at most 5 V
+                  takes 1 min all within -> One proves Charge absent any outside -> Still }
+                measure One "Bank A again" { dc voltage at A using Meter range 600 V takes 1 min
+                  at most 5 V -> Gone proves Charge absent over 5 V -> Still }
+                conclude Gone "Gone" { finds nothing report "x" }
+                conclude Still "Still" { refers to "x" report "x" }
+                """;
+        try (Browser browser = new Browser(Samples.text(dead), folder)) {
+            browser.press("Begin");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("-380");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(1)).type("2");
+            assertTrue(browser.words().contains("Any outside."), browser.words());
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).setValue("");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("-4");
+            browser.press("All within: go on");
+            browser.type("-380");
+            assertTrue(browser.words().contains("-380\u00A0V: over 5 V."), browser.words());
+        }
+    }
+
+    @Test
+    void should_go_back_past_what_is_entered_at_once(@TempDir Path folder) throws IOException {
+        String entered = """
+                procedure Entered "Entered"
+                equipment "Invented unit"
+                revision 1 draft
+                routine Inner "Inner" { exits seen, unseen begin at Look check Look "Look" { takes 1 min yes -> seen no -> unseen } }
+                begin at Go
+                perform Go "Go in" by Inner { seen -> Gone unseen -> Still }
+                conclude Gone "Gone" { finds nothing report "x" }
+                conclude Still "Still" { refers to "x" report "x" }
+                """;
+        try (Browser browser = new Browser(Samples.text(entered), folder)) {
+            browser.press("Begin");
+            assertTrue(browser.title().endsWith("Look"), browser.words());
+            browser.press("\u2190 Back");
+            assertTrue(browser.words().contains("A walk was begun here"), browser.words());
+        }
+    }
+
+    @Test
+    void should_hold_results_back_until_the_wait_is_over_or_cut(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            toTheRail(browser);
+            browser.type("4,2");
+            browser.press("Below: go on");
+            assertTrue(browser.words().contains("Wait first."), browser.words());
+            assertThrows(AssertionError.class, () -> browser.press("Done"));
+            browser.press("I have waited long enough");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Fit a regulator"), browser.title());
+        }
+    }
+
+    @Test
+    void should_not_take_a_key_that_is_held_for_a_press(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            String key = "var later = Date.now() + 1000; Date.now = function () { return later; }; var one = new KeyboardEvent('keydown',"
+                    + " { key: '1', bubbles: true, cancelable: true, repeat: %s }); document.querySelector('h1').dispatchEvent(one);";
+            browser.script(key.formatted("true"));
+            assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.title());
+            browser.script(key.formatted("false"));
+            assertTrue(browser.title().endsWith("Switch on"), browser.title());
         }
     }
 

@@ -540,6 +540,25 @@ class BenchPageTest {
     }
 
     @Test
+    void should_say_what_is_to_be_set_first_what_a_meter_over_its_range_means_and_how_long_it_takes_yet(@TempDir Path folder) throws IOException {
+        String forgot = PROCEDURE.replace("{ notes Shock sets Supply on takes 1 min", "{ notes Shock takes 1 min");
+        try (Browser browser = new Browser(Samples.text(forgot), folder)) {
+            browser.press("Begin");
+            // 1 min of looking; at most it, 1 min of switching on, three readings of 2 min, 40 s of switching off and 5 min of mending
+            assertTrue(browser.words().contains("To go 1 min to 14 min"), browser.words());
+            browser.press("Dim");
+            browser.press("I have read this");
+            browser.press("Done");
+            assertTrue(browser.words().contains("Supply on, to be set first"), browser.words());
+            browser.press("OL");
+            assertTrue(browser.words().contains("OL: above."), browser.words());
+            browser.press("Above: go on");
+            assertTrue(browser.title().endsWith("Handed on"), browser.title());
+            assertFalse(browser.words().contains("To go"), browser.words());
+        }
+    }
+
+    @Test
     void should_refuse_the_record_of_another_procedure_in_the_page(@TempDir Path folder) throws Exception {
         try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
             Path other = Files.writeString(folder.resolve("other.record.json"), """

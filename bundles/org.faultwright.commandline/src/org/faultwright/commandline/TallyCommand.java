@@ -139,8 +139,11 @@ final class TallyCommand implements Callable<Integer> {
 
     private static String content(Path one) throws RecordRefused {
         try {
+            if (Files.exists(one) && !Files.isRegularFile(one)) {
+                throw new RecordRefused("it is no file with an end"); // a pipe or a device would be read for ever
+            }
             if (Files.size(one) > RecordFile.LARGEST) {
-                return "";
+                throw new RecordRefused("it is too large to be a record of a walk");
             }
             return new String(Files.readAllBytes(one), StandardCharsets.UTF_8);
         } catch (IOException unreadable) {

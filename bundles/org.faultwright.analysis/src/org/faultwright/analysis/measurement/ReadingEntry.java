@@ -59,19 +59,38 @@ public record ReadingEntry(Unit unit, boolean isDifference, boolean isMagnitude,
                 Results.outcome(step, new Showing.Possible(new Name(Results.OVERLOAD, step.at()), Optional.empty(), Optional.empty()))));
     }
 
-    /** One row of a table of readings. @param accepts in the coherent SI unit */
-    public record Row(Unit unit, Interval accepts) {
+    /**
+     * One row of a table of readings, in the coherent SI unit.
+     *
+     * @param doubtful values that the instrument cannot decide, whether or not they are accepted
+     */
+    public record Row(Unit unit, boolean isDifference, Interval accepts, List<Interval> doubtful) {
+        /** @return as it is entered, in {@link #unit()} */
+        public Exact fromBase(Exact base) {
+            return base.minus(isDifference ? Exact.ZERO : unit.offset()).dividedBy(unit.factor());
+        }
     }
 
     /** One row of a table, as {@link Step.Measure#readings()} gives it. */
     public static Optional<Row> ofRow(Document document, Step.Measure row) {
-        return unit(document, row).flatMap(unit -> expected(row).map(limit -> limit.interval(Results.kind(row)))
-                .map(limit -> new Row(unit, Results.isMagnitude(row) ? toBothSides(limit) : limit)));
+        QuantityKind kind = Results.kind(row);
+        List<Interval> zones = DoubtfulReadings.of(document, row).map(budget -> budget.zones().doubtful()).orElse(List.of());
+        return unit(document, row).flatMap(unit -> expected(row).map(limit -> limit.interval(kind)).map(limit -> Results.isMagnitude(row)
+                ? new Row(unit, false, new Interval(mirrored(limit).lower(), limit.upper()), toBothSides(zones))
+                : new Row(unit, kind == QuantityKind.TEMPERATURE_DIFFERENCE, limit, zones)));
     }
 
-    /** A limit upwards only, for readings that count without their sign. */
-    private static Interval toBothSides(Interval limit) {
-        return new Interval(limit.upper().map(end -> new Bound(end.value().negated(), end.included())), limit.upper());
+    /** For readings that count without their sign. */
+    private static List<Interval> toBothSides(List<Interval> zones) {
+        return zones.stream().flatMap(zone -> Stream.of(zone, mirrored(zone))).toList();
+    }
+
+    private static Interval mirrored(Interval values) {
+        return new Interval(values.upper().map(ReadingEntry::negated), values.lower().map(ReadingEntry::negated));
+    }
+
+    private static Bound negated(Bound end) {
+        return new Bound(end.value().negated(), end.included());
     }
 
     private static Optional<Unit> unit(Document document, Step step) {

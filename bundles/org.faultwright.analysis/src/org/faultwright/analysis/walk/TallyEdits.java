@@ -7,6 +7,8 @@ package org.faultwright.analysis.walk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.faultwright.analysis.Fix;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.SourceRange;
@@ -42,18 +44,14 @@ public final class TallyEdits {
         return List.copyOf(edits);
     }
 
-    /** The brace that opens a block, found past words in quotation marks. */
+    /** Words in quotation marks and remarks, in which a brace opens nothing; or the brace. */
+    private static final Pattern BRACE = Pattern.compile("\"(?:\\\\.|[^\"\\\\])*+\"|//[^\\n]*+|/\\*(?s:.*?)\\*/|(\\{)");
+
     private static Optional<SourceRange> brace(SourceRange block, int from) {
-        String text = block.source().content();
-        boolean quoted = false;
-        for (int i = from; i < block.end(); i++) {
-            char c = text.charAt(i);
-            if (c == '\\' && quoted) {
-                i++;
-            } else if (c == '"') {
-                quoted = !quoted;
-            } else if (c == '{' && !quoted) {
-                return Optional.of(new SourceRange(block.source(), i, 1));
+        Matcher signs = BRACE.matcher(block.source().content()).region(from, block.end());
+        while (signs.find()) {
+            if (signs.group(1) != null) {
+                return Optional.of(new SourceRange(block.source(), signs.start(), 1));
             }
         }
         return Optional.empty();
@@ -72,8 +70,9 @@ public final class TallyEdits {
             Exact says = stated.get().value().base();
             Exact apart = took.minus(says).absolute();
             if (apart.times(QUARTER).compareTo(says) > 0 && apart.compareTo(Exact.of(TEN_SECONDS)) > 0) {
-                edits.add(Fix.replacing(one.step().name() + ": takes " + words(took) + ", the median of " + one.visits() + " visits, where the text says "
-                        + stated.get().value().spelling(), stated.get().at(), words(took)));
+                String words = words(took, wait);
+                edits.add(Fix.replacing(one.step().name() + ": takes " + words + ", the median of " + one.visits() + " visits, where the text says "
+                        + stated.get().value().spelling(), stated.get().at(), words));
             }
         }
         return List.copyOf(edits);
@@ -85,13 +84,12 @@ public final class TallyEdits {
                 .filter(says -> says.value().unit().isKnown() && says.value().base().compareTo(Exact.of(one.median())) > 0).isPresent());
     }
 
-    /** To ten seconds up to three minutes, then to whole minutes; never nothing. */
-    private static String words(Exact seconds) {
+    /** To ten seconds up to three minutes, then to whole minutes; never nothing, and never less than the step waits. */
+    private static String words(Exact seconds, Exact wait) {
         long whole = Math.max(1, Math.round(seconds.doubleValue()));
-        if (whole < TEN_SECONDS) {
-            return whole + " s";
-        }
         long tens = Math.round(whole / 10.0) * 10;
-        return tens < 180 && tens % 60 != 0 ? tens + " s" : Math.round(whole / 60.0) + " min";
+        int unit = whole < TEN_SECONDS ? 1 : tens < 180 && tens % 60 != 0 ? 10 : 60;
+        long units = Math.max(Math.round((double) whole / unit), (long) Math.ceil(wait.doubleValue() / unit));
+        return unit == 60 ? units + " min" : units * unit + " s";
     }
 }

@@ -152,7 +152,8 @@ public final class Walk {
      */
     public Walk take(Outcome outcome, Optional<Exact> reading) {
         Map<String, Exact> noted = new HashMap<>(readings);
-        reading.ifPresent(value -> noted.put(label(), value));
+        // A result without a number leaves none behind: what was read at an earlier visit is no reading of this one.
+        reading.ifPresentOrElse(value -> noted.put(label(), value), () -> noted.remove(label()));
         Position.Move move = position.after(outcome);
         Map<String, String> left = setUp;
         Set<String> inForce = readHere();

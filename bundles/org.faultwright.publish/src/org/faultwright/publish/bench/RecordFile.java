@@ -31,6 +31,8 @@ public final class RecordFile {
     /** No walk of a bench fills more; longer files are refused unread. */
     public static final int LARGEST = 2_000_000;
     private static final Pattern ID = Pattern.compile("urn:uuid:[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
+    private static final Pattern VERSION = Pattern.compile("1\\.[0-9]+");
+    private static final Pattern TIME = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}(\\.[0-9]+)?Z");
     private static final BigDecimal LONGEST = BigDecimal.valueOf(10_000_000);
     private static final int SHOWN = 60;
 
@@ -54,7 +56,9 @@ public final class RecordFile {
         if (!text(from, "digest").equals(Optional.of("sha256:" + ContentDigest.of(procedure)))) {
             throw new RecordRefused("it was made from another text of the same revision");
         }
-        String id = text(record, "id").filter(one -> ID.matcher(one).matches()).orElseThrow(RecordFile::damaged);
+        String id = text(record, "id", ID);
+        text(record, "schemaVersion", VERSION);
+        text(record, "begun", TIME);
         WalkRecord walked = WalkRecord.of(procedure, id, entries(record)).orElseThrow(RecordFile::damaged);
         Optional<String> stated = record.has("conclusion") ? Optional.of(text(record, "conclusion").orElseThrow(RecordFile::damaged)) : Optional.empty();
         if (!stated.equals(walked.conclusion().map(end -> end.name().text()))) {
@@ -83,6 +87,7 @@ public final class RecordFile {
         List<WalkRecord.Entry> entries = new ArrayList<>();
         for (JsonElement one : steps) {
             JsonObject step = object(one).orElseThrow(RecordFile::damaged);
+            text(step, "ended", TIME);
             StringBuilder place = new StringBuilder();
             if (step.get("within") instanceof JsonArray within) {
                 within.forEach(caller -> place.append(plain(caller)).append('/'));
@@ -119,6 +124,10 @@ public final class RecordFile {
 
     private static Optional<String> text(JsonObject object, String key) {
         return object.get(key) instanceof JsonPrimitive text && text.isString() ? Optional.of(text.getAsString()) : Optional.empty();
+    }
+
+    private static String text(JsonObject object, String key, Pattern form) throws RecordRefused {
+        return text(object, key).filter(text -> form.matcher(text).matches()).orElseThrow(RecordFile::damaged);
     }
 
     private static String plain(JsonElement element) {

@@ -8,7 +8,7 @@ package org.faultwright.publish.bench;
 public final class RecordRefused extends Exception {
     private static final long serialVersionUID = 1L;
 
-    RecordRefused(String message) {
+    public RecordRefused(String message) {
         super(message);
     }
 }

@@ -21,31 +21,63 @@
   var storing = true;
   var draft = {};
   var ticking;
+  var stored = null; // what this window last saw in the store
+  var back_ = undefined; // after results were taken back: { notes: due again, was: how the unit was last set up }
+  var drawn = -1e6;
+  var elsewhere = false;
 
   function fresh() { return FaultwrightRecord.fresh(); }
 
   function now() { return Date.now(); }
 
+  // False where another window has walked on since: what it kept is then left as it is.
   function store() {
+    if (elsewhere) { return false; }
     try {
-      localStorage.setItem(KEY, JSON.stringify(kept));
+      if (storing && localStorage.getItem(KEY) !== stored) { otherWindow(); return false; }
+      stored = JSON.stringify(kept);
+      localStorage.setItem(KEY, stored);
     } catch (refused) {
       storing = false;
     }
+    return true;
   }
 
   function load() {
+    kept = fresh();
+    states = [];
+    draft = {};
+    back_ = undefined;
+    elsewhere = false;
     try {
-      var found = JSON.parse(localStorage.getItem(KEY));
-      if (found && Array.isArray(found.moves) && found.begun) {
-        var passed = walk.replay(tree, found.moves);
-        kept = Object.assign(fresh(), found, { moves: found.moves.slice(0, passed.states.length - 1) });
-        states = passed.states;
-      }
+      stored = localStorage.getItem(KEY);
+      var found = FaultwrightRecord.resumed(tree, stored);
+      if (found) { resume(found); }
     } catch (refused) {
       kept = fresh();
+      states = [];
       storing = canStore();
     }
+  }
+
+  // How the unit stands, and who stands before it, nobody knows now: the notes of the step are due again.
+  function resume(found) {
+    kept = found;
+    states = walk.replay(tree, kept.moves).states;
+    var here = state();
+    back_ = kept.back;
+    var notes = here.step.notes || [];
+    walk.callers(here).forEach(function (one) { notes = notes.concat(one.notes || []); });
+    if (!walk.isEnd(here)) { states[states.length - 1] = walk.withAgain(here, notes.concat(back_ ? back_.notes : [])); }
+  }
+
+  function anew() {
+    kept = fresh();
+    states = [];
+    draft = {};
+    back_ = undefined;
+    forget();
+    begin();
   }
 
   function canStore() {
@@ -59,6 +91,7 @@
   }
 
   function forget() {
+    stored = null;
     try { localStorage.removeItem(KEY); } catch (refused) { storing = false; }
   }
 
@@ -72,6 +105,9 @@
   }
 
   function phrase(key) { return plain(key).replace(/([a-z])([A-Z])(?=[a-z])/g, function (all, a, b) { return a + " " + b.toLowerCase(); }); }
+
+  // Within a sentence; "MOhm" and "HV" stay what they are.
+  function small(words) { return /^[A-Z][a-z]/.test(words) ? words.charAt(0).toLowerCase() + words.substring(1) : words; }
 
   function capital(words) { return words.charAt(0).toUpperCase() + words.substring(1); }
 
@@ -154,6 +190,7 @@
 
   function page(style, fill) {
     clearInterval(ticking);
+    drawn = now();
     document.body.className = "screen bench " + style;
     app.textContent = "";
     var top = add(app, "header", "top");
@@ -251,7 +288,7 @@
     var row = add(box, "div", "actions");
     button(row, "primary", "Go on", draw);
     button(row, "", "Begin anew", function () {
-      confirm_(box, "Forget this walk?", "Forget it and begin anew", function () { kept = fresh(); states = []; forget(); begin(); });
+      confirm_(box, "Forget this walk?", "Forget it and begin anew", anew);
     });
   }
 
@@ -282,11 +319,9 @@
     var found = FaultwrightRecord.read(tree, text);
     if (found.refused) { refuse(main, found.refused); return; }
     function take() {
-      kept = found.kept;
-      states = walk.replay(tree, kept.moves).states;
       draft = {};
-      store();
-      draw();
+      resume(found.kept);
+      if (store()) { draw(); }
     }
     if (kept.begun && kept.moves.length > 0) {
       confirm_(main, "The walk begun here is replaced by the record.", "Replace it", take);
@@ -311,13 +346,32 @@
   function start() {
     kept.begun = new Date(now()).toISOString();
     states = [walk.start(tree)];
-    store();
-    draw();
+    arrived();
+    if (store()) { draw(); }
+  }
+
+  // Two windows that walk one procedure would each lose what the other did: one of them rests.
+  function otherWindow() {
+    elsewhere = true;
+    page("begin", function (body) {
+      var main = add(body, "main", "main");
+      heading(main, "This procedure was taken up in another window");
+      add(main, "p", "caution strong", tree.caution);
+      add(main, "p", "", "What was done there is kept, and this window shows it no longer. Go on in one window alone.");
+      button(add(main, "div", "actions"), "primary", "Take it up here", function () { load(); begin(); });
+    });
+    say("This procedure was taken up in another window.");
   }
 
   // ---- moves
 
   function arrived() { draft = { at: now(), read: [] }; }
+
+  // What the step wants otherwise than the unit was last set up, before results were taken back.
+  function amiss(here) {
+    if (!back_ || !back_.was || draft.seenTo) { return []; }
+    return Object.keys(here.setUp).filter(function (id) { return back_.was[id] !== undefined && back_.was[id] !== here.setUp[id]; });
+  }
 
   function move(one) {
     var here = state();
@@ -330,9 +384,10 @@
     kept.moves.push(one);
     if (walk.isEnd(state()) && !kept.ended) { kept.ended = one.at; }
     delete kept.waiting;
+    delete kept.back;
+    back_ = undefined;
     arrived();
-    store();
-    draw();
+    if (store()) { draw(); }
   }
 
   // What a routine's own step has to say; where it says nothing the routine is entered at once.
@@ -350,18 +405,22 @@
       if (!kept.moves[i].enter) { back.push({ step: placeOf(states[i]), outcome: kept.moves[i].outcome, at: kept.moves[i].at }); }
     }
     kept.takenBack = kept.takenBack.concat(back);
+    var to = states[index], later = states.slice(index + 1), last = later[later.length - 1];
+    var unseen = back_ && !draft.seenTo && back_.was;
+    var unread = walk.due(state()).filter(function (id) { return draft.read.indexOf(id) < 0 && to.read.indexOf(id) >= 0; });
+    back_ = kept.back = { was: unseen || last.setUp, notes: walk.lapsed(to, later).concat(unread) };
     kept.moves = kept.moves.slice(0, index);
-    states = states.slice(0, index + 1);
+    states = states.slice(0, index).concat([walk.withAgain(to, back_.notes)]);
     delete kept.ended;
     delete kept.waiting;
     arrived();
-    store();
-    draw();
+    if (store()) { draw(); }
   }
 
+  // The results of what is entered at once are not taken back alone.
   function back() {
     var index = kept.moves.length - 1;
-    while (index > 0 && isSilent(states[index])) { index--; }
+    while (index >= 0 && kept.moves[index].enter && isSilent(states[index])) { index--; }
     if (index >= 0) { takeBack(index); } else { begin(); }
   }
 
@@ -370,7 +429,7 @@
   function draw() {
     if (!draft.at) { arrived(); }
     if (walk.isEnd(state())) { ending(); return; }
-    if (isSilent(state())) { move({ enter: true }); return; }
+    if (isSilent(state()) && amiss(state()).length === 0) { move({ enter: true }); return; }
     var here = state(), step = here.step;
     page("step", function (body) {
       var main = add(body, "main", "main");
@@ -381,6 +440,7 @@
       h1.appendChild(document.createTextNode(" "));
       add(h1, "span", "", step.title || step.id);
       facts(main, step);
+      seeTo(main, here);
       var due = walk.due(here);
       due.forEach(function (id) { dueNote(main, id); });
       detail(main, here, step);
@@ -421,6 +481,28 @@
       step.repairs ? "repair" : "", step.takes ? "about " + step.takes.text : ""].filter(Boolean).join(" \u00b7 "));
   }
 
+  function seeTo(main, here) {
+    var otherwise = amiss(here);
+    if (otherwise.length === 0) { return; }
+    var box = add(main, "section", "seeto due");
+    add(box, "h2", "", "You went back: see to the unit first");
+    line(box, "It was last", otherwise.map(function (id) { return setting({ condition: id, value: back_.was[id] }); }).join(", "), "strong");
+    line(box, "Here it must be", otherwise.map(function (id) { return setting({ condition: id, value: here.setUp[id] }); }).join(", "), "strong");
+    var press = button(add(box, "div", "actions"), "primary", "I have made it so", function () {
+      draft.seenTo = true;
+      press.textContent = "\u2713 Made so";
+      press.className = "read";
+      press.disabled = true;
+      gate();
+      onward();
+    });
+  }
+
+  function onward() {
+    var next = app.querySelector(".due button:not(:disabled)") || app.querySelector("#work input:not(:disabled), #work button:not(:disabled)");
+    if (next) { next.focus(); }
+  }
+
   function dueNote(main, id) {
     var box = note(main, named(tree.notes, id), "due");
     var read = draft.read.indexOf(id) >= 0;
@@ -430,8 +512,7 @@
       press.className = "read";
       press.disabled = true;
       gate();
-      var next = app.querySelector(".due button:not(:disabled)") || app.querySelector("#work input, #work button:not(:disabled)");
-      if (next) { next.focus(); }
+      onward();
     });
     press.disabled = read;
   }
@@ -441,14 +522,14 @@
     var here = state();
     var unread = walk.due(here).filter(function (id) { return draft.read.indexOf(id) < 0; }).length;
     var work = document.getElementById("work");
-    var waits = isWaiting(here.step);
+    var waits = isWaiting(here.step), unset = amiss(here).length > 0;
     if (!work) { return; }
     work.querySelectorAll("button.result, button.primary, input.reading, button.aid").forEach(function (one) {
-      one.disabled = unread > 0 || waits || one.dataset.idle === "yes";
+      one.disabled = unset || unread > 0 || waits || one.dataset.idle === "yes";
     });
     var why = document.getElementById("why");
     if (why) {
-      why.textContent = unread > 0 ? (unread === 1 ? "Read the note first." : "Read the " + unread + " notes first.") : waits ? "Wait first." : "";
+      why.textContent = unset ? "See to the unit first." : unread > 0 ? (unread === 1 ? "Read the note first." : "Read the " + unread + " notes first.") : waits ? "Wait first." : "";
     }
   }
 
@@ -464,8 +545,7 @@
     var go = button(row, "primary-wait", "Start the timer", function () {
       kept.waiting = { until: now() + wait * 1000, place: placeOf(state()) };
       beep(0);
-      store();
-      run();
+      if (store()) { run(); }
     });
     var cut = button(row, "", "I have waited long enough", function () { draft.waitCut = !draft.over; over(); });
     function over() {
@@ -712,7 +792,7 @@
     var words = value === "OL" ? "OL" : value.indexOf("/") > 0 ? walk.shown(value) : value;
     var outcome = (step.outcomes || []).filter(function (one) { return one.key === judged.outcome; })[0];
     into.className = "verdict" + (judged.doubtful ? " near" : "");
-    into.textContent = words + (value !== "OL" && symbol ? "\u00a0" + plain(symbol) : "") + ": " + (outcome ? label(step, outcome).toLowerCase() : "no result takes this in")
+    into.textContent = words + (value !== "OL" && symbol ? "\u00a0" + plain(symbol) : "") + ": " + (outcome ? small(label(step, outcome)) : "no result takes this in")
       + (judged.doubtful && judged.outcome !== "doubtful" ? ". Doubtful: too near the limit for this instrument to decide." : judged.doubtful
         ? ": too near the limit for this instrument to decide." : ".");
     return outcome;
@@ -742,7 +822,7 @@
     told.setAttribute("role", "status");
     shown = bands(work, step);
     press = go(work, "Type the reading", function () { if (current) { move(withDoubt({ outcome: current.outcome, value: current.value }, current.doubtful)); } });
-    input.addEventListener("keydown", function (event) { if (event.key === "Enter" && current && !press.disabled) { event.preventDefault(); press.click(); } });
+    input.addEventListener("keydown", function (event) { if (event.key === "Enter" && !event.repeat && current && !press.disabled) { event.preventDefault(); press.click(); } });
     without(work, step);
     changed(draft.text || "");
   }
@@ -772,16 +852,19 @@
       var seen = texts.map(understood);
       seen.forEach(function (one, i) {
         var row = step.readings[i];
-        told[i].textContent = one.wrong || (one.value === undefined ? "" : isWithin(step, row, one.value) ? "\u2713 within" : "\u2717 outside");
-        told[i].className = "verdict" + (one.value !== undefined && !isWithin(step, row, one.value) ? " out" : "");
+        var near = one.value !== undefined && walk.isDoubtful(row, one.value);
+        told[i].textContent = one.wrong || (one.value === undefined ? "" : isWithin(step, row, one.value) ? "\u2713 within" : "\u2717 outside")
+          + (near ? ". Doubtful: too near the limit for this instrument to decide." : "");
+        told[i].className = "verdict" + (near ? " near" : one.value !== undefined && !isWithin(step, row, one.value) ? " out" : "");
       });
       var all = seen.every(function (one) { return one.value !== undefined; });
+      var doubtful = all && seen.some(function (one, i) { return walk.isDoubtful(step.readings[i], one.value); });
       var key = all ? walk.judgeTable(step, seen.map(function (one) { return one.value; })) : undefined;
       var outcome = step.outcomes.filter(function (one) { return one.key === key; })[0];
-      sum.textContent = outcome ? label(step, outcome) + "." : all ? "No result takes these in." : "";
+      sum.textContent = outcome ? label(step, outcome) + (doubtful ? ", doubtful." : ".") : all ? "No result takes these in." : "";
       press.dataset.idle = outcome ? "no" : "yes";
       press.textContent = outcome ? label(step, outcome) + ": go on" : "Type all readings";
-      press.onclick = function () { if (outcome) { move({ outcome: key, value: seen.map(function (one) { return one.value; }) }); } };
+      press.onclick = function () { if (outcome) { move(withDoubt({ outcome: key, value: seen.map(function (one) { return one.value; }) }, doubtful)); } };
       gate();
     }
     step.readings.forEach(function (row, i) {
@@ -818,7 +901,7 @@
       var i = kept.moves.length - 1;
       while (i >= 0 && placeOf(states[i]) !== place) { i--; }
       var step = i < 0 ? undefined : states[i].step;
-      return step ? "reading of step " + step.number + " (" + walk.shown(kept.moves[i].value) + (step.entry && step.entry.symbol ? "\u00a0" + step.entry.symbol : "") + ")" : one.reading;
+      return step && typeof kept.moves[i].value === "string" ? "reading of step " + step.number + " (" + walk.shown(kept.moves[i].value) + (step.entry && step.entry.symbol ? "\u00a0" + step.entry.symbol : "") + ")" : one.reading;
     }
     if (one.constant) { return one.constant.text; }
     var parts = one.arguments.map(function (part) { return formula(part, here, true); });
@@ -838,7 +921,7 @@
     var box = add(row, "input");
     box.type = "checkbox";
     box.checked = kept.keys;
-    box.addEventListener("change", function () { kept.keys = box.checked; store(); draw(); });
+    box.addEventListener("change", function () { kept.keys = box.checked; if (store()) { draw(); } });
     add(row, "span", "", "Keys 1 to 9 choose a result, arrow keys go from one to the next");
   }
 
@@ -931,7 +1014,7 @@
       button(row, "", "Print", function () { window.print(); });
       button(row, "", "Begin anew", function () {
         confirm_(main, kept.saved ? "Forget this walk and begin anew?" : "The record is not saved. Forget this walk all the same?", "Forget it and begin anew",
-          function () { kept = fresh(); states = []; forget(); begin(); });
+          anew);
       });
       var side = add(body, "aside", "side");
       side.setAttribute("aria-label", "What was done");
@@ -1017,7 +1100,28 @@
     return "urn:uuid:" + hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
   }
 
-  // ---- keys
+  // ---- keys and presses
+
+  // Longer than a double press takes, and shorter than anybody reads. Common practice: half a second is the usual limit of a double click.
+  var SETTLES = 500;
+
+  // The second of two quick presses, and a key that is held, mean the page before: they press nothing on the one that came.
+  document.addEventListener("click", function (event) {
+    var since = now() - drawn;
+    if (event.target.closest && event.target.closest("button") && since >= 0 && since < SETTLES) {
+      event.preventDefault();
+      event.stopPropagation();
+    }
+  }, true);
+  document.addEventListener("keydown", function (event) {
+    if (event.repeat && (event.key === "Enter" || event.key === " " || /^[1-9]$/.test(event.key)) && !/^(TEXTAREA|INPUT)$/.test(event.target.tagName)) {
+      event.preventDefault();
+      event.stopPropagation();
+    }
+  }, true);
+  window.addEventListener("storage", function (event) {
+    if (event.key === KEY && event.newValue !== stored && kept.begun) { otherWindow(); }
+  });
 
   document.addEventListener("keydown", function (event) {
     var typing = /^(INPUT|TEXTAREA|SELECT)$/.test(event.target.tagName) && event.target.type !== "checkbox";

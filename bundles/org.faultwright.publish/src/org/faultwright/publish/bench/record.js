@@ -8,6 +8,7 @@ var FaultwrightRecord = (function () {
   "use strict";
   var walk = FaultwrightWalk;
   var SCHEMA = "urn:faultwright:walk-record:1";
+  var LONGEST = 60; // letters of a reading
   var JOB = ["serial", "board", "job", "technician"];
 
   function fresh() { return { moves: [], takenBack: [], job: {}, ticks: {}, keys: true }; }
@@ -63,7 +64,48 @@ var FaultwrightRecord = (function () {
     return made;
   }
 
-  function isTime(text) { return typeof text === "string" && /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/.test(text); }
+  function isTime(text) { return typeof text === "string" && /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,9})?Z$/.test(text) && !isNaN(Date.parse(text)); }
+
+  // ---- what the browser kept
+
+  /** A walk as a page kept it, up to the first move that is damaged; undefined where there is none. Anything may stand in the store. */
+  function resumed(tree, text) {
+    var found;
+    try { found = JSON.parse(text); } catch (damaged) { return undefined; }
+    if (!found || !isTime(found.begun) || !Array.isArray(found.moves) || !walk.start(tree)) { return undefined; }
+    var moves = [], here = walk.start(tree);
+    for (var i = 0; i < found.moves.length && isMove(here, found.moves[i]); i++) {
+      moves.push(found.moves[i]);
+      here = found.moves[i].enter === true ? walk.enter(here) : walk.take(here, found.moves[i].outcome, found.moves[i].value);
+    }
+    var kept = rest({ id: found.id, begun: found.begun, ended: walk.isEnd(here) ? found.ended : undefined, job: found.job, takenBack: found.takenBack,
+      remarks: found.remarks }, moves);
+    kept.saved = found.saved === true;
+    kept.keys = found.keys !== false;
+    (tree.conditions || []).forEach(function (one) { if (found.ticks && found.ticks[one.id] === true) { kept.ticks[one.id] = true; } });
+    if (moves.length < found.moves.length) { return kept; }
+    var waiting = found.waiting, back = found.back;
+    if (waiting && typeof waiting.until === "number" && typeof waiting.place === "string") { kept.waiting = { until: waiting.until, place: waiting.place }; }
+    if (back && typeof back.was === "object" && back.was && Array.isArray(back.notes)) { kept.back = { was: back.was, notes: back.notes.map(String) }; }
+    return kept;
+  }
+
+  function isMove(here, one) {
+    if (!one || walk.isEnd(here)) { return false; }
+    if (one.seconds !== undefined && !(typeof one.seconds === "number" && one.seconds >= 0 && one.seconds <= 1e7)) { return false; }
+    if (one.notes !== undefined && !(Array.isArray(one.notes) && one.notes.every(function (id) { return typeof id === "string"; }))) { return false; }
+    if (one.enter === true) { return walk.canEnter(here); }
+    return !walk.canEnter(here) && isTime(one.at) && (here.step.outcomes || []).some(function (outcome) { return outcome.key === one.outcome; })
+      && (one.value === undefined || isValue(here.step, one.value));
+  }
+
+  function isValue(step, value) {
+    var all = [].concat(value);
+    return Array.isArray(value) === (step.readings !== undefined) && all.length === (step.readings ? step.readings.length : 1)
+      && all.every(function (one) { return one === "OL" || walk.isNumber(one); });
+  }
+
+  // ---- records
 
   function numberOf(revision) { return revision && revision.number !== undefined ? revision.number : "none"; }
 
@@ -113,7 +155,7 @@ var FaultwrightRecord = (function () {
       var rows = step.readings ? step.readings.length : 1;
       if (!Array.isArray(one.readings) || one.readings.length !== rows) { return undefined; }
       var values = one.readings.map(function (reading) { return reading && reading.overload === true ? "OL" : walk.typed(reading && reading.value); });
-      if (values.indexOf(undefined) >= 0) { return undefined; }
+      if (values.some(function (value) { return value === undefined || value.length > LONGEST; })) { return undefined; }
       next.value = step.readings ? values : values[0];
     }
     if (one.doubtful === true) { next.doubtful = true; }
@@ -139,5 +181,5 @@ var FaultwrightRecord = (function () {
     return kept;
   }
 
-  return { fresh: fresh, write: write, read: read };
+  return { fresh: fresh, write: write, read: read, resumed: resumed };
 })();

@@ -206,8 +206,27 @@ var FaultwrightWalk = (function () {
   }
 
   function due(state) {
-    return (state.step.notes || []).filter(function (name) {
-      return own(state.known.notes, name) !== undefined && state.read.indexOf(name) < 0;
+    return (state.step.notes || []).concat(state.again || []).filter(function (name, i, all) {
+      return own(state.known.notes, name) !== undefined && state.read.indexOf(name) < 0 && all.indexOf(name) === i;
+    });
+  }
+
+  /** This state, with these notes due again, whether or not the step names them. */
+  function withAgain(state, names) {
+    return Object.assign({}, state, { again: names, read: state.read.filter(function (name) { return names.indexOf(name) < 0; }) });
+  }
+
+  /**
+   * The notes read by this state that are due again once results have been taken back: those of what became live or charged
+   * after it, whichever step told of it then. What the taken back results did to the unit is not taken back with them.
+   * @param later the states after it, in their order
+   */
+  function lapsed(state, later) {
+    function became(key) { return later.some(function (one) { return begins(state.known, key, state.setUp, one.setUp); }); }
+    var live = became("liveWhen"), charged = became("chargedWhen");
+    return state.read.filter(function (name) {
+      var note = own(state.known.notes, name);
+      return note && (note.lapses || []).some(function (lapse) { return lapse.when === "live" ? live : charged; });
     });
   }
 
@@ -218,7 +237,7 @@ var FaultwrightWalk = (function () {
   // ---- moves
 
   function arrive(state, change, step, path) {
-    var next = Object.assign({}, state, change, { step: step, path: path });
+    var next = Object.assign({}, state, change, { step: step, path: path, again: [] });
     next.unmet = (step.needs || []).filter(function (one) { return next.setUp[one.condition] !== undefined && next.setUp[one.condition] !== one.value; });
     next.setUp = withSettings(state.known, next.setUp, step.needs);
     return next;
@@ -279,7 +298,8 @@ var FaultwrightWalk = (function () {
     var setUp = withSettings(known, withSettings(known, before, step.sets), outcome.proves);
     var change = { setUp: setUp, read: stillRead(known, Object.assign({}, state, { step: step, path: path, read: readingAt(state, step, path) }), before, setUp) };
     var place = path.concat([step.id]).join("/");
-    if (value !== undefined) { change.readings = put(state.readings, place, value); }
+    // A result without a number leaves none behind: what was read at an earlier visit is no reading of this one.
+    if (state.step === step) { change.readings = put(state.readings, place, value); }
     if (path.length === 0) {
       change.evidence = state.evidence.concat([{ step: step.id, outcome: outcome.key }]);
       change.done = state.done.indexOf(step.id) < 0 ? state.done.concat([step.id]) : state.done;
@@ -354,6 +374,12 @@ var FaultwrightWalk = (function () {
     var keys = outside.length === 0 ? ["all within"] : outside.map(function (row) { return "at " + row.point + " outside"; })
       .concat(["any outside"]);
     return keys.concat(["anything else"]).filter(function (key) { return outcomeOf(step, key); })[0];
+  }
+
+  /** Whether the value of a row lies too near its limit to decide. */
+  function isDoubtful(row, value) {
+    var exact = number(value);
+    return exact !== undefined && (row.entry && row.entry.doubtful || []).some(function (one) { return within(one, exact); });
   }
 
   function toBase(entry, value) {
@@ -508,7 +534,8 @@ var FaultwrightWalk = (function () {
     return { states: states, complete: state !== undefined };
   }
 
-  return { start: start, enter: enter, canEnter: canEnter, take: take, isEnd: isEnd, due: due, judge: judge, judgeTable: judgeTable,
-    calculated: calculated, suspects: suspects, toGo: toGo, replay: replay, typed: typed, shown: function (text) { return shown(number(text)); },
+  return { start: start, enter: enter, canEnter: canEnter, take: take, isEnd: isEnd, due: due, judge: judge, judgeTable: judgeTable, isDoubtful: isDoubtful,
+    calculated: calculated, suspects: suspects, toGo: toGo, replay: replay, typed: typed,
+    lapsed: lapsed, withAgain: withAgain, isNumber: function (text) { return typeof text === "string" && number(text) !== undefined; }, shown: function (text) { return shown(number(text)); },
     secondsOf: secondsOf, callers: function (state) { return callers(state.known, state.path); } };
 })();

@@ -5,6 +5,7 @@
 package org.faultwright.publish.tree;
 
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.faultwright.analysis.measurement.ReadingEntry;
 import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
@@ -24,26 +25,24 @@ final class EntryJson {
         if (entry.isMagnitude()) {
             json.put("magnitude", true);
         }
-        return json.putAll("bands", entry.bands(), band -> ends(entry, band.values()).put("outcome", band.outcome().key()))
-                .putAll("doubtful", entry.doubtful(), zone -> ends(entry, zone))
+        return json.putAll("bands", entry.bands(), band -> ends(band.values(), entry::fromBase).put("outcome", band.outcome().key()))
+                .putAll("doubtful", entry.doubtful(), zone -> ends(zone, entry::fromBase))
                 .putText("overload", entry.overload().map(outcome -> outcome.key()));
     }
 
     static Json of(ReadingEntry.Row row) {
-        Json accepts = new Json();
-        row.accepts().lower().ifPresent(end -> accepts.put("lower", end(end, row.unit().fromBase(end.value()))));
-        row.accepts().upper().ifPresent(end -> accepts.put("upper", end(end, row.unit().fromBase(end.value()))));
-        return unit(row.unit()).put("accepts", accepts);
+        return unit(row.unit()).put("accepts", ends(row.accepts(), row::fromBase))
+                .putAll("doubtful", row.doubtful(), zone -> ends(zone, row::fromBase));
     }
 
     private static Json unit(Unit unit) {
         return new Json().put("unit", unit.ucum()).putText("symbol", Optional.of(unit.symbol()));
     }
 
-    private static Json ends(ReadingEntry entry, Interval values) {
+    private static Json ends(Interval values, UnaryOperator<Exact> entered) {
         Json json = new Json();
-        values.lower().ifPresent(end -> json.put("lower", end(end, entry.fromBase(end.value()))));
-        values.upper().ifPresent(end -> json.put("upper", end(end, entry.fromBase(end.value()))));
+        values.lower().ifPresent(end -> json.put("lower", end(end, entered.apply(end.value()))));
+        values.upper().ifPresent(end -> json.put("upper", end(end, entered.apply(end.value()))));
         return json;
     }
 

@@ -7,16 +7,22 @@ package org.faultwright.commandline;
 import static org.faultwright.commandline.Answer.call;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.ContentDigest;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class TallyCommandTest {
     private static final String TEXT = """
@@ -150,6 +156,64 @@ class TallyCommandTest {
         assertTrue(answer.err().contains("twice.record.json is not counted: it is the same record as"), answer.err());
         assertTrue(answer.err().contains("Nothing is written, because 2 records were refused; take them out and write then."), answer.err());
         assertEquals(TEXT, Files.readString(procedure));
+    }
+
+    @Test
+    @DisabledOnOs(OS.WINDOWS) // which has no pipes among its files
+    void should_refuse_what_is_too_large_or_has_no_end_and_count_the_rest() throws Exception {
+        guard(1);
+        Files.writeString(folder.resolve("large.record.json"), " ".repeat(2_000_001));
+        assertEquals(0, new ProcessBuilder("mkfifo", folder.resolve("pipe.record.json").toString()).start().waitFor());
+
+        Answer answer = assertTimeoutPreemptively(Duration.ofMinutes(2), () -> call("tally", folder, "--for", procedure));
+
+        assertEquals(2, answer.status());
+        assertTrue(answer.out().startsWith("1 record."), answer.out());
+        assertTrue(answer.err().contains("large.record.json is not counted: it is too large to be a record of a walk."), answer.err());
+        assertTrue(answer.err().contains("pipe.record.json is not counted: it is no file with an end."), answer.err());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "\"schemaVersion\":\"1.0\",      |",
+        "\"schemaVersion\":\"1.0\"       | \"schemaVersion\":\"2.0\"",
+        "\"begun\":\"2026-03-01T08:00:00Z\" | \"begun\":\"yesterday\"",
+        "\"ended\":\"2026-03-01T08:00:00Z\" | \"ended\":8",
+        "\"seconds\":300                  | \"seconds\":-300",
+        "\"outcome\":\"rattle\"           | \"outcome\":\"quiet\"",
+        "\"conclusion\":\"Mended\"        | \"conclusion\":\"Oiled\"" })
+    void should_refuse_what_the_schema_of_records_refuses_and_what_is_no_walk(String sound, String damaged) throws IOException {
+        guard(1);
+        Path record = folder.resolve("001.record.json");
+        String text = Files.readString(record);
+        assertTrue(text.contains(sound));
+        Files.writeString(record, text.replace(sound, damaged == null ? "" : damaged));
+
+        Answer answer = call("tally", folder, "--for", procedure);
+
+        assertEquals(2, answer.status(), answer.out());
+        assertTrue(answer.err().contains("001.record.json is not counted: it does not fit the steps of its procedure: it was changed or damaged."), answer.err());
+    }
+
+    @Test
+    void should_not_take_a_brace_in_a_remark_for_that_of_the_fault_nor_a_time_below_the_wait() throws IOException {
+        String remarked = TEXT.replace("fault LooseGuard \"Guard loose {\" {", "fault LooseGuard \"Guard loose {\" // see {sheet 3}\n/* or { */ {")
+                .replace("{ takes 2 min then", "{ wait 260 s takes 10 min then").replace("takes 1 min\n", "takes 5 min\n").replace("takes 1 min yes", "takes 5 min yes");
+        Files.writeString(procedure, remarked);
+        digest = ContentDigest.of(ProcedureReader.overFiles().read(procedure));
+        for (int i = 0; i < 6; i++) {
+            guard(i);
+            Path record = folder.resolve(String.format("%03d.record.json", i));
+            Files.writeString(record, Files.readString(record).replace("\"outcome\":\"done\",\"ended\":\"2026-03-01T08:00:00Z\",\"seconds\":300",
+                    "\"outcome\":\"done\",\"ended\":\"2026-03-01T08:00:00Z\",\"seconds\":265"));
+        }
+
+        Answer answer = call("tally", folder, "--for", procedure, "--write");
+
+        assertEquals(0, answer.status(), answer.out() + answer.err());
+        String text = Files.readString(procedure);
+        assertTrue(text.contains("// see {sheet 3}\n/* or { */ {\n    cases 7 shows"), text);
+        assertTrue(text.contains("wait 260 s takes 5 min then"), text);
     }
 
     @Test

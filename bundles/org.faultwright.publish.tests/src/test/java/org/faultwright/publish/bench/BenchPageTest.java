@@ -6,8 +6,10 @@ package org.faultwright.publish.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.Gson;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
@@ -35,6 +37,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BenchPageTest {
     private static final Pattern SCRIPT = Pattern.compile("(?s)<script([^>]*)>(.*?)</script>");
@@ -99,12 +102,13 @@ class BenchPageTest {
     private static final class Browser implements AutoCloseable {
         final List<String> alerts = new ArrayList<>();
         final WebClient client = new WebClient();
+        final Path file;
         HtmlPage page;
 
         Browser(Publication publication, Path folder) throws IOException {
             client.getOptions().setCssEnabled(false);
             client.setAlertHandler(new CollectingAlertHandler(alerts));
-            Path file = folder.resolve("page.bench.html");
+            file = folder.resolve("page.bench.html");
             Files.write(file, Samples.publish("bench-html", publication).bytes());
             page = client.getPage(file.toUri().toURL());
         }
@@ -113,8 +117,25 @@ class BenchPageTest {
             return page.querySelector("h1").getTextContent();
         }
 
-        /** Presses the first button that can be pressed and begins with these words, a digit before them left aside. */
+        /** Presses the first button that can be pressed and begins with these words, a digit before them left aside; a second after the last. */
         void press(String words) throws IOException {
+            script("var later = Date.now() + 1000; Date.now = function () { return later; };");
+            pressAtOnce(words);
+        }
+
+        Object script(String code) {
+            return page.executeJavaScript(code).getJavaScriptResult();
+        }
+
+        /** With what this leaves in the store of the browser. */
+        void load(String stored) throws IOException {
+            page.getWebClient().getPage("about:blank");
+            page = client.getPage(file.toUri().toURL());
+            script("for (var i = 0; i < localStorage.length; i++) { localStorage.setItem(localStorage.key(i), " + new Gson().toJson(stored) + "); }");
+            page = (HtmlPage) page.refresh();
+        }
+
+        void pressAtOnce(String words) throws IOException {
             for (Object one : page.querySelectorAll("button")) {
                 DomElement button = (DomElement) one;
                 if (!button.hasAttribute("disabled") && button.getTextContent().replaceFirst("^[1-9] ", "").startsWith(words)) {
@@ -233,8 +254,307 @@ class BenchPageTest {
             browser.press("Take back");
             assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.title());
             assertTrue(browser.words().contains("Nothing done yet"), browser.words());
+            browser.press("I have made it so");
             browser.press("Dim");
             assertTrue(browser.words().contains("Read the note first."), "a note taken back is due again");
+        }
+    }
+
+    private static void toTheRail(Browser browser) throws IOException {
+        browser.press("Begin");
+        browser.press("Dim");
+        browser.press("I have read this");
+        browser.press("Done");
+    }
+
+    @Test
+    void should_have_the_unit_seen_to_and_the_note_read_again_when_a_result_is_taken_back_that_made_it_live(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            toTheRail(browser);
+            browser.press("\u2190 Back");
+            assertTrue(browser.title().endsWith("Switch on"), browser.title());
+            assertTrue(browser.words().contains("It was last Supply on"), browser.words());
+            assertTrue(browser.words().contains("Here it must be Supply off"), browser.words());
+            assertTrue(browser.words().contains("See to the unit first."), browser.words());
+            browser.press("\u2190 Back");
+            assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.title());
+            assertTrue(browser.words().contains("Here it must be Supply off"), "it is live still, two steps back");
+            browser.page = (HtmlPage) browser.page.refresh();
+            browser.press("Go on");
+            assertTrue(browser.words().contains("It was last Supply on"), "nor does closing the browser switch it off");
+            browser.press("I have made it so");
+            browser.press("Dim");
+            assertFalse(browser.words().contains("It was last"), browser.words());
+            assertTrue(browser.words().contains("Read the note first."), browser.words());
+        }
+    }
+
+    @Test
+    void should_have_the_note_read_again_where_a_step_before_the_unit_became_live_is_corrected(@TempDir Path folder) throws IOException {
+        String twice = PROCEDURE.replace("bright normal -> NotSeen }", "bright normal -> NotSeen }\n"
+                + "do First \"Look at the plug\" { notes Shock takes 1 min then -> Second }\ndo Second \"Close the cover\" { notes Shock takes 1 min then -> PowerUp }")
+                .replace("dim -> PowerUp", "dim -> First");
+        try (Browser browser = new Browser(Samples.text(twice), folder)) {
+            browser.press("Begin");
+            browser.press("Dim");
+            browser.press("I have read this");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Close the cover"), browser.title());
+            assertTrue(browser.words().contains("One note, read before"), browser.words());
+            browser.press("Done");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Rail"), browser.title());
+            browser.press("\u2190 Back");
+            browser.press("\u2190 Back");
+            assertTrue(browser.title().endsWith("Close the cover"), browser.title());
+            browser.press("I have made it so");
+            assertTrue(browser.words().contains("Read the note first."), browser.words());
+            browser.press("I have read this");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Switch on"), browser.title());
+            assertTrue(browser.words().contains("One note, read before"), browser.words());
+        }
+    }
+
+    @Test
+    void should_have_the_notes_of_the_step_read_again_after_the_browser_was_closed(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            toTheRail(browser);
+            assertTrue(browser.words().contains("One note, read before"), browser.words());
+            browser.page = (HtmlPage) browser.page.refresh();
+            browser.press("Go on");
+            assertTrue(browser.words().contains("Read the note first."), browser.words());
+        }
+    }
+
+    @Test
+    void should_forget_which_notes_were_read_when_begun_anew(@TempDir Path folder) throws IOException {
+        String noted = PROCEDURE.replace("{ confirms complaint takes 1 min", "{ notes Shock confirms complaint takes 1 min");
+        try (Browser browser = new Browser(Samples.text(noted), folder)) {
+            browser.press("Begin");
+            browser.press("I have read this");
+            browser.press("Stop here");
+            browser.press("Begin anew");
+            browser.press("Forget it and begin anew");
+            browser.press("Begin");
+            assertTrue(browser.words().contains("Read the note first."), browser.words());
+        }
+    }
+
+    @Test
+    void should_take_the_second_of_two_quick_presses_for_the_page_before(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            browser.press("Dim");
+            browser.pressAtOnce("I have read this");
+            assertTrue(browser.words().contains("Read the note first."), "the note came under a finger that pressed something else");
+            browser.press("I have read this");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Rail"), browser.title());
+        }
+    }
+
+    @Test
+    void should_walk_in_one_window_alone_and_lose_nothing_that_another_kept(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            HtmlPage first = browser.page;
+            HtmlPage second = (HtmlPage) browser.client.openWindow(browser.file.toUri().toURL(), "second").getEnclosedPage();
+            browser.page = second;
+            toTheRail(browser);
+            browser.page = first;
+            browser.press("Begin");
+            assertTrue(browser.words().contains("This procedure was taken up in another window"), browser.words());
+            browser.press("Take it up here");
+            browser.press("Go on");
+            assertTrue(browser.title().endsWith("Rail"), browser.title());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = { "", "{", "null", "[]", "7", "{\"begun\":5,\"moves\":[]}", "{\"begun\":\"2026-03-01T08:00:00Z\",\"moves\":[null]}",
+        "{\"begun\":\"2026-99-01T08:00:00Z\",\"moves\":[],\"job\":null}",
+        "{\"begun\":\"2026-03-01T08:00:00Z\",\"moves\":[{\"outcome\":\"dim\"}],\"job\":null,\"ticks\":null,\"takenBack\":5,\"remarks\":{}}",
+        "{\"begun\":\"2026-03-01T08:00:00Z\",\"moves\":[{\"outcome\":\"dim\",\"at\":\"2026-03-01T08:01:00Z\",\"seconds\":1,\"value\":{\"a\":1}}],\"waiting\":7,\"back\":{\"was\":3}}" })
+    void should_live_on_with_whatever_stands_in_the_store_of_the_browser(String stored, @TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            browser.load(stored);
+            if (browser.words().contains("A walk was begun here")) {
+                browser.press("Go on");
+            } else {
+                browser.press("Begin");
+            }
+            assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.words());
+            browser.press("Bright");
+            assertTrue(browser.title().endsWith("Not seen"), browser.words());
+            assertTrue(browser.words().contains("Save the record"), browser.words());
+        }
+    }
+
+    private static final String SUM = """
+            procedure Summed "Two rails"
+            equipment "Invented unit"
+            revision 1 draft
+            instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits input 10 Mohm
+              resistance up to 10 MOhm resolution 1 kohm accuracy 1 % of reading + 2 digits }
+            point P "Rail" carries up to 60 V dc
+            begin at A
+            measure A "First" { dc voltage at P using Meter takes 1 min then -> B }
+            measure B "Second" { dc voltage at P using Meter takes 1 min then -> C }
+            calculate C "Sum" { value A + B expects 10 V +/- 5 % takes 1 min within -> Leak outside -> A at most 3 times, else Still }
+            measure Leak "Insulation" { resistance at P using Meter takes 1 min over 1 MOhm -> Gone at most 1 MOhm -> Still }
+            conclude Gone "Gone" { finds nothing report "x" }
+            conclude Still "Still" { refers to "x" report "x" }
+            """;
+
+    @Test
+    void should_compute_from_no_reading_of_an_earlier_visit(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(SUM), folder)) {
+            browser.press("Begin");
+            browser.type("3");
+            browser.press("Written down: go on");
+            browser.type("4");
+            browser.press("Written down: go on");
+            assertTrue(browser.words().contains("Reading of step 1 (3 V) + reading of step 2 (4 V)"), browser.words());
+            browser.press("Outside: go on");
+            browser.press("Written down");
+            browser.type("6");
+            browser.press("Written down: go on");
+            assertTrue(browser.title().endsWith("Sum"), browser.words());
+            assertFalse(browser.words().contains("eading of step"), "step 1 was done without a number: " + browser.words());
+            browser.type("9.9");
+            browser.press("Within: go on");
+            browser.type("2");
+            assertTrue(browser.words().contains("2\u00A0M\u03A9: over 1 MOhm."), browser.words());
+        }
+    }
+
+    @Test
+    void should_call_a_row_of_a_table_doubtful_that_lies_too_near_its_limit(@TempDir Path folder) throws IOException {
+        String table = """
+                procedure Rails "Rails"
+                equipment "Invented unit"
+                revision 1 draft
+                decision rule guarded
+                instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits input 10 Mohm }
+                point P "Rail P" carries up to 30 V dc
+                point Q "Rail Q" carries up to 30 V dc
+                begin at V
+                measure V "Rails" { dc voltage using Meter range 60 V at P expects 5 V +/- 5 % at Q expects 12 V +/- 5 % takes 1 min
+                  all within -> Gone any outside -> Still }
+                conclude Gone "Gone" { finds nothing report "x" }
+                conclude Still "Still" { refers to "x" report "x" }
+                """;
+        try (Browser browser = new Browser(Samples.text(table), folder)) {
+            browser.press("Begin");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("5.24");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(1)).type("12");
+            assertTrue(browser.words().contains("\u2713 within. Doubtful: too near the limit for this instrument to decide."), browser.words());
+            assertTrue(browser.words().contains("All within, doubtful."), browser.words());
+            browser.press("All within: go on");
+            assertTrue(browser.words().contains(", doubtful"), browser.words());
+            browser.press("\u2190 Back");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("5.1");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(1)).type("12");
+            assertTrue(browser.words().contains("All within."), browser.words());
+            assertFalse(browser.words().contains("Doubtful"), browser.words());
+        }
+    }
+
+    @Test
+    void should_count_a_voltage_that_proves_a_charge_absent_without_its_sign(@TempDir Path folder) throws IOException {
+        String dead = """
+                procedure Dead "Is it dead?"
+                equipment "Invented unit"
+                revision 1 draft
+                condition Charge "Stored charge" { present, absent } charged when present starts present proved at A, B at most 5 V
+                instrument Meter "Meter" { dc voltage up to 600 V resolution 10 mV accuracy 0.5 % of reading + 2 digits input 10 Mohm }
+                point A "Bank A" carries up to 400 V dc
+                point B "Bank B" carries up to 400 V dc
+                begin at Both
+                measure Both "Both banks" { dc voltage using Meter range 600 V at A expects at most 5 V at B expects at most 5 V
+                  takes 1 min all within -> One proves Charge absent any outside -> Still }
+                measure One "Bank A again" { dc voltage at A using Meter range 600 V takes 1 min
+                  at most 5 V -> Gone proves Charge absent over 5 V -> Still }
+                conclude Gone "Gone" { finds nothing report "x" }
+                conclude Still "Still" { refers to "x" report "x" }
+                """;
+        try (Browser browser = new Browser(Samples.text(dead), folder)) {
+            browser.press("Begin");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("-380");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(1)).type("2");
+            assertTrue(browser.words().contains("Any outside."), browser.words());
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).setValue("");
+            ((HtmlInput) browser.page.querySelectorAll("input.reading").get(0)).type("-4");
+            browser.press("All within: go on");
+            browser.type("-380");
+            assertTrue(browser.words().contains("-380\u00A0V: over 5 V."), browser.words());
+        }
+    }
+
+    @Test
+    void should_go_back_past_what_is_entered_at_once(@TempDir Path folder) throws IOException {
+        String entered = """
+                procedure Entered "Entered"
+                equipment "Invented unit"
+                revision 1 draft
+                routine Inner "Inner" { exits seen, unseen begin at Look check Look "Look" { takes 1 min yes -> seen no -> unseen } }
+                begin at Go
+                perform Go "Go in" by Inner { seen -> Gone unseen -> Still }
+                conclude Gone "Gone" { finds nothing report "x" }
+                conclude Still "Still" { refers to "x" report "x" }
+                """;
+        try (Browser browser = new Browser(Samples.text(entered), folder)) {
+            browser.press("Begin");
+            assertTrue(browser.title().endsWith("Look"), browser.words());
+            browser.press("\u2190 Back");
+            assertTrue(browser.words().contains("A walk was begun here"), browser.words());
+        }
+    }
+
+    @Test
+    void should_hold_results_back_until_the_wait_is_over_or_cut(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            toTheRail(browser);
+            browser.type("4,2");
+            browser.press("Below: go on");
+            assertTrue(browser.words().contains("Wait first."), browser.words());
+            assertThrows(AssertionError.class, () -> browser.press("Done"));
+            browser.press("I have waited long enough");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Fit a regulator"), browser.title());
+        }
+    }
+
+    @Test
+    void should_not_take_a_key_that_is_held_for_a_press(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            browser.press("Begin");
+            String key = "var later = Date.now() + 1000; Date.now = function () { return later; }; var one = new KeyboardEvent('keydown',"
+                    + " { key: '1', bubbles: true, cancelable: true, repeat: %s }); document.querySelector('h1').dispatchEvent(one);";
+            browser.script(key.formatted("true"));
+            assertTrue(browser.title().endsWith("How bright is the lamp?"), browser.title());
+            browser.script(key.formatted("false"));
+            assertTrue(browser.title().endsWith("Switch on"), browser.title());
+        }
+    }
+
+    @Test
+    void should_say_what_is_to_be_set_first_what_a_meter_over_its_range_means_and_how_long_it_takes_yet(@TempDir Path folder) throws IOException {
+        String forgot = PROCEDURE.replace("{ notes Shock sets Supply on takes 1 min", "{ notes Shock takes 1 min");
+        try (Browser browser = new Browser(Samples.text(forgot), folder)) {
+            browser.press("Begin");
+            // 1 min of looking; at most it, 1 min of switching on, three readings of 2 min, 40 s of switching off and 5 min of mending
+            assertTrue(browser.words().contains("To go 1 min to 14 min"), browser.words());
+            browser.press("Dim");
+            browser.press("I have read this");
+            browser.press("Done");
+            assertTrue(browser.words().contains("Supply on, to be set first"), browser.words());
+            browser.press("OL");
+            assertTrue(browser.words().contains("OL: above."), browser.words());
+            browser.press("Above: go on");
+            assertTrue(browser.title().endsWith("Handed on"), browser.title());
+            assertFalse(browser.words().contains("To go"), browser.words());
         }
     }
 

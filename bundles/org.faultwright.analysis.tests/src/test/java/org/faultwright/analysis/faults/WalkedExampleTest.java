@@ -117,7 +117,7 @@ class WalkedExampleTest {
             fault Worn "Worn" { shows Look dim }
             point Rail "Rail" carries up to 30 V dc
             check Look "Look" { bright normal -> Again dim -> Again dark -> Volts anything else -> Done }
-            check Again "Again" { yes normal -> Look at most 2 times then Done no -> Done }
+            check Again "Again" { yes normal -> Look at most 2 times, else Done no -> Done }
             measure Volts "Volts" { dc voltage at Rail expects 5 V +/- 5 % below -> Gone within -> Done above -> Done }
             conclude Gone "Gone" { finds Dead }
             conclude Done "Done" { finds nothing }

@@ -146,6 +146,7 @@ class WalkViewTest {
         document = editor.document();
         Waiting.until("it is read", () -> button("Begin").isPresent());
         press("Begin");
+        Waiting.until("it has begun", () -> view.stand().isPresent());
         for (int steps = 0; steps < 80 && !stand().walk().isEnd(); steps++) {
             while (button("I have read this").isPresent()) {
                 press("I have read this");
@@ -207,7 +208,8 @@ class WalkViewTest {
 
     @Test
     void should_say_doubtful_where_the_instrument_cannot_decide() throws CoreException {
-        toTheReading(TEXT);
+        toTheReading(TEXT.replace("equipment", "decision rule guarded\nequipment"));
+        assertTrue(says("the instrument cannot decide there"), words());
         boxes().get(0).setText("2.7");
         assertTrue(says("2.7 V: within. Doubtful: too near the limit for this instrument to decide."), words());
         boxes().get(0).setText("3.0");
@@ -280,7 +282,7 @@ class WalkViewTest {
 
         document.set(TEXT.replace("dark       -> Opening", "dark       -> NotSeen"));
         at("NotSeen");
-        assertEquals("The text has changed: the walk comes here now, and no longer to “Opening”. Go on from here.", stand().stopped().orElseThrow());
+        assertEquals("The text has changed: the walk no longer comes to the routine at “Opening”. Go on from here.", stand().stopped().orElseThrow());
     }
 
     @Test

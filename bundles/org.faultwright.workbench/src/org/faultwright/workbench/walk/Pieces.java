@@ -58,7 +58,7 @@ final class Pieces {
 
     static Label heading(Composite in, String words) {
         Label label = words(in, words);
-        label.setFont(JFaceResources.getBannerFont());
+        label.setFont(JFaceResources.getHeaderFont());
         return label;
     }
 

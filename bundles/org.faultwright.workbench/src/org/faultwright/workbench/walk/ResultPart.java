@@ -90,7 +90,7 @@ final class ResultPart {
             GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).applyTo(button);
             first(button);
             String more = words.explained(here, outcome, stand.entry());
-            Pieces.beside(rows, more);
+            ((GridData) Pieces.beside(rows, more).getLayoutData()).verticalAlignment = SWT.CENTER;
             if (!more.isEmpty()) {
                 Pieces.named(button, words.label(step, outcome) + ", " + more);
             }

@@ -58,6 +58,7 @@ final class WalkPage {
     private static final int WIDE = 760;
     private static final int ASIDE = 270;
     private static final int LONGEST_NAME = 200;
+    private static final String CAUTION = "Local codes, the maker's instructions and licensed practice come first.";
 
     private final Presses presses;
     private final Composite whole;
@@ -70,6 +71,7 @@ final class WalkPage {
     private boolean waiting;
     private boolean wasWide;
     private boolean wasWritten;
+    private List<Object> beginning = List.of();
 
     WalkPage(Composite parent, Presses presses) {
         this.presses = presses;
@@ -135,6 +137,7 @@ final class WalkPage {
         whole.setRedraw(false);
         try {
             first = Optional.empty();
+            beginning = List.of();
             wasWritten = false;
             wasWide = isWide();
             ((GridData) bar.getLayoutData()).exclude = !withBar;
@@ -166,15 +169,21 @@ final class WalkPage {
         write(false, body -> Pieces.words(body, sentence));
     }
 
+    /** Is drawn anew only where it says something else now: it stands there while the text is written. */
     void begin(Procedure procedure, WalkInHand walk) {
         waiting = false;
+        List<Object> words = List.of(procedure.title(), procedure.name().text(), procedure.complaints().stream().map(Written::value).toList(),
+                procedure.first().isEmpty(), walk.earlier());
+        if (words.equals(beginning)) {
+            return;
+        }
         write(false, body -> {
             Pieces.heading(body, PlainText.line(procedure.title().isBlank() ? procedure.name().text() : procedure.title()));
             if (!procedure.complaints().isEmpty()) {
                 Pieces.words(body, "Complaints such as " + procedure.complaints().stream().map(Written::value).map(PlainText::line)
                         .map(one -> "\u201c" + one + "\u201d").collect(Collectors.joining(", ")));
             }
-            Pieces.strong(body, Caution.SENTENCES);
+            Pieces.strong(body, CAUTION + " " + Caution.TRAINED);
             if (procedure.first().isEmpty()) {
                 Pieces.words(body, "This procedure has no step to begin at.");
                 return;
@@ -186,6 +195,7 @@ final class WalkPage {
                 Pieces.button(row, "Go on with the walk before", presses::goOn);
             }
         });
+        beginning = words;
     }
 
     // ---- a step
@@ -194,7 +204,7 @@ final class WalkPage {
     void show(WalkInHand walk, boolean unreadable, int errors) {
         Stand stand = walk.stand().orElseThrow();
         waiting = unreadable;
-        times.setText(stand.walk().isEnd() ? WalkWords.soFar(stand.walk()) : WalkWords.soFar(stand.walk()) + "   " + WalkWords.toGo(stand.toGo()));
+        times.setText(stand.walk().isEnd() ? WalkWords.soFar(stand.walk()) : WalkWords.soFar(stand.walk()) + " \u00b7 " + WalkWords.toGo(stand.toGo()));
         write(true, body -> {
             Composite main = body;
             Composite aside = body;

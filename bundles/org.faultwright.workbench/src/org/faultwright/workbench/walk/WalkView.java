@@ -68,6 +68,18 @@ public final class WalkView extends ViewPart {
         return asked == null || working ? Optional.empty() : Optional.ofNullable(walks.get(asked.document())).flatMap(WalkInHand::stand);
     }
 
+    /** As a press on "Begin". @return false while there is nothing to begin */
+    public boolean begin() {
+        Optional<WalkInHand> walk = inHand().filter(one -> !one.isBegun());
+        walk.ifPresent(one -> new Pressing().begin());
+        return walk.isPresent();
+    }
+
+    /** Whether a step is shown. */
+    public boolean isShown() {
+        return stand().isPresent();
+    }
+
     /** What is drawn, for whoever looks at it. */
     Composite control() {
         return page.control();

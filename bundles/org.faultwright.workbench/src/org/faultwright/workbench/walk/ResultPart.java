@@ -117,7 +117,7 @@ final class ResultPart {
 
     private void single(Composite in, ReadingEntry entry) {
         Text box = field(in, "Reading", entry.unit().symbol(), 0, entry.overload().isPresent());
-        Label verdict = Pieces.words(in, "");
+        Label verdict = verdict(in, box);
         Bands bands = new Bands(in, entry);
         Button go = Pieces.button(in, TYPE_ONE, () -> typed(box, entry).filter(value -> judged(entry, value).outcome().isPresent())
                 .ifPresent(value -> answer(judged(entry, value).outcome().get().key(), List.of(value))));
@@ -147,8 +147,15 @@ final class ResultPart {
         return reading.base().map(base -> entry.judge(step, base)).orElseGet(() -> new ReadingEntry.Judged(entry.overload(), false));
     }
 
+    /** Beside the box where there is room, since a low window ends below it. */
+    private Label verdict(Composite in, Text box) {
+        Label verdict = Pieces.words(page.isWide() ? box.getParent() : in, "");
+        ((GridData) verdict.getLayoutData()).verticalAlignment = SWT.CENTER;
+        return verdict;
+    }
+
     private Text field(Composite in, String asked, String symbol, int row, boolean overload) {
-        Composite line = Pieces.rows(in, overload ? 4 : 3);
+        Composite line = Pieces.rows(in, (overload ? 4 : 3) + (page.isWide() ? 1 : 0));
         Pieces.narrow(line, asked);
         Text box = Pieces.text(line, asked + (symbol.isEmpty() ? "" : ", in " + symbol), LONGEST_READING);
         box.setText(walk.typed(row));
@@ -221,7 +228,7 @@ final class ResultPart {
             Step.Measure row = table.readings().get(i);
             String asked = words.point(table.rows().get(i).point()) + ", limit " + row.expects().map(expects -> expects.limit().value().spelling()).orElse("");
             boxes.add(field(in, asked, stand.rows().get(i).get().unit().symbol(), i, true));
-            told.add(Pieces.words(in, ""));
+            told.add(verdict(in, boxes.get(i)));
         }
         Label sum = Pieces.words(in, "");
         Button go = Pieces.button(in, TYPE_ALL, () -> readings(boxes).ifPresent(readings -> outcome(readings)

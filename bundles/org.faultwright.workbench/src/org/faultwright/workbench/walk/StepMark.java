@@ -18,7 +18,6 @@ import org.eclipse.jface.text.source.Annotation;
 import org.eclipse.jface.text.source.IAnnotationModel;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.analysis.walk.Walk;
-import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
 
 /** Marks the step in hand in its text, and leaves the keyboard where it is. */
@@ -29,11 +28,11 @@ final class StepMark {
     private Optional<IAnnotationModel> marked = Optional.empty();
 
     /** Where the step in hand stands in the text; of a step of a library's routine that of the step which performs the routine. */
-    static Optional<Name> place(Stand stand) {
+    static Optional<Step> place(Stand stand) {
         Walk walk = stand.walk();
         String source = stand.procedure().source().name();
-        return Stream.concat(Stream.of(walk.step()), reversed(walk.callers())).map(Step::name)
-                .filter(name -> name.at().source().name().equals(source)).findFirst();
+        return Stream.concat(Stream.of(walk.step()), reversed(walk.callers()))
+                .filter(step -> step.name().at().source().name().equals(source)).findFirst();
     }
 
     private static Stream<Step> reversed(List<Step> callers) {
@@ -43,19 +42,19 @@ final class StepMark {
     /** @param reveal whether the cursor goes there too, so that the card and the outline follow */
     void show(ITextEditor editor, IDocument document, Stand stand, boolean reveal) {
         clear();
-        Optional<Name> at = place(stand);
+        Optional<Step> at = place(stand);
         IAnnotationModel model = editor.getDocumentProvider().getAnnotationModel(editor.getEditorInput());
         if (at.isEmpty() || model == null || !document.get().equals(stand.procedure().source().content())) {
             return;
         }
         try {
-            IRegion line = document.getLineInformationOfOffset(at.get().at().offset());
+            IRegion line = document.getLineInformationOfOffset(at.get().name().at().offset());
             model.addAnnotation(mark, new Position(line.getOffset(), line.getLength()));
             marked = Optional.of(model);
             ITextViewer viewer = editor.getAdapter(ITextViewer.class);
             if (reveal && viewer != null) {
-                viewer.setSelectedRange(at.get().at().offset(), 0);
-                viewer.revealRange(line.getOffset(), line.getLength());
+                viewer.setSelectedRange(at.get().name().at().offset(), 0);
+                viewer.revealRange(line.getOffset(), Math.max(line.getLength(), at.get().at().end() - line.getOffset()));
             }
         } catch (BadLocationException changed) {
             clear();

@@ -127,7 +127,7 @@ final class WalkPage {
         presses.answer(answer);
     }
 
-    private boolean isWide() {
+    boolean isWide() {
         return whole.getClientArea().width >= WIDE;
     }
 

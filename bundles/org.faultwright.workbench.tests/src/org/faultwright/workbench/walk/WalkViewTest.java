@@ -346,14 +346,26 @@ class WalkViewTest {
         at("Cell");
         boxes().get(0).setText("Dark in the \"cellar\"");
         press("Keep as an example");
-        Waiting.until("it is kept", () -> says("Kept at the end of the text."));
+        Waiting.until("it is kept", () -> says("Kept as the example “Dark in the \"cellar\"” at the end of the text."));
 
         assertEquals(TEXT + "\nexample \"Dark in the \\\"cellar\\\"\" of Empty {\n    Look dark, Volts 2.1 V\n    ends at Cell\n}\n", document.get());
         Waiting.until("it is checked", () -> LiveTexts.get().of(document).filter(live -> live.isCurrent()).isPresent());
         assertEquals(List.of(), LiveTexts.get().of(document).orElseThrow().text().findings().stream()
                 .filter(finding -> finding.rule().startsWith("example")).toList());
         at("Cell");
+        assertTrue(button("Keep as an example").isEmpty(), "one walk is kept once");
         DocumentUndoManagerRegistry.getDocumentUndoManager(document).undo();
+        assertEquals(TEXT, document.get());
+        Waiting.until("it can be kept again", () -> button("Keep as an example").isPresent());
+    }
+
+    @Test
+    void should_write_nothing_while_somebody_presses_enter_from_step_to_step() throws CoreException {
+        begin(TEXT);
+        press("Lit");
+        at("NotSeen");
+        Waiting.until("the keyboard is on a button", () -> Display.getCurrent().getFocusControl() instanceof Button);
+        assertEquals("← Back", ((Button) Display.getCurrent().getFocusControl()).getText());
         assertEquals(TEXT, document.get());
     }
 

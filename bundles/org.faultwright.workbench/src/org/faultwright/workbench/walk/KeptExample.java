@@ -18,10 +18,11 @@ import org.faultwright.publish.PlainText;
 /**
  * A walk to be kept as an example, tried by a full check of the changed text.
  *
+ * @param name    of the example
  * @param fix     what is to be written; absent where it is refused
  * @param refused why, in a sentence
  */
-record KeptExample(Optional<Fix> fix, Optional<String> refused) {
+record KeptExample(String name, Optional<Fix> fix, Optional<String> refused) {
     private static final int LONGEST_TITLE = 100;
 
     /** This takes two full checks: not for the window's thread. @param stand at a conclusion @param title as it was typed */
@@ -42,10 +43,10 @@ record KeptExample(Optional<Fix> fix, Optional<String> refused) {
         Fix fix = WalkedExample.of(stand.procedure(), name, stand.results(), end);
         Stream<Finding> errors = services.added(fix).stream().filter(finding -> finding.severity() == Severity.ERROR);
         return errors.findFirst().map(error -> no("The example is not written, because it would bring an error: " + error.message()))
-                .orElseGet(() -> new KeptExample(Optional.of(fix), Optional.empty()));
+                .orElseGet(() -> new KeptExample(name, Optional.of(fix), Optional.empty()));
     }
 
     private static KeptExample no(String sentence) {
-        return new KeptExample(Optional.empty(), Optional.of(sentence));
+        return new KeptExample("", Optional.empty(), Optional.of(sentence));
     }
 }

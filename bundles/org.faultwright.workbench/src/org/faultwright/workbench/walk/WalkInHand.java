@@ -24,6 +24,7 @@ final class WalkInHand {
     private final Set<String> acknowledged = new HashSet<>();
     private final List<String> typed = new ArrayList<>();
     private Optional<String> told = Optional.empty();
+    private Optional<String> kept = Optional.empty();
 
     boolean isBegun() {
         return begun;
@@ -99,6 +100,7 @@ final class WalkInHand {
             acknowledged.clear();
             typed.clear();
             told = Optional.empty();
+            kept = Optional.empty();
         }
         now.flatMap(Stand::unfit).filter(unfit -> typed.isEmpty())
                 .ifPresent(unfit -> unfit.readings().forEach(reading -> typed.add(reading.typed())));
@@ -125,7 +127,18 @@ final class WalkInHand {
         typed.set(row, text);
     }
 
-    /** What came of keeping the walk as an example. */
+    /** The name of the example that it was kept as, while the text has one of that name. */
+    Optional<String> kept() {
+        return kept.filter(name -> stand.filter(one -> one.procedure().examples().stream().anyMatch(example -> example.title().text().equals(name))).isPresent());
+    }
+
+    void keptAs(String name) {
+        kept = Optional.of(name);
+        told = Optional.empty();
+        typed.clear();
+    }
+
+    /** Why it was not kept as an example. */
     Optional<String> told() {
         return told;
     }

@@ -365,6 +365,13 @@ final class WalkPage {
 
     private void keeping(Composite main, WalkInHand walk, Stand stand, Step.Conclude end) {
         title(main, "Example");
+        // not the button below: whoever presses Enter from step to step has not asked for an example
+        first = Optional.of(back);
+        if (walk.kept().isPresent()) {
+            Pieces.strong(main, "Kept as the example \u201c" + walk.kept().get() + "\u201d at the end of the text.");
+            Pieces.words(main, "\u201cUndo\u201d in the text takes it out again.");
+            return;
+        }
         Pieces.words(main, "An example is checked with the text from then on: it must always end here.");
         Composite row = Pieces.rows(main, 2);
         Label named = Pieces.narrow(row, "Its name");
@@ -375,9 +382,7 @@ final class WalkPage {
         name.addListener(SWT.Modify, event -> walk.type(0, name.getText()));
         Button keep = Pieces.button(main, "Keep as an example", () -> presses.keep(name.getText()));
         keep.setEnabled(!waiting);
-        name.addListener(SWT.DefaultSelection, event -> presses.keep(name.getText()));
         walk.told().ifPresent(sentence -> Pieces.strong(main, sentence));
-        first = Optional.of(keep);
     }
 
     private static Label title(Composite in, String words) {

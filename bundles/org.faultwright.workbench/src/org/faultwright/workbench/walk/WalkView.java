@@ -271,24 +271,27 @@ public final class WalkView extends ViewPart {
         IDocument document = asked.document();
         Job.createSystem("Trying the example", (ICoreRunnable) monitor -> {
             KeptExample example = KeptExample.of(stand, title, LiveTexts.get().services());
-            page.later(() -> {
-                walk.tell(example.refused().orElseGet(() -> written(walk, example.fix().orElseThrow(), document)));
-                if (asked != null && asked.document() == document && walk.stand().isPresent()) {
-                    draw(walk);
-                }
-            });
+            page.later(() -> tried(walk, example, document));
         }).schedule();
     }
 
-    private static String written(WalkInHand walk, Fix fix, IDocument document) {
-        if (!Fixing.apply(fix, document)) {
-            return "The text has changed meanwhile. Try again.";
+    /** What was written is shown when the text has been read again. */
+    private void tried(WalkInHand walk, KeptExample example, IDocument document) {
+        if (example.fix().filter(fix -> Fixing.apply(fix, document)).isPresent()) {
+            walk.keptAs(example.name());
+            reveal(example.fix().get(), document);
+            return;
         }
-        walk.type(0, "");
+        walk.tell(example.refused().orElse("The text has changed meanwhile. Try again."));
+        if (asked != null && asked.document() == document && walk.stand().isPresent()) {
+            draw(walk);
+        }
+    }
+
+    private static void reveal(Fix fix, IDocument document) {
         Point changed = Fixing.toSelect(fix, document);
         ActiveText.get().editor().map(editor -> editor.getAdapter(ITextViewer.class)).filter(viewer -> viewer.getDocument() == document)
                 .ifPresent(viewer -> viewer.revealRange(changed.x, fix.edits().get(0).replacement().strip().length()));
-        return "Kept at the end of the text. \u201cUndo\u201d in the text takes it out again.";
     }
 
     // ---- the view

@@ -7,10 +7,10 @@ package org.faultwright.workbench.walk;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.faults.WalkedExample;
+import org.faultwright.analysis.measurement.ReadingEntry;
 import org.faultwright.procedure.Results;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Unit;
-import org.faultwright.quantity.ValueText;
 
 /**
  * What the writer said at one place of a walk.
@@ -32,8 +32,8 @@ record Answer(String place, Optional<String> result, List<Reading> readings) {
             return new Reading(Results.OVERLOAD, Results.OVERLOAD, unit, Optional.empty());
         }
 
-        static Reading computed(Unit unit, Exact base) {
-            return new Reading("", ValueText.of(base, unit), unit, Optional.of(base));
+        static Reading computed(ReadingEntry entry, Exact base) {
+            return new Reading("", WalkWords.shown(base, entry), entry.unit(), Optional.of(base));
         }
 
         WalkedExample.Reading forExample() {

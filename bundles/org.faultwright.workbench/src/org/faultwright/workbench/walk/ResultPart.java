@@ -24,7 +24,6 @@ import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
-import org.faultwright.quantity.IntervalText;
 
 /** How the result of a step is given: a reading or a table of them, a button for each result, or the way into a routine. */
 final class ResultPart {
@@ -202,7 +201,7 @@ final class ResultPart {
             boolean told = step.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
             if (!told && !entry.doubtful().isEmpty()) {
                 Pieces.narrow(rows, "     Doubtful");
-                Pieces.beside(rows, String.join(" or ", entry.doubtful().stream().map(zone -> IntervalText.of(zone, entry.unit())).toList())
+                Pieces.beside(rows, String.join(" or ", entry.doubtful().stream().map(zone -> WalkWords.range(zone, entry)).toList())
                         + ": the instrument cannot decide there");
             }
             show(Optional.empty());

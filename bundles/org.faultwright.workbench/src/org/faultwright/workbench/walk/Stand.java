@@ -111,7 +111,7 @@ final class Stand {
 
     /** What a step computes from the readings so far; empty where one is missing. */
     static List<Answer.Reading> computed(Studied studied, Walk at) {
-        return studied.entry(at.step()).flatMap(entry -> at.computed().map(base -> Answer.Reading.computed(entry.unit(), base))).stream().toList();
+        return studied.entry(at.step()).flatMap(entry -> at.computed().map(base -> Answer.Reading.computed(entry, base))).stream().toList();
     }
 
     private static String readings(List<Answer.Reading> readings) {

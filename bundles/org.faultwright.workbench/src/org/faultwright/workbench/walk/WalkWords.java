@@ -4,6 +4,7 @@
  */
 package org.faultwright.workbench.walk;
 
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,7 +29,7 @@ import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.PlainText;
 import org.faultwright.quantity.Exact;
-import org.faultwright.quantity.IntervalText;
+import org.faultwright.quantity.Interval;
 
 /** How a walk speaks: with the words that the bench page has for the same things. */
 final class WalkWords {
@@ -38,6 +39,9 @@ final class WalkWords {
 
     private static final int MINUTE = 60;
     private static final int HUNDRED_MINUTES = 100;
+    /** Behind the first one. */
+    private static final int DIGITS = 4;
+    private static final int MOST_PLACES = 20;
 
     private final Scope scope;
 
@@ -194,10 +198,28 @@ final class WalkWords {
     String explained(Walk walk, Outcome outcome, Optional<ReadingEntry> entry) {
         String told = meaning(walk.step(), outcome).or(() -> entry.map(one -> one.bands().stream().filter(band -> band.outcome() == outcome)
                 .filter(band -> band.values().lower().isPresent() || band.values().upper().isPresent())
-                .map(band -> IntervalText.of(band.values(), one.unit())).collect(Collectors.joining(" or ")))).orElse("");
+                .map(band -> range(band.values(), one)).collect(Collectors.joining(" or ")))).orElse("");
         String proves = outcome.proves().isEmpty() ? "" : "proves: " + settings(outcome.proves());
         String counted = outcome.repeat().map(repeat -> counted(repeat.atMost(), walk.taken(outcome))).orElse("");
         return Stream.of(told, proves, counted).filter(words -> !words.isEmpty()).collect(Collectors.joining("; "));
+    }
+
+    /** To five digits or more, as a display would show it: where readings lead to one result. */
+    static String range(Interval values, ReadingEntry entry) {
+        if (values.lower().isPresent() && values.upper().isPresent()) {
+            return shown(values.lower().get().value(), entry) + " to " + shown(values.upper().get().value(), entry);
+        }
+        return values.lower().map(end -> (end.included() ? "at least " : "over ") + shown(end.value(), entry))
+                .or(() -> values.upper().map(end -> (end.included() ? "at most " : "under ") + shown(end.value(), entry))).orElse("any reading");
+    }
+
+    /** @param base in the coherent SI unit */
+    static String shown(Exact base, ReadingEntry entry) {
+        Exact value = entry.fromBase(base);
+        double size = Math.abs(value.doubleValue());
+        int places = size > 0 ? (int) Math.min(MOST_PLACES, Math.max(0, DIGITS - Math.floor(Math.log10(size)))) : 0;
+        String symbol = entry.unit().symbol();
+        return Exact.of(value.toDecimal(places, RoundingMode.HALF_UP)) + (symbol.isEmpty() ? "" : " " + symbol);
     }
 
     private static String counted(int atMost, int taken) {

@@ -49,7 +49,8 @@ final class StepMark {
         }
         try {
             IRegion line = document.getLineInformationOfOffset(at.get().name().at().offset());
-            model.addAnnotation(mark, new Position(line.getOffset(), line.getLength()));
+            int from = Math.max(line.getOffset(), at.get().at().offset());
+            model.addAnnotation(mark, new Position(from, line.getOffset() + line.getLength() - from));
             marked = Optional.of(model);
             ITextViewer viewer = editor.getAdapter(ITextViewer.class);
             if (reveal && viewer != null) {

@@ -122,7 +122,6 @@ public final class WalkView extends ViewPart {
         } else if (!procedure.problems().isEmpty()) {
             wanted = null;
             working = false;
-            mark.clear();
             walk.stand().ifPresentOrElse(stand -> page.show(walk, true, errors), () -> page.say("The walk waits until the text can be read."));
         } else if (!same) {
             request(walk, false, other ? 0 : MILLISECONDS_AFTER_A_CHANGE);

@@ -48,10 +48,16 @@ public final class FixTrial {
 
     /** What would be found after the fix and was not found before it, its own finding included where that stays. */
     public List<Finding> added(Finding finding, Fix fix, List<Finding> found) {
+        List<Finding> left = new ArrayList<>(found);
+        left.stream().filter(one -> one.withFixes(List.of()).equals(finding.withFixes(List.of()))).findFirst().ifPresent(left::remove);
+        return added(fix, left);
+    }
+
+    /** What would be found after a change and was not found before it. @param found everything that is found in the text as it stands */
+    public List<Finding> added(Fix fix, List<Finding> found) {
         SourceText before = fix.edits().get(0).at().source();
         MovedText moved = new MovedText(fix);
         List<Finding> left = new ArrayList<>(found);
-        left.stream().filter(one -> one.withFixes(List.of()).equals(finding.withFixes(List.of()))).findFirst().ifPresent(left::remove);
         List<Finding> added = new ArrayList<>();
         for (Finding after : checker.check(reader.apply(new SourceText(before.name(), fix.applied())))) {
             if (!takeOut(left, after, moved)) {

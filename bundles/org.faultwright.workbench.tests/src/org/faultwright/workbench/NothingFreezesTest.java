@@ -15,6 +15,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.workbench.card.CardView;
@@ -22,6 +23,7 @@ import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
 import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.walk.WalkView;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -40,6 +42,25 @@ class NothingFreezesTest {
 
     @Test
     void should_never_stall_while_a_comment_is_typed_nor_open_a_window_over_it() throws CoreException {
+        typeAComment();
+    }
+
+    @Test
+    void should_never_stall_while_a_walk_stands_beside_the_text() throws CoreException {
+        IWorkbenchPage page = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
+        Editors.open(largest()).orElseThrow();
+        WalkView walk = (WalkView) page.showView(WalkView.ID);
+        try {
+            Waiting.until("it can be begun", walk::begin);
+            Waiting.until("it stands at a step", walk::isShown);
+            typeAComment();
+            Waiting.until("it stands there still", walk::isShown);
+        } finally {
+            page.showView(CardView.ID);
+        }
+    }
+
+    private static void typeAComment() throws CoreException {
         ITextEditor editor = Editors.open(largest()).orElseThrow();
         Waiting.until("it is checked", () -> ActiveText.get().place().isPresent());
         StyledText widget = (StyledText) editor.getAdapter(Control.class);

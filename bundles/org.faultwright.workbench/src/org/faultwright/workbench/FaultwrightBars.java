@@ -85,6 +85,8 @@ final class FaultwrightBars extends ActionBarAdvisor {
         commands(check, "nextFinding", "previousFinding", "fix");
         check.add(new Separator());
         commands(check, "nextOnPath", "previousOnPath");
+        check.add(new Separator());
+        commands(check, "walk");
 
         MenuManager help = menu(bar, "&Help", "help");
         commands(help, "helpTopics");

@@ -21,6 +21,7 @@ public final class ScrolledPage {
         scroll = new ScrolledComposite(parent, SWT.V_SCROLL);
         scroll.setExpandHorizontal(true);
         scroll.setExpandVertical(true);
+        scroll.setShowFocusedControl(true);
         scroll.addListener(SWT.Resize, event -> fit());
     }
 

@@ -14,8 +14,9 @@ import org.faultwright.workbench.outline.OutlineView;
 import org.faultwright.workbench.settings.Settings;
 import org.faultwright.workbench.shelf.ShelfView;
 import org.faultwright.workbench.usedby.UsedByView;
+import org.faultwright.workbench.walk.WalkView;
 
-/** The arrangement for writing procedures: what there is, the text, its card, and what was found. */
+/** The arrangement for writing procedures: what there is, the text, its card and the walk through it, and what was found. */
 public final class WritingPerspective implements IPerspectiveFactory {
     static final String ID = "org.faultwright.workbench.writing";
 
@@ -38,12 +39,14 @@ public final class WritingPerspective implements IPerspectiveFactory {
         if (beside) {
             IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, TEXT_BESIDE_CARD, layout.getEditorArea());
             right.addView(CardView.ID);
+            right.addView(WalkView.ID);
             right.addPlaceholder(HelpView.ID);
         } else {
             below.addView(CardView.ID);
+            below.addView(WalkView.ID);
             below.addPlaceholder(HelpView.ID);
         }
-        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, OutlineView.ID, UsedByView.ID}) {
+        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, OutlineView.ID, UsedByView.ID}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

@@ -68,7 +68,7 @@ final class ExampleEntries {
         return entries;
     }
 
-    private static String wrapped(List<String> entries) {
+    static String wrapped(List<String> entries) {
         StringBuilder text = new StringBuilder();
         int column = 0;
         for (String entry : entries) {

@@ -8,6 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Outcome;
@@ -39,6 +42,10 @@ import org.faultwright.quantity.measure.Budget;
  */
 public record ReadingEntry(Unit unit, boolean isDifference, boolean isMagnitude, List<Band> bands, List<Interval> doubtful,
         Optional<Outcome> overload) {
+    private static final int LONGEST = 200;
+    private static final Pattern GAPS = Pattern.compile("[\\s\\u00a0\\u202f\\u2009']");
+    private static final Pattern TYPED = Pattern.compile("[+-]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)");
+
     /** The values that lead to an outcome. */
     public record Band(Outcome outcome, Interval values) {
     }
@@ -78,6 +85,32 @@ public record ReadingEntry(Unit unit, boolean isDifference, boolean isMagnitude,
         return unit(document, row).flatMap(unit -> expected(row).map(limit -> limit.interval(kind)).map(limit -> Results.isMagnitude(row)
                 ? new Row(unit, false, new Interval(mirrored(limit).lower(), limit.upper()), toBothSides(zones))
                 : new Row(unit, kind == QuantityKind.TEMPERATURE_DIFFERENCE, limit, zones)));
+    }
+
+    /**
+     * The result of a table by one value for each row; of those that apply the first one written.
+     *
+     * @param values in the coherent SI unit, in the order of {@link Step.Measure#readings()}; absent for what a meter shows above its range
+     */
+    public static Optional<Outcome> judgeTable(Document document, Step.Measure table, List<Optional<Exact>> values) {
+        List<String> outside = IntStream.range(0, values.size()).filter(i -> !isWithin(document, table.readings().get(i), values.get(i)))
+                .mapToObj(i -> table.rows().get(i).outside()).toList();
+        Predicate<String> applies = key -> outside.isEmpty() ? key.equals(Step.ALL_WITHIN) : key.equals(Step.ANY_OUTSIDE) || outside.contains(key);
+        return table.outcomes().stream().filter(outcome -> applies.test(outcome.key())).findFirst().or(() -> Results.byKey(table, "anything else"));
+    }
+
+    /** Whether the value of a row of a table is within its limit; one above the range of the meter never is. @param value in the coherent SI unit */
+    public static boolean isWithin(Document document, Step.Measure row, Optional<Exact> value) {
+        return value.filter(base -> ofRow(document, row).map(known -> known.accepts().contains(base)).orElse(true)).isPresent();
+    }
+
+    /**
+     * What somebody types at a meter: digits with a decimal comma or point, a sign, gaps between groups; no exponent, since no meter shows
+     * one. Absent where it is no number.
+     */
+    public static Optional<Exact> typed(String text) {
+        String plain = GAPS.matcher(text).replaceAll("").replace('\u2212', '-').replaceFirst(",", ".");
+        return text.length() <= LONGEST && TYPED.matcher(plain).matches() ? Optional.of(Exact.of(plain.replaceFirst("\\.$", ""))) : Optional.empty();
     }
 
     /** For readings that count without their sign. */

@@ -140,13 +140,22 @@ public final class Position {
         if (outcome.repeat().isEmpty()) {
             return outcome.target();
         }
-        String way = label(at) + "\n" + outcome.key();
+        String way = way(at, outcome);
         int before = counts.getOrDefault(way, 0);
         if (before >= outcome.repeat().get().atMost()) {
             return Optional.of(outcome.repeat().get().otherwise());
         }
         counts.put(way, before + 1);
         return outcome.target();
+    }
+
+    private static String way(List<Step> at, Outcome outcome) {
+        return label(at) + "\n" + outcome.key();
+    }
+
+    /** How often a bounded way from the step was taken. */
+    public int taken(Outcome outcome) {
+        return taken.getOrDefault(way(path, outcome), 0);
     }
 
     @Override

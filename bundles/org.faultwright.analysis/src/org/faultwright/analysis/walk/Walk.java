@@ -46,13 +46,17 @@ public final class Walk {
     private final Map<String, Exact> readings;
     private final List<Suspects.Evidence> evidence;
     private final Exact seconds;
+    private final List<Setting> unmet;
 
-    private Walk(Procedure procedure, Position position, boolean lost, Map<String, String> setUp, Set<String> read,
+    private Walk(Procedure procedure, Position position, boolean lost, Map<String, String> left, Set<String> read,
             Map<String, Exact> readings, List<Suspects.Evidence> evidence, Exact seconds) {
         this.procedure = procedure;
         this.position = position;
         this.lost = lost;
-        this.setUp = setUp;
+        List<Setting> needs = lost ? List.of() : position.step().frame().needs();
+        this.setUp = with(left, needs, procedure.scope());
+        this.unmet = needs.stream().filter(need -> left.containsKey(need.condition().text())
+                && !need.value().text().equals(left.get(need.condition().text()))).toList();
         this.read = read;
         this.readings = readings;
         this.evidence = evidence;
@@ -62,7 +66,7 @@ public final class Walk {
     /** The beginning; absent for a text without a step to begin at. */
     public static Optional<Walk> start(Procedure procedure) {
         return Position.start(procedure, procedure.scope()).map(first -> new Walk(procedure, first, false,
-                with(starting(procedure.scope()), first.step().frame().needs(), procedure.scope()), Set.of(), Map.of(), List.of(), Exact.ZERO));
+                starting(procedure.scope()), Set.of(), Map.of(), List.of(), Exact.ZERO));
     }
 
     public Procedure procedure() {
@@ -102,6 +106,16 @@ public final class Walk {
         return setUp;
     }
 
+    /** The needs of the step that did not hold when it was come to: what must be set first. */
+    public List<Setting> unmet() {
+        return unmet;
+    }
+
+    /** How often a bounded result of the step was taken already. */
+    public int taken(Outcome outcome) {
+        return position.taken(outcome);
+    }
+
     /** The notes to be read before the step is begun: named by it, and not read before or no longer in force. */
     public List<Note> due() {
         return notes(step()).filter(note -> !read.contains(note.name().text())).toList();
@@ -129,8 +143,7 @@ public final class Walk {
     /** Into the routine. @throws IllegalStateException if there is none to enter */
     public Walk entered() {
         Position inside = position.entered();
-        return new Walk(procedure, inside, false, with(setUp, inside.step().frame().needs(), procedure.scope()), readHere(), readings,
-                evidence, seconds);
+        return new Walk(procedure, inside, false, setUp, readHere(), readings, evidence, seconds);
     }
 
     private Set<String> readHere() {
@@ -170,11 +183,10 @@ public final class Walk {
             time = timedAbove ? time : time.plus(time(passed.step()).orElse(Exact.ZERO));
         }
         Position to = move.to().orElse(position);
-        return new Walk(procedure, to, move.to().isEmpty(), move.to().isEmpty() ? left : with(left, to.step().frame().needs(), procedure.scope()),
-                inForce, Map.copyOf(noted), List.copyOf(told), time);
+        return new Walk(procedure, to, move.to().isEmpty(), left, inForce, Map.copyOf(noted), List.copyOf(told), time);
     }
 
-    private static Optional<Exact> time(Step step) {
+    static Optional<Exact> time(Step step) {
         return step.frame().time().map(Written::value).filter(time -> time.unit().isKnown() && !time.unit().isLogarithmic()
                 && time.dimension().equals(Dimension.TIME)).map(time -> time.base().max(Exact.ZERO));
     }
@@ -193,8 +205,12 @@ public final class Walk {
 
     private StepGraph graph() {
         List<Step> callers = callers();
-        return callers.isEmpty() ? procedure : ((Step.Perform) callers.get(callers.size() - 1)).routine()
-                .flatMap(procedure.scope()::routine).map(StepGraph.class::cast).orElse(procedure);
+        return callers.isEmpty() ? procedure : inside(callers.get(callers.size() - 1));
+    }
+
+    /** The routine that was entered at a step. */
+    StepGraph inside(Step caller) {
+        return ((Step.Perform) caller).routine().flatMap(procedure.scope()::routine).map(StepGraph.class::cast).orElse(procedure);
     }
 
     // ---- the set-up

@@ -97,6 +97,12 @@ public final class EditingServices {
                 : new FixTrial(reader::read, every).holding(finding, every.check(reader.read(finding.at().source())));
     }
 
+    /** What a full check would find in a text after a change, and does not find in it as it stands. This takes two full checks. */
+    public List<Finding> added(Fix change) {
+        SourceText before = change.edits().get(0).at().source();
+        return new FixTrial(reader::read, every).added(change, every.check(reader.read(before)));
+    }
+
     /**
      * A procedure with what every rule finds in it and in its libraries, for a card or an export. It is held against no day: what is printed
      * does not depend on when.

@@ -8,6 +8,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Link;
 
 /** Reads what a dialog says. */
 public final class Words {
@@ -19,6 +20,8 @@ public final class Words {
         for (Control child : composite.getChildren()) {
             if (child instanceof Label label) {
                 words.append(label.getText()).append(' ');
+            } else if (child instanceof Link link) {
+                words.append(link.getText()).append(' ');
             } else if (child instanceof StyledText text) {
                 words.append(text.getText()).append('\n');
             } else if (child instanceof Composite inner) {

@@ -45,6 +45,7 @@ public final class Look {
         Palette palette = Palette.now();
         IPreferenceStore editors = EditorsUI.getPreferenceStore();
         colour(editors, "currentLineColor", palette.rgb(Use.CURRENT_LINE));
+        colour(editors, "stepInHandColour", palette.rgb(Use.STEP_IN_HAND));
         colour(editors, "lineNumberColor", palette.rgb(Use.LINE_NUMBER));
         colour(editors, "matchingBracketsColor", palette.rgb(Use.BRACKET));
         colour(editors, "findingErrorColour", palette.rgb(Use.ERROR));

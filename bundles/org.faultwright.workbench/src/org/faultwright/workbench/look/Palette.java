@@ -23,7 +23,7 @@ public final class Palette {
         KEYWORD(Kind.WORDS), NAME(Kind.WORDS), QUANTITY(Kind.WORDS), TEXT(Kind.WORDS), COMMENT(Kind.WORDS), HEADING(Kind.WORDS),
         BESIDE(Kind.WORDS), COUNT(Kind.WORDS), LINK(Kind.WORDS), LINE_NUMBER(Kind.WORDS),
         ERROR(Kind.MARK), WARNING(Kind.MARK), ADVICE(Kind.MARK), BRACKET(Kind.MARK),
-        PAPER(Kind.GROUND), WINDOW(Kind.GROUND), CURRENT_LINE(Kind.GROUND), CODE_GROUND(Kind.GROUND),
+        PAPER(Kind.GROUND), WINDOW(Kind.GROUND), CURRENT_LINE(Kind.GROUND), STEP_IN_HAND(Kind.GROUND), CODE_GROUND(Kind.GROUND),
         DESK(Kind.DESK), DESK_WORDS(Kind.ON_DESK), PAGE_EDGE(Kind.DESK);
 
         private final Kind kind;
@@ -41,7 +41,7 @@ public final class Palette {
     public enum Kind { WORDS, MARK, GROUND, DESK, ON_DESK }
 
     public static final Palette LIGHT = new Palette()
-            .with(Use.PAPER, 0xFFFFFF).with(Use.WINDOW, 0xF6F5F4).with(Use.CURRENT_LINE, 0xEEF3F4).with(Use.CODE_GROUND, 0xF2F5F6)
+            .with(Use.PAPER, 0xFFFFFF).with(Use.WINDOW, 0xF6F5F4).with(Use.CURRENT_LINE, 0xEEF3F4).with(Use.STEP_IN_HAND, 0xE6F1E4).with(Use.CODE_GROUND, 0xF2F5F6)
             .with(Use.KEYWORD, 0x145464).with(Use.NAME, 0x1C1C1C).with(Use.QUANTITY, 0x9C420E).with(Use.TEXT, 0x4A4A4A)
             .with(Use.COMMENT, 0x62686C).with(Use.HEADING, 0x145464).with(Use.BESIDE, 0x62686C).with(Use.COUNT, 0x145464)
             .with(Use.LINE_NUMBER, 0x62686C).with(Use.LINK, 0x145C9E)
@@ -49,7 +49,7 @@ public final class Palette {
             .with(Use.DESK, 0xE2E6E8).with(Use.DESK_WORDS, 0x282E30).with(Use.PAGE_EDGE, 0xBEC4C7);
 
     public static final Palette DARK = new Palette()
-            .with(Use.PAPER, 0x2D2D2D).with(Use.WINDOW, 0x353535).with(Use.CURRENT_LINE, 0x373C3E).with(Use.CODE_GROUND, 0x363A3C)
+            .with(Use.PAPER, 0x2D2D2D).with(Use.WINDOW, 0x353535).with(Use.CURRENT_LINE, 0x373C3E).with(Use.STEP_IN_HAND, 0x2F3F35).with(Use.CODE_GROUND, 0x363A3C)
             .with(Use.KEYWORD, 0x83CBDC).with(Use.NAME, 0xEEEEEE).with(Use.QUANTITY, 0xF2AC84).with(Use.TEXT, 0xCFCFCF)
             .with(Use.COMMENT, 0xA9B1B5).with(Use.HEADING, 0x83CBDC).with(Use.BESIDE, 0xB4BABD).with(Use.COUNT, 0x83CBDC)
             .with(Use.LINE_NUMBER, 0xA9B1B5).with(Use.LINK, 0x8AC4FF)

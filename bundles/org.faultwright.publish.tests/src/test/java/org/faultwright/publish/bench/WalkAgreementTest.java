@@ -7,6 +7,7 @@ package org.faultwright.publish.bench;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.Gson;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.nio.file.Path;
@@ -26,14 +27,17 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.Suspects;
+import org.faultwright.analysis.faults.TimeToGo;
 import org.faultwright.analysis.measurement.ReadingEntry;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Exploration;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.SafetyNeeds;
+import org.faultwright.analysis.walk.TimeAhead;
 import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Hazard;
@@ -49,6 +53,7 @@ import org.faultwright.quantity.Exact;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The walk of the page, which knows only the tree, the walk in Java, which knows only the procedure, and the proofs, which know
@@ -93,10 +98,11 @@ class WalkAgreementTest {
 
     private static String walk(Procedure procedure, Suspects suspects, WalkScript script, String tree, Random random, Proofs proofs) {
         Walk walk = Walk.start(procedure).orElseThrow();
+        TimeAhead ahead = TimeAhead.of(procedure);
         JsonObject told = script.start(tree);
         for (int moves = 0; !walk.isEnd(); moves++) {
             assertTrue(moves < LONGEST, "no end: " + walk.label());
-            assertSame(walk, suspects, told);
+            assertSame(walk, suspects, ahead, told);
             proofs.hold(walk);
             if (walk.canEnter()) {
                 walk = walk.entered();
@@ -114,7 +120,7 @@ class WalkAgreementTest {
                 told = script.take(outcome.key(), given);
             }
         }
-        assertSame(walk, suspects, told);
+        assertSame(walk, suspects, ahead, told);
         proofs.hold(walk);
         return walk.label();
     }
@@ -150,11 +156,13 @@ class WalkAgreementTest {
         Exact near = ends.isEmpty() ? Exact.of(random.nextInt(20)) : ends.get(random.nextInt(ends.size()));
         Exact aside = List.of(Exact.ZERO, Exact.ratio(1, 1000), Exact.ratio(-1, 1000), Exact.of(2), Exact.of(-2)).get(random.nextInt(5));
         String text = Exact.of(near.plus(aside).toDecimal(6)).toString();
-        assertEquals(Exact.of(text), Exact.of(script.typed(" " + text.replace('.', ',') + " ")), "typed with a comma");
+        String typed = " " + text.replace('.', ',') + " ";
+        assertEquals(Exact.of(text), Exact.of(script.typed(typed)), "typed with a comma");
+        assertEquals(Optional.of(Exact.of(text)), ReadingEntry.typed(typed), "typed with a comma");
         return Optional.of(text);
     }
 
-    private static void assertSame(Walk walk, Suspects suspects, JsonObject told) {
+    private static void assertSame(Walk walk, Suspects suspects, TimeAhead ahead, JsonObject told) {
         String at = walk.label();
         assertEquals(at, told.get("label").getAsString());
         assertEquals(walk.isEnd(), told.get("end").getAsBoolean(), at);
@@ -165,6 +173,15 @@ class WalkAgreementTest {
         told.getAsJsonObject("setUp").entrySet().forEach(one ->
                 assertEquals(walk.setUp().get(one.getKey()), one.getValue().getAsString(), at + " " + one.getKey()));
         assertTrue(told.getAsJsonObject("setUp").size() > 0, at);
+        if (!walk.isLost()) {
+            assertEquals(walk.unmet().stream().map(need -> need.condition().text() + " " + need.value().text()).toList(), texts(told.get("unmet")), at);
+        }
+        assertEquals(walk.step().outcomes().stream().map(walk::taken).toList(),
+                told.getAsJsonArray("taken").asList().stream().map(JsonElement::getAsInt).toList(), at);
+        TimeToGo.Range toGo = ahead.from(walk);
+        assertEquals(toGo.least().doubleValue(), told.getAsJsonObject("toGo").get("least").getAsDouble(), 1e-6, at);
+        assertEquals(toGo.most().isPresent(), told.getAsJsonObject("toGo").has("most"), at);
+        toGo.most().ifPresent(most -> assertEquals(most.doubleValue(), told.getAsJsonObject("toGo").get("most").getAsDouble(), 1e-6, at));
         assertEquals(walk.seconds().doubleValue(), told.get("seconds").getAsDouble(), 1e-9, at);
         Optional<Exact> computed = walk.computed();
         assertEquals(computed.isPresent(), told.has("calculated"), at);
@@ -227,6 +244,97 @@ class WalkAgreementTest {
             assertTrue(here.stream().anyMatch(state -> needs.at(state).stream().filter(need -> !need.advised())
                     .allMatch(need -> told.contains(need.hazard()))), () -> walk.label() + " was told of " + told + " alone");
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"3,1", "3.1", "+3", "-3", "\u22123", "1 000,5", "1'000", ".5", "5.", "", " ", "abc", "1e999", "1,2,3", "--1", "0x10", "NaN", "1..2",
+        "3 V", "OL", "\u0663"})
+    void should_take_the_same_words_for_numbers(String text) {
+        try (WalkScript script = new WalkScript()) {
+            String theirs = script.typed(text);
+            assertEquals(theirs.isEmpty() ? Optional.empty() : Optional.of(Exact.of(theirs)), ReadingEntry.typed(text));
+        }
+    }
+
+    @Test
+    void should_tell_alike_what_must_be_set_first() {
+        Publication publication = Samples.text("""
+                procedure P "P"
+                condition Supply "Supply" { off, on } starts off ends off
+                condition Lid "Lid" { closed, open } starts closed
+                condition Lamp "Lamp" { dark, lit } becomes lit when Supply on
+                routine Inside "Inside" {
+                    exits out
+                    do Press "Press" { needs Lid closed, Lamp dark then -> out }
+                }
+                do First "First" { needs Supply on, Lid closed then -> Second }
+                perform Second "Second" by Inside { needs Lid open out -> Third }
+                do Third "Third" { needs Supply on, Lid closed, Gone far sets Supply off then -> Fourth }
+                do Fourth "Fourth" { needs Supply off, Lid open then -> Good }
+                conclude Good "Good" { finds nothing needs Supply on }
+                """);
+        Suspects suspects = Suspects.of(publication.procedure());
+        TimeAhead ahead = TimeAhead.of(publication.procedure());
+        Walk walk = Walk.start(publication.procedure()).orElseThrow();
+        List<String> unmet = new ArrayList<>();
+        try (WalkScript script = new WalkScript()) {
+            JsonObject told = script.start(Samples.string("tree-json", publication));
+            while (!walk.isEnd()) {
+                assertSame(walk, suspects, ahead, told);
+                String at = walk.label() + ":";
+                walk.unmet().forEach(need -> unmet.add(at + need.condition().text()));
+                if (walk.canEnter()) {
+                    walk = walk.entered();
+                    told = script.enter();
+                } else {
+                    Outcome only = walk.step().outcomes().get(0);
+                    walk = walk.take(only);
+                    told = script.take(only.key(), Optional.empty());
+                }
+            }
+            assertSame(walk, suspects, ahead, told);
+        }
+        assertEquals(List.of("First:Supply", "Second:Lid", "Second/Press:Lid", "Second/Press:Lamp", "Fourth:Lid"), unmet);
+        assertEquals(List.of("Supply"), walk.unmet().stream().map(need -> need.condition().text()).toList());
+    }
+
+    @Test
+    void should_judge_tables_alike() {
+        Publication publication = Samples.text("""
+                procedure P "P" equipment "E"
+                revision 1 dated 2026-01-01
+                point A "A" carries up to 60 V dc
+                point B "B" carries up to 60 V dc
+                point C "C" carries up to 60 V dc
+                measure Rails "Rails" {
+                    dc voltage
+                    at A expects 5 V +/- 5 %
+                    at B expects at most 50 mV
+                    at C expects 12 V .. 13 V
+                    all within -> Good
+                    at B outside -> Bad
+                    any outside -> Other
+                }
+                conclude Good "Good" { finds nothing }
+                conclude Bad "Bad" { finds nothing }
+                conclude Other "Other" { finds nothing }
+                """);
+        Procedure procedure = publication.procedure();
+        Step.Measure table = (Step.Measure) procedure.steps().get(0);
+        List<String> values = List.of("5", "5.25", "5.251", "-5", "50", "50.1", "-51", "12", "13", "11.9", "OL");
+        Set<String> outcomes = new TreeSet<>();
+        try (WalkScript script = new WalkScript()) {
+            script.start(Samples.string("tree-json", publication));
+            for (int i = 0; i < values.size() * values.size() * values.size(); i++) {
+                List<String> typed = List.of(values.get(i % 11), values.get(i / 11 % 11), values.get(i / 121));
+                List<Optional<Exact>> base = IntStream.range(0, 3).mapToObj(row -> ReadingEntry.typed(typed.get(row)).map(value ->
+                        ReadingEntry.ofRow(procedure, table.readings().get(row)).orElseThrow().unit().toBase(value))).toList();
+                Optional<String> ours = ReadingEntry.judgeTable(procedure, table, base).map(Outcome::key);
+                assertEquals(ours, Optional.ofNullable(script.judgeTable(new Gson().toJson(typed)).get("outcome")).map(JsonElement::getAsString), typed.toString());
+                ours.ifPresent(outcomes::add);
+            }
+        }
+        assertEquals(Set.of("all within", "at B outside", "any outside"), outcomes);
     }
 
     /** A move: into a routine, or a result. */

@@ -21,7 +21,9 @@ final class WalkScript implements AutoCloseable {
               FaultwrightWalk.suspects(state).forEach(function (one) { suspects[one.id] = one.share; });
               return JSON.stringify({ label: state.path.concat([state.step.id]).join("/"), end: FaultwrightWalk.isEnd(state), lost: state.lost,
                 canEnter: FaultwrightWalk.canEnter(state), due: FaultwrightWalk.due(state), read: state.read.slice().sort(), setUp: state.setUp,
-                seconds: state.seconds, suspects: suspects, toGo: FaultwrightWalk.toGo(state), calculated: FaultwrightWalk.calculated(state) });
+                seconds: state.seconds, suspects: suspects, toGo: FaultwrightWalk.toGo(state), calculated: FaultwrightWalk.calculated(state),
+                unmet: state.unmet.map(function (one) { return one.condition + " " + one.value; }),
+                taken: (state.step.outcomes || []).map(function (one) { return state.counts[state.path.concat([state.step.id]).join("/") + "\\n" + one.key] || 0; }) });
             }
             function start(tree) { state = FaultwrightWalk.start(JSON.parse(tree)); return tell(); }
             function enter() { state = FaultwrightWalk.enter(state); return tell(); }

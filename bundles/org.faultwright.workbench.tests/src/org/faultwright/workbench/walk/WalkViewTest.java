@@ -28,6 +28,7 @@ import org.eclipse.swt.widgets.Text;
 import org.eclipse.text.undo.DocumentUndoManagerRegistry;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
@@ -176,6 +177,17 @@ class WalkViewTest {
         assertTrue(isInside(Display.getCurrent().getFocusControl()), "the keyboard stays in the view");
         CardView card = (CardView) page().findView(CardView.ID);
         Waiting.until("the card follows", () -> card.marked().equals(Optional.of("Opening")));
+    }
+
+    @Test
+    void should_be_reached_by_its_command() throws Exception {
+        begin(TEXT);
+        page().activate(editor);
+        assertFalse(isInside(Display.getCurrent().getFocusControl()), "the keyboard is in the text");
+
+        PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand("org.faultwright.workbench.walk", null);
+
+        assertTrue(isInside(Display.getCurrent().getFocusControl()), "the keyboard is in the view");
     }
 
     @Test

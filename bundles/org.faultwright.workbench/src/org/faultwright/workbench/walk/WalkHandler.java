@@ -17,7 +17,8 @@ public final class WalkHandler extends AbstractHandler {
     public Object execute(ExecutionEvent event) throws ExecutionException {
         IWorkbenchWindow window = HandlerUtil.getActiveWorkbenchWindowChecked(event);
         try {
-            window.getActivePage().showView(WalkView.ID);
+            // a view that is in front already is not given the keyboard by being shown
+            window.getActivePage().showView(WalkView.ID).setFocus();
         } catch (PartInitException refused) {
             throw new ExecutionException("The walk cannot be shown.", refused);
         }

@@ -401,10 +401,11 @@ final class WalkPage {
 
     private static void suspects(Composite in, Stand stand) {
         int faults = stand.procedure().faults().size();
-        if (faults == 0) {
+        int left = stand.suspects().size();
+        boolean noneWasFound = stand.walk().step() instanceof Step.Conclude end && end.finds().isEmpty();
+        if (faults == 0 || left == 0 && noneWasFound) {
             return;
         }
-        int left = stand.suspects().size();
         title(in, "What it still can be" + (left > 0 ? ": " + left + " of " + faults : ""));
         if (left == 0) {
             Pieces.words(in, "No fault of the table explains these results. Look for a slip in what was read, or for something new.");

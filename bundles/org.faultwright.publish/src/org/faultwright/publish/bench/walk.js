@@ -365,15 +365,17 @@ var FaultwrightWalk = (function () {
     return band ? { outcome: band.outcome, doubtful: near || band.outcome === "doubtful" } : other;
   }
 
-  /** The same for a table of readings, one value for each row: the first that is outside and has a result of its own. */
+  /** The same for a table of readings, one value for each row: of the results that apply the first one written. */
   function judgeTable(step, values) {
     var outside = step.readings.filter(function (row, i) {
       var exact = values[i] === "OL" ? undefined : number(values[i]);
       return !exact || !within(row.entry ? row.entry.accepts : {}, exact);
     });
-    var keys = outside.length === 0 ? ["all within"] : outside.map(function (row) { return "at " + row.point + " outside"; })
-      .concat(["any outside"]);
-    return keys.concat(["anything else"]).filter(function (key) { return outcomeOf(step, key); })[0];
+    var keys = outside.length === 0 ? ["all within"]
+      : outside.map(function (row) { return "at " + row.point + " outside"; }).concat(["any outside"]);
+    var written = (step.outcomes || []).map(function (one) { return one.key; });
+    return written.filter(function (key) { return keys.indexOf(key) >= 0; })
+      .concat(written.filter(function (key) { return key === "anything else"; }))[0];
   }
 
   /** Whether the value of a row lies too near its limit to decide. */

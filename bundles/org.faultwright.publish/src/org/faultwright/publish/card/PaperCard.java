@@ -58,7 +58,11 @@ final class PaperCard {
         Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
         Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
         Fo from = Paint.line(head);
-        from.text("Came from step ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
+        from.text("Came from step ");
+        // a second blank for whoever comes twice: once out of a routine, once more later
+        for (int i = 0; i < Math.min(2, plan.callers(section).size()); i++) {
+            from.verbatim(i == 0 ? "" : "\u00A0 ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
+        }
         from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
                 + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
         section.steps().forEach(step -> steps.add(flow, step, step == section.steps().get(0)));

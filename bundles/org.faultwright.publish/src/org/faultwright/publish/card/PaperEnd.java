@@ -49,7 +49,7 @@ final class PaperEnd {
     }
 
     private static void faults(Fo box, Plan plan) {
-        Paint.line(box, "Which fault was it?");
+        Paint.line(box, "Which fault was it? Tick each that it may be.");
         Paint.boxes(box, plan.likely().cases().stream().map(Likely.Case::fault).map((Fault fault) -> PaperFront.title(fault)).toList());
         Paint.boxes(box, List.of("None found", "Another:"));
     }

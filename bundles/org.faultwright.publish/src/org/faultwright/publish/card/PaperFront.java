@@ -133,9 +133,13 @@ final class PaperFront {
             Paint.signal(box, note.word());
             box.say("inline", notes.number(note), "color", Paint.FAINT).verbatim(" ");
             Paint.bold(box, note.hazard()).verbatim(" ").text(note.consequence() + " " + note.avoid());
-            box.verbatim(" ").say("inline", (steps.size() == 1 ? "Step " : "Steps ") + steps.stream().map(plan::label).collect(Collectors.joining(", ")),
-                    "color", Paint.FAINT);
+            box.verbatim(" ").say("inline", steps(steps), "color", Paint.FAINT);
         });
+    }
+
+    private String steps(List<Step> steps) {
+        List<String> labels = steps.stream().flatMap(step -> plan.labels(step).stream()).toList();
+        return (labels.size() == 1 ? "Step " : "Steps ") + String.join(", ", labels);
     }
 
     private void faults(Fo flow, double width) {

@@ -35,6 +35,8 @@ import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.SetUps;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.publish.plan.Words;
+import org.faultwright.quantity.IntervalText;
+import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
@@ -279,7 +281,7 @@ final class PaperStep {
             readings(box, step);
             return true;
         }
-        limit(box, step.expects(), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value));
+        limit(box, step.expects(), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value), zones.isEmpty());
         return scale(box, zones);
     }
 
@@ -317,15 +319,24 @@ final class PaperStep {
         return zones.isPresent();
     }
 
-    /** The limit in the author's spelling, and boxes for the digits of the reading at the end of the line. */
-    private void limit(Fo box, Optional<Step.Expectation> expectation, Optional<String> pattern, Optional<QuantityKind> kind) {
+    /**
+     * The limit in the author's spelling, and boxes for the digits of the reading at the end of the line.
+     *
+     * @param ends whether the ends of a limit around a nominal value are said too: no scale below shows them
+     */
+    private void limit(Fo box, Optional<Step.Expectation> expectation, Optional<String> pattern, Optional<QuantityKind> kind, boolean ends) {
+        boolean worked = ends && expectation.map(expects -> expects.limit().value()).filter(Words::hasEndsToWorkOut).isPresent();
         Fo line = box.add("block", "role", "P", "text-align-last", "justify", "font-size", "11pt", "line-height", "17pt");
         expectation.ifPresent(expects -> {
-            Paint.bold(line, expects.limit().value().spelling());
+            Limit limit = expects.limit().value();
+            Paint.bold(line, limit.spelling());
+            if (worked) {
+                line.verbatim(" ").say("inline", "= " + IntervalText.of(limit.interval(kind.orElse(QuantityKind.RATIO)), limit.quantities().get(0).unit()), "font-size", "9pt");
+            }
             expects.source().ifPresent(source -> sources.cite(line, source));
         });
         line.verbatim(" ").add("leader");
-        boolean room = expectation.map(expects -> expects.limit().value().spelling().length()).orElse(0) <= LONG_LIMIT;
+        boolean room = !worked && expectation.map(expects -> expects.limit().value().spelling().length()).orElse(0) <= LONG_LIMIT;
         line.say("inline", room ? " Reading " : " ", "font-size", "9pt", "color", Paint.FAINT);
         digits(line, pattern, kind, expectation);
     }
@@ -361,7 +372,7 @@ final class PaperStep {
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
                         Paint.line(box, "Uncertainty").text("\u00B1"
                                 + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP) + " (U, k = 2)")));
-        limit(box, step.expects(), Optional.empty(), Optional.empty());
+        limit(box, step.expects(), Optional.empty(), Optional.empty(), zones.isEmpty());
         return scale(box, zones);
     }
 
@@ -387,7 +398,7 @@ final class PaperStep {
         String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
         if (!found.isEmpty()) {
-            Paint.bold(Paint.line(box, "Found"), found);
+            Paint.bold(Paint.line(box, step.finds().size() == 1 ? "Found" : "Found one of"), found);
         }
         step.findsNothing().ifPresent(at -> Paint.bold(Paint.line(box, "Found"), "no fault"));
         step.refersTo().ifPresent(whom -> Paint.bold(Paint.line(box, "Refer to"), whom.value()));

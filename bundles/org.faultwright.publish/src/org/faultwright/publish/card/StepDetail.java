@@ -120,10 +120,8 @@ final class StepDetail implements Step.Cases<Tag> {
     private void expects(Optional<Step.Expectation> expectation, QuantityKind kind) {
         expectation.ifPresent(expects -> {
             Limit limit = expects.limit().value();
-            boolean computed = limit instanceof Limit.AroundNominal && limit.quantities().stream()
-                    .allMatch(quantity -> quantity.unit().isKnown() && !quantity.unit().isLogarithmic());
             Tag line = box.add("p", "line limit").say("b", "key", "Limit").space().say("b", "", limit.spelling());
-            if (computed) {
+            if (Words.hasEndsToWorkOut(limit)) {
                 line.space().text("that is " + IntervalText.of(limit.interval(kind), limit.quantities().get(0).unit()));
             }
         });

@@ -37,6 +37,7 @@ public final class Plan {
     private final Map<String, Section> apart = new LinkedHashMap<>();
     private final Map<String, List<Placed>> callers = new LinkedHashMap<>();
     private final Map<Placed, List<Placed>> inside = new IdentityHashMap<>();
+    private final Map<Step, List<String>> labels = new IdentityHashMap<>();
 
     public Plan(Publication publication) {
         this.publication = publication;
@@ -216,6 +217,11 @@ public final class Plan {
     public String label(Step step) {
         Placed placed = first.get(step);
         return placed == null ? "" : placed.label();
+    }
+
+    /** Every place where the step is printed, such as {@code 7b} and {@code 12b}. */
+    public List<String> labels(Step step) {
+        return labels.computeIfAbsent(step, one -> placed().filter(placed -> placed.step() == one).map(Placed::label).toList());
     }
 
     public String anchor(Step step) {

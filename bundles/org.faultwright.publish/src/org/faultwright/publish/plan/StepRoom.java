@@ -88,7 +88,7 @@ final class StepRoom {
         String title = routine.title().isBlank() ? routine.name().text() : routine.title();
         String exits = routine.exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", "));
         return ROUTINE + HEAD * lines("Routine A: " + title, TITLE, true, COLUMN - BORDER, 0, 0)
-                + LINE * lines("Came from step ______ (12, 13b). Ends with: " + exits + ".", BODY, false, COLUMN - BORDER, 0, 0);
+                + LINE * lines("Came from step ______  ______ (12, 13b). Ends with: " + exits + ".", BODY, false, COLUMN - BORDER, 0, 0);
     }
 
     private static double width(String words, double size, boolean bold) {

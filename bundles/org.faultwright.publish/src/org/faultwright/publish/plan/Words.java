@@ -27,6 +27,7 @@ import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Limit;
 
 /** How things are called on a card. */
 public final class Words {
@@ -149,6 +150,12 @@ public final class Words {
 
     public static String source(Source source) {
         return source.document() + source.dated().map(day -> ", dated " + day).orElse("");
+    }
+
+    /** Whether a limit is said as a nominal value and a tolerance, so that its ends have to be worked out. */
+    public static boolean hasEndsToWorkOut(Limit limit) {
+        return limit instanceof Limit.AroundNominal && limit.quantities().stream()
+                .allMatch(quantity -> quantity.unit().isKnown() && !quantity.unit().isLogarithmic());
     }
 
     /** A point with the voltage that it carries at most. */

@@ -298,6 +298,32 @@ class WalkAgreementTest {
         assertEquals(List.of("Supply"), walk.unmet().stream().map(need -> need.condition().text()).toList());
     }
 
+    /** Of two results that apply the first one written counts, whichever that is. */
+    @Test
+    void should_judge_a_table_by_the_order_of_its_results() {
+        Publication publication = Samples.text("""
+                procedure P "P" equipment "E"
+                point A "A" carries up to 60 V dc
+                point B "B" carries up to 60 V dc
+                measure Rails "Rails" {
+                    dc voltage
+                    at A expects 5 V +/- 5 %
+                    at B expects 5 V +/- 5 %
+                    any outside -> Other
+                    at A outside -> Bad
+                    all within -> Good
+                }
+                conclude Good "Good" { finds nothing }
+                conclude Bad "Bad" { finds nothing }
+                conclude Other "Other" { finds nothing }
+                """);
+        try (WalkScript script = new WalkScript()) {
+            script.start(Samples.string("tree-json", publication));
+            assertEquals("any outside", script.judgeTable("[\"6\", \"5\"]").get("outcome").getAsString());
+            assertEquals("all within", script.judgeTable("[\"5\", \"5\"]").get("outcome").getAsString());
+        }
+    }
+
     @Test
     void should_judge_tables_alike() {
         Publication publication = Samples.text("""

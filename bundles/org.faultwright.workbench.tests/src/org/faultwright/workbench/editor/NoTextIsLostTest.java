@@ -26,6 +26,7 @@ import org.faultwright.language.server.NameInText;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
+import org.faultwright.workbench.files.OldFileStays;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
@@ -333,6 +334,61 @@ class NoTextIsLostTest {
 
         assertTrue(monitor.isCanceled());
         assertTrue(editor.isDirty());
+    }
+
+    @Test
+    void should_leave_the_file_whole_when_the_new_text_cannot_be_written_whole() throws CoreException, IOException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        Path path = Bench.path(file);
+        java.nio.file.attribute.FileTime written = Files.getLastModifiedTime(path);
+
+        CoreException refused = org.junit.jupiter.api.Assertions.assertThrows(CoreException.class,
+                () -> OldFileStays.during(file, 100, () -> halfOf(path)));
+
+        assertEquals("no room", refused.getStatus().getMessage());
+        assertEquals(TEXT, Files.readString(path));
+        assertEquals(written, Files.getLastModifiedTime(path));
+        try (java.util.stream.Stream<Path> beside = Files.list(path.getParent())) {
+            assertTrue(beside.noneMatch(other -> other.toString().endsWith(".part")), "nothing is left beside it");
+        }
+    }
+
+    /** What a full disk leaves of a file. */
+    private static void halfOf(Path path) throws CoreException {
+        try {
+            Files.writeString(path, "proced");
+        } catch (IOException unexpected) {
+            throw new java.io.UncheckedIOException(unexpected);
+        }
+        throw new CoreException(org.eclipse.core.runtime.Status.error("no room"));
+    }
+
+    @Test
+    void should_ask_before_it_saves_over_another_file_although_the_ending_was_not_typed() throws CoreException, IOException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        Path other = Bench.path(bench.file("Other.procedure", "// of somebody else\n"));
+        List<String> asked = Dialogs.answer(SavingAs.TITLE, "Cancel");
+
+        SavingAs.save(editor, other.resolveSibling("Other"));
+
+        assertTrue(asked.get(0).contains(other.toString()), asked.toString());
+        assertEquals("// of somebody else\n", Files.readString(other));
+        assertEquals("Small.procedure", editor.getEditorInput().getName());
+    }
+
+    @Test
+    void should_say_where_the_text_is_when_its_new_folder_cannot_be_opened() throws CoreException, IOException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        Path around = Files.createTempDirectory("around");
+        org.eclipse.core.resources.IProject inner = Folders.link(Files.createDirectory(around.resolve("inner")));
+        List<String> said = Dialogs.answer(SavingAs.TITLE, "OK");
+
+        SavingAs.save(editor, around.resolve("Small.procedure"));
+        inner.delete(org.eclipse.core.resources.IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+
+        assertTrue(said.get(0).contains("The text is in " + around.resolve("Small.procedure")), said.toString());
+        assertEquals(TEXT, Files.readString(around.resolve("Small.procedure")));
+        assertEquals("Small.procedure", editor.getEditorInput().getName());
     }
 
     // ---- what is too large

@@ -44,12 +44,12 @@ final class RecoveryDialog extends Dialog {
 
     /** Asks for each text that is left; one that is put off is asked for again at the next start. */
     static void askForAll(Shell shell) {
-        for (UnsavedText text : Recovery.get().left()) {
+        for (UnsavedText text : Recovery.get().putAside()) {
             int answer = new RecoveryDialog(shell, text).open();
             if (answer == TAKE) {
                 take(text);
             } else if (answer == KEEP_FILE) {
-                Recovery.get().forget(text.file());
+                Recovery.get().drop(text);
             }
         }
     }
@@ -61,13 +61,16 @@ final class RecoveryDialog extends Dialog {
             writeAgain(text);
             return;
         }
-        Editors.open(file.get()).flatMap(Editors::document).ifPresent(document -> Editors.replace(document, text.text()));
+        Editors.open(file.get()).flatMap(Editors::document).ifPresent(document -> {
+            Editors.replace(document, text.text());
+            Recovery.get().takenUp(text);
+        });
     }
 
     private static void writeAgain(UnsavedText text) {
         try {
             WholeFile.replace(Path.of(text.file()), text.text());
-            Recovery.get().forget(text.file());
+            Recovery.get().drop(text);
             Optional<IFile> file = Editors.file(text.file());
             if (file.isPresent()) {
                 file.get().refreshLocal(0, null);

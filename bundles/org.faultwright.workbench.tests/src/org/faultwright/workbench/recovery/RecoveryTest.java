@@ -82,7 +82,8 @@ class RecoveryTest {
 
             ProcedureEditor looked = bench.open(file);
             looked.close(false);
-            Waiting.until("the editor is closed", () -> looked.getSite().getPage().findEditor(looked.getEditorInput()) == null);
+            Waiting.until("the editor is closed", () -> PlatformUI.getWorkbench().getActiveWorkbenchWindow()
+                    .getActivePage().getEditorReferences().length == 0);
             ProcedureEditor changed = bench.open(file);
             changed.document().replace(0, 0, "// another\n");
             Waiting.until("what is typed now is kept too", () -> copies(file).size() == 2);

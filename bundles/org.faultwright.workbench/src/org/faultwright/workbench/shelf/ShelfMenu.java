@@ -41,11 +41,20 @@ final class ShelfMenu {
         tree.getControl().setMenu(menu.createContextMenu(tree.getControl()));
         tree.getControl().addListener(org.eclipse.swt.SWT.KeyDown, event -> {
             if (event.keyCode == org.eclipse.swt.SWT.F2) {
-                file().ifPresent(this::rename);
+                afterTheKey(this::rename);
             } else if (event.keyCode == org.eclipse.swt.SWT.DEL) {
-                file().ifPresent(this::delete);
+                afterTheKey(this::delete);
             }
         });
+    }
+
+    /** Within the event of a key, a dialog would have no key of its own: neither Tab nor Return nor Esc. */
+    private void afterTheKey(Consumer<IFile> does) {
+        file().ifPresent(file -> tree.getControl().getDisplay().asyncExec(() -> {
+            if (!tree.getControl().isDisposed()) {
+                does.accept(file);
+            }
+        }));
     }
 
     private Optional<IResource> chosen() {

@@ -22,6 +22,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.Spoken;
 
 /** The procedures and libraries of the workspace with their titles, status and number of findings. */
 public final class ShelfView extends ViewPart {
@@ -37,6 +38,7 @@ public final class ShelfView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL);
+        Spoken.as(tree.getControl(), "Procedures");
         tree.setContentProvider(new ShelfContent());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(labels));
         ColumnViewerToolTipSupport.enableFor(tree);

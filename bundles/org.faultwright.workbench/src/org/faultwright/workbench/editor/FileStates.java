@@ -30,7 +30,7 @@ final class FileStates {
     }
 
     static String gone(ProcedureEditor editor) {
-        return name(editor) + " was deleted outside. Its text is still here; Save writes the file again.";
+        return name(editor) + " was deleted. Its text is still here; Save writes the file again.";
     }
 
     static String protectedWords(ProcedureEditor editor) {

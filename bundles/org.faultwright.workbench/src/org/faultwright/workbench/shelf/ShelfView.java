@@ -47,7 +47,7 @@ public final class ShelfView extends ViewPart {
         tree.expandToLevel(2);
         tree.addOpenListener(event -> open((IStructuredSelection) event.getSelection()));
         Shelf.get().addListener(refresh);
-        new ShelfMenu(tree, getSite().getWorkbenchWindow());
+        new ShelfMenu(tree, getSite());
         getSite().setSelectionProvider(tree);
     }
 

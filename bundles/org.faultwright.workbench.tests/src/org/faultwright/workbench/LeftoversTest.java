@@ -243,7 +243,7 @@ class LeftoversTest {
     }
 
     @Test
-    void should_rename_and_delete_on_the_shelf_by_commands_whose_dialogs_can_be_left_by_keys() throws Exception {
+    void should_rename_and_delete_on_the_shelf_by_commands() throws Exception {
         shelfMenu();
         for (Map.Entry<String, String> key : Map.of(IWorkbenchCommandConstants.FILE_RENAME, "Rename the file",
                 IWorkbenchCommandConstants.EDIT_DELETE, "Delete").entrySet()) {
@@ -295,6 +295,20 @@ class LeftoversTest {
         key.keyCode = SWT.PAGE_UP;
         card.notifyListeners(SWT.KeyDown, key);
         assertTrue(card.getVerticalBar().getSelection() < end);
+    }
+
+    @Test
+    void should_tell_of_a_file_on_the_shelf_in_a_hint_that_is_no_window() {
+        shelfMenu();
+        Tree shelf = all(shell, Tree.class).stream().filter(tree -> tree.getMenu() != null).findFirst().orElseThrow();
+        Rectangle first = shelf.getItem(0).getItem(0).getBounds();
+        Event over = new Event();
+        over.x = first.x + 2;
+        over.y = first.y + first.height / 2;
+
+        shelf.notifyListeners(SWT.MouseMove, over);
+
+        assertTrue(shelf.getToolTipText() != null && shelf.getToolTipText().contains(".procedure"), shelf.getToolTipText());
     }
 
     private List<String> tabMenus() {

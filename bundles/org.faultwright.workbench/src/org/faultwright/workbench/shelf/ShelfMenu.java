@@ -50,7 +50,7 @@ final class ShelfMenu {
         keys.activateHandler(IWorkbenchCommandConstants.EDIT_DELETE, handler(this::delete));
     }
 
-    /** A command, and not a key of the tree: a dialog that opens within the event of a key has neither Tab nor Return nor Esc. */
+    /** Its key is listed with all others; it works while the shelf is in front. */
     private IHandler handler(Consumer<IFile> does) {
         return new AbstractHandler() {
             @Override

@@ -7,18 +7,20 @@ package org.faultwright.workbench.shelf;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.core.resources.IContainer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
-import org.eclipse.jface.viewers.ColumnViewerToolTipSupport;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.TreeItem;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Shelf;
@@ -41,7 +43,7 @@ public final class ShelfView extends ViewPart {
         Spoken.as(tree.getControl(), "Procedures");
         tree.setContentProvider(new ShelfContent());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(labels));
-        ColumnViewerToolTipSupport.enableFor(tree);
+        tree.getTree().addListener(SWT.MouseMove, event -> tellOf(tree.getTree().getItem(new Point(event.x, event.y))));
         tree.setComparator(new ShelfOrder());
         tree.setInput(ResourcesPlugin.getWorkspace().getRoot());
         tree.expandToLevel(2);
@@ -85,6 +87,15 @@ public final class ShelfView extends ViewPart {
         }
         shown = lines;
         folders = Folders.all();
+    }
+
+    /** The window system's own hint: a hint that is a window takes Tab, Return and Esc from a dialog that opens meanwhile. */
+    private void tellOf(TreeItem under) {
+        String hint = Optional.ofNullable(under).map(item -> labels.getToolTipText(item.getData()))
+                .map(words -> words.replace("&", "&&")).orElse(null);
+        if (!Objects.equals(hint, tree.getTree().getToolTipText())) {
+            tree.getTree().setToolTipText(hint);
+        }
     }
 
     @Override

@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import org.eclipse.core.commands.common.NotDefinedException;
 import org.eclipse.core.resources.IFile;
@@ -23,11 +24,17 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.jface.bindings.Binding;
 import org.eclipse.jface.preference.PreferenceManager;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.accessibility.ACC;
+import org.eclipse.swt.accessibility.Accessible;
+import org.eclipse.swt.accessibility.AccessibleEvent;
+import org.eclipse.swt.accessibility.AccessibleListener;
 import org.eclipse.swt.custom.CLabel;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
@@ -35,17 +42,26 @@ import org.eclipse.swt.widgets.Listener;
 import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.ToolBar;
 import org.eclipse.swt.widgets.ToolItem;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.IViewReference;
+import org.eclipse.ui.IWorkbenchCommandConstants;
 import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.keys.IBindingService;
 import org.eclipse.ui.statushandlers.StatusManager;
 import org.eclipse.ui.texteditor.ITextEditor;
+import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.help.HelpView;
+import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.look.FindDialog;
+import org.faultwright.workbench.publishing.Words;
 import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -121,6 +137,49 @@ class LeftoversTest {
         assertTrue(said.get(0).contains("What you typed is kept"), said.toString());
     }
 
+    @Test
+    void should_find_and_replace_in_words_of_a_technician() {
+        editor.getAction(org.eclipse.ui.texteditor.ITextEditorActionConstants.FIND).run();
+
+        Shell dialog = Arrays.stream(shell.getDisplay().getShells()).filter(one -> one.getText().startsWith("Find")).findFirst()
+                .orElseThrow();
+        String words = Words.of(dialog) + all(dialog, Button.class).stream().map(button -> button.getText().replace("&", "") + "\n")
+                .collect(java.util.stream.Collectors.joining())
+                + all(dialog, org.eclipse.swt.widgets.Group.class).stream().map(org.eclipse.swt.widgets.Group::getText)
+                .collect(java.util.stream.Collectors.joining("\n"));
+        try {
+            assertEquals(FindDialog.TITLE, dialog.getText());
+            for (String foreign : List.of("Scope", "Incremental", "Wrap", "Regular expressions\n", "Replace/Find", "Case sensitive")) {
+                assertFalse(words.contains(foreign), words);
+            }
+            assertTrue(words.contains("Go on from the other end"), words);
+            for (Button button : all(dialog, Button.class)) {
+                Point needed = button.computeSize(SWT.DEFAULT, SWT.DEFAULT);
+                assertTrue(!button.isVisible() || button.getSize().x >= needed.x, button.getText() + " is cut off");
+            }
+        } finally {
+            dialog.close();
+        }
+    }
+
+    @Test
+    void should_say_why_a_command_did_nothing() throws Exception {
+        page().activate(editor);
+        StyledText text = (StyledText) editor.getAdapter(Control.class);
+        Waiting.until("the text is checked", () -> ActiveText.get().place().isPresent());
+        text.setCaretOffset(0);
+        ChosenFinding.get().forget();
+        Map<String, String> sentences = Map.of("nextOnPath", "Choose a finding first", "previousOnPath", "Choose a finding first",
+                "goToDeclaration", "There is no name at the cursor", "fix", "No fix is offered at the cursor", "nextFinding",
+                "Nothing was found in the text in front");
+
+        for (Map.Entry<String, String> one : sentences.entrySet()) {
+            page().getWorkbenchWindow().getService(IHandlerService.class).executeCommand("org.faultwright.workbench." + one.getKey(), null);
+            assertTrue(all(shell, CLabel.class).stream().anyMatch(label -> label.getText() != null
+                    && label.getText().contains(one.getValue())), one.getKey());
+        }
+    }
+
     private void tell(String where, List<String> entries) {
         found.append('[').append(where).append("]\n");
         entries.forEach(entry -> found.append(entry).append('\n'));
@@ -181,6 +240,75 @@ class LeftoversTest {
         chosen.item = shelf.getItem(0).getItem(0);
         shelf.notifyListeners(SWT.Selection, chosen);
         return entries(shelf.getMenu());
+    }
+
+    @Test
+    void should_rename_and_delete_on_the_shelf_by_commands() throws Exception {
+        shelfMenu();
+        for (Map.Entry<String, String> key : Map.of(IWorkbenchCommandConstants.FILE_RENAME, "Rename the file",
+                IWorkbenchCommandConstants.EDIT_DELETE, "Delete").entrySet()) {
+            List<String> said = Dialogs.answer(key.getValue(), "Cancel");
+
+            page().getWorkbenchWindow().getService(IHandlerService.class).executeCommand(key.getKey(), null);
+
+            Waiting.until("the dialog was answered", () -> !said.isEmpty());
+        }
+    }
+
+    @Test
+    void should_have_a_name_for_a_screen_reader_for_every_control_without_words() throws ReflectiveOperationException, PartInitException {
+        for (IViewReference view : page().getViewReferences()) {
+            page().showView(view.getId());
+        }
+        List<Control> wordless = all(shell, Control.class).stream().filter(control -> control instanceof Tree || control instanceof Table
+                || control instanceof StyledText || control.getClass().getSimpleName().equals("CardCanvas")).toList();
+
+        assertTrue(wordless.size() >= 7, wordless.toString());
+        for (Control control : wordless) {
+            assertFalse(spoken(control).isBlank(), control + " says nothing");
+        }
+    }
+
+    /** What is answered when a screen reader asks; there is no public way to ask in its place. */
+    private static String spoken(Control control) throws ReflectiveOperationException {
+        java.lang.reflect.Field listeners = Accessible.class.getDeclaredField("accessibleListeners");
+        listeners.setAccessible(true);
+        AccessibleEvent asked = new AccessibleEvent(control);
+        asked.childID = ACC.CHILDID_SELF;
+        if (listeners.get(control.getAccessible()) instanceof List<?> all) {
+            all.forEach(one -> ((AccessibleListener) one).getName(asked));
+        }
+        return asked.result == null ? "" : asked.result;
+    }
+
+    @Test
+    void should_turn_the_pages_of_the_card_by_keys() throws PartInitException {
+        CardView view = (CardView) page().showView(CardView.ID);
+        Waiting.untilPresent("the card is there", view::pages);
+        Canvas card = all(shell, Canvas.class).stream().filter(one -> one.getClass().getSimpleName().equals("CardCanvas")).findFirst()
+                .orElseThrow();
+        Event key = new Event();
+        key.keyCode = SWT.END;
+        card.notifyListeners(SWT.KeyDown, key);
+        int end = card.getVerticalBar().getSelection();
+        assertEquals(card.getVerticalBar().getMaximum() - card.getVerticalBar().getThumb(), end);
+        key.keyCode = SWT.PAGE_UP;
+        card.notifyListeners(SWT.KeyDown, key);
+        assertTrue(card.getVerticalBar().getSelection() < end);
+    }
+
+    @Test
+    void should_tell_of_a_file_on_the_shelf_in_a_hint_that_is_no_window() {
+        shelfMenu();
+        Tree shelf = all(shell, Tree.class).stream().filter(tree -> tree.getMenu() != null).findFirst().orElseThrow();
+        Rectangle first = shelf.getItem(0).getItem(0).getBounds();
+        Event over = new Event();
+        over.x = first.x + 2;
+        over.y = first.y + first.height / 2;
+
+        shelf.notifyListeners(SWT.MouseMove, over);
+
+        assertTrue(shelf.getToolTipText() != null && shelf.getToolTipText().contains(".procedure"), shelf.getToolTipText());
     }
 
     private List<String> tabMenus() {

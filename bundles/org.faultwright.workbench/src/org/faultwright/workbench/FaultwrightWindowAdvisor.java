@@ -29,6 +29,7 @@ import org.eclipse.ui.internal.registry.IActionSetDescriptor;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.FindDialog;
 import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.settings.Settings;
@@ -109,6 +110,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         IWorkbenchWindow window = getWindowConfigurer().getWindow();
         withoutSearchField(window);
         withoutMenusOfBars(window);
+        FindDialog.inPlainWords(window.getShell().getDisplay());
         ActiveText.get().follow(window);
         Starting.opened(window.getShell());
         if (ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0) {

@@ -26,7 +26,10 @@ import org.faultwright.language.server.NameInText;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
+import org.faultwright.workbench.files.OldFileStays;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.Shelved;
 import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -159,6 +162,45 @@ class NoTextIsLostTest {
         assertTrue(editor.isDirty());
         assertTrue(Files.readString(Bench.path(library)).contains("note Burns"));
         assertTrue(Files.readString(Bench.path(closed)).contains("notes Burns"));
+    }
+
+    @Test
+    void should_rename_nothing_where_one_of_the_files_is_write_protected() throws CoreException, IOException {
+        IFile library = bench.file("Notes.procedure", "library Notes \"Notes\"\n\nnote Hot warning \"It is hot.\"\n");
+        String user = TEXT.replace("equipment", "uses Notes\n\nequipment").replace("  yes ->", "    notes Hot\n  yes ->");
+        IFile first = bench.file("First.procedure", user.replace("Small", "First"));
+        IFile last = bench.file("Last.procedure", user.replace("Small", "Last"));
+        ProcedureEditor editor = bench.open(library);
+        assertTrue(Bench.path(last).toFile().setWritable(false));
+        last.refreshLocal(0, null);
+        Dialogs.answer("Rename \"Hot\" to \"Burns\"", "Rename");
+        List<String> said = Dialogs.answer(RenameHandler.TITLE, "OK");
+
+        RenameHandler.rename(editor.getSite().getShell(), named(editor, "Hot"), "Burns");
+
+        Waiting.until("it is said", () -> !said.isEmpty());
+        assertTrue(said.get(0).contains("\"Last.procedure\" is write-protected"), said.toString());
+        assertTrue(Files.readString(Bench.path(first)).contains("notes Hot"));
+        assertFalse(editor.isDirty());
+        assertTrue(Bench.path(last).toFile().setWritable(true));
+    }
+
+    @Test
+    void should_put_back_what_is_renamed_where_a_later_file_cannot_be_written() throws CoreException, IOException {
+        IFile library = bench.file("Notes.procedure", "library Notes \"Notes\"\n\nnote Hot warning \"It is hot.\"\n");
+        String user = TEXT.replace("equipment", "uses Notes\n\nequipment").replace("  yes ->", "    notes Hot\n  yes ->");
+        IFile first = bench.file("First.procedure", user.replace("Small", "First"));
+        IFile last = bench.file("Last.procedure", user.replace("Small", "Last"), WINDOWS);
+        ProcedureEditor editor = bench.open(library);
+        NewName renaming = NewName.of(named(editor, "Hot").declared().orElseThrow(), "\u0127ot");
+
+        CoreException refused = org.junit.jupiter.api.Assertions.assertThrows(CoreException.class, renaming::write);
+
+        assertTrue(refused.getStatus().getMessage().startsWith("\"Last.procedure\" could not be written, so nothing was renamed."),
+                refused.getStatus().getMessage());
+        assertTrue(Files.readString(Bench.path(first)).contains("notes Hot"));
+        assertTrue(new String(Files.readAllBytes(Bench.path(last)), WINDOWS).contains("notes Hot"));
+        assertFalse(editor.isDirty());
     }
 
     // ---- clean or unsaved, and unchanged, changed, deleted or write-protected outside
@@ -335,6 +377,61 @@ class NoTextIsLostTest {
         assertTrue(editor.isDirty());
     }
 
+    @Test
+    void should_leave_the_file_whole_when_the_new_text_cannot_be_written_whole() throws CoreException, IOException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        Path path = Bench.path(file);
+        java.nio.file.attribute.FileTime written = Files.getLastModifiedTime(path);
+
+        CoreException refused = org.junit.jupiter.api.Assertions.assertThrows(CoreException.class,
+                () -> OldFileStays.during(file, 100, () -> halfOf(path)));
+
+        assertEquals("no room", refused.getStatus().getMessage());
+        assertEquals(TEXT, Files.readString(path));
+        assertEquals(written, Files.getLastModifiedTime(path));
+        try (java.util.stream.Stream<Path> beside = Files.list(path.getParent())) {
+            assertTrue(beside.noneMatch(other -> other.toString().endsWith(".part")), "nothing is left beside it");
+        }
+    }
+
+    /** What a full disk leaves of a file. */
+    private static void halfOf(Path path) throws CoreException {
+        try {
+            Files.writeString(path, "proced");
+        } catch (IOException unexpected) {
+            throw new java.io.UncheckedIOException(unexpected);
+        }
+        throw new CoreException(org.eclipse.core.runtime.Status.error("no room"));
+    }
+
+    @Test
+    void should_ask_before_it_saves_over_another_file_although_the_ending_was_not_typed() throws CoreException, IOException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        Path other = Bench.path(bench.file("Other.procedure", "// of somebody else\n"));
+        List<String> asked = Dialogs.answer(SavingAs.TITLE, "Cancel");
+
+        SavingAs.save(editor, other.resolveSibling("Other"));
+
+        assertTrue(asked.get(0).contains(other.toString()), asked.toString());
+        assertEquals("// of somebody else\n", Files.readString(other));
+        assertEquals("Small.procedure", editor.getEditorInput().getName());
+    }
+
+    @Test
+    void should_say_where_the_text_is_when_its_new_folder_cannot_be_opened() throws CoreException, IOException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        Path around = Files.createTempDirectory("around");
+        org.eclipse.core.resources.IProject inner = Folders.link(Files.createDirectory(around.resolve("inner")));
+        List<String> said = Dialogs.answer(SavingAs.TITLE, "OK");
+
+        SavingAs.save(editor, around.resolve("Small.procedure"));
+        inner.delete(org.eclipse.core.resources.IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+
+        assertTrue(said.get(0).contains("The text is in " + around.resolve("Small.procedure")), said.toString());
+        assertEquals(TEXT, Files.readString(around.resolve("Small.procedure")));
+        assertEquals("Small.procedure", editor.getEditorInput().getName());
+    }
+
     // ---- what is too large
 
     @Test
@@ -345,6 +442,33 @@ class NoTextIsLostTest {
         assertEquals(Optional.empty(), Editors.open(file));
 
         assertTrue(said.get(0).contains("Long.procedure"), said.toString());
+    }
+
+    @Test
+    void should_say_of_a_file_too_large_to_be_read_that_nothing_in_it_was_checked() throws CoreException {
+        IFile file = bench.file("Long.procedure", "x ".repeat(600_000));
+
+        List<org.faultwright.analysis.Finding> found = Waiting.untilPresent("its turn has come",
+                () -> Shelf.get().of(file).filter(Shelved::checked)).findings();
+
+        assertEquals(1, found.size());
+        assertEquals(org.faultwright.analysis.Severity.ERROR, found.get(0).severity());
+        assertTrue(found.get(0).message().endsWith("Nothing in it was checked."), found.get(0).message());
+    }
+
+    @Test
+    void should_check_a_text_again_when_its_library_changes_however_long_its_remarks_are() throws CoreException {
+        IFile library = bench.file("Notes.procedure", "library Notes \"Notes\"\n\nnote Hot warning \"It is hot.\"\n");
+        String user = TEXT.replace("equipment", "// what was tried\n".repeat(300) + "uses Notes\n\nequipment")
+                .replace("  yes ->", "    notes Hot\n  yes ->");
+        IFile file = bench.file("Small.procedure", user);
+        Waiting.until("both are checked", () -> Shelf.get().of(file).filter(Shelved::checked).isPresent() && Shelf.get().isComplete());
+
+        library.setContents(new java.io.ByteArrayInputStream("library Notes \"Notes\"\n".getBytes(StandardCharsets.UTF_8)), true, false,
+                new NullProgressMonitor());
+
+        Waiting.until("the note is missed", () -> Shelf.get().of(file).filter(known -> known.findings().stream()
+                .anyMatch(finding -> finding.rule().equals("unknown-name"))).isPresent());
     }
 
     @Test

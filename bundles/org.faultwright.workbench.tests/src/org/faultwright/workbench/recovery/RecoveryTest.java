@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.ui.PlatformUI;
 import org.faultwright.workbench.Dialogs;
@@ -68,6 +69,38 @@ class RecoveryTest {
 
             assertEquals(Optional.empty(), copy(file));
         }
+    }
+
+    @Test
+    void should_offer_a_text_that_was_put_off_again_whatever_was_done_with_its_file() throws Exception {
+        try (Bench bench = new Bench()) {
+            IFile file = bench.file("Killed.procedure", "procedure Killed \"Saved\"\n");
+            UnsavedText put = new UnsavedText(Bench.path(file).toString(), "procedure Killed \"Not saved\"\n");
+            put.keep(Recovery.get().folder());
+            Dialogs.answer(RecoveryDialog.TITLE, "Decide later");
+            Recovery.ask(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell());
+
+            ProcedureEditor looked = bench.open(file);
+            looked.close(false);
+            Waiting.until("the editor is closed", () -> PlatformUI.getWorkbench().getActiveWorkbenchWindow()
+                    .getActivePage().getEditorReferences().length == 0);
+            ProcedureEditor changed = bench.open(file);
+            changed.document().replace(0, 0, "// another\n");
+            Waiting.until("what is typed now is kept too", () -> copies(file).size() == 2);
+            changed.doSave(new NullProgressMonitor());
+
+            assertEquals(List.of(put), copies(file));
+            Dialogs.answer(RecoveryDialog.TITLE, "Take the unsaved text");
+            Recovery.ask(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell());
+            assertEquals(put.text(), changed.document().get());
+            assertEquals(List.of(put), copies(file), "until it is saved");
+            changed.doSave(new NullProgressMonitor());
+            assertEquals(List.of(), copies(file));
+        }
+    }
+
+    private static List<UnsavedText> copies(IFile file) {
+        return Recovery.get().left().stream().filter(copy -> copy.file().equals(Bench.path(file).toString())).toList();
     }
 
     private static Optional<UnsavedText> copy(IFile file) {

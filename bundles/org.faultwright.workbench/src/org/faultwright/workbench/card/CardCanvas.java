@@ -22,6 +22,7 @@ import org.eclipse.swt.widgets.ScrollBar;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
+import org.faultwright.workbench.look.Spoken;
 
 /** Shows the pages below one another, as wide as the view, with a bar beside the marked step. */
 final class CardCanvas extends Canvas {
@@ -50,6 +51,11 @@ final class CardCanvas extends Canvas {
         });
         addListener(SWT.Dispose, event -> pictures.clear());
         addListener(SWT.MouseUp, event -> click(event.x, event.y));
+        addListener(SWT.KeyDown, event -> scroll(event.keyCode));
+        addListener(SWT.Traverse, event -> event.doit = event.detail != SWT.TRAVERSE_ARROW_NEXT
+                && event.detail != SWT.TRAVERSE_ARROW_PREVIOUS);
+        Spoken.as(this, () -> sizes.isEmpty() ? "Bench card: " + words : "Bench card, " + sizes.size() + " pages. "
+                + marked().map(step -> "Step " + step + " is marked.").orElse(""));
         getVerticalBar().addListener(SWT.Selection, event -> {
             top = getVerticalBar().getSelection();
             redraw();
@@ -128,6 +134,25 @@ final class CardCanvas extends Canvas {
         top = Math.max(0, Math.min(top, height - seen));
         bar.setValues(top, 0, Math.max(height, seen), seen, 40, seen);
         bar.setVisible(height > seen);
+    }
+
+    /** As far as the bar goes with a click beside its thumb or on its ends. */
+    private void scroll(int key) {
+        ScrollBar bar = getVerticalBar();
+        int to = switch (key) {
+            case SWT.ARROW_DOWN -> top + bar.getIncrement();
+            case SWT.ARROW_UP -> top - bar.getIncrement();
+            case SWT.PAGE_DOWN -> top + bar.getPageIncrement();
+            case SWT.PAGE_UP -> top - bar.getPageIncrement();
+            case SWT.HOME -> 0;
+            case SWT.END -> bar.getMaximum();
+            default -> top;
+        };
+        if (to != top) {
+            top = to;
+            fitBar();
+            redraw();
+        }
     }
 
     private void reveal() {

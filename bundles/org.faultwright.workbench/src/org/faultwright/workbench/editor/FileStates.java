@@ -13,6 +13,7 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
+import org.faultwright.workbench.files.OldFileStays;
 
 /** What is said and asked when the file of an open text is not what it was. */
 final class FileStates {
@@ -29,7 +30,7 @@ final class FileStates {
     }
 
     static String gone(ProcedureEditor editor) {
-        return name(editor) + " was deleted outside. Its text is still here; Save writes the file again.";
+        return name(editor) + " was deleted. Its text is still here; Save writes the file again.";
     }
 
     static String protectedWords(ProcedureEditor editor) {
@@ -62,8 +63,9 @@ final class FileStates {
     static void convert(ProcedureEditor editor) {
         try {
             byte[] bytes = editor.document().get().getBytes(StandardCharsets.UTF_8);
-            editor.file().orElseThrow().setContents(new java.io.ByteArrayInputStream(bytes), IResource.KEEP_HISTORY,
-                    new NullProgressMonitor());
+            IFile file = editor.file().orElseThrow();
+            OldFileStays.during(file, bytes.length, () -> file.setContents(new java.io.ByteArrayInputStream(bytes),
+                    IResource.KEEP_HISTORY, new NullProgressMonitor()));
             editor.takeFile();
             editor.say(name(editor) + " is in UTF-8 now.");
         } catch (CoreException refused) {
@@ -95,6 +97,12 @@ final class FileStates {
         if (answer == 0) {
             SavingAs.ask(editor);
         }
+    }
+
+    /** Whether the text is to take the place of a file that is there. */
+    static boolean writesOver(ProcedureEditor editor, Path path) {
+        return ask(editor, MessageDialog.QUESTION, SavingAs.TITLE, "There is a file " + path
+                + " already. Is the text here to take its place?", "Write over it", "Cancel") == 0;
     }
 
     static void notSaved(ProcedureEditor editor, CoreException refused) {

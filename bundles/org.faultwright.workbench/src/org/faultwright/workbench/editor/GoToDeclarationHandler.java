@@ -4,9 +4,12 @@
  */
 package org.faultwright.workbench.editor;
 
+import java.util.Optional;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.faultwright.language.server.NameInText;
+import org.faultwright.procedure.Name;
+import org.faultwright.workbench.Said;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveTexts;
 
@@ -14,9 +17,11 @@ import org.faultwright.workbench.live.LiveTexts;
 public final class GoToDeclarationHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        ActiveText.get().place().ifPresent(place -> LiveTexts.get().current(place.live().document())
-                .flatMap(live -> live.text().nameAt(place.offset())).flatMap(NameInText::declared)
-                .ifPresent(declared -> Editors.show(declared.at())));
+        Optional<Name> declared = ActiveText.get().place().flatMap(place -> LiveTexts.get().current(place.live().document())
+                .flatMap(live -> live.text().nameAt(place.offset())).flatMap(NameInText::declared));
+        declared.ifPresent(name -> Editors.show(name.at()));
+        Said.say(event, declared.isPresent() ? Optional.empty()
+                : Optional.of("There is no name at the cursor that is declared anywhere."));
         return null;
     }
 }

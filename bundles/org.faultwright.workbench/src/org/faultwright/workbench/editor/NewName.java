@@ -19,6 +19,7 @@ import org.eclipse.core.filebuffers.LocationKind;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.core.runtime.Status;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.faultwright.analysis.Finding;
@@ -68,7 +69,7 @@ record NewName(Name declared, String newName, Map<IFile, List<Fix.Edit>> edits) 
         try {
             return Encoding.read(Files.readAllBytes(file.getLocation().toPath()));
         } catch (IOException unreadable) {
-            throw new CoreException(org.eclipse.core.runtime.Status.error("\"" + file.getName() + "\" cannot be read.", unreadable));
+            throw new CoreException(Status.error("\"" + file.getName() + "\" cannot be read.", unreadable));
         }
     }
 
@@ -102,27 +103,41 @@ record NewName(Name declared, String newName, Map<IFile, List<Fix.Edit>> edits) 
         return edits.values().stream().mapToInt(List::size).sum();
     }
 
-    /** Writes the name: into the editors where a file is open, to be saved by the writer; into the file where it is not. */
+    /**
+     * Writes the name: into the editors where a file is open, to be saved by the writer; into the file where it is not.
+     *
+     * @throws CoreException with a sentence for the user when one of the files cannot be written; none of them is renamed then
+     */
     void write() throws CoreException {
         List<ITextFileBuffer> connected = new ArrayList<>();
+        Map<ITextFileBuffer, String> written = new LinkedHashMap<>();
         try {
             for (Map.Entry<IFile, List<Fix.Edit>> entry : edits.entrySet()) {
+                requireWritable(entry.getKey());
                 buffers().connect(entry.getKey().getFullPath(), LocationKind.IFILE, new NullProgressMonitor());
-                ITextFileBuffer buffer = buffers().getTextFileBuffer(entry.getKey().getFullPath(), LocationKind.IFILE);
+                ITextFileBuffer buffer = buffer(entry.getKey());
                 connected.add(buffer);
                 requireUnchanged(entry, buffer.getDocument());
             }
+            // what can be refused comes first, and what only changes an editor last
             for (Map.Entry<IFile, List<Fix.Edit>> entry : edits.entrySet()) {
-                ITextFileBuffer buffer = buffers().getTextFileBuffer(entry.getKey().getFullPath(), LocationKind.IFILE);
-                boolean inEditor = isInEditor(buffer.getDocument());
-                Edits.apply(entry.getValue().stream().map(edit -> new Edits.Edit(edit.at().offset(), edit.at().length(),
-                        edit.replacement())).toList(), buffer.getDocument());
-                if (!inEditor) {
-                    SameEncoding.commit(buffer, new NullProgressMonitor());
+                ITextFileBuffer buffer = buffer(entry.getKey());
+                if (!isInEditor(buffer.getDocument())) {
+                    String before = buffer.getDocument().get();
+                    apply(entry.getValue(), buffer.getDocument());
+                    save(buffer);
+                    written.put(buffer, before);
                 }
             }
-        } catch (BadLocationException changed) {
-            throw new CoreException(org.eclipse.core.runtime.Status.error("A text changed meanwhile.", changed));
+            for (Map.Entry<IFile, List<Fix.Edit>> entry : edits.entrySet()) {
+                ITextFileBuffer buffer = buffer(entry.getKey());
+                if (!written.containsKey(buffer)) {
+                    apply(entry.getValue(), buffer.getDocument());
+                }
+            }
+        } catch (CoreException refused) {
+            putBack(written);
+            throw refused;
         } finally {
             for (ITextFileBuffer buffer : connected) {
                 buffers().disconnect(buffer.getLocation(), LocationKind.IFILE, new NullProgressMonitor());
@@ -130,15 +145,57 @@ record NewName(Name declared, String newName, Map<IFile, List<Fix.Edit>> edits) 
         }
     }
 
+    private static void apply(List<Fix.Edit> edits, IDocument document) throws CoreException {
+        try {
+            Edits.apply(edits.stream().map(edit -> new Edits.Edit(edit.at().offset(), edit.at().length(), edit.replacement()))
+                    .toList(), document);
+        } catch (BadLocationException changed) {
+            throw new CoreException(Status.error("A text changed meanwhile.", changed));
+        }
+    }
+
+    private static void save(ITextFileBuffer buffer) throws CoreException {
+        try {
+            SameEncoding.commit(buffer, new NullProgressMonitor());
+        } catch (CoreException refused) {
+            throw new CoreException(Status.error("\"" + buffer.getLocation().lastSegment()
+                    + "\" could not be written, so nothing was renamed. Is there room in its folder, may you write there, and has"
+                    + " its encoding a place for each sign?", refused));
+        }
+    }
+
+    private static void putBack(Map<ITextFileBuffer, String> written) throws CoreException {
+        for (Map.Entry<ITextFileBuffer, String> one : written.entrySet()) {
+            one.getKey().getDocument().set(one.getValue());
+            try {
+                SameEncoding.commit(one.getKey(), new NullProgressMonitor());
+            } catch (CoreException refused) {
+                throw new CoreException(Status.error("\"" + one.getKey().getLocation().lastSegment()
+                        + "\" has the new name already and could not be put back. Rename it there by hand.", refused));
+            }
+        }
+    }
+
+    private static void requireWritable(IFile file) throws CoreException {
+        if (file.isReadOnly()) {
+            throw new CoreException(Status.error("\"" + file.getName()
+                    + "\" is write-protected and says the name too, so nothing was renamed. Take the write protection off first."));
+        }
+    }
+
     private static void requireUnchanged(Map.Entry<IFile, List<Fix.Edit>> entry, IDocument document) throws CoreException {
         if (!entry.getValue().get(0).at().source().content().equals(document.get())) {
-            throw new CoreException(org.eclipse.core.runtime.Status.error("\"" + entry.getKey().getName()
+            throw new CoreException(Status.error("\"" + entry.getKey().getName()
                     + "\" changed meanwhile; nothing was renamed. Try again."));
         }
     }
 
     private static boolean isInEditor(IDocument document) {
         return LiveTexts.get().of(document).map(LiveText::document).isPresent();
+    }
+
+    private static ITextFileBuffer buffer(IFile file) {
+        return buffers().getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
     }
 
     private static ITextFileBufferManager buffers() {

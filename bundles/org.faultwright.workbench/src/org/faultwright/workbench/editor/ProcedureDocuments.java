@@ -4,7 +4,6 @@
  */
 package org.faultwright.workbench.editor;
 
-import java.nio.charset.Charset;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.ui.editors.text.TextFileDocumentProvider;
@@ -16,7 +15,6 @@ final class ProcedureDocuments extends TextFileDocumentProvider {
 
     @Override
     protected void commitFileBuffer(IProgressMonitor monitor, FileInfo info, boolean overwrite) throws CoreException {
-        SameEncoding.during(Charset.forName(info.fTextFileBuffer.getEncoding()),
-                () -> super.commitFileBuffer(monitor, info, overwrite));
+        SameEncoding.during(info.fTextFileBuffer, () -> super.commitFileBuffer(monitor, info, overwrite));
     }
 }

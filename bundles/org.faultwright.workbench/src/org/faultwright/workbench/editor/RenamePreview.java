@@ -18,6 +18,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.analysis.Fix;
+import org.faultwright.workbench.look.Spoken;
 
 /** The lines that a new name changes, file by file. */
 final class RenamePreview extends Dialog {
@@ -43,6 +44,7 @@ final class RenamePreview extends Dialog {
                 + " its editor and saved by you; the others are saved at once.");
         GridDataFactory.fillDefaults().grab(true, false).hint(560, SWT.DEFAULT).applyTo(what);
         Tree tree = new Tree(area, SWT.BORDER);
+        Spoken.as(tree, "Places that change");
         renaming.edits().forEach((file, edits) -> add(tree, file, edits));
         GridDataFactory.fillDefaults().grab(true, true).hint(560, 320).applyTo(tree);
         return area;

@@ -5,6 +5,7 @@
 package org.faultwright.workbench.editor;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.eclipse.core.resources.IFile;
@@ -18,6 +19,7 @@ import org.faultwright.workbench.shelf.Folders;
 
 /** Save as: the text goes into another file, and the editor goes on with that one. */
 final class SavingAs {
+    static final String TITLE = "Save as";
     private static final String ENDING = ".procedure";
 
     private SavingAs() {
@@ -25,8 +27,9 @@ final class SavingAs {
 
     static void ask(ProcedureEditor editor) {
         FileDialog dialog = new FileDialog(editor.getSite().getShell(), SWT.SAVE);
-        dialog.setText("Save as");
-        dialog.setOverwrite(true);
+        dialog.setText(TITLE);
+        // asked below: the ending may be put to the name after the dialog has asked
+        dialog.setOverwrite(false);
         dialog.setFilterExtensions(new String[] {"*" + ENDING});
         editor.file().ifPresent(file -> {
             dialog.setFilterPath(FileStates.path(file).getParent().toString());
@@ -35,16 +38,28 @@ final class SavingAs {
         Optional.ofNullable(dialog.open()).ifPresent(chosen -> save(editor, Path.of(chosen)));
     }
 
-    /** Writes the text in UTF-8 to a path and goes on with that file; a folder that is not open is opened. */
+    /**
+     * Writes the text in UTF-8 to a path and goes on with that file; a folder that is not open is opened. Asks before it writes
+     * over another file.
+     */
     static void save(ProcedureEditor editor, Path chosen) {
         Path path = chosen.toString().endsWith(ENDING) ? chosen : Path.of(chosen + ENDING);
+        if (Files.exists(path) && !FileStates.writesOver(editor, path)) {
+            return;
+        }
         try {
             WholeFile.replace(path, editor.document().get());
+        } catch (IOException refused) {
+            FileStates.tell(editor, FileStates.NOT_SAVED, path + " could not be written; the text is still here. "
+                    + "Choose a folder that has room and that you may write to.");
+            return;
+        }
+        try {
             editor.moveTo(file(path));
             editor.say("Saved as " + path + ".");
-        } catch (IOException | CoreException refused) {
-            FileStates.tell(editor, FileStates.NOT_SAVED, path + " could not be written; the text is still here. "
-                    + "Choose a folder that you may write to.");
+        } catch (CoreException refused) {
+            FileStates.tell(editor, TITLE, "The text is in " + path + " now, but that file cannot be opened here: "
+                    + refused.getStatus().getMessage() + " The editor stays with " + editor.getEditorInput().getName() + ".");
         }
     }
 

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IStatus;
@@ -26,22 +27,29 @@ public final class LargestText {
 
     /** @throws CoreException with a sentence for the user when the file is too large to be opened */
     public static void check(IFile file) throws CoreException {
+        Optional<String> why = refusal(file);
+        if (why.isPresent()) {
+            throw new CoreException(new Status(IStatus.WARNING, "org.faultwright.workbench", why.get() + " It was not opened."));
+        }
+    }
+
+    /** Why a file is not read, in a sentence; absent for what a procedure can be. */
+    public static Optional<String> refusal(IFile file) {
         Path path = file.getLocation() == null ? null : file.getLocation().toPath();
         if (path == null || !Files.isRegularFile(path)) {
-            return;
+            return Optional.empty();
         }
+        String name = "\"" + file.getName() + "\"";
         try {
             long size = Files.size(path);
             if (size > LARGEST_FILE) {
-                throw refusal("\"" + file.getName() + "\" has " + size / 1_000_000 + " MB; a procedure has at most "
-                        + LARGEST_FILE / 1_000_000 + " MB. It was not opened.");
+                return Optional.of(name + " has " + size / 1_000_000 + " MB; a procedure has at most " + LARGEST_FILE / 1_000_000
+                        + " MB.");
             }
-            if (size > LONGEST_LINE && hasTooLongLine(path)) {
-                throw refusal("\"" + file.getName() + "\" has a line of more than " + LONGEST_LINE / 1000
-                        + ",000 characters, as no procedure has. It was not opened.");
-            }
+            return size > LONGEST_LINE && hasTooLongLine(path) ? Optional.of(name + " has a line of more than "
+                    + LONGEST_LINE / 1000 + ",000 characters, as no procedure has.") : Optional.empty();
         } catch (IOException unreadable) {
-            throw refusal("\"" + file.getName() + "\" cannot be read: " + unreadable.getMessage());
+            return Optional.of(name + " cannot be read: may you read it?");
         }
     }
 
@@ -68,9 +76,5 @@ public final class LargestText {
             }
             return false;
         }
-    }
-
-    private static CoreException refusal(String sentence) {
-        return new CoreException(new Status(IStatus.WARNING, "org.faultwright.workbench", sentence));
     }
 }

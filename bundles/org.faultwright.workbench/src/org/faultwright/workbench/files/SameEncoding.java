@@ -7,6 +7,8 @@ package org.faultwright.workbench.files;
 import java.nio.charset.Charset;
 import java.util.Optional;
 import org.eclipse.core.filebuffers.ITextFileBuffer;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IProgressMonitor;
 
@@ -32,13 +34,16 @@ public final class SameEncoding {
     }
 
     public static void commit(ITextFileBuffer buffer, IProgressMonitor monitor) throws CoreException {
-        during(Charset.forName(buffer.getEncoding()), () -> buffer.commit(monitor, false));
+        during(buffer, () -> buffer.commit(monitor, false));
     }
 
-    public static void during(Charset encoding, Write write) throws CoreException {
+    /** Writes a buffer; the file stays as it was where that fails. */
+    public static void during(ITextFileBuffer buffer, Write write) throws CoreException {
+        Charset encoding = Charset.forName(buffer.getEncoding());
+        IFile file = ResourcesPlugin.getWorkspace().getRoot().getFile(buffer.getLocation());
         WRITING.set(encoding);
         try {
-            write.run();
+            OldFileStays.during(file, buffer.getDocument().get().getBytes(encoding).length, write);
         } finally {
             WRITING.remove();
         }

@@ -35,6 +35,7 @@ import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.Spoken;
 
 /** What was found in the text in front and in every other text, and the chosen finding in full. */
 public final class FindingsView extends ViewPart {
@@ -84,6 +85,7 @@ public final class FindingsView extends ViewPart {
         TableColumnLayout columns = new TableColumnLayout();
         parent.setLayout(columns);
         TableViewer viewer = new TableViewer(parent, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.SINGLE | SWT.VIRTUAL);
+        Spoken.as(viewer.getTable(), "Findings");
         viewer.getTable().setHeaderVisible(true);
         viewer.setUseHashlookup(true);
         viewer.setContentProvider((ILazyContentProvider) row -> {

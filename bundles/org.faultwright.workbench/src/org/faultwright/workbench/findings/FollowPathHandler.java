@@ -4,10 +4,12 @@
  */
 package org.faultwright.workbench.findings;
 
+import java.util.Optional;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.IConfigurationElement;
 import org.eclipse.core.runtime.IExecutableExtension;
+import org.faultwright.workbench.Said;
 
 /** Goes along the path that proves the chosen finding. */
 public final class FollowPathHandler extends AbstractHandler implements IExecutableExtension {
@@ -21,7 +23,19 @@ public final class FollowPathHandler extends AbstractHandler implements IExecuta
     @Override
     public Object execute(ExecutionEvent event) {
         ChosenFinding chosen = ChosenFinding.get();
-        chosen.goTo(chosen.step() + direction);
+        int before = chosen.step();
+        chosen.goTo(before + direction);
+        Said.say(event, chosen.step() != before ? Optional.empty() : Optional.of(refusal(chosen)));
         return null;
+    }
+
+    private String refusal(ChosenFinding chosen) {
+        if (chosen.finding().isEmpty()) {
+            return "Choose a finding first; this goes along the path that proves it.";
+        }
+        if (chosen.finding().get().path().isEmpty()) {
+            return "The chosen finding needs no path; its sentence proves it.";
+        }
+        return direction > 0 ? "This is the end of the path." : "This is the beginning of the path.";
     }
 }

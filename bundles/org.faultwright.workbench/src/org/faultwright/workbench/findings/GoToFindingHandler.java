@@ -12,6 +12,7 @@ import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.IConfigurationElement;
 import org.eclipse.core.runtime.IExecutableExtension;
 import org.faultwright.analysis.Finding;
+import org.faultwright.workbench.Said;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 
@@ -26,10 +27,13 @@ public final class GoToFindingHandler extends AbstractHandler implements IExecut
 
     @Override
     public Object execute(ExecutionEvent event) {
-        ActiveText.get().place().flatMap(this::next).ifPresent(finding -> {
+        Optional<Finding> next = ActiveText.get().place().flatMap(this::next);
+        next.ifPresent(finding -> {
             ChosenFinding.get().choose(finding);
             Editors.show(finding.at());
         });
+        Said.say(event, next.isPresent() ? Optional.empty() : Optional.of(ActiveText.get().place().isPresent()
+                ? "Nothing was found in the text in front." : "No text is in front that was checked. Open one first."));
         return null;
     }
 

@@ -21,6 +21,7 @@ import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.analysis.RuleHeader;
+import org.faultwright.workbench.look.Spoken;
 
 /** The help: pages about the work, and a page for each rule. */
 public final class HelpView extends ViewPart {
@@ -63,10 +64,12 @@ public final class HelpView extends ViewPart {
     public void createPartControl(Composite parent) {
         SashForm halves = new SashForm(parent, SWT.HORIZONTAL);
         topics = new TreeViewer(halves, SWT.V_SCROLL | SWT.H_SCROLL);
+        Spoken.as(topics.getControl(), "Pages of the help");
         topics.setContentProvider(new Content());
         topics.setLabelProvider(new Labels());
         topics.setInput(this);
         page = new StyledText(halves, SWT.V_SCROLL | SWT.WRAP | SWT.READ_ONLY | SWT.MULTI);
+        Spoken.as(page, "Page of the help");
         page.setMargins(14, 10, 14, 10);
         page.setLineSpacing(3);
         halves.setWeights(32, 68);

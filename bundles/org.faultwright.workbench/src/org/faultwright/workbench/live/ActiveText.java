@@ -13,8 +13,10 @@ import org.eclipse.swt.custom.CaretListener;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.ui.IEditorReference;
 import org.eclipse.ui.IPartListener2;
 import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.IWorkbenchPart;
 import org.eclipse.ui.IWorkbenchPartReference;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.texteditor.ITextEditor;
@@ -44,6 +46,17 @@ public final class ActiveText {
     public void follow(IWorkbenchWindow window) {
         window.getPartService().addPartListener(new Following());
         Optional.ofNullable(window.getActivePage()).map(IWorkbenchPage::getActiveEditor).ifPresent(this::front);
+        Optional.ofNullable(window.getActivePage()).ifPresent(this::seen);
+    }
+
+    /** After a start nothing is in front until it is clicked; the text that is seen is, then. */
+    private void seen(IWorkbenchPage page) {
+        for (IEditorReference reference : page.getEditorReferences()) {
+            IWorkbenchPart part = reference.getPart(false);
+            if (editor == null && part != null && page.isPartVisible(part)) {
+                front(part);
+            }
+        }
     }
 
     /** The listener is called in the window's thread, at once and after each change. */
@@ -112,6 +125,11 @@ public final class ActiveText {
         @Override
         public void partBroughtToTop(IWorkbenchPartReference reference) {
             front(reference.getPart(false));
+        }
+
+        @Override
+        public void partVisible(IWorkbenchPartReference reference) {
+            seen(reference.getPage());
         }
 
         @Override

@@ -28,6 +28,9 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.files.Encoding;
 import org.faultwright.workbench.files.LargestText;
@@ -40,6 +43,7 @@ import org.faultwright.workbench.settings.Settings;
 public final class Shelf {
     private static final Shelf ONLY = new Shelf();
     private static final String EXTENSION = "procedure";
+    private static final String UNREADABLE = "unreadable-text";
     /** At a start, the text that is looked at and its card come first. */
     private static final long MILLISECONDS_FOR_THE_TEXT_IN_FRONT = 4_000;
     private static final long MILLISECONDS_BETWEEN_NEWS = 700;
@@ -209,12 +213,16 @@ public final class Shelf {
                 shelved.remove(file);
                 return;
             }
+            Shelved before = shelved.get(file);
+            shelved.put(file, new Shelved(head(file), before == null ? List.of() : before.findings(), false));
+        }
+
+        /** One that cannot be read has an empty head; that nothing in it was checked is said when its turn comes. */
+        private static Head head(IFile file) {
             try (InputStream bytes = Files.newInputStream(file.getLocation().toPath())) {
-                Head head = Head.of(Encoding.read(bytes.readNBytes(Head.BYTES)));
-                Shelved before = shelved.get(file);
-                shelved.put(file, new Shelved(head, before == null ? List.of() : before.findings(), false));
+                return Head.of(Encoding.read(bytes.readNBytes(Head.BYTES)));
             } catch (IOException unreadable) {
-                shelved.remove(file);
+                return Head.of("");
             }
         }
 
@@ -233,6 +241,13 @@ public final class Shelf {
             }
             return users;
         }
+    }
+
+    /** A file that no rule has seen never looks like one in which nothing was found. */
+    private static Shelved unchecked(IFile file, Head head, String sentence) {
+        SourceRange beginning = new SourceRange(new SourceText(LiveTexts.path(file), ""), 0, 0);
+        return new Shelved(head, List.of(new Finding(UNREADABLE, Severity.ERROR, beginning, sentence + " Nothing in it was checked.",
+                "Put what is no procedure into another folder, or make it one that can be read.", List.of(), List.of())), true);
     }
 
     private final class Checking extends Job {
@@ -281,16 +296,19 @@ public final class Shelf {
                 shelved.remove(file);
                 return;
             }
+            Optional<String> refused = LargestText.refusal(file);
+            if (refused.isPresent()) {
+                shelved.put(file, unchecked(file, known.head(), refused.get()));
+                return;
+            }
             try {
-                LargestText.check(file);
                 SourceText source = new SourceText(LiveTexts.path(file),
                         Encoding.read(Files.readAllBytes(file.getLocation().toPath())));
-                shelved.put(file, new Shelved(known.head(), LiveTexts.get().services().read(source).findings(), true));
-            } catch (CoreException tooLarge) {
-                shelved.put(file, new Shelved(known.head(), List.of(), true));
+                // the whole text may say "uses" further down than its head
+                shelved.put(file, new Shelved(Head.of(source.content()), LiveTexts.get().services().read(source).findings(), true));
             } catch (IOException unreadable) {
                 ILog.of(Shelf.class).warn("The file " + file.getFullPath() + " cannot be read.", unreadable);
-                shelved.remove(file);
+                shelved.put(file, unchecked(file, known.head(), "\"" + file.getName() + "\" cannot be read: may you read it?"));
             }
         }
     }

@@ -30,6 +30,7 @@ import org.faultwright.language.server.OutlineItem;
 import org.faultwright.workbench.Pictures;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.Spoken;
 
 /**
  * The parts of the text in front: declarations, faults, steps and examples in reading order. It is made away from the
@@ -67,6 +68,7 @@ public final class OutlineView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.SINGLE);
+        Spoken.as(tree.getControl(), "Outline of the text");
         tree.setContentProvider(new Content());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new Labels()));
         tree.setUseHashlookup(true);

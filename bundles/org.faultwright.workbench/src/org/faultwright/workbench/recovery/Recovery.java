@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -87,7 +88,7 @@ public final class Recovery {
         }
         try (Stream<Path> copies = Files.list(folder)) {
             return copies.filter(UnsavedText::isCopy).sorted().flatMap(copy -> UnsavedText.read(copy).stream())
-                    .filter(this::differs).toList();
+                    .distinct().filter(this::differs).toList();
         } catch (IOException unreadable) {
             ILog.of(Recovery.class).warn("The copies of unsaved texts cannot be read.", unreadable);
             return List.of();
@@ -96,10 +97,42 @@ public final class Recovery {
 
     private boolean differs(UnsavedText copy) {
         if (saved(copy).equals(copy.text())) {
-            forget(copy.file());
+            copy.drop(folder);
             return false;
         }
         return true;
+    }
+
+    /**
+     * Puts the copies that are left aside, under names of their own: what is typed, saved or closed from now on in their files
+     * does not touch them until the writer has decided.
+     */
+    List<UnsavedText> putAside() {
+        List<UnsavedText> aside = new ArrayList<>();
+        for (UnsavedText text : left()) {
+            try {
+                text.putAside(folder);
+            } catch (IOException refused) {
+                ILog.of(Recovery.class).warn("The copy of " + text.file() + " cannot be put aside.", refused);
+            }
+            aside.add(text);
+        }
+        return aside;
+    }
+
+    /** The text is in the editor of its file now, to be kept as whatever is typed there. */
+    void takenUp(UnsavedText text) {
+        try {
+            text.keep(folder);
+            text.dropAside(folder);
+        } catch (IOException refused) {
+            ILog.of(Recovery.class).warn("The copy of " + text.file() + " stays aside.", refused);
+        }
+    }
+
+    /** The writer does not want the text. */
+    void drop(UnsavedText text) {
+        text.drop(folder);
     }
 
     /** The text as the file has it; empty where there is none. */
@@ -113,7 +146,7 @@ public final class Recovery {
     }
 
     /** The copy is no longer needed. */
-    void forget(String file) {
+    private void forget(String file) {
         try {
             Files.deleteIfExists(folder.resolve(UnsavedText.nameFor(file)));
         } catch (IOException refused) {

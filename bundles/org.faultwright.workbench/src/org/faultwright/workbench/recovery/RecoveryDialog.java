@@ -25,6 +25,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.look.Spoken;
 
 /** Shows what was not saved beside what the file says, one text after the other, and asks which one is to stay. */
 final class RecoveryDialog extends Dialog {
@@ -44,12 +45,12 @@ final class RecoveryDialog extends Dialog {
 
     /** Asks for each text that is left; one that is put off is asked for again at the next start. */
     static void askForAll(Shell shell) {
-        for (UnsavedText text : Recovery.get().left()) {
+        for (UnsavedText text : Recovery.get().putAside()) {
             int answer = new RecoveryDialog(shell, text).open();
             if (answer == TAKE) {
                 take(text);
             } else if (answer == KEEP_FILE) {
-                Recovery.get().forget(text.file());
+                Recovery.get().drop(text);
             }
         }
     }
@@ -61,13 +62,16 @@ final class RecoveryDialog extends Dialog {
             writeAgain(text);
             return;
         }
-        Editors.open(file.get()).flatMap(Editors::document).ifPresent(document -> Editors.replace(document, text.text()));
+        Editors.open(file.get()).flatMap(Editors::document).ifPresent(document -> {
+            Editors.replace(document, text.text());
+            Recovery.get().takenUp(text);
+        });
     }
 
     private static void writeAgain(UnsavedText text) {
         try {
             WholeFile.replace(Path.of(text.file()), text.text());
-            Recovery.get().forget(text.file());
+            Recovery.get().drop(text);
             Optional<IFile> file = Editors.file(text.file());
             if (file.isPresent()) {
                 file.get().refreshLocal(0, null);
@@ -92,15 +96,17 @@ final class RecoveryDialog extends Dialog {
         Label what = new Label(area, SWT.WRAP);
         what.setText(unsaved.file() + " was being changed when the window ended. Which text is to stay?");
         GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(600, SWT.DEFAULT).applyTo(what);
-        new Label(area, SWT.NONE).setText("As it was typed, not saved");
-        new Label(area, SWT.NONE).setText(saved.isEmpty() ? "The file is empty or gone" : "As the file has it");
-        text(area, unsaved.text(), saved);
-        text(area, saved, unsaved.text());
+        String typed = "As it was typed, not saved";
+        String inFile = saved.isEmpty() ? "The file is empty or gone" : "As the file has it";
+        new Label(area, SWT.NONE).setText(typed);
+        new Label(area, SWT.NONE).setText(inFile);
+        Spoken.as(text(area, unsaved.text(), saved), typed);
+        Spoken.as(text(area, saved, unsaved.text()), inFile);
         return area;
     }
 
     /** The text with the stretch in which it differs from the other one marked. */
-    private static void text(Composite area, String text, String other) {
+    private static StyledText text(Composite area, String text, String other) {
         StyledText shown = new StyledText(area, SWT.BORDER | SWT.V_SCROLL | SWT.H_SCROLL | SWT.READ_ONLY);
         shown.setFont(JFaceResources.getTextFont());
         shown.setText(text);
@@ -117,6 +123,7 @@ final class RecoveryDialog extends Dialog {
         shown.setStyleRanges(marks.toArray(StyleRange[]::new));
         shown.setTopIndex(Math.max(0, shown.getLineAtOffset(differing[0]) - 3));
         GridDataFactory.fillDefaults().grab(true, true).hint(460, 380).applyTo(shown);
+        return shown;
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.eclipse.core.runtime.ILog;
 import org.faultwright.publish.WholeFile;
 
 /**
@@ -21,7 +22,39 @@ record UnsavedText(String file, String text) {
     private static final String ENDING = ".unsaved";
 
     void keep(Path folder) throws IOException {
-        WholeFile.replace(folder.resolve(nameFor(file)), file + "\n" + text);
+        WholeFile.replace(folder.resolve(nameFor(file)), whole());
+    }
+
+    /** Keeps it under a name of its own instead of the one under which the next copy of its file is kept. */
+    void putAside(Path folder) throws IOException {
+        WholeFile.replace(folder.resolve(nameFor(whole())), whole());
+        dropUsual(folder);
+    }
+
+    void dropAside(Path folder) throws IOException {
+        Files.deleteIfExists(folder.resolve(nameFor(whole())));
+    }
+
+    /** Another text of the same file stays. */
+    private void dropUsual(Path folder) throws IOException {
+        Path usual = folder.resolve(nameFor(file));
+        if (Files.exists(usual) && read(usual).filter(this::equals).isPresent()) {
+            Files.delete(usual);
+        }
+    }
+
+    /** Drops it under both names. */
+    void drop(Path folder) {
+        try {
+            dropAside(folder);
+            dropUsual(folder);
+        } catch (IOException refused) {
+            ILog.of(UnsavedText.class).warn("The copy of " + file + " cannot be deleted.", refused);
+        }
+    }
+
+    private String whole() {
+        return file + "\n" + text;
     }
 
     /** The copy in a file of the folder; absent where it is none. */

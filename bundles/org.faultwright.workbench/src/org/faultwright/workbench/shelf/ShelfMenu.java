@@ -7,6 +7,9 @@ package org.faultwright.workbench.shelf;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.eclipse.core.commands.AbstractHandler;
+import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.commands.IHandler;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
@@ -21,7 +24,10 @@ import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.program.Program;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.IWorkbenchCommandConstants;
+import org.eclipse.ui.IWorkbenchPartSite;
 import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.faultwright.workbench.Menus;
 import org.faultwright.workbench.editor.Editors;
 
@@ -32,20 +38,27 @@ final class ShelfMenu {
     private final TreeViewer tree;
     private final IWorkbenchWindow window;
 
-    ShelfMenu(TreeViewer tree, IWorkbenchWindow window) {
+    ShelfMenu(TreeViewer tree, IWorkbenchPartSite site) {
         this.tree = tree;
-        this.window = window;
+        this.window = site.getWorkbenchWindow();
         MenuManager menu = new MenuManager();
         menu.setRemoveAllWhenShown(true);
         menu.addMenuListener(this::fill);
         tree.getControl().setMenu(menu.createContextMenu(tree.getControl()));
-        tree.getControl().addListener(org.eclipse.swt.SWT.KeyDown, event -> {
-            if (event.keyCode == org.eclipse.swt.SWT.F2) {
-                file().ifPresent(this::rename);
-            } else if (event.keyCode == org.eclipse.swt.SWT.DEL) {
-                file().ifPresent(this::delete);
+        IHandlerService keys = site.getService(IHandlerService.class);
+        keys.activateHandler(IWorkbenchCommandConstants.FILE_RENAME, handler(this::rename));
+        keys.activateHandler(IWorkbenchCommandConstants.EDIT_DELETE, handler(this::delete));
+    }
+
+    /** Its key is listed with all others; it works while the shelf is in front. */
+    private IHandler handler(Consumer<IFile> does) {
+        return new AbstractHandler() {
+            @Override
+            public Object execute(ExecutionEvent event) {
+                file().ifPresent(does);
+                return null;
             }
-        });
+        };
     }
 
     private Optional<IResource> chosen() {

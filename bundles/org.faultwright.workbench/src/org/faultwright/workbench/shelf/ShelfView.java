@@ -7,21 +7,24 @@ package org.faultwright.workbench.shelf;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.core.resources.IContainer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
-import org.eclipse.jface.viewers.ColumnViewerToolTipSupport;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.TreeItem;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.Spoken;
 
 /** The procedures and libraries of the workspace with their titles, status and number of findings. */
 public final class ShelfView extends ViewPart {
@@ -37,15 +40,16 @@ public final class ShelfView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL);
+        Spoken.as(tree.getControl(), "Procedures");
         tree.setContentProvider(new ShelfContent());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(labels));
-        ColumnViewerToolTipSupport.enableFor(tree);
+        tree.getTree().addListener(SWT.MouseMove, event -> tellOf(tree.getTree().getItem(new Point(event.x, event.y))));
         tree.setComparator(new ShelfOrder());
         tree.setInput(ResourcesPlugin.getWorkspace().getRoot());
         tree.expandToLevel(2);
         tree.addOpenListener(event -> open((IStructuredSelection) event.getSelection()));
         Shelf.get().addListener(refresh);
-        new ShelfMenu(tree, getSite().getWorkbenchWindow());
+        new ShelfMenu(tree, getSite());
         getSite().setSelectionProvider(tree);
     }
 
@@ -83,6 +87,15 @@ public final class ShelfView extends ViewPart {
         }
         shown = lines;
         folders = Folders.all();
+    }
+
+    /** The window system's own hint: a hint that is a window takes Tab, Return and Esc from a dialog that opens meanwhile. */
+    private void tellOf(TreeItem under) {
+        String hint = Optional.ofNullable(under).map(item -> labels.getToolTipText(item.getData()))
+                .map(words -> words.replace("&", "&&")).orElse(null);
+        if (!Objects.equals(hint, tree.getTree().getToolTipText())) {
+            tree.getTree().setToolTipText(hint);
+        }
     }
 
     @Override

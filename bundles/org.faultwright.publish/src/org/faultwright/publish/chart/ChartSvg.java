@@ -77,7 +77,11 @@ public final class ChartSvg implements ProcedureExport {
                 if (!inside.isEmpty()) {
                     open.add(key);
                 }
-                inside.forEach(inner -> numbers.putIfAbsent(key + "/" + inner.step().name().text(), inner.label()));
+                for (Placed inner : inside) {
+                    numbers.putIfAbsent(key + "/" + inner.step().name().text(), inner.label());
+                    inner.run().caller().filter(within -> within.step() != placed.step())
+                            .ifPresent(within -> numbers.putIfAbsent(key + "/" + within.step().name().text(), inner.label()));
+                }
             }
         }
         return ChartMaker.of(parts, plan.scope(), open::contains,

@@ -12,7 +12,10 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.eclipse.elk.alg.layered.LayeredLayoutProvider;
 import org.eclipse.elk.alg.layered.options.CycleBreakingStrategy;
+import org.eclipse.elk.alg.layered.options.LayeredMetaDataProvider;
 import org.eclipse.elk.alg.layered.options.LayeredOptions;
+import org.eclipse.elk.alg.layered.options.NodePlacementStrategy;
+import org.eclipse.elk.core.data.LayoutMetaDataService;
 import org.eclipse.elk.core.math.ElkPadding;
 import org.eclipse.elk.core.options.CoreOptions;
 import org.eclipse.elk.core.options.Direction;
@@ -35,12 +38,19 @@ final class LayeredPlaces {
     /** What looks for few crossings throws dice; always the same ones. */
     private static final int SEED = 1;
     /** How often it throws. */
-    private static final int TRIES = 7;
+    private static final int TRIES = 3;
+    /** Up to here boxes are pulled together as far as they go, which takes long for many. */
+    private static final int FEW_BOXES = 60;
     private static final double BETWEEN_LAYERS = 26;
     private static final double BETWEEN_BOXES = 18;
     private static final double BETWEEN_ARROWS = 8;
     /** How far beside the middle of its cell the second way of a bounded repetition begins. */
     private static final int BESIDE = 12;
+
+    static {
+        // outside OSGi nobody else does it
+        LayoutMetaDataService.getInstance().registerLayoutMetaDataProviders(new LayeredMetaDataProvider());
+    }
 
     private LayeredPlaces() {
     }
@@ -48,7 +58,7 @@ final class LayeredPlaces {
     /** @throws CancellationException once that is asked for */
     static Chart of(List<ChartBox> boxes, List<Link> links, BooleanSupplier cancelled) {
         ElkNode root = ElkGraphUtil.createGraph();
-        options(root);
+        options(root, boxes.size() <= FEW_BOXES ? NodePlacementStrategy.NETWORK_SIMPLEX : NodePlacementStrategy.BRANDES_KOEPF);
         Map<String, ElkNode> nodes = new HashMap<>();
         Map<String, ElkPort> above = new HashMap<>();
         for (ChartBox box : boxes) {
@@ -86,7 +96,8 @@ final class LayeredPlaces {
         return new Chart(round(root.getWidth()), round(root.getHeight()), List.of(), placed, List.copyOf(arrows));
     }
 
-    private static void options(ElkNode root) {
+    private static void options(ElkNode root, NodePlacementStrategy placement) {
+        root.setProperty(LayeredOptions.NODE_PLACEMENT_STRATEGY, placement);
         root.setProperty(CoreOptions.DIRECTION, Direction.DOWN);
         root.setProperty(CoreOptions.EDGE_ROUTING, EdgeRouting.ORTHOGONAL);
         root.setProperty(CoreOptions.RANDOM_SEED, SEED);

@@ -107,6 +107,11 @@ public final class ChartView extends ViewPart {
         return canvas.said();
     }
 
+    /** What it is drawn on, for whoever works it by keys and mouse. */
+    ChartCanvas canvas() {
+        return canvas;
+    }
+
     private void follow(Optional<ActiveText.Place> place) {
         if (canvas.isDisposed()) {
             return;

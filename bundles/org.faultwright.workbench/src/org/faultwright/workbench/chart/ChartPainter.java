@@ -227,7 +227,9 @@ final class ChartPainter {
         return fitted.computeIfAbsent(kind + '\n' + room + '\n' + most + '\n' + said, any -> broken(gc, PlainText.line(said), room, most));
     }
 
-    private static List<String> broken(GC gc, String said, int room, int most) {
+    private static List<String> broken(GC gc, String said, int whole, int most) {
+        // letters that are drawn smaller than they were measured are a little wider
+        int room = whole - whole / 16;
         List<String> lines = new ArrayList<>();
         String left = said;
         while (!left.isEmpty() && lines.size() < most) {

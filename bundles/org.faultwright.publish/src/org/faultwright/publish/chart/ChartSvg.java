@@ -111,7 +111,7 @@ public final class ChartSvg implements ProcedureExport {
         int number = Letters.width(box.number(), Letters.TITLE) + (box.number().isEmpty() ? 0 : 8);
         svg.text(x + inset, y + 15, Letters.TITLE, "font-weight=\"bold\" class=\"number\" fill=\"" + (end ? "#3c6e1f" : "#0b4a57") + "\"", 80, box.number());
         svg.text(x + inset + number, y + 15, Letters.WORDS, BESIDE, box.width() - number - 2 * inset,
-                box.step().keyword() + (box.begins() ? ", begins here" : ""));
+                box.step().keyword() + (box.begins() ? ", begins" : ""));
         int line = y + ChartBox.HEAD + 12;
         for (String words : box.title()) {
             svg.text(x + inset, line, Letters.TITLE, "font-weight=\"bold\" " + INK, box.width(), words);

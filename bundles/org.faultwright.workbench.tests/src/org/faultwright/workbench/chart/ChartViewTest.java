@@ -151,9 +151,9 @@ class ChartViewTest {
     @Test
     void should_follow_a_change_of_the_text() throws BadLocationException {
         int at = document.get().indexOf("5 blinks      -> FormatsSaved") + "5 blinks      -> ".length();
-        document.replace(at, "FormatsSaved".length(), "NotUnderstood");
+        document.replace(at, "FormatsSaved".length(), "Scratch");
 
-        Waiting.until("the arrow leads elsewhere", () -> view.chart().orElseThrow().from("LampCode").get(1).to().equals("NotUnderstood"));
+        Waiting.until("the arrow leads elsewhere", () -> view.chart().orElseThrow().from("LampCode").get(1).to().equals("Scratch"));
     }
 
     @Test

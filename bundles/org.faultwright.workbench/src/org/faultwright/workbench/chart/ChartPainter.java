@@ -175,7 +175,7 @@ final class ChartPainter {
             right -= 8;
         }
         gc.setForeground(palette.of(inHand ? Use.QUANTITY : Use.BESIDE));
-        String kind = box.step().keyword() + (box.begins() ? ", begins here" : "") + (inHand ? ", in hand" : "");
+        String kind = (inHand ? "in hand: " : "") + box.step().keyword() + (box.begins() ? ", begins" : "");
         gc.drawText(fitted(gc, "head", kind, right - box.x() - inset, 1).get(0), box.x() + inset, box.y() + 3, true);
     }
 

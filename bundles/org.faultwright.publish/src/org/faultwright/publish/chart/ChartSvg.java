@@ -27,7 +27,8 @@ import org.faultwright.publish.plan.Section;
  */
 public final class ChartSvg implements ProcedureExport {
     private static final int MARGIN = 24;
-    private static final int HEAD = 84;
+    private static final int HEAD = 98;
+    private static final int CAUTION_LINES = 2;
     private static final int LEAST_WIDTH = 700;
     private static final String INK = "fill=\"#16242c\"";
     private static final String BESIDE = "fill=\"#3f4f58\"";
@@ -93,7 +94,11 @@ public final class ChartSvg implements ProcedureExport {
         svg.text(MARGIN, MARGIN + 14, 22, "font-weight=\"bold\" " + INK, room, publication.title());
         svg.text(MARGIN, MARGIN + 34, 12, BESIDE, room, (publication.hasErrors()
                 ? "DRAFT WITH OPEN ERRORS \u00B7 " : "") + publication.revision() + " \u00B7 digest " + publication.shortDigest());
-        svg.text(MARGIN, MARGIN + 50, 11, BESIDE, room, Caution.SENTENCES);
+        int line = MARGIN + 50;
+        for (String words : Letters.lines(Caution.SENTENCES, Letters.WORDS, false, room, CAUTION_LINES)) {
+            svg.text(MARGIN, line, Letters.WORDS, BESIDE, width, words);
+            line += ChartBox.SMALL_LINE + 1;
+        }
     }
 
     private static void box(SvgText svg, ChartBox box) {

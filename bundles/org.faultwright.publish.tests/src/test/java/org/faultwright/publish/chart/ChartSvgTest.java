@@ -81,8 +81,11 @@ class ChartSvgTest {
     }
 
     @Test
-    void should_say_the_caution() throws Exception {
-        assertTrue(chart(Samples.everything()).getDocumentElement().getTextContent().contains(Caution.SENTENCES));
+    void should_say_the_whole_caution_in_sight() throws Exception {
+        for (Path demo : Samples.demos()) {
+            String words = all(chart(Samples.demo(demo)), "text").stream().map(Element::getTextContent).collect(Collectors.joining(" "));
+            assertTrue(words.contains(Caution.SENTENCES), "whole and in sight: " + demo.getFileName());
+        }
     }
 
     @Test

@@ -56,6 +56,7 @@ import org.eclipse.ui.keys.IBindingService;
 import org.eclipse.ui.statushandlers.StatusManager;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.workbench.card.CardView;
+import org.faultwright.workbench.chart.ChartView;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.help.HelpView;
@@ -99,10 +100,12 @@ class LeftoversTest {
     }
 
     @Test
-    void should_reach_what_is_on_the_list_and_nothing_else() throws IOException, NotDefinedException {
+    void should_reach_what_is_on_the_list_and_nothing_else() throws IOException, NotDefinedException, CoreException {
         for (MenuItem top : shell.getMenuBar().getItems()) {
             tell("menu " + plain(top), entries(top.getMenu()));
         }
+        page().showView(ChartView.ID); // its tools are seen while it is in front
+        page().activate(editor);
         tell("tools", tools());
         tell("views", Arrays.stream(page().getViewReferences()).map(IViewReference::getPartName).sorted().toList());
         StyledText text = (StyledText) editor.getAdapter(Control.class);

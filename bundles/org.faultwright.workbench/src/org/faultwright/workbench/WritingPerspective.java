@@ -8,6 +8,7 @@ import org.eclipse.ui.IFolderLayout;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 import org.faultwright.workbench.card.CardView;
+import org.faultwright.workbench.chart.ChartView;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.outline.OutlineView;
@@ -40,13 +41,15 @@ public final class WritingPerspective implements IPerspectiveFactory {
             IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, TEXT_BESIDE_CARD, layout.getEditorArea());
             right.addView(CardView.ID);
             right.addView(WalkView.ID);
+            right.addView(ChartView.ID);
             right.addPlaceholder(HelpView.ID);
         } else {
             below.addView(CardView.ID);
             below.addView(WalkView.ID);
+            below.addView(ChartView.ID);
             below.addPlaceholder(HelpView.ID);
         }
-        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, OutlineView.ID, UsedByView.ID}) {
+        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, ChartView.ID, OutlineView.ID, UsedByView.ID}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

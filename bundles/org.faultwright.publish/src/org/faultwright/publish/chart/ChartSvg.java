@@ -5,26 +5,35 @@
 package org.faultwright.publish.chart;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import org.faultwright.procedure.Name;
-import org.faultwright.procedure.Outcome;
-import org.faultwright.procedure.Step;
+import java.util.Optional;
+import java.util.Set;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
-import org.faultwright.publish.PlainText;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.page.SvgText;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 
-/** The steps as a picture: a tree of what follows what, with the numbers of the card. */
+/**
+ * The steps as a picture with the numbers of the card: what follows what, from top to bottom. A conclusion has round ends and a routine
+ * double sides, after the symbols "terminator" and "predefined process" of ISO 5807.
+ */
 public final class ChartSvg implements ProcedureExport {
     private static final int MARGIN = 24;
-    private static final int HEADING = 34;
+    private static final int HEAD = 98;
+    private static final int CAUTION_LINES = 2;
+    private static final int LEAST_WIDTH = 700;
+    private static final String INK = "fill=\"#16242c\"";
+    private static final String BESIDE = "fill=\"#3f4f58\"";
+    private static final String EDGE = "stroke=\"#0b4a57\"";
+    private static final String THIN = "stroke=\"#8fa3ab\"";
 
     @Override
     public String name() {
@@ -39,85 +48,102 @@ public final class ChartSvg implements ProcedureExport {
     @Override
     public Published publish(Publication publication) {
         Plan plan = new Plan(publication);
-        Map<Section, List<Layout>> sections = new LinkedHashMap<>();
-        int top = MARGIN + 70;
-        int width = 700;
-        for (Section section : plan.sections()) {
-            List<Layout> layouts = new ArrayList<>();
-            top += HEADING;
-            for (Branch tree : Branch.of(section.graph())) {
-                Layout layout = new Layout(tree, top);
-                layouts.add(layout);
-                top = layout.bottom() + HEADING / 2;
-                width = Math.max(width, layout.right() + 2 * MARGIN);
-            }
-            sections.put(section, layouts);
-            top += HEADING / 2;
-        }
-        SvgText svg = new SvgText(width, top + MARGIN, publication.title(), "Chart of the steps of "
+        Chart chart = chart(plan);
+        int width = Math.max(LEAST_WIDTH, chart.width() + 2 * MARGIN);
+        SvgText svg = new SvgText(width, HEAD + chart.height() + MARGIN, publication.title(), "Chart of the steps of "
                 + publication.procedure().name().text() + ", " + publication.revision() + ". " + Caution.SENTENCES);
         head(svg, publication, width);
-        sections.forEach((section, layouts) -> draw(svg, plan, section, layouts));
+        chart.headings().forEach(heading -> svg.text(MARGIN + heading.x(), HEAD + heading.y(), 15, "font-weight=\"bold\" fill=\"#0b4a57\"",
+                width - 2 * MARGIN, heading.words()));
+        chart.boxes().stream().filter(ChartBox::open).forEach(box -> box(svg, box));
+        chart.arrows().forEach(arrow -> svg.arrow(arrow.points().stream().map(point -> new int[] {MARGIN + point.x(), HEAD + point.y()})
+                .toList(), arrow.otherwise()));
+        chart.boxes().stream().filter(box -> !box.open()).forEach(box -> box(svg, box));
         return new Published(FileName.of(publication.procedure(), ".svg"), "image/svg+xml", svg.bytes());
+    }
+
+    /** The procedure and the routines that are printed apart one under another; one that is printed in the box of a step stands in it. */
+    private static Chart chart(Plan plan) {
+        Map<String, String> numbers = new HashMap<>();
+        Set<String> open = new HashSet<>();
+        List<ChartMaker.Part> parts = new ArrayList<>();
+        for (Section section : plan.sections()) {
+            String path = section.isRoutine() ? section.graph().name().text() + "/" : "";
+            String title = section.graph().title().isBlank() ? section.graph().name().text() : section.graph().title();
+            parts.add(new ChartMaker.Part(section.isRoutine() ? "Routine " + section.letter() + ": " + title : "Steps", path, section.graph()));
+            for (Placed placed : section.steps()) {
+                String key = path + placed.step().name().text();
+                numbers.put(key, placed.label());
+                List<Placed> inside = plan.inside(placed);
+                if (!inside.isEmpty()) {
+                    open.add(key);
+                }
+                for (Placed inner : inside) {
+                    numbers.putIfAbsent(key + "/" + inner.step().name().text(), inner.label());
+                    inner.run().caller().filter(within -> within.step() != placed.step())
+                            .ifPresent(within -> numbers.putIfAbsent(key + "/" + within.step().name().text(), inner.label()));
+                }
+            }
+        }
+        return ChartMaker.of(parts, plan.scope(), open::contains,
+                (key, step) -> Optional.ofNullable(numbers.get(key)).orElseGet(() -> plan.label(step)), () -> false);
     }
 
     private static void head(SvgText svg, Publication publication, int width) {
         int room = width - 2 * MARGIN;
-        svg.text(MARGIN, MARGIN + 14, 22, "font-weight=\"bold\" fill=\"#16242c\"", room, publication.title());
-        svg.text(MARGIN, MARGIN + 36, 12, "fill=\"#3f4f58\"", room, (publication.hasErrors()
+        svg.text(MARGIN, MARGIN + 14, 22, "font-weight=\"bold\" " + INK, room, publication.title());
+        svg.text(MARGIN, MARGIN + 34, 12, BESIDE, room, (publication.hasErrors()
                 ? "DRAFT WITH OPEN ERRORS \u00B7 " : "") + publication.revision() + " \u00B7 digest " + publication.shortDigest());
-        svg.text(MARGIN, MARGIN + 54, 11, "fill=\"#3f4f58\"", room, Caution.SENTENCES);
-    }
-
-    private static void draw(SvgText svg, Plan plan, Section section, List<Layout> layouts) {
-        for (Layout layout : layouts) {
-            if (layout == layouts.get(0)) {
-                String heading = section.isRoutine() ? "Routine " + section.letter() + ": " + section.graph().title() : "Steps";
-                svg.text(MARGIN, layout.boxes().get(0).y() - 10, 15, "font-weight=\"bold\" fill=\"#0b4a57\"",
-                        40 * 15, heading);
-            }
-            layout.boxes().forEach(box -> arrows(svg, layout, box));
-            layout.boxes().forEach(box -> box(svg, plan, section, box));
+        int line = MARGIN + 50;
+        for (String words : Letters.lines(Caution.SENTENCES, Letters.WORDS, false, room, CAUTION_LINES)) {
+            svg.text(MARGIN, line, Letters.WORDS, BESIDE, width, words);
+            line += ChartBox.SMALL_LINE + 1;
         }
     }
 
-    private static void arrows(SvgText svg, Layout layout, Layout.Box box) {
-        for (int i = 0; i < box.branch().ways().size(); i++) {
-            int row = box.row(i);
-            box.branch().ways().get(i).child().map(layout::box).ifPresent(child -> svg.arrow(
-                    MARGIN + box.x() + Layout.BOX_WIDTH, row, MARGIN + child.x(), child.y() + 16));
-        }
-    }
-
-    private static void box(SvgText svg, Plan plan, Section section, Layout.Box box) {
-        Step step = box.branch().step();
-        boolean end = step instanceof Step.Conclude;
+    private static void box(SvgText svg, ChartBox box) {
         int x = MARGIN + box.x();
-        svg.box(x, box.y(), Layout.BOX_WIDTH, box.height(), end
-                ? "fill=\"#eef4ea\" stroke=\"#3c6e1f\" stroke-width=\"1.6\"" : "fill=\"#ffffff\" stroke=\"#0b4a57\"");
-        svg.box(x, box.y(), 34, 22, end ? "fill=\"#3c6e1f\"" : "fill=\"#0b4a57\"");
-        svg.text(x + 17, box.y() + 16, 14, "font-weight=\"bold\" fill=\"#ffffff\" text-anchor=\"middle\"", 60,
-                plan.label(step));
-        svg.text(x + 40, box.y() + 15, 11, "fill=\"#3f4f58\"", Layout.BOX_WIDTH - 44, step.name().text());
-        svg.lines(x + 6, box.y() + 36, 12, "font-weight=\"bold\" fill=\"#16242c\"", Layout.BOX_WIDTH - 12,
-                step.title().isBlank() ? step.name().text() : step.title());
-        for (int i = 0; i < box.branch().ways().size(); i++) {
-            Outcome outcome = box.branch().ways().get(i).outcome();
-            int baseline = box.row(i) + 4;
-            svg.text(x + 6, baseline, 11, "fill=\"#16242c\"", Layout.BOX_WIDTH - 106,
-                    PlainText.phrase(outcome.key()));
-            svg.text(x + Layout.BOX_WIDTH - 6, baseline, 11, "font-weight=\"bold\" fill=\"#0b4a57\" text-anchor=\"end\"", 120,
-                    target(plan, section, outcome));
+        int y = HEAD + box.y();
+        boolean end = box.isConclusion();
+        svg.box(x, y, box.width(), box.height(), end ? 16 : 3, box.open() ? "fill=\"#f5f8f9\" " + EDGE
+                : end ? "fill=\"#eef4ea\" stroke=\"#3c6e1f\" stroke-width=\"1.6\"" : "fill=\"#ffffff\" " + EDGE);
+        int inset = end ? 14 : 8;
+        if (box.routine().isPresent()) {
+            inset = 12;
+            svg.line(x + 5, y, x + 5, box.cells().isEmpty() ? y + box.height() : HEAD + box.cellTop(), EDGE);
+            svg.line(x + box.width() - 5, y, x + box.width() - 5, box.cells().isEmpty() ? y + box.height() : HEAD + box.cellTop(), EDGE);
         }
+        int number = Letters.width(box.number(), Letters.TITLE) + (box.number().isEmpty() ? 0 : 8);
+        svg.text(x + inset, y + 15, Letters.TITLE, "font-weight=\"bold\" class=\"number\" fill=\"" + (end ? "#3c6e1f" : "#0b4a57") + "\"", 80, box.number());
+        svg.text(x + inset + number, y + 15, Letters.WORDS, BESIDE, box.width() - number - 2 * inset,
+                box.step().keyword() + (box.begins() ? ", begins" : ""));
+        int line = y + ChartBox.HEAD + 12;
+        for (String words : box.title()) {
+            svg.text(x + inset, line, Letters.TITLE, "font-weight=\"bold\" " + INK, box.width(), words);
+            line += ChartBox.TITLE_LINE;
+        }
+        line -= 1;
+        for (String words : box.small()) {
+            svg.text(x + inset, line, Letters.WORDS, BESIDE, box.width(), words);
+            line += ChartBox.SMALL_LINE;
+        }
+        cells(svg, box, x);
     }
 
-    private static String target(Plan plan, Section section, Outcome outcome) {
-        String arrow = "\u2192 " + outcome.target().map(name -> label(plan, section, name)).orElse("?");
-        return outcome.repeat().map(repeat -> repeat.atMost() + "\u00D7 " + arrow + ", then "
-                + label(plan, section, repeat.otherwise())).orElse(arrow);
-    }
-
-    private static String label(Plan plan, Section section, Name name) {
-        return section.graph().step(name).map(plan::label).orElse(section.graph().isExit(name) ? "back" : "?");
+    private static void cells(SvgText svg, ChartBox box, int x) {
+        int top = HEAD + box.cellTop();
+        if (!box.cells().isEmpty()) {
+            svg.line(x, top, x + box.width(), top, THIN);
+        }
+        for (ChartBox.Cell cell : box.cells()) {
+            if (cell.x() > 0) {
+                svg.line(x + cell.x(), top, x + cell.x(), top + box.cellHeight(), THIN);
+            }
+            int line = top + 13;
+            for (String words : cell.lines()) {
+                svg.text(x + cell.x() + cell.width() / 2, line, Letters.WORDS, "text-anchor=\"middle\" " + INK, cell.width() + 20, words);
+                line += ChartBox.SMALL_LINE;
+            }
+        }
     }
 }

@@ -5,7 +5,7 @@
 package org.faultwright.publish.page;
 
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
+import java.util.List;
 import org.faultwright.publish.PlainText;
 
 /** Builds an SVG 1.1 picture as text. Words enter it only through {@link #text} and are escaped there. */
@@ -39,34 +39,32 @@ public final class SvgText {
         return this;
     }
 
-    /** Words on at most two lines, the second cut as {@link #text} cuts. */
-    public SvgText lines(int x, int y, int size, String style, int room, String words) {
-        String line = PlainText.line(words);
-        int fits = (int) (room / (size * LETTER));
-        int gap = line.length() <= fits ? -1 : line.lastIndexOf(' ', fits);
-        if (gap < 0) {
-            return text(x, y, size, style, room, line);
-        }
-        return text(x, y, size, style, room, line.substring(0, gap))
-                .text(x, y + size + 3, size, style, room, line.substring(gap + 1));
-    }
-
-    /** @param style presentation attributes, ours */
-    public SvgText box(int x, int y, int width, int height, String style) {
+    /** @param round the radius of its corners @param style presentation attributes, ours */
+    public SvgText box(int x, int y, int width, int height, int round, String style) {
         svg.append("<rect x=\"").append(x).append("\" y=\"").append(y).append("\" width=\"").append(width)
-                .append("\" height=\"").append(height).append("\" rx=\"3\" ").append(style).append("/>\n");
+                .append("\" height=\"").append(height).append("\" rx=\"").append(round).append("\" ").append(style).append("/>\n");
         return this;
     }
 
-    /** A line from left to right with an arrow head, bent half way. */
-    public SvgText arrow(int fromX, int fromY, int toX, int toY) {
-        int middle = (fromX + toX) / 2;
-        String path = "M" + fromX + ' ' + fromY + " C" + middle + ' ' + fromY + ' ' + middle + ' ' + toY + ' ' + (toX - 6)
-                + ' ' + toY;
-        svg.append("<path d=\"").append(path).append("\" fill=\"none\" stroke=\"#0b4a57\" stroke-width=\"1.4\"/>\n");
-        String head = Arrays.stream(new int[][] { { toX, toY }, { toX - 7, toY - 4 }, { toX - 7, toY + 4 } })
-                .map(point -> point[0] + "," + point[1]).reduce((a, b) -> a + " " + b).orElseThrow();
-        svg.append("<polygon points=\"").append(head).append("\" fill=\"#0b4a57\"/>\n");
+    /** @param style presentation attributes, ours */
+    public SvgText line(int fromX, int fromY, int toX, int toY, String style) {
+        svg.append("<line x1=\"").append(fromX).append("\" y1=\"").append(fromY).append("\" x2=\"").append(toX).append("\" y2=\"").append(toY)
+                .append("\" ").append(style).append("/>\n");
+        return this;
+    }
+
+    /** A line over corners with a head that points down at its end. @param corners x and y of each @param dashed told apart by its line */
+    public SvgText arrow(List<int[]> corners, boolean dashed) {
+        int[] tip = corners.get(corners.size() - 1);
+        svg.append("<path d=\"");
+        for (int i = 0; i < corners.size(); i++) {
+            boolean last = i == corners.size() - 1;
+            svg.append(i == 0 ? "M" : " L").append(corners.get(i)[0]).append(' ').append(corners.get(i)[1] - (last ? 6 : 0));
+        }
+        svg.append("\" fill=\"none\" stroke=\"#0b4a57\" stroke-width=\"1.4\" stroke-linejoin=\"round\"")
+                .append(dashed ? " stroke-dasharray=\"5 3\"" : "").append("/>\n");
+        svg.append("<polygon points=\"").append(tip[0]).append(',').append(tip[1]).append(' ').append(tip[0] - 4).append(',').append(tip[1] - 7)
+                .append(' ').append(tip[0] + 4).append(',').append(tip[1] - 7).append("\" fill=\"#0b4a57\"/>\n");
         return this;
     }
 

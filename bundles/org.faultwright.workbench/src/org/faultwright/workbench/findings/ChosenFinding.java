@@ -60,11 +60,11 @@ public final class ChosenFinding {
         }
     }
 
-    void addListener(Runnable listener) {
+    public void addListener(Runnable listener) {
         listeners.add(listener);
     }
 
-    void removeListener(Runnable listener) {
+    public void removeListener(Runnable listener) {
         listeners.remove(listener);
     }
 }

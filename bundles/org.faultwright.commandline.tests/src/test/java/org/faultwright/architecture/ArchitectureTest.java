@@ -72,9 +72,17 @@ class ArchitectureTest {
     @Test
     void should_keep_the_language_tools_out_of_plain_bundles() {
         int read = noSourceMatches(PLAIN,
-                "import (static )?(org\\.eclipse\\.|org\\.antlr\\.|com\\.google\\.inject|org\\.osgi\\.)");
+                "import (static )?(org\\.eclipse\\.(?!elk\\.)|org\\.antlr\\.|com\\.google\\.inject|org\\.osgi\\.)");
 
         assertTrue(read > 80, "only " + read + " source files were read");
+    }
+
+    @Test
+    void should_ask_the_layout_library_in_one_place() {
+        List<String> asking = sources(ALLOWED.keySet()).stream().filter(file -> text(file).contains("import org.eclipse.elk."))
+                .map(file -> file.getFileName().toString()).toList();
+
+        assertEquals(List.of("LayeredPlaces.java"), asking);
     }
 
     @Test

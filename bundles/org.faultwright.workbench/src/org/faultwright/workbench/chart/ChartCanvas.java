@@ -1,0 +1,454 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.chart;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.accessibility.ACC;
+import org.eclipse.swt.accessibility.AccessibleAdapter;
+import org.eclipse.swt.accessibility.AccessibleControlAdapter;
+import org.eclipse.swt.accessibility.AccessibleControlEvent;
+import org.eclipse.swt.accessibility.AccessibleEvent;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.graphics.Transform;
+import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.ScrollBar;
+import org.faultwright.analysis.PathStep;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.PlainText;
+import org.faultwright.publish.chart.Chart;
+import org.faultwright.publish.chart.ChartArrow;
+import org.faultwright.publish.chart.ChartBox;
+import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.Palette.Use;
+
+/** Shows a chart in any size; it is walked by keys and chosen from by the mouse. */
+final class ChartCanvas extends Canvas {
+    private static final double STEP_OF_SIZE = 1.2;
+    private static final double SMALLEST = 0.1;
+    private static final double LARGEST = 3;
+    /** Smaller words are not read: a chart that is larger than its room begins at this size. */
+    private static final double STILL_READ = 0.7;
+    private static final int MARGIN = 14;
+
+    private final ChartPainter painter;
+    private final Consumer<ChartBox> onStep;
+    private final Consumer<ChartBox> onEnter;
+    private final Consumer<ChartBox> onOpen;
+    private final Deque<String> come = new ArrayDeque<>();
+    private Chart chart;
+    private LitPath path = LitPath.NONE;
+    private List<PathStep> toLight = List.of();
+    private String inHand = "";
+    private int cell;
+    private String words = "";
+    private double size = 1;
+    private boolean sized;
+    private int left;
+    private int top;
+
+    /**
+     * @param onStep  told of a step that is chosen here
+     * @param onEnter told of a step to go to in the text
+     * @param onOpen  told of a step whose routine is to be opened or folded
+     */
+    ChartCanvas(Composite parent, Consumer<ChartBox> onStep, Consumer<ChartBox> onEnter, Consumer<ChartBox> onOpen) {
+        super(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
+        this.onStep = onStep;
+        this.onEnter = onEnter;
+        this.onOpen = onOpen;
+        painter = new ChartPainter(this);
+        addPaintListener(event -> paint(event.gc));
+        addListener(SWT.Resize, event -> resized());
+        addListener(SWT.MouseDown, this::press);
+        addListener(SWT.MouseDoubleClick, event -> boxAt(event).ifPresent(onEnter));
+        addListener(SWT.MouseMove, event -> setToolTipText(boxAt(event).map(ChartCanvas::hint).orElse(null)));
+        addListener(SWT.MouseVerticalWheel, this::wheel);
+        addListener(SWT.KeyDown, this::key);
+        addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
+        addListener(SWT.FocusIn, event -> redraw());
+        addListener(SWT.FocusOut, event -> redraw());
+        addListener(SWT.Dispose, event -> painter.dispose());
+        getVerticalBar().addListener(SWT.Selection, event -> scrolledTo(left, getVerticalBar().getSelection()));
+        getHorizontalBar().addListener(SWT.Selection, event -> scrolledTo(getHorizontalBar().getSelection(), top));
+        tellReaders();
+    }
+
+    Optional<Chart> chart() {
+        return Optional.ofNullable(chart);
+    }
+
+    Optional<ChartBox> inHand() {
+        return chart().flatMap(one -> one.box(inHand));
+    }
+
+    List<String> lit() {
+        return path.boxes();
+    }
+
+    String said() {
+        return words;
+    }
+
+    /** Shows words instead of a chart. */
+    void say(String instead) {
+        words = instead;
+        chart = null;
+        sized = false;
+        path = LitPath.NONE;
+        come.clear();
+        inHand = "";
+        fitBars();
+        redraw();
+        toldReaders();
+    }
+
+    /** Keeps the last chart, if there is one, and says why it is not a new one. */
+    void waits(String why) {
+        words = why;
+        redraw();
+        toldReaders();
+    }
+
+    void show(Chart made) {
+        Optional<ChartBox> before = inHand();
+        Point was = before.map(box -> new Point(screenX(box.x()), screenY(box.y()))).orElse(null);
+        chart = made;
+        words = "";
+        path = LitPath.of(toLight, made);
+        painter.forget();
+        if (!sized) {
+            beginAt();
+        }
+        if (inHand().isEmpty()) {
+            made.boxes().stream().findFirst().ifPresent(first -> take(first.key(), 0));
+        }
+        Optional<ChartBox> now = inHand();
+        if (was != null && now.isPresent()) {
+            // what is looked at stays where it is while the chart grows around it
+            left += screenX(now.get().x()) - was.x;
+            top += screenY(now.get().y()) - was.y;
+        }
+        fitBars();
+        redraw();
+        toldReaders();
+    }
+
+    /** The step at the cursor of the text; where it is not drawn, the step that performs its routine. */
+    void take(Step step, String routine) {
+        if (chart == null || inHand().filter(box -> box.step() == step).isPresent()) {
+            return;
+        }
+        chart.boxes().stream().filter(box -> box.step() == step).findFirst()
+                .or(() -> chart.boxes().stream().filter(box -> !box.open() && box.routine().filter(one -> one.name().text().equals(routine)).isPresent())
+                        .findFirst())
+                .ifPresent(box -> take(box.key(), 0));
+    }
+
+    void light(List<PathStep> steps) {
+        toLight = steps;
+        path = chart == null ? LitPath.NONE : LitPath.of(steps, chart);
+        redraw();
+    }
+
+    void tellTimes(boolean told) {
+        painter.tellTimes(told);
+        redraw();
+    }
+
+    void larger() {
+        size(size * STEP_OF_SIZE);
+    }
+
+    void smaller() {
+        size(size / STEP_OF_SIZE);
+    }
+
+    void fit() {
+        if (chart != null) {
+            Rectangle room = getClientArea();
+            size(Math.min((room.width - 2 * MARGIN) / (double) Math.max(1, chart.width()),
+                    (room.height - 2 * MARGIN) / (double) Math.max(1, chart.height())));
+        }
+    }
+
+    /** The whole chart where it can be read then; else the first steps at a size that can be read. */
+    private void beginAt() {
+        Rectangle room = getClientArea();
+        if (room.width <= 2 * MARGIN || room.height <= 2 * MARGIN) {
+            return; // not laid out yet: the first resize comes back here
+        }
+        sized = true;
+        double whole = Math.min((room.width - 2 * MARGIN) / (double) Math.max(1, chart.width()),
+                (room.height - 2 * MARGIN) / (double) Math.max(1, chart.height()));
+        size = Math.min(1, Math.max(whole, STILL_READ));
+        ChartBox first = chart.boxes().get(0);
+        left = (int) ((first.x() + first.width() / 2) * size) + MARGIN - room.width / 2;
+        top = 0;
+        fitBars();
+    }
+
+    private void resized() {
+        if (chart != null && !sized) {
+            beginAt();
+        }
+        fitBars();
+    }
+
+    private void size(double wanted) {
+        Rectangle room = getClientArea();
+        double now = Math.max(SMALLEST, Math.min(LARGEST, wanted));
+        Optional<ChartBox> held = inHand();
+        double x = held.map(box -> box.x() + box.width() / 2.0).orElse((left + room.width / 2.0) / size);
+        double y = held.map(box -> box.y() + box.height() / 2.0).orElse((top + room.height / 2.0) / size);
+        size = now;
+        left = (int) (x * size) + MARGIN - room.width / 2;
+        top = (int) (y * size) + MARGIN - room.height / 2;
+        fitBars();
+        redraw();
+    }
+
+    private void scrolledTo(int x, int y) {
+        left = x;
+        top = y;
+        redraw();
+    }
+
+    private void fitBars() {
+        Rectangle room = getClientArea();
+        left = bar(getHorizontalBar(), left, chart == null ? 0 : (int) (chart.width() * size) + 2 * MARGIN, room.width);
+        top = bar(getVerticalBar(), top, chart == null ? 0 : (int) (chart.height() * size) + 2 * MARGIN, room.height);
+    }
+
+    private static int bar(ScrollBar bar, int place, int all, int seen) {
+        int kept = Math.max(0, Math.min(place, all - seen));
+        bar.setValues(kept, 0, Math.max(1, Math.max(all, seen)), Math.max(1, seen), 40, Math.max(1, seen));
+        bar.setVisible(all > seen);
+        return kept;
+    }
+
+    /** Where the chart begins: in the middle where there is more room than it needs. */
+    private int offsetX() {
+        int all = (int) (chart.width() * size) + 2 * MARGIN;
+        return MARGIN - left + Math.max(0, (getClientArea().width - all) / 2);
+    }
+
+    private int offsetY() {
+        return MARGIN - top;
+    }
+
+    private int screenX(int x) {
+        return chart == null ? 0 : (int) (x * size) + offsetX();
+    }
+
+    private int screenY(int y) {
+        return (int) (y * size) + offsetY();
+    }
+
+    /** Where a box is drawn, in pixels of the canvas. */
+    Rectangle area(ChartBox box) {
+        return new Rectangle(screenX(box.x()), screenY(box.y()), (int) (box.width() * size), (int) (box.height() * size));
+    }
+
+    private void paint(GC gc) {
+        Rectangle room = getClientArea();
+        gc.setBackground(Palette.now().of(Use.DESK));
+        gc.fillRectangle(room);
+        gc.setAntialias(SWT.ON);
+        gc.setTextAntialias(SWT.ON);
+        if (chart != null) {
+            Transform scaled = new Transform(gc.getDevice());
+            scaled.translate(offsetX(), offsetY());
+            scaled.scale((float) size, (float) size);
+            gc.setTransform(scaled);
+            Rectangle seen = new Rectangle((int) (-offsetX() / size), (int) (-offsetY() / size), (int) (room.width / size) + 2,
+                    (int) (room.height / size) + 2);
+            painter.paint(gc, chart, seen, inHand, isFocusControl() ? cell : -1, path);
+            gc.setTransform(null);
+            scaled.dispose();
+        }
+        if (!words.isEmpty()) {
+            gc.setFont(getFont());
+            Point extent = gc.textExtent(words);
+            int y = chart == null ? room.height / 3 : 0;
+            if (chart != null) {
+                gc.setBackground(Palette.now().of(Use.DESK));
+                gc.fillRectangle(0, 0, room.width, extent.y + 10);
+                gc.setForeground(Palette.now().of(Use.PAGE_EDGE));
+                gc.drawLine(0, extent.y + 10, room.width, extent.y + 10);
+            }
+            gc.setForeground(Palette.now().of(Use.DESK_WORDS));
+            gc.drawText(words, Math.max(6, (room.width - extent.x) / 2), y + 5, true);
+        }
+    }
+
+    private Optional<ChartBox> boxAt(Event event) {
+        return chart().flatMap(one -> one.at((int) ((event.x - offsetX()) / size), (int) ((event.y - offsetY()) / size)));
+    }
+
+    private void press(Event event) {
+        setFocus();
+        Optional<ChartBox> hit = event.button == 1 ? boxAt(event) : Optional.empty();
+        if (hit.isEmpty()) {
+            return;
+        }
+        ChartBox box = hit.get();
+        int x = (int) ((event.x - offsetX()) / size);
+        int y = (int) ((event.y - offsetY()) / size);
+        come.clear();
+        take(box.key(), box.cellAt(x, y).orElse(0));
+        if (box.routine().isPresent() && ChartPainter.openArea(box).contains(x, y)) {
+            onOpen.accept(box);
+        } else {
+            onStep.accept(box);
+        }
+    }
+
+    private void wheel(Event event) {
+        if ((event.stateMask & SWT.MOD1) != 0) {
+            size(event.count > 0 ? size * STEP_OF_SIZE : size / STEP_OF_SIZE);
+            event.doit = false;
+        }
+    }
+
+    private void key(Event event) {
+        Optional<ChartBox> box = inHand();
+        if (box.isEmpty() || (event.stateMask & (SWT.MOD1 | SWT.MOD3)) != 0) {
+            return;
+        }
+        int results = box.get().cells().size();
+        switch (event.keyCode) {
+            case SWT.ARROW_RIGHT -> choose(Math.min(cell + 1, results - 1));
+            case SWT.ARROW_LEFT -> choose(Math.max(0, cell - 1));
+            case SWT.ARROW_DOWN -> follow(box.get());
+            case SWT.ARROW_UP -> back(box.get());
+            case SWT.HOME -> walk(chart.boxes().get(0).key());
+            case SWT.CR, SWT.KEYPAD_CR -> onEnter.accept(box.get());
+            case ' ' -> onOpen.accept(box.get());
+            case SWT.KEYPAD_ADD -> larger();
+            case SWT.KEYPAD_SUBTRACT -> smaller();
+            default -> {
+                switch (event.character) {
+                    case '+', '=' -> larger();
+                    case '-' -> smaller();
+                    case '0' -> fit();
+                    default -> { }
+                }
+            }
+        }
+    }
+
+    private void choose(int result) {
+        cell = Math.max(0, result);
+        redraw();
+        toldReaders();
+    }
+
+    /** Goes along the arrow of the chosen result. */
+    private void follow(ChartBox box) {
+        chart.from(box.key()).stream().filter(arrow -> arrow.cell() == cell).min((a, b) -> Boolean.compare(a.otherwise(), b.otherwise()))
+                .ifPresent(arrow -> {
+                    come.push(box.key());
+                    walk(arrow.to());
+                });
+    }
+
+    /** Back the way that was come, or else along the first arrow that leads here. */
+    private void back(ChartBox box) {
+        while (!come.isEmpty()) {
+            String last = come.pop();
+            if (chart.box(last).isPresent()) {
+                walk(last);
+                return;
+            }
+        }
+        chart.to(box.key()).stream().map(ChartArrow::from).filter(key -> !key.equals(box.key())).findFirst().ifPresent(this::walk);
+    }
+
+    private void walk(String key) {
+        take(key, 0);
+        inHand().ifPresent(onStep);
+    }
+
+    private void take(String key, int result) {
+        inHand = key;
+        cell = result;
+        reveal();
+        redraw();
+        toldReaders();
+    }
+
+    private void reveal() {
+        inHand().ifPresent(box -> {
+            Rectangle area = area(box);
+            Rectangle room = getClientArea();
+            left += beyond(area.x, area.width, room.width);
+            top += beyond(area.y, area.height, room.height);
+            fitBars();
+        });
+    }
+
+    /** How far to scroll so that a stretch is seen, its beginning at any rate. */
+    private static int beyond(int begin, int length, int room) {
+        int margin = Math.min(MARGIN, room / 10);
+        if (begin < margin || length > room - 2 * margin) {
+            return begin - margin;
+        }
+        return Math.max(0, begin + length - (room - margin));
+    }
+
+    private static String hint(ChartBox box) {
+        return box.step().name().text() + "\n" + PlainText.line(box.step().title());
+    }
+
+    /** In words: for who cannot see the chart. */
+    private String told() {
+        return inHand().map(box -> box.step().keyword() + " " + box.step().name().text() + ": " + PlainText.line(box.step().title())
+                + box.cells().stream().map(one -> {
+                    int index = box.cells().indexOf(one);
+                    String leads = one.outcome().target().map(name -> " leads to " + name.text()).orElse(" leads nowhere");
+                    return (index == cell ? "chosen: " : "") + PlainText.phrase(one.outcome().key()) + leads;
+                }).collect(Collectors.joining("; ", box.cells().isEmpty() ? "" : ". Results: ", ""))).orElse("");
+    }
+
+    private void tellReaders() {
+        getAccessible().addAccessibleListener(new AccessibleAdapter() {
+            @Override
+            public void getName(AccessibleEvent event) {
+                event.result = "Chart of the steps";
+            }
+
+            @Override
+            public void getDescription(AccessibleEvent event) {
+                event.result = words.isEmpty() ? told() : words;
+            }
+        });
+        getAccessible().addAccessibleControlListener(new AccessibleControlAdapter() {
+            @Override
+            public void getRole(AccessibleControlEvent event) {
+                event.detail = ACC.ROLE_CANVAS;
+            }
+
+            @Override
+            public void getValue(AccessibleControlEvent event) {
+                event.result = told();
+            }
+        });
+    }
+
+    private void toldReaders() {
+        getAccessible().sendEvent(ACC.EVENT_VALUE_CHANGED, null);
+        getAccessible().sendEvent(ACC.EVENT_DESCRIPTION_CHANGED, null);
+    }
+}

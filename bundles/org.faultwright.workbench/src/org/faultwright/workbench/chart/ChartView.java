@@ -1,0 +1,286 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.chart;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.action.Action;
+import org.eclipse.jface.action.ActionContributionItem;
+import org.eclipse.jface.action.IAction;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.ui.part.ViewPart;
+import org.eclipse.ui.texteditor.ITextEditor;
+import org.faultwright.analysis.Finding;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.publish.chart.Chart;
+import org.faultwright.publish.chart.ChartBox;
+import org.faultwright.publish.chart.ChartMaker;
+import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.findings.ChosenFinding;
+import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.live.LiveText;
+
+/**
+ * The steps of the text in front as a picture. It follows the text while it is written, the cursor in it, and the finding that is looked
+ * at; the step that is chosen here is selected in the text. It is laid out away from the window's thread.
+ */
+public final class ChartView extends ViewPart {
+    public static final String ID = "org.faultwright.workbench.chart";
+
+    static final String WAITS = "The chart waits until the text can be read.";
+    private static final int MILLISECONDS_AFTER_A_CHANGE = 250;
+    /** More are no picture for a person, and take seconds. */
+    private static final int MOST_STEPS = 3_000;
+
+    private final Consumer<Optional<ActiveText.Place>> following = this::follow;
+    private final Runnable finding = this::light;
+    private final Job making = new Making();
+    private final Set<String> open = new HashSet<>();
+    private volatile Wanted wanted;
+    private LiveText asked;
+    private LiveText drawn;
+    private int caret = -1;
+    private ChartCanvas canvas;
+
+    /** What is to be laid out, with the keys of the routines that are open. */
+    private record Wanted(LiveText live, Set<String> open) {
+    }
+
+    @Override
+    public void createPartControl(Composite parent) {
+        canvas = new ChartCanvas(parent, this::select, this::goToText, this::openOrFold);
+        making.setSystem(true);
+        add("Larger", "Draw the chart larger (+)", IAction.AS_PUSH_BUTTON, on -> canvas.larger());
+        add("Smaller", "Draw the chart smaller (-)", IAction.AS_PUSH_BUTTON, on -> canvas.smaller());
+        add("All of it", "Show the whole chart (0)", IAction.AS_PUSH_BUTTON, on -> canvas.fit());
+        add("Times", "Say how long each step takes", IAction.AS_CHECK_BOX, canvas::tellTimes).setChecked(true);
+        ActiveText.get().addListener(following);
+        ChosenFinding.get().addListener(finding);
+    }
+
+    private IAction add(String words, String hint, int style, Consumer<Boolean> does) {
+        Action action = new Action(words, style) {
+            @Override
+            public void run() {
+                does.accept(isChecked());
+            }
+        };
+        action.setToolTipText(hint);
+        ActionContributionItem button = new ActionContributionItem(action);
+        button.setMode(ActionContributionItem.MODE_FORCE_TEXT);
+        getViewSite().getActionBars().getToolBarManager().add(button);
+        return action;
+    }
+
+    /** The chart shown; absent while there is none. */
+    public Optional<Chart> chart() {
+        return canvas.chart();
+    }
+
+    /** The key of the step in hand; absent when there is none. */
+    public Optional<String> inHand() {
+        return canvas.inHand().map(ChartBox::key);
+    }
+
+    /** The keys of the steps on the path of the chosen finding, in its order. */
+    public List<String> lit() {
+        return canvas.lit();
+    }
+
+    /** What is said over the chart or in its place; empty when nothing is. */
+    public String said() {
+        return canvas.said();
+    }
+
+    /** What it is drawn on, for whoever works it by keys and mouse. */
+    ChartCanvas canvas() {
+        return canvas;
+    }
+
+    private void follow(Optional<ActiveText.Place> place) {
+        if (canvas.isDisposed()) {
+            return;
+        }
+        LiveText live = place.map(ActiveText.Place::live).orElse(null);
+        if (live == null) {
+            forget(ActiveText.get().editor().isPresent() ? "Reading the procedure\u2026" : "Open a procedure to see its chart.");
+            return;
+        }
+        if (live != asked) {
+            boolean other = asked == null || !asked.file().equals(live.file());
+            asked = live;
+            if (other) {
+                open.clear();
+                drawn = null;
+                canvas.say("Laying out the chart\u2026");
+            }
+            layOut(other ? 0 : MILLISECONDS_AFTER_A_CHANGE);
+        }
+        if (place.get().offset() != caret) {
+            caret = place.get().offset();
+            inHandAtCaret();
+        }
+    }
+
+    private void forget(String words) {
+        asked = null;
+        drawn = null;
+        wanted = null;
+        making.cancel();
+        canvas.say(words);
+    }
+
+    private void layOut(int delay) {
+        Document document = asked.text().document();
+        making.cancel();
+        if (!document.problems().isEmpty()) {
+            wanted = null;
+            canvas.waits(WAITS);
+            return;
+        }
+        int steps = document.graphs().stream().mapToInt(graph -> graph.steps().size()).sum();
+        if (steps == 0 || steps > MOST_STEPS) {
+            wanted = null;
+            drawn = null;
+            canvas.say(steps == 0 ? "There is no step to draw yet." : "The chart shows up to " + MOST_STEPS + " steps; this text has " + steps + ".");
+            return;
+        }
+        wanted = new Wanted(asked, Set.copyOf(open));
+        making.schedule(delay);
+    }
+
+    private void openOrFold(ChartBox box) {
+        if (asked != null && box.routine().isPresent()) {
+            if (!open.remove(box.key())) {
+                open.add(box.key());
+            }
+            layOut(0);
+        }
+    }
+
+    private void inHandAtCaret() {
+        if (drawn == null) {
+            return;
+        }
+        for (StepGraph graph : drawn.text().document().graphs()) {
+            Optional<Step> step = graph.writtenSteps().stream().filter(one -> one.at().offset() <= caret && caret <= one.at().end()).findFirst();
+            if (step.isPresent()) {
+                canvas.take(step.get(), graph.name().text());
+                return;
+            }
+        }
+    }
+
+    /** Selects a step in the text without leaving the chart; a step of another file is left for Enter. */
+    private void select(ChartBox box) {
+        SourceRange name = box.step().name().at();
+        if (drawn != null && name.source().name().equals(drawn.text().source().name())) {
+            ActiveText.get().editor().ifPresent(editor -> editor.selectAndReveal(name.offset(), name.length()));
+        }
+    }
+
+    private void goToText(ChartBox box) {
+        SourceRange name = box.step().name().at();
+        if (drawn != null && name.source().name().equals(drawn.text().source().name())) {
+            Optional<ITextEditor> editor = ActiveText.get().editor();
+            editor.ifPresent(text -> {
+                text.getSite().getPage().activate(text);
+                text.selectAndReveal(name.offset(), name.length());
+            });
+        } else {
+            Editors.show(name);
+        }
+    }
+
+    private void light() {
+        if (canvas.isDisposed()) {
+            return;
+        }
+        canvas.light(ChosenFinding.get().finding().filter(this::isOfTheText).map(Finding::path).orElse(List.of()));
+    }
+
+    private boolean isOfTheText(Finding one) {
+        return drawn != null && one.at().source().name().equals(drawn.text().source().name());
+    }
+
+    private static Chart chart(Wanted of, IProgressMonitor monitor) {
+        Document document = of.live().text().document();
+        List<ChartMaker.Part> parts = document instanceof Procedure procedure ? List.of(new ChartMaker.Part("", "", procedure))
+                : document.graphs().stream().map(ChartView::routine).toList();
+        return ChartMaker.of(parts, document.scope(), of.open()::contains, (key, step) -> "", monitor::isCanceled);
+    }
+
+    private static ChartMaker.Part routine(StepGraph graph) {
+        return new ChartMaker.Part("Routine " + graph.name().text() + (graph.title().isBlank() ? "" : ": " + graph.title()),
+                graph.name().text() + "/", graph);
+    }
+
+    private final class Making extends Job {
+        Making() {
+            super("Laying out the chart");
+        }
+
+        @Override
+        protected IStatus run(IProgressMonitor monitor) {
+            Wanted of = wanted;
+            if (of == null) {
+                return Status.OK_STATUS;
+            }
+            try {
+                Chart chart = chart(of, monitor);
+                later(() -> {
+                    if (of == wanted) {
+                        drawn = of.live();
+                        canvas.show(chart);
+                        inHandAtCaret();
+                        light();
+                    }
+                });
+            } catch (CancellationException overtaken) {
+                return Status.CANCEL_STATUS;
+            } catch (RuntimeException failed) {
+                ILog.of(ChartView.class).error("The chart of " + of.live().file().getName() + " could not be laid out.", failed);
+                later(() -> canvas.waits("This chart cannot be laid out from the text as it is now. It comes back with the next change."));
+            }
+            return Status.OK_STATUS;
+        }
+
+        private void later(Runnable change) {
+            if (!canvas.isDisposed()) {
+                canvas.getDisplay().asyncExec(() -> {
+                    if (!canvas.isDisposed()) {
+                        change.run();
+                    }
+                });
+            }
+        }
+    }
+
+    @Override
+    public void setFocus() {
+        canvas.setFocus();
+    }
+
+    @Override
+    public void dispose() {
+        making.cancel();
+        ActiveText.get().removeListener(following);
+        ChosenFinding.get().removeListener(finding);
+        super.dispose();
+    }
+}

@@ -27,8 +27,9 @@ final class BoxWords {
     private BoxWords() {
     }
 
-    /** @param inside what stands in the box of an opened routine */
-    static ChartBox box(String key, Step step, StepGraph graph, boolean begins, Optional<Routine> routine, Optional<Chart> inside, String number) {
+    /** @param led whether a result leads to it @param inside what stands in the box of an opened routine */
+    static ChartBox box(String key, Step step, StepGraph graph, boolean begins, boolean led, Optional<Routine> routine, Optional<Chart> inside,
+            String number) {
         List<List<String>> words = step.outcomes().stream().map(outcome -> words(outcome, graph)).toList();
         int[] widths = words.stream().mapToInt(BoxWords::width).toArray();
         int sum = 0;
@@ -50,10 +51,13 @@ final class BoxWords {
         int beside = step instanceof Step.Conclude ? 14 : routine.isPresent() ? 14 : BESIDE;
         List<String> title = Letters.lines(step.title().isBlank() ? step.name().text() : step.title(), Letters.TITLE, true,
                 width - 2 * beside, TITLE_LINES);
-        List<String> small = small(step, routine, inside.isPresent(), width - 2 * beside);
+        List<String> small = new ArrayList<>(small(step, routine, inside.isPresent(), width - 2 * beside));
+        if (!led && !begins) {
+            small.add("nothing leads here");
+        }
         int height = ChartBox.HEAD + title.size() * ChartBox.TITLE_LINE + small.size() * ChartBox.SMALL_LINE + 2 * ChartBox.PADDING
                 + body + cellHeight;
-        return new ChartBox(key, step, begins, routine, inside.isPresent(), number, title, small, List.copyOf(cells), 0, 0, width, height, body,
+        return new ChartBox(key, step, begins, routine, inside.isPresent(), number, title, List.copyOf(small), List.copyOf(cells), 0, 0, width, height, body,
                 cellHeight);
     }
 

@@ -19,6 +19,7 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Routine;
@@ -87,12 +88,13 @@ public final class ChartMaker {
         order.forEach(step -> named.put(step, key(path + step.name().text())));
         Map<String, Chart> inside = new HashMap<>();
         List<ChartBox> boxes = new ArrayList<>();
+        Set<Step> led = ledTo(graph);
         for (Step step : order) {
             String key = named.get(step);
             Optional<Routine> routine = step instanceof Step.Perform perform ? perform.routine().flatMap(scope::routine) : Optional.empty();
             routine.filter(one -> depth < DEEPEST && !one.steps().isEmpty() && open.test(key))
                     .ifPresent(one -> inside.put(key, chart(one, key + "/", depth + 1)));
-            boxes.add(BoxWords.box(key, step, graph, graph.first().filter(first -> first == step).isPresent(), routine,
+            boxes.add(BoxWords.box(key, step, graph, graph.first().filter(first -> first == step).isPresent(), led.contains(step), routine,
                     Optional.ofNullable(inside.get(key)), number.apply(key, step)));
         }
         List<LayeredPlaces.Link> links = new ArrayList<>();
@@ -104,6 +106,15 @@ public final class ChartMaker {
             }
         }
         return filled(LayeredPlaces.of(boxes, links, cancelled), inside);
+    }
+
+    /** The steps that some result leads to. */
+    private static Set<Step> ledTo(StepGraph graph) {
+        Set<Step> led = Collections.newSetFromMap(new IdentityHashMap<>());
+        graph.steps().stream().flatMap(step -> step.outcomes().stream())
+                .flatMap(outcome -> Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream()))
+                .forEach(name -> graph.step(name).ifPresent(led::add));
+        return led;
     }
 
     private static void link(List<LayeredPlaces.Link> links, Map<Step, String> named, StepGraph graph, Step from, int cell, Optional<Name> to,

@@ -185,6 +185,16 @@ class ChartViewTest {
         }
     }
 
+    @Test
+    void should_draw_the_routines_of_a_library_under_one_another() {
+        ITextEditor library = Editors.open(Folders.demo().getFile("library/HarbourBench.procedure")).orElseThrow();
+        Waiting.until("its routines are drawn", () -> view.chart().filter(chart -> !chart.headings().isEmpty()).isPresent());
+
+        Chart chart = view.chart().orElseThrow();
+        assertTrue(chart.headings().size() > 3 && chart.headings().get(0).words().startsWith("Routine "), chart.headings().toString());
+        page().closeEditor(library, false);
+    }
+
     private void press(int key) {
         Event event = new Event();
         event.keyCode = key;

@@ -217,9 +217,10 @@ final class ChartPainter {
         Point size = gc.textExtent(places.toString());
         int width = Math.max(TAG, size.x + 8);
         gc.setBackground(Palette.now().of(Use.QUANTITY));
-        gc.fillRoundRectangle(box.x() - TAG / 2, box.y() - TAG / 2, width, TAG + 2, 8, 8);
+        int x = box.x() + 4 - width; // outside, so that the first word can be read
+        gc.fillRoundRectangle(x, box.y() - TAG / 2, width, TAG + 2, 8, 8);
         gc.setForeground(Palette.now().of(Use.PAPER));
-        gc.drawText(places.toString(), box.x() - TAG / 2 + (width - size.x) / 2, box.y() - TAG / 2 + (TAG + 2 - size.y) / 2, true);
+        gc.drawText(places.toString(), x + (width - size.x) / 2, box.y() - TAG / 2 + (TAG + 2 - size.y) / 2, true);
     }
 
     /** Words broken at spaces into lines of the font at hand; the last is cut where there are more. */

@@ -136,6 +136,13 @@ class ChartMakerTest {
     }
 
     @Test
+    void should_say_that_nothing_leads_to_a_step() {
+        Chart chart = chart(text("do A \"One\" { then -> C } do B \"Two\" { then -> C } conclude C \"End\" { finds nothing }"), FOLDED);
+
+        assertEquals(List.of("B"), chart.boxes().stream().filter(box -> box.small().contains("nothing leads here")).map(ChartBox::key).toList());
+    }
+
+    @Test
     void should_end_with_routines_that_perform_themselves_and_each_other() {
         Procedure procedure = text("routine R \"R\" { exits out perform A \"Again\" by S { out -> out } }"
                 + " routine S \"S\" { exits out perform B \"Again\" by R { out -> out } }"

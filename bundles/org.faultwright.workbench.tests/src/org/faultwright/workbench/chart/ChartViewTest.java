@@ -186,7 +186,7 @@ class ChartViewTest {
     }
 
     @Test
-    void should_draw_the_routines_of_a_library_under_one_another() {
+    void should_draw_the_routines_of_a_library_under_one_another() throws CoreException {
         ITextEditor library = Editors.open(Folders.demo().getFile("library/HarbourBench.procedure")).orElseThrow();
         Waiting.until("its routines are drawn", () -> view.chart().filter(chart -> !chart.headings().isEmpty()).isPresent());
 

@@ -27,7 +27,7 @@ import org.faultwright.procedure.Step;
  * @param after   for each routine of the procedure's list the step of the procedure that it follows where it is printed apart; the last where not stated
  */
 record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, Set<Step> pageStarts) {
-    private static final int SEARCHES = 3;
+    private static final int SEARCHES = 2;
     private static final int TRIES = 2000;
     private static final double HOT = 1;
     private static final double COLD = 0.01;
@@ -42,7 +42,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
     /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
     private static final double[] LONGER = { 1, 1.015, 1.03 };
     private static final double[] WHATEVER = { 0.99, 0.995, 1, 1.005, 1.01, 1.015, 1.02, 1.025, 1.03, 1.035, 1.04 };
-    private static final double NEAR = 1.04;
+    private static final double NEAR = 1.01;
 
     /** @param inner whether the step is in the box of another itself: there it has no line of its own, so it must have nothing to say */
     boolean isInPlace(Step step, boolean inner) {
@@ -57,19 +57,19 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         CardModel model = new CardModel(procedure, likely);
         CardModel.State best = model.simplest();
         double least = cost(model, best);
-        double nearest = cost(model, best, LONGER);
+        double nearest = cost(model, best, LONGER, Double.MAX_VALUE);
         for (int search = 0; search < SEARCHES; search++) {
             Random random = new Random(search);
             CardModel.State state = model.simplest();
-            double cost = cost(model, state, LONGER);
+            double cost = cost(model, state, LONGER, Double.MAX_VALUE);
             for (int i = 0; i < TRIES; i++) {
                 double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
                 CardModel.State next = model.changed(state, random);
-                double other = next == state ? cost : cost(model, next, LONGER);
+                double other = next == state ? cost : cost(model, next, LONGER, Double.MAX_VALUE);
                 boolean near = next != state && other < nearest * NEAR;
                 nearest = Math.min(nearest, other);
                 if (near) {
-                    double whatever = cost(model, next);
+                    double whatever = cost(model, next, WHATEVER, least);
                     best = whatever < least ? next : best;
                     least = Math.min(least, whatever);
                 }
@@ -84,12 +84,16 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
 
     /** Whatever its steps turn out to need: the less the better. */
     static double cost(CardModel model, CardModel.State state) {
-        return cost(model, state, WHATEVER);
+        return cost(model, state, WHATEVER, Double.MAX_VALUE);
     }
 
-    private static double cost(CardModel model, CardModel.State state, double[] lengths) {
+    /** @param most what is worth knowing: a cost above that is only known to be above it */
+    private static double cost(CardModel model, CardModel.State state, double[] lengths, double most) {
         double cost = 0;
         for (double longer : lengths) {
+            if (cost > most * lengths.length) {
+                return most + 1;
+            }
             CardModel.Pages pages = model.pages(state, longer);
             cost += PAGE * pages.length() + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES);
             for (int i = 0; i < pages.turns().length; i++) {

@@ -9,21 +9,28 @@ import java.util.Optional;
 
 /** What can hurt a person, a part or the customer's data. */
 public enum Hazard {
-    SHOCK("shock", true), STORED_CHARGE("charge", true), HEAT("heat", true), BATTERY("battery", true),
-    MOTION("motion", true), LIGHT("light", true), CHEMICAL("chemical", true), WEIGHT("weight", true),
-    PRESSURE("pressure", true), STATIC("static", false), DATA_LOSS("data", false);
+    SHOCK("shock", "electric shock", true), STORED_CHARGE("charge", "stored charge", true), HEAT("heat", "hot parts", true), BATTERY("battery", "battery", true),
+    MOTION("motion", "moving parts", true), LIGHT("light", "strong light", true), CHEMICAL("chemical", "chemicals", true), WEIGHT("weight", "heavy load", true),
+    PRESSURE("pressure", "pressure", true), STATIC("static", "static charge damages parts", false), DATA_LOSS("data", "loss of data", false);
 
     private final String word;
+    private final String inWords;
     private final boolean hurtsPeople;
 
-    Hazard(String word, boolean hurtsPeople) {
+    Hazard(String word, String inWords, boolean hurtsPeople) {
         this.word = word;
+        this.inWords = inWords;
         this.hurtsPeople = hurtsPeople;
     }
 
     /** As written in a procedure. */
     public String word() {
         return word;
+    }
+
+    /** As a reader is told of it, such as {@code hot parts}. */
+    public String inWords() {
+        return inWords;
     }
 
     public boolean hurtsPeople() {

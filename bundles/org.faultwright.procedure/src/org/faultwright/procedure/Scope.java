@@ -75,6 +75,11 @@ public final class Scope {
         return Optional.ofNullable(routines.get(name.text()));
     }
 
+    /** The routine that a step performs; absent where it performs none, or one that nothing declares. */
+    public Optional<Routine> performedBy(Step step) {
+        return step instanceof Step.Perform perform ? perform.routine().flatMap(this::routine) : Optional.empty();
+    }
+
     /** The temperatures at the bench: the document's own, else those of the nearest library that states them. */
     public Optional<Written<Limit>> ambient() {
         return ambient;

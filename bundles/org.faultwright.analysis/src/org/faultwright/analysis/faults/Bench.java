@@ -146,15 +146,11 @@ final class Bench {
         if (!holds(setUp, step.frame().needs())) {
             return Optional.empty();
         }
-        Optional<Routine> routine = routine(step);
+        Optional<Routine> routine = scope.performedBy(step);
         Optional<Set<List<Integer>>> within = routine.isPresent() ? through(setUp, routine.get(), outcome.key(), depth)
                 : Optional.of(Set.of(setUp));
         return within.map(left -> left.stream().map(one -> set(set(one, step.frame().sets()), outcome.proves()))
                 .collect(Collectors.toSet()));
-    }
-
-    private Optional<Routine> routine(Step step) {
-        return step instanceof Step.Perform perform ? perform.routine().flatMap(scope::routine) : Optional.empty();
     }
 
     private Optional<Set<List<Integer>>> through(List<Integer> setUp, Routine routine, String exit, int depth) {

@@ -75,9 +75,8 @@ final class DraftChanges {
 
     private Stream<Setting> changesTo(Setting wanted, List<SetUpChanges.Mover> movers) {
         Stream<Setting> left = movers.stream().flatMap(mover -> Stream.concat(mover.step().frame().sets().stream(),
-                mover.step() instanceof Step.Perform perform ? perform.routine().flatMap(procedure.scope()::routine).stream()
-                        .flatMap(routine -> routine.steps().stream()).flatMap(step -> step.frame().sets().stream())
-                        : Stream.<Setting>empty()));
+                procedure.scope().performedBy(mover.step()).stream()
+                        .flatMap(routine -> routine.steps().stream()).flatMap(step -> step.frame().sets().stream())));
         return left.filter(setting -> setting.condition().text().equals(wanted.condition().text())
                 && setting.value().text().equals(wanted.value().text()));
     }

@@ -6,7 +6,6 @@ package org.faultwright.analysis.faults;
 
 import java.util.HashMap;
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -73,8 +72,9 @@ final class Times {
         if (stated.isPresent()) {
             return Time.exactly(stated.get());
         }
-        if (step instanceof Step.Perform perform && perform.routine().flatMap(scope::routine).isPresent()) {
-            return routine(perform.routine().flatMap(scope::routine).get()).getOrDefault(outcome, Time.NONE);
+        Optional<Routine> routine = scope.performedBy(step);
+        if (routine.isPresent()) {
+            return routine(routine.get()).getOrDefault(outcome, Time.NONE);
         }
         if (wantsTime(step)) {
             untimed.add(step);

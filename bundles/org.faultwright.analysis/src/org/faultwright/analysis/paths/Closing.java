@@ -80,8 +80,7 @@ public final class Closing {
     private static boolean sets(Routine routine, Condition condition, Name end, Scope scope, Set<String> entered) {
         return entered.add(routine.name().text()) && routine.steps().stream().anyMatch(step -> step.frame().sets().stream()
                 .anyMatch(set -> set.condition().text().equals(condition.name().text()) && set.value().text().equals(end.text()))
-                || step instanceof Step.Perform perform && perform.routine().flatMap(scope::routine)
-                        .filter(inner -> sets(inner, condition, end, scope, entered)).isPresent());
+                || scope.performedBy(step).filter(inner -> sets(inner, condition, end, scope, entered)).isPresent());
     }
 
     private Procedure closed() {

@@ -88,16 +88,12 @@ public final class Position {
 
     /** Whether the step performs a routine that has a step to begin at. */
     public boolean canEnter() {
-        return path.size() <= DEEPEST && routine(step()).flatMap(Routine::first).isPresent();
-    }
-
-    private Optional<Routine> routine(Step step) {
-        return step instanceof Step.Perform perform ? perform.routine().flatMap(scope::routine) : Optional.empty();
+        return path.size() <= DEEPEST && scope.performedBy(step()).flatMap(Routine::first).isPresent();
     }
 
     /** @throws IllegalStateException if there is no routine to enter */
     public Position entered() {
-        Step first = routine(step()).filter(routine -> canEnter()).flatMap(Routine::first)
+        Step first = scope.performedBy(step()).filter(routine -> canEnter()).flatMap(Routine::first)
                 .orElseThrow(() -> new IllegalStateException("there is no routine to enter at " + label()));
         return new Position(procedure, scope, Stream.concat(path.stream(), Stream.of(first)).toList(), taken);
     }
@@ -121,7 +117,7 @@ public final class Position {
         passed.add(new Passed(at, outcome));
         List<Step> outer = at.subList(0, at.size() - 1);
         Optional<StepGraph> graph = outer.isEmpty() ? Optional.of(procedure)
-                : routine(outer.get(outer.size() - 1)).map(routine -> routine);
+                : scope.performedBy(outer.get(outer.size() - 1)).map(routine -> routine);
         Optional<Name> target = target(at, outcome, counts);
         if (graph.isEmpty() || target.isEmpty()) {
             return Optional.empty();

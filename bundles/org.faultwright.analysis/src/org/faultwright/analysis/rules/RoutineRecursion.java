@@ -33,7 +33,7 @@ public final class RoutineRecursion implements Rule {
         UsedLibraries.circles(subject, findings);
         for (Routine routine : subject.document().own().routines()) {
             for (Step step : routine.steps()) {
-                Optional<Routine> performed = performed(step, subject.scope());
+                Optional<Routine> performed = subject.scope().performedBy(step);
                 if (performed.isPresent() && performs(performed.get(), routine, subject.scope(), new HashSet<>())) {
                     Step.Perform perform = (Step.Perform) step;
                     findings.report(perform.routine().get().at(), routine.name() + " performs "
@@ -46,10 +46,6 @@ public final class RoutineRecursion implements Rule {
         }
     }
 
-    private static Optional<Routine> performed(Step step, Scope scope) {
-        return step instanceof Step.Perform perform ? perform.routine().flatMap(scope::routine) : Optional.empty();
-    }
-
     private static boolean performs(Routine from, Routine wanted, Scope scope, Set<String> seen) {
         if (from == wanted) {
             return true;
@@ -57,7 +53,7 @@ public final class RoutineRecursion implements Rule {
         if (!seen.add(from.name().text())) {
             return false;
         }
-        List<Routine> next = from.steps().stream().flatMap(step -> performed(step, scope).stream()).toList();
+        List<Routine> next = from.steps().stream().flatMap(step -> scope.performedBy(step).stream()).toList();
         return next.stream().anyMatch(routine -> performs(routine, wanted, scope, seen));
     }
 }

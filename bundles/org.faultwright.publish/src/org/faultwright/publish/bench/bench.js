@@ -476,8 +476,7 @@
   }
 
   function facts(main, step) {
-    var kinds = { check: "Check", observe: "Observe", measure: "Measure", "do": "Do", calculate: "Calculate", perform: "Routine" };
-    add(main, "p", "facts", [kinds[step.kind], step.confirmsComplaint ? "confirms the complaint" : "", step.verifiesRepair ? "proves the repair" : "",
+    add(main, "p", "facts", [capital(step.kind), step.confirmsComplaint ? "confirms the complaint" : "", step.verifiesRepair ? "proves the repair" : "",
       step.repairs ? "repair" : "", step.takes ? "about " + step.takes.text : ""].filter(Boolean).join(" \u00b7 "));
   }
 
@@ -1002,7 +1001,7 @@
         add(h1, "span", "", step.title || step.id);
         var found = add(main, "section", "found");
         (step.notes || []).forEach(function (id) { if (named(tree.notes, id)) { note(found, named(tree.notes, id)); } });
-        line(found, "Found", (step.finds || []).map(function (id) { return titleOf(tree.faults, id); }).join("; ") || (step.findsNothing ? "no fault" : ""), "strong");
+        line(found, (step.finds || []).length > 1 ? "Found one of" : "Found", (step.finds || []).map(function (id) { return titleOf(tree.faults, id); }).join("; ") || (step.findsNothing ? "no fault" : ""), "strong");
         line(found, "Refer to", step.refersTo, "strong");
         line(found, "Hint", step.hint);
         if (step.report) { report(main, step.report); }

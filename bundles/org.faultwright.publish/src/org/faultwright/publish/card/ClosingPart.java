@@ -7,10 +7,10 @@ package org.faultwright.publish.card;
 import java.util.List;
 import org.faultwright.procedure.Condition;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 
 /** What is looked over and signed before the unit leaves the bench. */
 final class ClosingPart {

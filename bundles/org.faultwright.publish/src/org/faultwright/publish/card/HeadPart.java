@@ -9,9 +9,9 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Words;
 
 /** What a card is for, which revision it is, and the job it is used on. */
 final class HeadPart {

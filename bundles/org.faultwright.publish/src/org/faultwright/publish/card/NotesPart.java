@@ -10,11 +10,11 @@ import org.faultwright.procedure.Note;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 
 /** Safety notes after ANSI Z535.6 and ISO 3864-2: gathered before anything is done, and again at the step that warns. */
 final class NotesPart {

@@ -6,10 +6,10 @@ package org.faultwright.publish.card;
 
 import java.util.List;
 import org.faultwright.procedure.SignalWord;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Words;
 
 /** The small things that the parts of a printed card share. Black and white keeps every meaning: no colour says anything alone. */
 final class Paint {

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.PlainText;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.Sheet;
@@ -15,7 +16,6 @@ import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 
 /** The bench card on paper: front, steps in working order, routines, end. */
 final class PaperCard {

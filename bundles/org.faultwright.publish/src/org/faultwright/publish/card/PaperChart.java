@@ -18,12 +18,12 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
-import org.faultwright.publish.plan.Words;
 
 /**
  * The whole tree in one column: the likeliest path straight down, what parts from it set in, each with the outcome that leads

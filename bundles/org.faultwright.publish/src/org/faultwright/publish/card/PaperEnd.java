@@ -9,13 +9,13 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.procedure.Written;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 
 /** The end of a printed card: what is filled in, looked over and signed before the unit leaves the bench. */
 final class PaperEnd {

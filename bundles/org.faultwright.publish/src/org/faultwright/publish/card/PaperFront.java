@@ -26,13 +26,13 @@ import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.MeterRange;
 
 /** The front of a printed card: what is read before anything is touched. */
@@ -219,7 +219,7 @@ final class PaperFront {
 
     private static String part(Part part) {
         String title = part.title().isBlank() ? part.name().text() : part.title();
-        String hazards = Stream.of(part.hazards()).flatMap(List::stream).map(hazard -> Words.hazard(hazard.value()))
+        String hazards = Stream.of(part.hazards()).flatMap(List::stream).map(hazard -> hazard.value().inWords())
                 .collect(Collectors.joining(", "));
         return title + part.number().map(number -> ", part no. " + number.value()).orElse("")
                 + part.stock().map(stock -> ", " + stock.value() + " at hand").orElse("")

@@ -9,13 +9,13 @@ import java.util.Map;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 
 /**
- * Safety notes on paper: in full and numbered on the front, which is read before anything is touched, and at each step that warns
- * of them on one line, with the number under which the rest is found.
+ * Safety notes on paper: in full and numbered on the front, which is read before anything is touched, and at each step that
+ * warns of them with all that is to be done and the number under which the rest is found.
  */
 final class PaperNotes {
     private final Map<Note, List<Step>> notes;

@@ -10,11 +10,11 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
-import org.faultwright.publish.plan.Words;
 
 /** The outcomes of a step, each with a box to tick and where it leads: in a row where they are short, else below one another. */
 final class PaperOutcomes {

@@ -26,6 +26,7 @@ import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.Sheet;
@@ -34,7 +35,6 @@ import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.SetUps;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
@@ -48,7 +48,6 @@ final class PaperStep {
     private static final Pattern DIGITS = Pattern.compile("_|[^_ ]+");
     /** A step with more than this to say is longer than a column: it may go on in the next one. */
     private static final int LONGEST_WHOLE = 2500;
-
     /** A limit with more letters leaves no room on its line but for the boxes of the reading, which need no word. */
     private static final int LONG_LIMIT = 14;
 
@@ -152,7 +151,10 @@ final class PaperStep {
     private boolean body(Fo box, Placed placed, Optional<LimitZones> zones) {
         Step step = placed.step();
         StepFrame frame = step.frame();
-        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(box, note));
+        if (!frame.notes().isEmpty()) {
+            Fo told = box.add("block", "role", "Div");
+            frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
+        }
         needs(box, step);
         frame.precautions().tries().forEach(name -> Paint.bold(Paint.line(box, "Try first"), Words.tried(called(name))));
         boolean scale = false;
@@ -204,7 +206,8 @@ final class PaperStep {
     private void end(Fo box, Placed placed, Optional<LimitZones> zones, boolean scale) {
         List<Setting> sets = placed.step().frame().sets();
         Optional<Outcome> only = PaperOutcomes.only(placed.step());
-        Optional<Fo> last = box.last().flatMap(Fo::last).filter(line -> line.get("role").filter("P"::equals).isPresent() && line.get("border-left").isEmpty());
+        // behind a note an arrow would seem to be the note's
+        Optional<Fo> last = box.last().flatMap(Fo::last).filter(line -> line.get("role").filter("P"::equals).isPresent());
         if (sets.isEmpty() && only.isPresent() && last.isPresent()) {
             fill(Paint.stretched(last.get()));
             outcomes.way(last.get(), placed, only.get().target(), only.get());
@@ -398,7 +401,7 @@ final class PaperStep {
         String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
         if (!found.isEmpty()) {
-            Paint.bold(Paint.line(box, step.finds().size() == 1 ? "Found" : "Found one of"), found);
+            Paint.bold(Paint.line(box, Words.found(step)), found);
         }
         step.findsNothing().ifPresent(at -> Paint.bold(Paint.line(box, "Found"), "no fault"));
         step.refersTo().ifPresent(whom -> Paint.bold(Paint.line(box, "Refer to"), whom.value()));

@@ -13,10 +13,10 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Step;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.MeterRange;
 
 /** What to lay out before starting, and how the unit should then stand. */
@@ -62,7 +62,7 @@ final class PreparePart {
 
     private static String part(Part part) {
         String title = part.title().isBlank() ? part.name().text() : part.title();
-        String hazards = part.hazards().stream().map(hazard -> Words.hazard(hazard.value()))
+        String hazards = part.hazards().stream().map(hazard -> hazard.value().inWords())
                 .collect(Collectors.joining(", "));
         return title + part.number().map(number -> ", no. " + number.value()).orElse("")
                 + part.stock().map(stock -> ", have " + stock.value() + " at hand").orElse("")

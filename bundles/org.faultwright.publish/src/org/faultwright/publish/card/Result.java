@@ -14,7 +14,7 @@ import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.PlainText;
-import org.faultwright.publish.plan.Words;
+import org.faultwright.publish.Words;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;

@@ -9,11 +9,11 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
-import org.faultwright.publish.plan.Words;
 
 /** The results of a step, each with a box to tick and the step it leads to. */
 final class ResultTable {

@@ -7,8 +7,8 @@ package org.faultwright.publish.card;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.faultwright.procedure.Source;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Fo;
-import org.faultwright.publish.plan.Words;
 
 /** The documents that limits and codes come from: a number at the step, the words once at the end. */
 final class Sources {

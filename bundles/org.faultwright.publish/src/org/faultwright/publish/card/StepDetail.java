@@ -19,11 +19,11 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
-import org.faultwright.publish.plan.Words;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
@@ -192,7 +192,7 @@ final class StepDetail implements Step.Cases<Tag> {
         String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
         if (!found.isEmpty()) {
-            StepPart.line(box, "Found", found);
+            StepPart.line(box, Words.found(step), found);
         }
         step.findsNothing().ifPresent(at -> StepPart.line(box, "Found", "no fault"));
         step.refersTo().ifPresent(whom -> StepPart.line(box, "Refer to", whom.value()));

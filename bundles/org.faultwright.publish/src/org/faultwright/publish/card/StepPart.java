@@ -12,10 +12,10 @@ import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Words;
 
 /** One step with all that is read before its results are ticked. */
 final class StepPart {

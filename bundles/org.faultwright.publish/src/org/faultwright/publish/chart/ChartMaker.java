@@ -91,7 +91,7 @@ public final class ChartMaker {
         Set<Step> led = ledTo(graph);
         for (Step step : order) {
             String key = named.get(step);
-            Optional<Routine> routine = step instanceof Step.Perform perform ? perform.routine().flatMap(scope::routine) : Optional.empty();
+            Optional<Routine> routine = scope.performedBy(step);
             routine.filter(one -> depth < DEEPEST && !one.steps().isEmpty() && open.test(key))
                     .ifPresent(one -> inside.put(key, chart(one, key + "/", depth + 1)));
             boxes.add(BoxWords.box(key, step, graph, graph.first().filter(first -> first == step).isPresent(), led.contains(step), routine,

@@ -17,9 +17,8 @@ import org.faultwright.procedure.Step;
  *
  * <p>It is searched for, so that the way to a fault turns the page as seldom as can be, each fault counting as often as it is met
  * and the likeliest three above all, on as few pages as can be. The search climbs from what is simplest, one change at a time, a
- * fixed number of times and by numbers that are always the same: one procedure has one card. It climbs a few times over, and the
- * best of all is taken. It reckons with A4; other paper has
- * the same arrangement, so that a step has one number everywhere.
+ * fixed number of times and by numbers that are always the same: one procedure has one card. It climbs more than once, and the
+ * best of all is taken. It reckons with A4; other paper has the same arrangement, so that a step has one number everywhere.
  *
  * @param order   the steps of the procedure
  * @param inPlace the steps whose routine is printed in their box
@@ -57,19 +56,19 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         CardModel model = new CardModel(procedure, likely);
         CardModel.State best = model.simplest();
         double least = cost(model, best);
-        double nearest = cost(model, best, LONGER, Double.MAX_VALUE);
+        double nearest = cost(model, best, LONGER);
         for (int search = 0; search < SEARCHES; search++) {
             Random random = new Random(search);
             CardModel.State state = model.simplest();
-            double cost = cost(model, state, LONGER, Double.MAX_VALUE);
+            double cost = cost(model, state, LONGER);
             for (int i = 0; i < TRIES; i++) {
                 double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
                 CardModel.State next = model.changed(state, random);
-                double other = next == state ? cost : cost(model, next, LONGER, Double.MAX_VALUE);
+                double other = next == state ? cost : cost(model, next, LONGER);
                 boolean near = next != state && other < nearest * NEAR;
                 nearest = Math.min(nearest, other);
                 if (near) {
-                    double whatever = cost(model, next, WHATEVER, least);
+                    double whatever = cost(model, next);
                     best = whatever < least ? next : best;
                     least = Math.min(least, whatever);
                 }
@@ -84,16 +83,12 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
 
     /** Whatever its steps turn out to need: the less the better. */
     static double cost(CardModel model, CardModel.State state) {
-        return cost(model, state, WHATEVER, Double.MAX_VALUE);
+        return cost(model, state, WHATEVER);
     }
 
-    /** @param most what is worth knowing: a cost above that is only known to be above it */
-    private static double cost(CardModel model, CardModel.State state, double[] lengths, double most) {
+    private static double cost(CardModel model, CardModel.State state, double[] lengths) {
         double cost = 0;
         for (double longer : lengths) {
-            if (cost > most * lengths.length) {
-                return most + 1;
-            }
             CardModel.Pages pages = model.pages(state, longer);
             cost += PAGE * pages.length() + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES);
             for (int i = 0; i < pages.turns().length; i++) {

@@ -125,7 +125,7 @@ final class CardModel {
     private void add(Step step, StepRoom rooms) {
         Node node = new Node(step, nodes.size(), rooms);
         nodes.put(step, node);
-        Optional<Routine> routine = Routines.performedBy(step, procedure.scope());
+        Optional<Routine> routine = procedure.scope().performedBy(step);
         if (routine.isPresent()) {
             node.routine = routines.computeIfAbsent(routine.get().name().text(), name -> {
                 Graph graph = new Graph(routine.get(), graphs.size(), rooms.heading(routine.get()));
@@ -158,7 +158,7 @@ final class CardModel {
         }
         int length = 0;
         for (Step step : routine.steps()) {
-            Optional<Routine> inner = Routines.performedBy(step, procedure.scope());
+            Optional<Routine> inner = procedure.scope().performedBy(step);
             length = Math.min(ENDLESS, length + inner.map(this::length).orElse(1));
         }
         lengths.put(routine, length);

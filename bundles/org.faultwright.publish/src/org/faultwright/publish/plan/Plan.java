@@ -55,10 +55,6 @@ public final class Plan {
                 .computeIfAbsent(section.graph().name().text(), none -> new ArrayList<>()).add(placed)));
     }
 
-    private Optional<Routine> routine(Step step) {
-        return Routines.performedBy(step, scope);
-    }
-
     private void add(String letter, StepGraph graph, List<Step> order) {
         Run run = new Run(graph, Optional.empty());
         List<Placed> steps = new ArrayList<>();
@@ -105,7 +101,7 @@ public final class Plan {
 
     /** The routine that is printed in the box of the step. @param inner whether the step itself is in the box of another */
     private Optional<Routine> inPlace(Step step, boolean inner) {
-        return arrangement.isInPlace(step, inner) ? routine(step) : Optional.empty();
+        return arrangement.isInPlace(step, inner) ? scope.performedBy(step) : Optional.empty();
     }
 
     /** The routines that are printed for themselves, as they follow one another on the card. */
@@ -122,7 +118,7 @@ public final class Plan {
     }
 
     private void apart(Step step, boolean inner, Map<String, Routine> met, List<Step> open) {
-        Optional<Routine> routine = routine(step);
+        Optional<Routine> routine = scope.performedBy(step);
         if (inPlace(step, inner).isPresent()) {
             routine.get().steps().forEach(one -> apart(one, true, met, open));
         } else if (routine.isPresent() && met.putIfAbsent(routine.get().name().text(), routine.get()) == null) {
@@ -205,7 +201,7 @@ public final class Plan {
 
     /** The section of the routine that the step sends its reader to; absent where it does not, or the routine is printed in place. */
     public Optional<Section> section(Placed step) {
-        return inside(step).isEmpty() ? routine(step.step()).flatMap(routine -> routine(routine.name())) : Optional.empty();
+        return inside(step).isEmpty() ? scope.performedBy(step.step()).flatMap(routine -> routine(routine.name())) : Optional.empty();
     }
 
     /** The places that lead to the section's routine. */

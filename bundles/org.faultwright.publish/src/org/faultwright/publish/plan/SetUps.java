@@ -61,7 +61,7 @@ public final class SetUps {
     private void spread(StepGraph graph, Step from, Deque<Step> open) {
         Map<String, String> after = new LinkedHashMap<>(known.get(from));
         put(after, from.frame().needs());
-        Routines.performedBy(from, scope).ifPresent(routine -> {
+        scope.performedBy(from).ifPresent(routine -> {
             forget(after, routine);
             Routines.within(routine, scope).values().forEach(inner -> forget(after, inner));
         });

@@ -25,6 +25,7 @@ import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Words;
 import org.faultwright.publish.page.PrintFonts;
 
 /**

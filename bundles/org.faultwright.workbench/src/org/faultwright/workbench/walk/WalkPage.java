@@ -30,6 +30,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Words;
 import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.look.Palette;
 
@@ -330,7 +331,7 @@ final class WalkPage {
         end.frame().notes().stream().flatMap(name -> stand.procedure().scope().note(name).stream()).distinct().forEach(note -> note(main, note, false));
         Composite rows = Pieces.rows(main, 2);
         String found = end.finds().stream().map(name -> words.fault(name, stand.procedure())).collect(Collectors.joining("; "));
-        line(rows, "Found", found.isEmpty() && end.findsNothing().isPresent() ? "no fault" : found);
+        line(rows, Words.found(end), found.isEmpty() && end.findsNothing().isPresent() ? "no fault" : found);
         line(rows, "Refer to", end.refersTo().map(Written::value).map(PlainText::line).orElse(""));
         line(rows, "Hint", end.frame().hint().map(Written::value).map(PlainText::line).orElse(""));
         line(rows, "For the customer", end.report().map(Written::value).map(PlainText::line).orElse(""));
@@ -343,7 +344,7 @@ final class WalkPage {
             return;
         }
         Pieces.narrow(rows, key).setForeground(Palette.now().of(Palette.Use.BESIDE));
-        Pieces.words(rows, words).setFont(key.equals("Found") || key.equals("Refer to") ? Pieces.bold() : null);
+        Pieces.words(rows, words).setFont(key.startsWith("Found") || key.equals("Refer to") ? Pieces.bold() : null);
     }
 
     /** What must be so when the unit leaves, and where the walk leaves it otherwise. */

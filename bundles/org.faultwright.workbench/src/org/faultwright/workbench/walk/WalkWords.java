@@ -16,7 +16,6 @@ import org.faultwright.analysis.faults.TimeToGo;
 import org.faultwright.analysis.measurement.ReadingEntry;
 import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Declaration;
-import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -28,6 +27,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.PlainText;
+import org.faultwright.publish.Words;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 
@@ -50,7 +50,7 @@ final class WalkWords {
     }
 
     static String title(Step step) {
-        return PlainText.line(step.title().isBlank() ? step.name().text() : step.title());
+        return PlainText.line(Words.title(step));
     }
 
     private static String title(Optional<? extends Declaration> declared, Name name) {
@@ -69,20 +69,12 @@ final class WalkWords {
         return title(scope.condition(condition), condition) + " " + value;
     }
 
-    private String settings(List<Setting> settings) {
-        return settings.stream().map(this::setting).collect(Collectors.joining(", "));
-    }
-
     /** The kind of step, its name in the text, and how long it takes. */
     static String facts(Step step) {
         StepFrame frame = step.frame();
-        return Stream.of(Optional.of(kind(step)), Optional.of(step.name().text()), frame.confirms().map(at -> "confirms the complaint"),
+        return Stream.of(Optional.of(Words.kind(step)), Optional.of(step.name().text()), frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"), frame.takes().map(time -> "about " + time.value().spelling()))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00b7 "));
-    }
-
-    private static String kind(Step step) {
-        return step instanceof Step.Perform ? "Routine" : step.keyword().substring(0, 1).toUpperCase(Locale.ROOT) + step.keyword().substring(1);
     }
 
     // ---- what a step says
@@ -93,7 +85,7 @@ final class WalkWords {
         List<Line> lines = new ArrayList<>();
         setUp(walk, lines);
         add(lines, "Live work", frame.precautions().liveBecause().map(Written::value).orElse(""), true);
-        add(lines, "Try first", frame.precautions().tries().stream().map(name -> title(scope.instrument(name), name) + " on a known source")
+        add(lines, "Try first", frame.precautions().tries().stream().map(name -> Words.tried(title(scope.instrument(name), name)))
                 .collect(Collectors.joining(", ")), true);
         if (step instanceof Step.Observe observe) {
             observe.indicator().ifPresent(name -> add(lines, "At", title(scope.indicator(name), name), false));
@@ -108,11 +100,11 @@ final class WalkWords {
         }
         add(lines, "Part", frame.handles().stream().map(name -> title(scope.part(name), name) + scope.part(name)
                 .flatMap(part -> part.number()).map(number -> ", " + number.value()).orElse("")).collect(Collectors.joining("; ")), false);
-        add(lines, "Tools", frame.tools().stream().map(Written::value).collect(Collectors.joining(", ")), false);
-        add(lines, "Hazards", hazards(frame), false);
+        add(lines, "Tools", Words.tools(frame), false);
+        add(lines, "Hazards", Words.hazards(frame, scope), false);
         add(lines, "Hint", frame.hint().map(Written::value).orElse(""), false);
         add(lines, "Wait", frame.waits().map(wait -> wait.value().spelling() + ", which this walk passes over").orElse(""), false);
-        add(lines, "After it", settings(frame.sets()), false);
+        add(lines, "After it", Words.settings(frame.sets(), scope), false);
         Set<String> due = walk.due().stream().map(note -> note.name().text()).collect(Collectors.toSet());
         add(lines, "Read before", frame.notes().stream().filter(name -> !due.contains(name.text())).map(name -> title(scope.note(name), name))
                 .distinct().collect(Collectors.joining("; ")), false);
@@ -126,8 +118,8 @@ final class WalkWords {
     }
 
     private void setUp(Walk walk, List<Line> lines) {
-        add(lines, "To be set first", settings(walk.unmet()), true);
-        add(lines, "Set-up", settings(walk.step().frame().needs().stream().filter(need -> !walk.unmet().contains(need)).toList()), false);
+        add(lines, "To be set first", Words.settings(walk.unmet(), scope), true);
+        add(lines, "Set-up", Words.settings(walk.step().frame().needs().stream().filter(need -> !walk.unmet().contains(need)).toList(), scope), false);
     }
 
     private void measure(Step.Measure step, List<Line> lines) {
@@ -144,29 +136,7 @@ final class WalkWords {
     }
 
     String point(Name name) {
-        return title(scope.point(name), name) + scope.point(name).flatMap(Point::carries).map(carried -> " (up to "
-                + carried.upTo().value().spelling() + " " + carried.kind().words().replace(" voltage", "") + ")").orElse("");
-    }
-
-    private String hazards(StepFrame frame) {
-        return Stream.concat(frame.hazards().stream(), frame.handles().stream().flatMap(name -> scope.part(name).stream())
-                .flatMap(part -> part.hazards().stream())).map(Written::value).distinct().map(WalkWords::hazard).collect(Collectors.joining(", "));
-    }
-
-    private static String hazard(Hazard hazard) {
-        return switch (hazard) {
-            case SHOCK -> "electric shock";
-            case STORED_CHARGE -> "stored charge";
-            case HEAT -> "hot parts";
-            case BATTERY -> "battery";
-            case MOTION -> "moving parts";
-            case LIGHT -> "strong light";
-            case CHEMICAL -> "chemicals";
-            case WEIGHT -> "heavy load";
-            case PRESSURE -> "pressure";
-            case STATIC -> "static charge damages parts";
-            case DATA_LOSS -> "loss of data";
-        };
+        return PlainText.line(Words.point(name, scope));
     }
 
     // ---- results
@@ -199,7 +169,7 @@ final class WalkWords {
         String told = meaning(walk.step(), outcome).or(() -> entry.map(one -> one.bands().stream().filter(band -> band.outcome() == outcome)
                 .filter(band -> band.values().lower().isPresent() || band.values().upper().isPresent())
                 .map(band -> range(band.values(), one)).collect(Collectors.joining(" or ")))).orElse("");
-        String proves = outcome.proves().isEmpty() ? "" : "proves: " + settings(outcome.proves());
+        String proves = outcome.proves().isEmpty() ? "" : "proves: " + Words.settings(outcome.proves(), scope);
         String counted = outcome.repeat().map(repeat -> counted(repeat.atMost(), walk.taken(outcome))).orElse("");
         return Stream.of(told, proves, counted).filter(words -> !words.isEmpty()).collect(Collectors.joining("; "));
     }

@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.faultwright.procedure.Hazard;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Hostile;
 import org.faultwright.publish.Publication;
@@ -89,6 +90,16 @@ class BenchPageTest {
         assertTrue(data.find());
         JsonObject tree = JsonParser.parseString(data.group(1)).getAsJsonObject();
         assertEquals(Hostile.publication().procedure().title(), tree.get("title").getAsString());
+    }
+
+    /** The page has words of its own for hazards, since a tree has only those of the language. */
+    @Test
+    void should_call_every_hazard_as_the_card_does() {
+        String page = Samples.string("bench-html", Samples.everything());
+        for (Hazard hazard : Hazard.values()) {
+            assertTrue(page.contains(hazard.word() + ": \"" + hazard.inWords() + "\"") || page.contains("\"" + hazard.word() + "\": \"" + hazard.inWords() + "\""),
+                    hazard.name());
+        }
     }
 
     @Test

@@ -60,14 +60,21 @@ class ArrangementTest {
         assertEquals(first, new Plan(publication).placed().map(placed -> placed.label() + " " + placed.step().name()).toList());
     }
 
-    @ParameterizedTest
-    @MethodSource("demos")
-    void should_turn_the_page_no_more_often_than_the_simplest_arrangement(Publication publication) {
-        Likely likely = Likely.of(publication.procedure());
-        CardModel model = new CardModel(publication.procedure(), likely);
-        Arrangement found = Arrangement.of(publication.procedure(), likely);
-        assertEquals(new HashSet<>(publication.procedure().steps()), new HashSet<>(found.order()));
-        assertTrue(Arrangement.cost(model, model.state(found)) <= Arrangement.cost(model, model.simplest()));
+    /** The search never ends with less than it began with, and for most procedures with more. */
+    @Test
+    void should_find_arrangements_that_are_better_than_the_simplest() {
+        int better = 0;
+        for (Publication publication : demos()) {
+            Likely likely = Likely.of(publication.procedure());
+            CardModel model = new CardModel(publication.procedure(), likely);
+            Arrangement found = Arrangement.of(publication.procedure(), likely);
+            assertEquals(new HashSet<>(publication.procedure().steps()), new HashSet<>(found.order()));
+            double cost = Arrangement.cost(model, model.state(found));
+            double simplest = Arrangement.cost(model, model.simplest());
+            assertTrue(cost <= simplest, publication.title());
+            better += cost < simplest * 0.9 ? 1 : 0;
+        }
+        assertTrue(better > demos().size() / 2, "better: " + better);
     }
 
     @Test

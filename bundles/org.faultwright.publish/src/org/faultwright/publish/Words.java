@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.publish.plan;
+package org.faultwright.publish;
 
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -29,7 +29,7 @@ import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Limit;
 
-/** How things are called on a card. */
+/** How things are called, on cards and pages and by the walk in the window. */
 public final class Words {
     public static final String ARROW = "\u2192";
     public static final String BOX = "\u2610";
@@ -53,48 +53,18 @@ public final class Words {
                 + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
     }
 
-    /** The order that a step gives. */
+    /** The order that a step gives, such as {@code Measure}. */
     public static String kind(Step step) {
-        return step.match(new Step.Cases<>() {
-            @Override
-            public String check(Step.Check check) {
-                return "Check";
-            }
-
-            @Override
-            public String observe(Step.Observe observe) {
-                return "Observe";
-            }
-
-            @Override
-            public String measure(Step.Measure measure) {
-                return "Measure";
-            }
-
-            @Override
-            public String carryOut(Step.Do task) {
-                return "Do";
-            }
-
-            @Override
-            public String calculate(Step.Calculate calculate) {
-                return "Calculate";
-            }
-
-            @Override
-            public String perform(Step.Perform perform) {
-                return "Perform";
-            }
-
-            @Override
-            public String conclude(Step.Conclude conclude) {
-                return "Conclude";
-            }
-        });
+        return Character.toUpperCase(step.keyword().charAt(0)) + step.keyword().substring(1);
     }
 
     public static String title(Step step) {
         return step.title().isBlank() ? step.name().text() : step.title();
+    }
+
+    /** What stands before the faults of a conclusion: of several it is one. */
+    public static String found(Step.Conclude step) {
+        return step.finds().size() > 1 ? "Found one of" : "Found";
     }
 
     /** How often an outcome may be taken, such as {@code at most 2 times}. */
@@ -169,34 +139,18 @@ public final class Words {
     /** The hazards of a step and of the parts that it handles. */
     public static String hazards(StepFrame frame, Scope scope) {
         return Stream.concat(frame.hazards().stream(), frame.handles().stream().flatMap(name -> scope.part(name).stream())
-                .flatMap(part -> part.hazards().stream())).map(Written::value).distinct().map(Words::hazard).collect(Collectors.joining(", "));
+                .flatMap(part -> part.hazards().stream())).map(Written::value).distinct().map(Hazard::inWords).collect(Collectors.joining(", "));
     }
 
     /** What a note warns of, in short. */
     public static String hazards(Note note) {
         return note.covers().isEmpty() ? note.hazard()
-                : note.covers().stream().map(hazard -> hazard(hazard.value())).collect(Collectors.joining(", ", "", ":"));
+                : note.covers().stream().map(hazard -> hazard.value().inWords()).collect(Collectors.joining(", ", "", ":"));
     }
 
     /** The tools of a step, each with the voltage it is rated for where that is said. */
     public static String tools(StepFrame frame) {
         return frame.tools().stream().map(tool -> tool.value() + frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
                 .map(rated -> " (rated " + rated.upTo().value().spelling() + ")").orElse("")).collect(Collectors.joining(", "));
-    }
-
-    public static String hazard(Hazard hazard) {
-        return switch (hazard) {
-            case SHOCK -> "electric shock";
-            case STORED_CHARGE -> "stored charge";
-            case HEAT -> "hot parts";
-            case BATTERY -> "battery";
-            case MOTION -> "moving parts";
-            case LIGHT -> "strong light";
-            case CHEMICAL -> "chemicals";
-            case WEIGHT -> "heavy load";
-            case PRESSURE -> "pressure";
-            case STATIC -> "static charge damages parts";
-            case DATA_LOSS -> "loss of data";
-        };
     }
 }

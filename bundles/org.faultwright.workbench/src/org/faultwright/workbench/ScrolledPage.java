@@ -9,6 +9,7 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Link;
 import org.faultwright.workbench.look.Palette;
 
@@ -42,13 +43,23 @@ public final class ScrolledPage {
 
     /** Runs something in the thread of the window, unless the page is closed by then. From any thread. */
     public void later(Runnable what) {
-        if (!scroll.isDisposed()) {
-            scroll.getDisplay().asyncExec(() -> {
-                if (!scroll.isDisposed()) {
+        later(scroll, what);
+    }
+
+    /** The same for a control that is no such page. */
+    public static void later(Control shown, Runnable what) {
+        if (!shown.isDisposed()) {
+            shown.getDisplay().asyncExec(() -> {
+                if (!shown.isDisposed()) {
                     what.run();
                 }
             });
         }
+    }
+
+    /** Scrolls as far as is needed to have it in sight. */
+    public void reveal(Control part) {
+        scroll.showControl(part);
     }
 
     /** After a part of the content has grown. */

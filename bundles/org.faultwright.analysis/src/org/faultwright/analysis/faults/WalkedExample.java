@@ -62,7 +62,7 @@ public final class WalkedExample {
         String example = (content.endsWith("\n") ? "" : "\n") + "\nexample " + ResultWords.quoted(title) + walked.of(results, end) + " {\n"
                 + (entries.isEmpty() ? "" : "    " + entries + "\n") + "    ends at " + end.name() + "\n}\n";
         return Fix.replacing("Keep the walk as an example", new SourceRange(procedure.source(), content.length(), 0),
-                content.contains("\r\n") ? example.replace("\n", "\r\n") : example);
+                Fix.inLinesAs(content, example));
     }
 
     /** A title that no example has: that of the conclusion, with a number where it must be told apart. */

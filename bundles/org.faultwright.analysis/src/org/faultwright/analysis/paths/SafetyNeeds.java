@@ -33,8 +33,10 @@ import org.faultwright.quantity.QuantityKind;
 public final class SafetyNeeds {
     /** The burn threshold of uncoated metal for one second, ISO 13732-1, from memory: 65 degC; in kelvin. */
     private static final Exact BURNS = Exact.of("338.15");
-    /** Half a bar above the air around, where pressure equipment begins (directive 2014/68/EU, from memory); in pascal. */
-    private static final Exact UNDER_PRESSURE = Exact.of(150_000);
+    /** Half a bar above the air around, where pressure equipment begins (directive 2014/68/EU, from memory); in pascal, as a gauge shows it. */
+    private static final Exact UNDER_PRESSURE = Exact.of(50_000);
+    /** The standard atmosphere, ISO 2533; in pascal. A reading that takes it in is one of the air around. */
+    private static final Exact AIR = Exact.of(101_325);
 
     private final ProcedurePaths paths;
     private final List<Condition> live;
@@ -137,8 +139,9 @@ public final class SafetyNeeds {
                     needs.add(new SafetyNeed(Hazard.HEAT, "it reads " + limit.spelling() + ", above 65 degC, where bare metal burns at a touch (ISO 13732-1)", false));
                 } else if (kind == QuantityKind.SPEED && highest.signum() > 0 && state.isOpen()) {
                     needs.add(new SafetyNeed(Hazard.MOTION, "it reads " + limit.spelling() + " in the open unit", false));
-                } else if (kind == QuantityKind.PRESSURE && highest.compareTo(UNDER_PRESSURE) > 0) {
-                    needs.add(new SafetyNeed(Hazard.PRESSURE, "it reads " + limit.spelling() + ", above 1.5 bar", true));
+                } else if (kind == QuantityKind.PRESSURE && highest.compareTo(UNDER_PRESSURE) > 0
+                        && !limit.interval(kind).contains(AIR)) {
+                    needs.add(new SafetyNeed(Hazard.PRESSURE, "it reads " + limit.spelling() + ", above half a bar", true));
                 }
             });
         }

@@ -7,6 +7,7 @@ package org.faultwright.analysis.rules;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.faultwright.analysis.paths.VoltageLimit;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
@@ -31,10 +32,16 @@ final class ExpectedVoltages {
 
     static Stream<Expected> dangerous(Step.Measure step) {
         return step.readings().stream().flatMap(reading -> reading.kind().map(Written::value).filter(QuantityKind::isVoltage).stream()
-                .flatMap(kind -> reading.expects().map(expects -> new Expected(reading, kind, expects.limit())).stream()))
+                .flatMap(kind -> sound(reading).map(limit -> new Expected(reading, kind, limit))))
                 .filter(expected -> expected.limit().value().fits(expected.kind()))
                 .filter(expected -> VoltageLimit.exceededBy(expected.kind(), nearest(expected.limit().value().interval(expected.kind())))
                         .filter(VoltageLimit::asksForNote).isPresent());
+    }
+
+    /** What is expected, and the band that is said to be normal. */
+    private static Stream<Written<Limit>> sound(Step.Measure reading) {
+        return Stream.concat(reading.expects().map(Step.Expectation::limit).stream(), reading.outcomes().stream().filter(Outcome::normal)
+                .map(Outcome::head).filter(Outcome.Band.class::isInstance).map(head -> ((Outcome.Band) head).limit()));
     }
 
     /** The least voltage that keeps a limit, without its sign; 0 where zero keeps it. */

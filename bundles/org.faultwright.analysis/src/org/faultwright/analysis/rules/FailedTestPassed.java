@@ -51,18 +51,17 @@ public final class FailedTestPassed implements Rule {
 
     private static void check(ProcedurePaths paths, Place place, ProtectiveTest test, Findings findings, Set<String> reported) {
         Optional<ProtectionClass> protection = ProtectionNotTested.protection(paths.map().procedure());
-        Predicate<Outcome> passes = outcome -> verdict(place.step(), outcome, test, protection).filter(Boolean::booleanValue).isPresent();
-        Predicate<Outcome> fails = outcome -> verdict(place.step(), outcome, test, protection).filter(passed -> !passed).isPresent();
+        Predicate<Outcome> passes = outcome -> passes(place.step(), outcome, test, protection);
         if (place.step().outcomes().stream().noneMatch(passes)) {
             return;
         }
-        Repairs repairs = new Repairs(paths.map().procedure());
         Routes.Reach passed = taking(paths, place, passes, other -> false);
         List<Place> ends = paths.map().places().stream().filter(end -> isHandedBack(paths.map().procedure(), end)).toList();
-        Predicate<Place> madeGood = other -> repairs.isRepair(other) || other.isStep() && ProtectionNotTested.tests(other.step(), test);
+        // after a repair it must be made again; a repair alone makes nothing good
+        Predicate<Place> testedAgain = other -> other.isStep() && ProtectionNotTested.tests(other.step(), test);
         for (Outcome outcome : place.step().outcomes()) {
-            if (fails.test(outcome)) {
-                Routes.Reach failed = taking(paths, place, outcome::equals, madeGood);
+            if (!passes.test(outcome)) {
+                Routes.Reach failed = taking(paths, place, outcome::equals, testedAgain);
                 ends.stream().filter(end -> failed.has(end) && (passed.has(end) || ends.stream().noneMatch(passed::has))).findFirst()
                         .filter(end -> reported.add(place.outermost().label() + " " + place.step().name() + " " + outcome.key()))
                         .ifPresent(end -> findings.report(PlaceText.at(place, outcome.head().at()), PlaceText.subject(place) + " tests "
@@ -83,21 +82,31 @@ public final class FailedTestPassed implements Rule {
                 .flatMap(name -> procedure.fault(name).stream()).map(Fault::remedies).anyMatch(remedies -> !remedies.isEmpty()));
     }
 
-    /** Whether all readings with this outcome pass; absent where no reading tells. */
-    private static Optional<Boolean> verdict(Step step, Outcome outcome, ProtectiveTest test, Optional<ProtectionClass> protection) {
-        if (!(step instanceof Step.Measure measure) || measure.kind().filter(kind -> kind.value() == ProtectionLimitLoose.wanted(test)).isEmpty()) {
-            return Optional.empty();
+    /** Whether every reading with this outcome keeps what is asked for. Where one passes so, whatever else is seen fails. */
+    private static boolean passes(Step step, Outcome outcome, ProtectiveTest test, Optional<ProtectionClass> protection) {
+        if (!(step instanceof Step.Measure measure)) {
+            return false;
         }
-        List<Interval> readings = readings(measure, outcome);
-        return readings.isEmpty() ? Optional.empty()
-                : Optional.of(readings.stream().allMatch(some -> ProtectionLimitLoose.isStrict(some, test, protection)));
+        if (!measure.rows().isEmpty()) {
+            return outcome.key().equals(Step.ALL_WITHIN) && measure.readings().stream().allMatch(row -> isStrict(row, expected(row), test, protection));
+        }
+        return isStrict(measure, readings(measure, outcome), test, protection);
+    }
+
+    private static boolean isStrict(Step.Measure reading, List<Interval> values, ProtectiveTest test, Optional<ProtectionClass> protection) {
+        return !values.isEmpty() && reading.kind().filter(kind -> kind.value() == ProtectionLimitLoose.wanted(test)).isPresent()
+                && values.stream().allMatch(some -> ProtectionLimitLoose.isStrict(some, test, protection));
+    }
+
+    private static List<Interval> expected(Step.Measure step) {
+        return step.expects().stream().flatMap(expects -> of(step, expects.limit())).toList();
     }
 
     private static List<Interval> readings(Step.Measure step, Outcome outcome) {
         if (outcome.head() instanceof Outcome.Band band) {
             return of(step, band.limit()).toList();
         }
-        List<Interval> expected = step.expects().stream().flatMap(expects -> of(step, expects.limit())).toList();
+        List<Interval> expected = expected(step);
         Stream<Interval> below = expected.stream().flatMap(limit -> limit.lower().stream()).map(Interval::below);
         Stream<Interval> above = expected.stream().flatMap(limit -> limit.upper().stream()).map(Interval::above);
         return switch (outcome.key()) {

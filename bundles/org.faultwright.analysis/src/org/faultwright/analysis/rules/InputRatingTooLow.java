@@ -32,6 +32,8 @@ public final class InputRatingTooLow implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("input-rating-too-low", Severity.ERROR, Group.INSTRUMENTS,
             "A point carries, or a limit reckons with, more voltage than the instrument is said to be rated for.");
 
+    private static final String SAY_IT = "Say it at the instrument, as its maker states it, such as: rated 600 V category 3.";
+
     @Override
     public RuleHeader header() {
         return HEADER;
@@ -64,7 +66,12 @@ public final class InputRatingTooLow implements Rule {
                                 .filter(VoltageLimit::asksForNote).isPresent() && told.add(instrument.name().text())).findFirst()
                         .ifPresent(point -> findings.report(Severity.ADVICE, step.instrument().get().at(), point.name() + " can carry "
                                 + point.carries().orElseThrow().upTo().value() + ", and nothing says what " + instrument.name() + " is rated for.",
-                                "Say it at the instrument, as its maker states it, such as: rated 600 V category 3."))));
+                                SAY_IT))));
+        Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
+                .filter(instrument -> instrument.rated().isEmpty()).ifPresent(instrument -> ExpectedVoltages.dangerous(step)
+                        .filter(expected -> told.add(instrument.name().text())).findFirst()
+                        .ifPresent(expected -> findings.report(Severity.ADVICE, step.instrument().get().at(), step.name() + " expects "
+                                + expected.limit().value().spelling() + ", and nothing says what " + instrument.name() + " is rated for.", SAY_IT))));
     }
 
     private static Stream<Point> points(Step.Measure step, Subject subject) {

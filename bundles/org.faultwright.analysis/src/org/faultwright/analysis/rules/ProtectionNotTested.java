@@ -59,11 +59,13 @@ public final class ProtectionNotTested implements Rule {
 
     private static void check(ProcedurePaths paths, List<Place> inside, Findings findings) {
         Set<String> opened = inside.stream().flatMap(place -> paths.bench().at(place).stream()).flatMap(state -> open(paths, state)).collect(Collectors.toSet());
+        Set<Place> canFail = paths.map().places().stream().filter(Place::isStep)
+                .filter(place -> !place.step().frame().precautions().tests().isEmpty()).filter(place -> canFail(paths, place)).collect(Collectors.toSet());
         List<ProtectiveTest> missing = new ArrayList<>();
         Optional<List<PathStep>> path = Optional.empty();
         for (ProtectiveTest test : asked(protection(paths.map().procedure()))) {
             Routes.Reach untested = paths.routes().after(inside::contains, place -> place.isStep() && tests(place.step(), test)
-                    && canFail(place.step()) && isClosedAgain(paths, place, opened));
+                    && canFail.contains(place) && isClosedAgain(paths, place, opened));
             Optional<Place> end = paths.map().places().stream().filter(place -> place.step() instanceof Step.Conclude conclude
                     && !conclude.finds().isEmpty()).filter(untested::has).findFirst();
             if (end.isPresent()) {
@@ -77,8 +79,8 @@ public final class ProtectionNotTested implements Rule {
     }
 
     /** What is only done, or goes on whatever it shows, tests nothing. */
-    private static boolean canFail(Step step) {
-        return !(step instanceof Step.Do) && !(step instanceof Step.Check && Answers.areInVain(step));
+    private static boolean canFail(ProcedurePaths paths, Place place) {
+        return !(place.step() instanceof Step.Do) && !(place.step() instanceof Step.Check && Answers.areInVain(paths, place));
     }
 
     /** Whether nothing is open any more of what was open at a repair. */

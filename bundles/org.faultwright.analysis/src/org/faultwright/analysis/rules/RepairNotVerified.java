@@ -8,6 +8,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
@@ -37,43 +39,40 @@ public final class RepairNotVerified implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
-            Set<Place> unsure = paths.routes().before(Repairs::findsFault, RepairNotVerified::verifies);
+            Set<Place> verifying = paths.map().places().stream().filter(Place::verifiesRepair).filter(place -> !Answers.areInVain(paths, place))
+                    .collect(Collectors.toSet());
+            Set<Place> unsure = paths.routes().before(Repairs::findsFault, verifying::contains);
             paths.map().places().stream().filter(paths::reaches)
                     .filter(repairs::isRepair)
                     // there are few of them; to look for a path from each repair would take far longer
                     .filter(unsure::contains)
                     .filter(place -> !reported.contains(place.outermost().label()))
-                    .forEach(place -> unverified(paths, place, Optional.empty()).ifPresent(path -> {
+                    .forEach(place -> unverified(paths, place, verifying::contains).ifPresent(path -> {
                         reported.add(place.outermost().label());
-                        report(paths, place, path, findings);
+                        report(paths, place, path, verifying, findings);
                     }));
         });
     }
 
-    /** A shortest path past the repair to a conclusion that finds a fault, verified by none but the step given. */
-    private static Optional<List<PathStep>> unverified(ProcedurePaths paths, Place repair, Optional<Place> verifying) {
-        Routes.Reach after = paths.routes().after(place -> place == repair,
-                place -> verifies(place) || verifying.filter(one -> one == place).isPresent());
+    /** A shortest path past the repair to a conclusion that finds a fault, verified by nothing. */
+    private static Optional<List<PathStep>> unverified(ProcedurePaths paths, Place repair, Predicate<Place> verifies) {
+        Routes.Reach after = paths.routes().after(place -> place == repair, verifies);
         return paths.map().places().stream().filter(Repairs::findsFault).filter(after::has)
                 .map(place -> after.path(place).orElseThrow())
                 .min((a, b) -> Integer.compare(a.size(), b.size()));
     }
 
-    private static boolean verifies(Place place) {
-        return place.verifiesRepair() && !Answers.areInVain(place.step());
-    }
-
-    private static void report(ProcedurePaths paths, Place repair, List<PathStep> path, Findings findings) {
+    private static void report(ProcedurePaths paths, Place repair, List<PathStep> path, Set<Place> verifying, Findings findings) {
         findings.report(PlaceText.at(repair), "After " + repair.label() + " a path comes to "
                 + path.get(path.size() - 1).step() + " without a step that verifies the repair.",
                 "Try the unit after the repair: say \"verifies repair\" at the step that does.", path,
-                fixes(paths, repair, path));
+                fixes(paths, repair, path, verifying));
     }
 
     /** A step behind the repair on this path that would do: with it no path stays unverified. */
-    private static Fix[] fixes(ProcedurePaths paths, Place repair, List<PathStep> path) {
+    private static Fix[] fixes(ProcedurePaths paths, Place repair, List<PathStep> path, Set<Place> verifying) {
         return path.stream().flatMap(step -> paths.map().place(new Name(step.step(), step.at())).stream())
-                .filter(place -> observes(place.step()) && unverified(paths, repair, Optional.of(place)).isEmpty())
+                .filter(place -> observes(place.step()) && unverified(paths, repair, other -> other == place || verifying.contains(other)).isEmpty())
                 .findFirst().map(place -> new Fix[] {FrameLine.added("Let " + place.label() + " verify the repair",
                         place.step(), "verifies repair")}).orElseGet(() -> new Fix[0]);
     }

@@ -4,6 +4,8 @@
  */
 package org.faultwright.publish.bench;
 
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
@@ -58,7 +60,7 @@ public final class RecordFile {
         }
         String id = text(record, "id", ID);
         text(record, "schemaVersion", VERSION);
-        text(record, "begun", TIME);
+        time(record, "begun");
         WalkRecord walked = WalkRecord.of(procedure, id, entries(record)).orElseThrow(RecordFile::damaged);
         Optional<String> stated = record.has("conclusion") ? Optional.of(text(record, "conclusion").orElseThrow(RecordFile::damaged)) : Optional.empty();
         if (!stated.equals(walked.conclusion().map(end -> end.name().text()))) {
@@ -87,7 +89,7 @@ public final class RecordFile {
         List<WalkRecord.Entry> entries = new ArrayList<>();
         for (JsonElement one : steps) {
             JsonObject step = object(one).orElseThrow(RecordFile::damaged);
-            text(step, "ended", TIME);
+            time(step, "ended");
             StringBuilder place = new StringBuilder();
             if (step.get("within") instanceof JsonArray within) {
                 within.forEach(caller -> place.append(plain(caller)).append('/'));
@@ -128,6 +130,15 @@ public final class RecordFile {
 
     private static String text(JsonObject object, String key, Pattern form) throws RecordRefused {
         return text(object, key).filter(text -> form.matcher(text).matches()).orElseThrow(RecordFile::damaged);
+    }
+
+    /** @throws RecordRefused where there is no such time in any calendar */
+    private static void time(JsonObject object, String key) throws RecordRefused {
+        try {
+            Instant.parse(text(object, key, TIME));
+        } catch (DateTimeParseException never) {
+            throw damaged();
+        }
     }
 
     private static String plain(JsonElement element) {

@@ -22,7 +22,7 @@
   var draft = {};
   var ticking;
   var stored = null; // what this window last saw in the store
-  var back_ = undefined; // after results were taken back: { notes: due again, was: how the unit was last set up }
+  var back_ = undefined; // after results were taken back: { notes: due again, was: how the unit is set up, whatever the walk takes it to be }
   var drawn = -1e6;
   var elsewhere = false;
 
@@ -357,7 +357,7 @@
       var main = add(body, "main", "main");
       heading(main, "This procedure was taken up in another window");
       add(main, "p", "caution strong", tree.caution);
-      add(main, "p", "", "What was done there is kept, and this window shows it no longer. Go on in one window alone.");
+      add(main, "p", "", "This window shows the walk no longer; what was done or begun anew there holds. Go on in one window alone.");
       button(add(main, "div", "actions"), "primary", "Take it up here", function () { load(); begin(); });
     });
     say("This procedure was taken up in another window.");
@@ -367,10 +367,50 @@
 
   function arrived() { draft = { at: now(), read: [] }; }
 
-  // What the step wants otherwise than the unit was last set up, before results were taken back.
+  // Of what the unit is otherwise than the walk takes it to be, what must be seen to here: what the step needs, and what is live or
+  // charged though the walk takes it not to be. Nobody is told to make live what the step does not need so, nor to charge anything.
   function amiss(here) {
-    if (!back_ || !back_.was || draft.seenTo) { return []; }
+    if (draft.seenTo) { return []; }
+    return otherwise(here).filter(function (id) {
+      var wanted = here.setUp[id], needed = (here.step.needs || []).some(function (one) { return one.condition === id; });
+      return walk.isDangerous(here, id, wanted) ? needed && !isCharged(id, wanted) : needed || walk.isDangerous(here, id, back_.was[id]);
+    });
+  }
+
+  function otherwise(here) {
+    if (!back_ || !back_.was) { return []; }
     return Object.keys(here.setUp).filter(function (id) { return back_.was[id] !== undefined && back_.was[id] !== here.setUp[id]; });
+  }
+
+  function isCharged(id, value) { return ((named(tree.conditions, id) || {}).chargedWhen || []).indexOf(value) >= 0; }
+
+  function makesLive(here) { return amiss(here).some(function (id) { return walk.isDangerous(here, id, here.setUp[id]); }); }
+
+  // How the unit is set up by now.
+  function real(here) {
+    var was = Object.assign({}, back_.was);
+    if (draft.seenTo) { draft.seenTo.forEach(function (id) { was[id] = here.setUp[id]; }); }
+    return was;
+  }
+
+  // What is not seen to yet goes along until a step sets it, needs it or makes it dangerous.
+  function goesAlong(here) {
+    if (!back_ || !back_.was) { delete kept.back; back_ = undefined; return; }
+    var was = real(here), next = state();
+    Object.keys(next.setUp).forEach(function (id) { if (next.setUp[id] !== here.setUp[id]) { was[id] = next.setUp[id]; } });
+    back_ = { was: was, notes: [] };
+    draft = {};
+    if (otherwise(next).length === 0) { delete kept.back; back_ = undefined; return; }
+    kept.back = back_;
+    remind();
+  }
+
+  // Before somebody makes the unit live by hand every note that tells of it is read again.
+  function remind() {
+    var here = state();
+    if (!back_ || walk.isEnd(here) || !makesLive(here)) { return; }
+    back_.notes = back_.notes.concat(walk.dueWhenLive(here));
+    states[states.length - 1] = walk.withAgain(here, (here.again || []).concat(back_.notes));
   }
 
   function move(one) {
@@ -384,8 +424,7 @@
     kept.moves.push(one);
     if (walk.isEnd(state()) && !kept.ended) { kept.ended = one.at; }
     delete kept.waiting;
-    delete kept.back;
-    back_ = undefined;
+    goesAlong(here);
     arrived();
     if (store()) { draw(); }
   }
@@ -406,14 +445,15 @@
     }
     kept.takenBack = kept.takenBack.concat(back);
     var to = states[index], later = states.slice(index + 1), last = later[later.length - 1];
-    var unseen = back_ && !draft.seenTo && back_.was;
+    var was = back_ && back_.was ? real(state()) : last.setUp;
     var unread = walk.due(state()).filter(function (id) { return draft.read.indexOf(id) < 0 && to.read.indexOf(id) >= 0; });
-    back_ = kept.back = { was: unseen || last.setUp, notes: walk.lapsed(to, later).concat(unread) };
+    back_ = kept.back = { was: was, notes: walk.lapsed(to, later).concat(unread) };
     kept.moves = kept.moves.slice(0, index);
     states = states.slice(0, index).concat([walk.withAgain(to, back_.notes)]);
     delete kept.ended;
     delete kept.waiting;
     arrived();
+    remind();
     if (store()) { draw(); }
   }
 
@@ -440,9 +480,10 @@
       h1.appendChild(document.createTextNode(" "));
       add(h1, "span", "", step.title || step.id);
       facts(main, step);
-      seeTo(main, here);
-      var due = walk.due(here);
+      var due = walk.due(here), live = makesLive(here);
+      if (!live) { seeTo(main, here); }
       due.forEach(function (id) { dueNote(main, id); });
+      if (live) { seeTo(main, here); }
       detail(main, here, step);
       var work = add(main, "div", "work");
       work.id = "work";
@@ -481,20 +522,25 @@
   }
 
   function seeTo(main, here) {
-    var otherwise = amiss(here);
-    if (otherwise.length === 0) { return; }
+    var wanted = amiss(here);
+    var others = otherwise(here).filter(function (id) { return wanted.indexOf(id) < 0 && !isCharged(id, here.setUp[id]); });
+    if (others.length > 0 && !draft.seenTo) {
+      line(main, "You went back. The unit was last", others.map(function (id) { return setting({ condition: id, value: back_.was[id] }); }).join(", "));
+    }
+    if (wanted.length === 0) { return; }
     var box = add(main, "section", "seeto due");
     add(box, "h2", "", "You went back: see to the unit first");
-    line(box, "It was last", otherwise.map(function (id) { return setting({ condition: id, value: back_.was[id] }); }).join(", "), "strong");
-    line(box, "Here it must be", otherwise.map(function (id) { return setting({ condition: id, value: here.setUp[id] }); }).join(", "), "strong");
+    line(box, "It was last", wanted.map(function (id) { return setting({ condition: id, value: back_.was[id] }); }).join(", "), "strong");
+    line(box, "Here it must be", wanted.map(function (id) { return setting({ condition: id, value: here.setUp[id] }); }).join(", "), "strong");
     var press = button(add(box, "div", "actions"), "primary", "I have made it so", function () {
-      draft.seenTo = true;
+      draft.seenTo = wanted;
       press.textContent = "\u2713 Made so";
       press.className = "read";
       press.disabled = true;
       gate();
       onward();
     });
+    press.id = "made";
   }
 
   function onward() {
@@ -522,13 +568,15 @@
     var unread = walk.due(here).filter(function (id) { return draft.read.indexOf(id) < 0; }).length;
     var work = document.getElementById("work");
     var waits = isWaiting(here.step), unset = amiss(here).length > 0;
+    var made = document.getElementById("made");
+    if (made && unset) { made.disabled = unread > 0 && makesLive(here); }
     if (!work) { return; }
     work.querySelectorAll("button.result, button.primary, input.reading, button.aid").forEach(function (one) {
       one.disabled = unset || unread > 0 || waits || one.dataset.idle === "yes";
     });
     var why = document.getElementById("why");
     if (why) {
-      why.textContent = unset ? "See to the unit first." : unread > 0 ? (unread === 1 ? "Read the note first." : "Read the " + unread + " notes first.") : waits ? "Wait first." : "";
+      why.textContent = unset && !(unread > 0 && makesLive(here)) ? "See to the unit first." : unread > 0 ? (unread === 1 ? "Read the note first." : "Read the " + unread + " notes first.") : waits ? "Wait first." : "";
     }
   }
 

@@ -223,11 +223,26 @@ var FaultwrightWalk = (function () {
    */
   function lapsed(state, later) {
     function became(key) { return later.some(function (one) { return begins(state.known, key, state.setUp, one.setUp); }); }
-    var live = became("liveWhen"), charged = became("chargedWhen");
+    return lapsing(state, became("liveWhen"), became("chargedWhen"));
+  }
+
+  function lapsing(state, live, charged) {
     return state.read.filter(function (name) {
       var note = own(state.known.notes, name);
       return note && (note.lapses || []).some(function (lapse) { return lapse.when === "live" ? live : charged; });
     });
+  }
+
+  /** Whether a condition with this value is live or charged. */
+  function isDangerous(state, id, value) {
+    return state.known.conditions.some(function (one) {
+      return one.id === id && (one.liveWhen || []).concat(one.chargedWhen || []).indexOf(value) >= 0;
+    });
+  }
+
+  /** The notes of this step and of what performs it, and those read before that lapse: due where the unit is made live by hand. */
+  function dueWhenLive(state) {
+    return callers(state.known, state.path).concat([state.step]).reduce(function (all, step) { return all.concat(step.notes || []); }, lapsing(state, true, false));
   }
 
   function reading(state) {
@@ -538,6 +553,6 @@ var FaultwrightWalk = (function () {
 
   return { start: start, enter: enter, canEnter: canEnter, take: take, isEnd: isEnd, due: due, judge: judge, judgeTable: judgeTable, isDoubtful: isDoubtful,
     calculated: calculated, suspects: suspects, toGo: toGo, replay: replay, typed: typed,
-    lapsed: lapsed, withAgain: withAgain, isNumber: function (text) { return typeof text === "string" && number(text) !== undefined; }, shown: function (text) { return shown(number(text)); },
+    lapsed: lapsed, withAgain: withAgain, isDangerous: isDangerous, dueWhenLive: dueWhenLive, isNumber: function (text) { return typeof text === "string" && number(text) !== undefined; }, shown: function (text) { return shown(number(text)); },
     secondsOf: secondsOf, callers: function (state) { return callers(state.known, state.path); } };
 })();

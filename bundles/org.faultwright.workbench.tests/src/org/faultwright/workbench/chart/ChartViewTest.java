@@ -124,6 +124,26 @@ class ChartViewTest {
         assertEquals("SettingsRestored", selected());
     }
 
+    /** What is selected would be written over by the next key, so it must be the step and nothing else. */
+    @Test
+    void should_select_a_step_where_it_stands_by_now_or_not_at_all() throws BadLocationException {
+        String before = document.get();
+        canvas.fit();
+        Rectangle area = canvas.area(view.chart().orElseThrow().box("SettingsRestored").orElseThrow());
+        Event click = new Event();
+        click.button = 1;
+        click.x = area.x + area.width / 2;
+        click.y = area.y + area.height / 2;
+        try {
+            document.replace(before.indexOf("begin at"), 0, "\" half typed words ");
+            Waiting.until("the chart waits", () -> view.said().contains("waits"));
+            canvas.notifyListeners(SWT.MouseDown, click);
+            assertEquals("SettingsRestored", selected());
+        } finally {
+            document.set(before);
+        }
+    }
+
     @Test
     void should_open_and_fold_a_routine() {
         editor.selectAndReveal(document.get().indexOf("perform TrySettings"), 0);

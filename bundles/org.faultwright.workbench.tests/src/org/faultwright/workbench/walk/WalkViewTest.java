@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.commands.ExecutionException;
@@ -19,7 +18,6 @@ import org.eclipse.jface.text.Position;
 import org.eclipse.jface.text.source.IAnnotationModel;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
-import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
@@ -29,6 +27,7 @@ import org.eclipse.text.undo.DocumentUndoManagerRegistry;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.handlers.IHandlerService;
+import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
@@ -216,6 +215,79 @@ class WalkViewTest {
         assertEquals(0, stand().passed().size());
         press("← Back");
         assertTrue(button("Begin").isPresent(), words());
+    }
+
+    /** Whoever leans on the return key has read no note and seen no result. */
+    @Test
+    void should_take_no_key_that_is_held_and_no_second_half_of_a_double_click() throws CoreException {
+        open(TEXT.replaceFirst("takes 1 min\\s+dark", "notes Sharp takes 1 min dark"));
+        press("Begin");
+        at("Look");
+        Button read = button("I have read this").orElseThrow();
+        key(read, SWT.KeyDown);
+        press("I have read this");
+        assertTrue(button("Dark").isPresent(), words());
+        key(button("Dark").orElseThrow(), SWT.KeyDown);
+        press("Dark");
+        assertEquals("Look", stand().walk().label(), "the key is still held from the note");
+        key(button("Dark").orElseThrow(), SWT.KeyUp);
+        key(button("Dark").orElseThrow(), SWT.KeyDown);
+        press("Dark");
+        at("Opening");
+        press("Begin the routine");
+        assertEquals("Opening", stand().walk().label(), "the key is still held from the step before");
+
+        click(1);
+        press("Begin the routine");
+        at("Opening/TurnLid");
+        click(2);
+        press("Done");
+        assertEquals("Opening/TurnLid", stand().walk().label(), "that was the second half of a double click");
+        click(1);
+        press("Done");
+        at("Volts");
+    }
+
+    private static void key(Button on, int type) {
+        Event event = new Event();
+        event.keyCode = SWT.CR;
+        on.notifyListeners(type, event);
+    }
+
+    private void click(int count) {
+        Event event = new Event();
+        event.button = 1;
+        event.count = count;
+        view.control().notifyListeners(SWT.MouseDown, event);
+    }
+
+    @Test
+    void should_call_no_note_of_a_conclusion_read_that_nobody_has_read() throws CoreException {
+        begin(TEXT.replace("{ finds nothing report", "{ notes Sharp finds nothing report"));
+        press("Lit");
+        at("NotSeen");
+        assertTrue(says("The lamp is hot.") && !says("\u2713 Read"), words());
+    }
+
+    @Test
+    void should_name_the_voltage_that_a_tool_is_rated_for_and_the_source() throws CoreException {
+        begin(TEXT.replace("hint \"Left-hand thread.\"", "tools \"insulated driver\" rated 1000 V source \"Lamp sheet 2\" dated 2026-01-05"));
+        press("Dark");
+        at("Opening");
+        assertTrue(says("insulated driver (rated 1000 V)") && says("Lamp sheet 2, dated 2026-01-05"), words());
+    }
+
+    @Test
+    void should_keep_a_walk_that_was_given_up_until_another_is_answered() throws CoreException {
+        begin(TEXT);
+        press("Dark");
+        at("Opening");
+        press("Begin anew");
+        press("Begin");
+        at("Look");
+        press("Begin anew");
+        press("Go on with the walk before");
+        at("Opening");
     }
 
     @Test
@@ -420,12 +492,12 @@ class WalkViewTest {
     }
 
     private String firstResult() {
-        return all(view.control(), Button.class).stream().map(Button::getText).filter(text -> !text.equals("← Back") && !text.equals("Begin anew"))
+        return Controls.all(view.control(), Button.class).stream().map(Button::getText).filter(text -> !text.equals("← Back") && !text.equals("Begin anew"))
                 .findFirst().orElseThrow();
     }
 
     private Optional<Button> button(String text) {
-        return all(view.control(), Button.class).stream().filter(one -> one.getText().equals(text) && one.isVisible()).findFirst();
+        return Controls.all(view.control(), Button.class).stream().filter(one -> one.getText().equals(text) && one.isVisible()).findFirst();
     }
 
     private void press(String text) {
@@ -436,7 +508,7 @@ class WalkViewTest {
     }
 
     private void follow(String words, String target) {
-        Link link = all(view.control(), Link.class).stream().filter(one -> one.getText().contains(words)).findFirst().orElseThrow();
+        Link link = Controls.all(view.control(), Link.class).stream().filter(one -> one.getText().contains(words)).findFirst().orElseThrow();
         Event event = new Event();
         event.text = target;
         link.notifyListeners(SWT.Selection, event);
@@ -447,7 +519,7 @@ class WalkViewTest {
     }
 
     private List<Text> boxes() {
-        return all(view.control(), Text.class);
+        return Controls.all(view.control(), Text.class);
     }
 
     private boolean says(String words) {
@@ -465,19 +537,6 @@ class WalkViewTest {
             }
         }
         return false;
-    }
-
-    private static <T extends Control> List<T> all(Composite in, Class<T> kind) {
-        List<T> found = new ArrayList<>();
-        for (Control child : in.getChildren()) {
-            if (kind.isInstance(child)) {
-                found.add(kind.cast(child));
-            }
-            if (child instanceof Composite inner) {
-                found.addAll(all(inner, kind));
-            }
-        }
-        return found;
     }
 
     private static IWorkbenchPage page() {

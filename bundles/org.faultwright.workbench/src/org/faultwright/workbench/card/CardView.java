@@ -20,6 +20,7 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
+import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
@@ -125,22 +126,12 @@ public final class CardView extends ViewPart {
                     return Status.CANCEL_STATUS;
                 }
                 CardPages pages = CardPages.open(card);
-                show(() -> canvas.show(pages));
+                ScrolledPage.later(canvas, () -> canvas.show(pages));
             } catch (PublishingRefused | java.io.IOException | RuntimeException failed) {
                 ILog.of(CardView.class).error("The card of " + live.file().getName() + " could not be made.", failed);
-                show(() -> canvas.say("This card cannot be made from the text as it is now. It comes back with the next change that can be printed."));
+                ScrolledPage.later(canvas, () -> canvas.say("This card cannot be made from the text as it is now. It comes back with the next change that can be printed."));
             }
             return Status.OK_STATUS;
-        }
-
-        private void show(Runnable change) {
-            if (!canvas.isDisposed()) {
-                canvas.getDisplay().asyncExec(() -> {
-                    if (!canvas.isDisposed()) {
-                        change.run();
-                    }
-                });
-            }
         }
     }
 

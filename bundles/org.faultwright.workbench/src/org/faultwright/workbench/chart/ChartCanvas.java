@@ -7,6 +7,7 @@ package org.faultwright.workbench.chart;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -32,11 +33,12 @@ import org.faultwright.publish.chart.ChartArrow;
 import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
+import org.faultwright.workbench.look.Spoken;
 
 /** Shows a chart in any size; it is walked by keys and chosen from by the mouse. */
 final class ChartCanvas extends Canvas {
     private static final double STEP_OF_SIZE = 1.2;
-    private static final double SMALLEST = 0.1;
+    private static final double SMALLEST = 0.02;
     private static final double LARGEST = 3;
     /** Smaller words are not read: a chart that is larger than its room begins at this size. */
     private static final double STILL_READ = 0.7;
@@ -73,7 +75,7 @@ final class ChartCanvas extends Canvas {
         addListener(SWT.Resize, event -> resized());
         addListener(SWT.MouseDown, this::press);
         addListener(SWT.MouseDoubleClick, event -> boxAt(event).ifPresent(onEnter));
-        addListener(SWT.MouseMove, event -> setToolTipText(boxAt(event).map(ChartCanvas::hint).orElse(null)));
+        addListener(SWT.MouseMove, event -> tellOf(boxAt(event)));
         addListener(SWT.MouseVerticalWheel, this::wheel);
         addListener(SWT.KeyDown, this::key);
         addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
@@ -408,8 +410,12 @@ final class ChartCanvas extends Canvas {
         return Math.max(0, begin + length - (room - margin));
     }
 
-    private static String hint(ChartBox box) {
-        return box.step().name().text() + "\n" + PlainText.line(box.step().title());
+    /** In a hint an ampersand would mark the next letter. */
+    private void tellOf(Optional<ChartBox> under) {
+        String hint = under.map(box -> box.step().name().text() + "\n" + PlainText.line(box.step().title()).replace("&", "&&")).orElse(null);
+        if (!Objects.equals(hint, getToolTipText())) {
+            setToolTipText(hint);
+        }
     }
 
     /** In words: for who cannot see the chart. */
@@ -423,12 +429,8 @@ final class ChartCanvas extends Canvas {
     }
 
     private void tellReaders() {
+        Spoken.as(this, "Chart of the steps");
         getAccessible().addAccessibleListener(new AccessibleAdapter() {
-            @Override
-            public void getName(AccessibleEvent event) {
-                event.result = "Chart of the steps";
-            }
-
             @Override
             public void getDescription(AccessibleEvent event) {
                 event.result = words.isEmpty() ? told() : words;

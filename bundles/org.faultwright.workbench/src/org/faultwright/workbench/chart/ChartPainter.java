@@ -175,7 +175,7 @@ final class ChartPainter {
             right -= 8;
         }
         gc.setForeground(palette.of(inHand ? Use.QUANTITY : Use.BESIDE));
-        String kind = (inHand ? "in hand: " : "") + box.step().keyword() + (box.begins() ? ", begins" : "");
+        String kind = (box.begins() ? "begins: " : "") + box.step().keyword() + (inHand ? ", in hand" : "");
         gc.drawText(fitted(gc, "head", kind, right - box.x() - inset, 1).get(0), box.x() + inset, box.y() + 3, true);
     }
 

@@ -20,7 +20,6 @@ import org.eclipse.jface.action.ActionContributionItem;
 import org.eclipse.jface.action.IAction;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
-import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.analysis.Finding;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
@@ -30,6 +29,7 @@ import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.chart.Chart;
 import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.publish.chart.ChartMaker;
+import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.live.ActiveText;
@@ -188,34 +188,39 @@ public final class ChartView extends ViewPart {
 
     /** Selects a step in the text without leaving the chart; a step of another file is left for Enter. */
     private void select(ChartBox box) {
-        SourceRange name = box.step().name().at();
-        if (drawn != null && name.source().name().equals(drawn.text().source().name())) {
-            ActiveText.get().editor().ifPresent(editor -> editor.selectAndReveal(name.offset(), name.length()));
-        }
+        now(box).ifPresent(name -> ActiveText.get().editor().ifPresent(editor -> editor.selectAndReveal(name.offset(), name.length())));
     }
 
     private void goToText(ChartBox box) {
-        SourceRange name = box.step().name().at();
-        if (drawn != null && name.source().name().equals(drawn.text().source().name())) {
-            Optional<ITextEditor> editor = ActiveText.get().editor();
-            editor.ifPresent(text -> {
-                text.getSite().getPage().activate(text);
-                text.selectAndReveal(name.offset(), name.length());
-            });
-        } else {
-            Editors.show(name);
+        if (!isOfTheText(box.step().name().at())) {
+            Editors.show(box.step().name().at());
+            return;
         }
+        now(box).ifPresent(name -> ActiveText.get().editor().ifPresent(text -> {
+            text.getSite().getPage().activate(text);
+            text.selectAndReveal(name.offset(), name.length());
+        }));
+    }
+
+    /** Where a step of the text in front stands by now: the text may have changed since it was drawn. Absent where it is gone or of another file. */
+    private Optional<SourceRange> now(ChartBox box) {
+        if (asked == null || !isOfTheText(box.step().name().at())) {
+            return Optional.empty();
+        }
+        Optional<StepGraph> of = drawn.text().document().graphs().stream().filter(graph -> graph.steps().contains(box.step())).findFirst();
+        return of.flatMap(graph -> asked.text().document().graphs().stream().filter(one -> one.name().text().equals(graph.name().text())).findFirst())
+                .flatMap(graph -> graph.step(box.step().name())).map(step -> step.name().at());
     }
 
     private void light() {
         if (canvas.isDisposed()) {
             return;
         }
-        canvas.light(ChosenFinding.get().finding().filter(this::isOfTheText).map(Finding::path).orElse(List.of()));
+        canvas.light(ChosenFinding.get().finding().filter(found -> isOfTheText(found.at())).map(Finding::path).orElse(List.of()));
     }
 
-    private boolean isOfTheText(Finding one) {
-        return drawn != null && one.at().source().name().equals(drawn.text().source().name());
+    private boolean isOfTheText(SourceRange at) {
+        return drawn != null && at.source().name().equals(drawn.text().source().name());
     }
 
     private static Chart chart(Wanted of, IProgressMonitor monitor) {
@@ -243,7 +248,7 @@ public final class ChartView extends ViewPart {
             }
             try {
                 Chart chart = chart(of, monitor);
-                later(() -> {
+                ScrolledPage.later(canvas, () -> {
                     if (of == wanted) {
                         drawn = of.live();
                         canvas.show(chart);
@@ -255,19 +260,9 @@ public final class ChartView extends ViewPart {
                 return Status.CANCEL_STATUS;
             } catch (RuntimeException failed) {
                 ILog.of(ChartView.class).error("The chart of " + of.live().file().getName() + " could not be laid out.", failed);
-                later(() -> canvas.waits("This chart cannot be laid out from the text as it is now. It comes back with the next change."));
+                ScrolledPage.later(canvas, () -> canvas.waits("This chart cannot be laid out from the text as it is now. It comes back with the next change."));
             }
             return Status.OK_STATUS;
-        }
-
-        private void later(Runnable change) {
-            if (!canvas.isDisposed()) {
-                canvas.getDisplay().asyncExec(() -> {
-                    if (!canvas.isDisposed()) {
-                        change.run();
-                    }
-                });
-            }
         }
     }
 

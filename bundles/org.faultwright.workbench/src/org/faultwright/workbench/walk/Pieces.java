@@ -9,8 +9,6 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.accessibility.AccessibleAdapter;
-import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Canvas;
@@ -21,6 +19,7 @@ import org.eclipse.swt.widgets.Link;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.Spoken;
 
 /** The few kinds of things that the page of a walk is made of. */
 final class Pieces {
@@ -89,18 +88,8 @@ final class Pieces {
     static Text text(Composite in, String name, int characters) {
         Text text = new Text(in, SWT.BORDER | SWT.SINGLE);
         text.setTextLimit(characters);
-        named(text, name);
+        Spoken.as(text, name);
         return text;
-    }
-
-    /** What a screen reader calls it. */
-    static void named(Control control, String name) {
-        control.getAccessible().addAccessibleListener(new AccessibleAdapter() {
-            @Override
-            public void getName(AccessibleEvent event) {
-                event.result = name;
-            }
-        });
     }
 
     static Composite rows(Composite in, int columns) {

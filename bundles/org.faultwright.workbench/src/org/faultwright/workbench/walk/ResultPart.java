@@ -24,6 +24,7 @@ import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
+import org.faultwright.workbench.look.Spoken;
 
 /** How the result of a step is given: a reading or a table of them, a button for each result, or the way into a routine. */
 final class ResultPart {
@@ -91,7 +92,7 @@ final class ResultPart {
             String more = words.explained(here, outcome, stand.entry());
             ((GridData) Pieces.beside(rows, more).getLayoutData()).verticalAlignment = SWT.CENTER;
             if (!more.isEmpty()) {
-                Pieces.named(button, words.label(step, outcome) + ", " + more);
+                Spoken.as(button, words.label(step, outcome) + ", " + more);
             }
         }
     }
@@ -167,7 +168,7 @@ final class ResultPart {
         if (overload) {
             Button above = Pieces.button(line, "OL", () -> box.setText("OL"));
             above.setToolTipText("What the meter shows above its range");
-            Pieces.named(above, "OL: above the range");
+            Spoken.as(above, "OL: above the range");
         }
         first(box);
         return box;

@@ -51,7 +51,7 @@ final class WalkInHand {
 
     /** Gives the walk up; it can be taken up again until another one is begun and answered. */
     void beginAnew() {
-        earlier = answers;
+        earlier = answers.isEmpty() ? earlier : answers;
         answers = List.of();
         begun = false;
         stand = Optional.empty();

@@ -17,6 +17,7 @@ import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.analysis.faults.WalkedExample;
@@ -33,6 +34,7 @@ import org.faultwright.publish.PlainText;
 import org.faultwright.publish.Words;
 import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.Spoken;
 
 /** Draws a walk, one step at a time, in the order and with the words of the bench page. */
 final class WalkPage {
@@ -62,12 +64,14 @@ final class WalkPage {
     private static final String CAUTION = "Local codes, the maker's instructions and licensed practice come first.";
 
     private final Presses presses;
+    private final OnePress press;
     private final Composite whole;
     private final Composite bar;
     private final Button back;
     private final Label times;
     private final ScrolledPage page;
     private Optional<Control> first = Optional.empty();
+    private Optional<Control> toSee = Optional.empty();
     private Runnable drawing = () -> { };
     private boolean waiting;
     private boolean wasWide;
@@ -77,6 +81,7 @@ final class WalkPage {
     WalkPage(Composite parent, Presses presses) {
         this.presses = presses;
         whole = new Composite(parent, SWT.NONE);
+        press = new OnePress(whole);
         GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(whole);
         bar = new Composite(whole, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 4).applyTo(bar);
@@ -110,6 +115,11 @@ final class WalkPage {
         return waiting;
     }
 
+    /** Whether a press that comes now was not meant for what is shown. */
+    boolean isOldPress() {
+        return press.isOld();
+    }
+
     void later(Runnable what) {
         page.later(what);
     }
@@ -138,6 +148,7 @@ final class WalkPage {
         whole.setRedraw(false);
         try {
             first = Optional.empty();
+            toSee = Optional.empty();
             beginning = List.of();
             wasWritten = false;
             wasWide = isWide();
@@ -146,12 +157,14 @@ final class WalkPage {
             whole.layout(true, true);
             page.write(content);
             wasWritten = true;
+            press.drawn();
         } finally {
             whole.setRedraw(true);
         }
         if (inside) {
             setFocus();
         }
+        toSee.ifPresent(page::reveal);
     }
 
     private boolean isInside(Control control) {
@@ -300,18 +313,23 @@ final class WalkPage {
     }
 
     private void note(Composite main, Note note, boolean unread) {
+        Composite box = note(main, note);
+        if (unread) {
+            Button read = Pieces.button(box, "I have read this", () -> presses.acknowledge(note));
+            Spoken.as(read, "I have read this: " + PlainText.line(note.hazard()));
+            first = first.or(() -> Optional.of(read));
+        } else {
+            Pieces.beside(box, "\u2713 Read");
+        }
+    }
+
+    private static Composite note(Composite main, Note note) {
         Composite box = Pieces.marked(main, note.word() == SignalWord.DANGER || note.word() == SignalWord.WARNING ? Palette.Use.ERROR : Palette.Use.WARNING);
         Pieces.strong(box, (note.word() == SignalWord.NOTICE ? "" : "\u26a0 ") + note.word().name());
         Pieces.strong(box, PlainText.line(note.hazard()));
         Pieces.words(box, PlainText.line(note.consequence()));
         Pieces.words(box, PlainText.line(note.avoid()));
-        if (unread) {
-            Button press = Pieces.button(box, "I have read this", () -> presses.acknowledge(note));
-            Pieces.named(press, "I have read this: " + PlainText.line(note.hazard()));
-            first = first.or(() -> Optional.of(press));
-        } else {
-            Pieces.beside(box, "\u2713 Read");
-        }
+        return box;
     }
 
     // ---- the end
@@ -328,7 +346,7 @@ final class WalkPage {
         WalkWords words = new WalkWords(stand.procedure().scope());
         Pieces.heading(main, WalkWords.title(end));
         Pieces.beside(main, "Conclude \u00b7 " + end.name());
-        end.frame().notes().stream().flatMap(name -> stand.procedure().scope().note(name).stream()).distinct().forEach(note -> note(main, note, false));
+        end.frame().notes().stream().flatMap(name -> stand.procedure().scope().note(name).stream()).distinct().forEach(note -> note(main, note));
         Composite rows = Pieces.rows(main, 2);
         String found = end.finds().stream().map(name -> words.fault(name, stand.procedure())).collect(Collectors.joining("; "));
         line(rows, Words.found(end), found.isEmpty() && end.findsNothing().isPresent() ? "no fault" : found);
@@ -370,7 +388,7 @@ final class WalkPage {
         first = Optional.of(back);
         if (walk.kept().isPresent()) {
             Pieces.strong(main, "Kept as the example \u201c" + walk.kept().get() + "\u201d at the end of the text.");
-            Pieces.words(main, "\u201cUndo\u201d in the text takes it out again.");
+            toSee = Optional.of(Pieces.words(main, "\u201cUndo\u201d in the text takes it out again."));
             return;
         }
         Pieces.words(main, "An example is checked with the text from then on: it must always end here.");
@@ -383,7 +401,11 @@ final class WalkPage {
         name.addListener(SWT.Modify, event -> walk.type(0, name.getText()));
         Button keep = Pieces.button(main, "Keep as an example", () -> presses.keep(name.getText()));
         keep.setEnabled(!waiting);
-        walk.told().ifPresent(sentence -> Pieces.strong(main, sentence));
+        name.addListener(SWT.DefaultSelection, event -> keep.notifyListeners(SWT.Selection, new Event()));
+        walk.told().ifPresent(sentence -> {
+            first = Optional.of(name);
+            toSee = Optional.of(Pieces.strong(main, sentence));
+        });
     }
 
     private static Label title(Composite in, String words) {

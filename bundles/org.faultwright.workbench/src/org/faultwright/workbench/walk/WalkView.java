@@ -193,7 +193,7 @@ public final class WalkView extends ViewPart {
     }
 
     private Optional<WalkInHand> inHand() {
-        return asked == null || working ? Optional.empty() : Optional.ofNullable(walks.get(asked.document()));
+        return asked == null || working || page.isOldPress() ? Optional.empty() : Optional.ofNullable(walks.get(asked.document()));
     }
 
     /** What is pressed while the last press is being worked out is not meant for what will be shown then. */

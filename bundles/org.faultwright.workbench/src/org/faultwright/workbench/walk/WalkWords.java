@@ -23,6 +23,7 @@ import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
@@ -102,6 +103,9 @@ final class WalkWords {
                 .flatMap(part -> part.number()).map(number -> ", " + number.value()).orElse("")).collect(Collectors.joining("; ")), false);
         add(lines, "Tools", Words.tools(frame), false);
         add(lines, "Hazards", Words.hazards(frame, scope), false);
+        Stream<Source> expected = step instanceof Step.Measure measure ? measure.expects().flatMap(Step.Expectation::source).stream()
+                : step instanceof Step.Calculate calculate ? calculate.expects().flatMap(Step.Expectation::source).stream() : Stream.empty();
+        add(lines, "Source", Stream.concat(frame.source().stream(), expected).map(Words::source).distinct().collect(Collectors.joining("; ")), false);
         add(lines, "Hint", frame.hint().map(Written::value).orElse(""), false);
         add(lines, "Wait", frame.waits().map(wait -> wait.value().spelling() + ", which this walk passes over").orElse(""), false);
         add(lines, "After it", Words.settings(frame.sets(), scope), false);

@@ -48,6 +48,36 @@ class AnswersThatDecideTest {
         assertEquals(times, found("failed-test-passed", KETTLE.replace("CLEANED", "Unplug").replace("TEST", INSULATION.replace("RESULTS", results))));
     }
 
+    /** Where one result passes, every other one fails, whatever it is called; and a repair alone makes nothing good. */
+    @ParameterizedTest
+    @CsvSource({"good at least 2 Mohm -> Leakage anything else -> Leakage, 1", "good at least 2 Mohm -> Leakage anything else -> Unsafe, 0",
+        "good at least 2 Mohm -> Leakage low under 2 Mohm -> Unsafe doubtful -> Leakage, 1", "good at least 2 Mohm -> Leakage anything else -> Rub, 1",
+        "good at least 2 Mohm -> Leakage anything else -> Rub at most 1 times else Unsafe, 1"})
+    void should_take_for_failed_whatever_does_not_pass(String results, int times) {
+        String text = KETTLE.replace("CLEANED", "Unplug").replace("TEST", INSULATION.replace("good RESULTS", results) + " do Rub \"Rub the pins\" { repairs then -> Unplug }");
+        assertEquals(times, found("failed-test-passed", text));
+        assertEquals(0, found("failed-test-passed", text.replace("repairs then -> Unplug", "repairs then -> Insulation").replace("anything else -> Leakage", "anything else -> Unsafe")
+                .replace("doubtful -> Leakage", "doubtful -> Unsafe")));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"all within -> Leakage any outside -> Unsafe, 0", "all within -> Leakage any outside -> Clean, 1"})
+    void should_hold_a_table_alike(String results, int times) {
+        String table = "point One \"One\" point Two \"Two\" measure Insulation \"Insulation\" {\n resistance tests insulation\n at One expects at least 2 Mohm\n"
+                + " at Two expects at least 2 Mohm\n " + results + " } check Leakage \"Leakage\" { tests leakage yes -> Unplug no -> Unsafe }";
+        assertEquals(times, found("failed-test-passed", KETTLE.replace("CLEANED", "Unplug").replace("TEST", table)));
+    }
+
+    /** One idle step between does not make a question of what goes on alike. */
+    @ParameterizedTest
+    @CsvSource({"no -> Unsafe, 0, 0", "no -> Slip, 1, 1"})
+    void should_look_where_answers_come_to(String no, int untested, int unverified) {
+        String text = KETTLE.replace("CLEANED", "Unplug").replace("TEST", "check Insulation \"Test\" { tests insulation, leakage verifies repair yes -> Unplug " + no
+                + " } do Slip \"Write it down\" { then -> Unplug }");
+        assertEquals(untested, found("protection-not-tested", text));
+        assertEquals(unverified, found("repair-not-verified", text));
+    }
+
     @ParameterizedTest
     @CsvSource({"Insulation, 0", "Unplug, 1"})
     void should_let_what_was_cleaned_be_tested_again(String cleaned, int times) {

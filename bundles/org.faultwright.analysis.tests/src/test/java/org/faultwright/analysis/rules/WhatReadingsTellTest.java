@@ -50,6 +50,27 @@ class WhatReadingsTellTest {
         assertEquals(0, found("stored-charge-unsaid", SUPPLY + " condition Charge { present, absent } charged when present", "", reading, OHMS));
     }
 
+    /** A band that is called normal is what a sound unit shows, as an expected value is. */
+    @ParameterizedTest
+    @CsvSource({"good 300 V .. 340 V normal -> Ohms, 1", "good 300 V .. 340 V -> Ohms, 0", "good 3 V .. 5 V normal -> Ohms, 0"})
+    void should_take_a_normal_band_for_what_is_expected(String band, int times) {
+        String text = UNIT.replace("measure Volts \"Volts\" { READING within -> Ohms outside -> Ohms }",
+                "measure Volts \"Volts\" { dc voltage at Rail " + band + " anything else -> Ohms }").replace("CARRIES", "").replace("AFTER", OHMS);
+        assertEquals(times, Texts.findings("live-state-unsaid", text.replace("SUPPLY", "")).size());
+        assertEquals(times, Texts.findings("stored-charge-unsaid", text.replace("SUPPLY", SUPPLY)).size());
+    }
+
+    /** Where nothing says what the point carries, the reading that is expected says it. */
+    @ParameterizedTest
+    @CsvSource({"'', 1", "rated 600 V, 0"})
+    void should_ask_for_the_rating_of_a_meter_where_only_the_reading_tells(String rated, int times) {
+        List<String> said = Texts.messages("input-rating-too-low", UNIT.replace("CARRIES", "").replace("AFTER", OHMS)
+                .replace("SUPPLY", SUPPLY + " instrument Meter \"Meter\" { dc voltage up to 600 V resolution 0.1 V accuracy 1 % of reading " + rated + " }")
+                .replace("READING", "dc voltage at Rail using Meter expects 320 V +/- 5 %"));
+
+        assertEquals(times, said.stream().filter(one -> one.contains("nothing says what")).count(), said.toString());
+    }
+
     @ParameterizedTest
     @CsvSource({"tools \"scraper\", 1", "takes 1 min, 0"})
     void should_ask_what_is_left_behind_where_tools_go_in(String with, int times) {
@@ -79,7 +100,7 @@ class WhatReadingsTellTest {
     @ParameterizedTest
     @CsvSource({"temperature expects 180 degC +/- 10 degC, 1", "temperature expects 66 degC +/- 1 K, 1", "temperature expects at most 65 degC, 0",
         "temperature expects 20 degC .. 40 degC, 0", "temperature difference expects at most 80 K, 0", "temperature expects at most 150 degF, 1",
-        "speed expects 3000 rpm +/- 5 %, 1", "pressure expects 8 bar +/- 5 %, 1", "pressure expects 1013 mbar +/- 10 %, 0", "pressure expects 0.4 bar +/- 10 %, 0"})
+        "speed expects 3000 rpm +/- 5 %, 1", "pressure expects 8 bar +/- 5 %, 1", "pressure expects 1.2 bar +/- 5 %, 1", "pressure expects 1013 mbar +/- 10 %, 0", "pressure expects 0.4 bar +/- 10 %, 0"})
     void should_ask_for_a_note_about_what_is_hot_turns_or_is_under_pressure(String reading, int times) {
         assertEquals(times, found("note-never-read", SUPPLY, "", reading, OHMS));
     }

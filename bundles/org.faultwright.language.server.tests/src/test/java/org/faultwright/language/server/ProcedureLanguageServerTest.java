@@ -249,7 +249,6 @@ class ProcedureLanguageServerTest {
         assertEquals(0, served.get(30, TimeUnit.SECONDS));
     }
 
-    /** Edits made piece by piece, in the order of the protocol, against the same text sent whole. */
     @Test
     void should_refuse_what_it_never_offered_and_go_on() throws InterruptedException, ExecutionException {
         editor.next();
@@ -260,6 +259,7 @@ class ProcedureLanguageServerTest {
         assertFalse(server.getTextDocumentService().documentSymbol(new DocumentSymbolParams(new TextDocumentIdentifier(ADDRESS))).get().isEmpty());
     }
 
+    /** Edits made piece by piece, in the order of the protocol, against the same text sent whole. */
     @Test
     void should_take_changes_piece_by_piece() throws InterruptedException, ExecutionException {
         editor.next();

@@ -327,6 +327,60 @@ class BenchPageTest {
         }
     }
 
+    /** Whoever goes back to the step that switches off is not told to switch on first; what needs it live says so, behind its note. */
+    @Test
+    void should_ask_nobody_to_make_live_what_the_step_does_not_need(@TempDir Path folder) throws IOException {
+        try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
+            toTheRail(browser);
+            browser.type("4,2");
+            browser.press("Below: go on");
+            browser.press("I have waited long enough");
+            browser.press("Done");
+            assertTrue(browser.title().endsWith("Fit a regulator"), browser.title());
+            browser.press("\u2190 Back");
+            assertTrue(browser.title().endsWith("Switch off"), browser.title());
+            assertFalse(browser.words().contains("Here it must be"), browser.words());
+            assertTrue(browser.words().contains("You went back. The unit was last Supply off"), browser.words());
+            browser.press("\u2190 Back");
+            assertTrue(browser.title().endsWith("Rail"), browser.title());
+            assertTrue(browser.words().contains("Here it must be Supply on"), browser.words());
+            assertTrue(browser.words().contains("Read the note first."), "the note stands before the unit is made live");
+            assertThrows(AssertionError.class, () -> browser.press("I have made it so"));
+            browser.press("I have read this");
+            browser.press("I have made it so");
+            browser.type("4,2");
+            browser.press("Below: go on");
+            assertTrue(browser.title().endsWith("Switch off"), browser.title());
+            assertFalse(browser.words().contains("You went back"), browser.words());
+        }
+    }
+
+    /** The walk takes the unit to be live where nobody said so: that goes along to the step that needs it. */
+    @Test
+    void should_ask_for_what_was_not_seen_to_where_a_later_step_needs_it(@TempDir Path folder) throws IOException {
+        String asked = PROCEDURE.replace("sets Supply on takes 1 min then -> Read", "sets Supply on takes 1 min then -> Hear")
+                .replace("do Off ", "check Hear \"Does it hum?\" { takes 1 min yes -> Read no -> Read }\ndo Off ");
+        try (Browser browser = new Browser(Samples.text(asked), folder)) {
+            toTheRail(browser);
+            browser.press("Yes");
+            browser.type("4,2");
+            browser.press("Below: go on");
+            browser.press("I have waited long enough");
+            browser.press("Done");
+            browser.press("\u2190 Back");
+            browser.press("\u2190 Back");
+            browser.press("\u2190 Back");
+            assertTrue(browser.title().endsWith("Does it hum?"), browser.title());
+            assertFalse(browser.words().contains("Here it must be"), browser.words());
+            browser.press("I have read this");
+            browser.press("No");
+            assertTrue(browser.title().endsWith("Rail") && browser.words().contains("Here it must be Supply on"), browser.words());
+            browser.page = (HtmlPage) browser.page.refresh();
+            browser.press("Go on");
+            assertTrue(browser.words().contains("Here it must be Supply on"), browser.words());
+        }
+    }
+
     @Test
     void should_have_the_notes_of_the_step_read_again_after_the_browser_was_closed(@TempDir Path folder) throws IOException {
         try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {

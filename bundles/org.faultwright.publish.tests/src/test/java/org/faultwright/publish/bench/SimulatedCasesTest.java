@@ -217,6 +217,7 @@ class SimulatedCasesTest {
         assertRefused(good, record -> record.getAsJsonArray("steps").get(0).getAsJsonObject().addProperty("seconds", 1e300), damaged);
         assertRefused(good, record -> record.getAsJsonArray("steps").get(0).getAsJsonObject().add("outcome", new JsonArray()), damaged);
         assertRefused(good, record -> record.addProperty("id", "../../etc/passwd"), damaged);
+        assertRefused(good, record -> record.addProperty("begun", "2026-99-99T99:99:99Z"), damaged);
         assertRefused(good, record -> record.remove("steps"), damaged);
         for (String text : List.of("", "null", "[]", "1", "\"x\"", "{}")) {
             assertTrue(refused(text).startsWith("it is no") , text + ": " + refused(text));

@@ -78,7 +78,7 @@ class WalkRecordTest {
     @Test
     void should_have_a_schema_that_both_judges_refuse_spoiled_records_by() {
         List<Consumer<JsonObject>> ways = List.of(record -> record.addProperty("surprise", 1), record -> record.remove("id"),
-                record -> record.addProperty("begun", "yesterday"), record -> record.addProperty("begun", "2026-99-99T99:99:99Z"), record -> record.getAsJsonObject("procedure").addProperty("digest", "sha256:12"),
+                record -> record.addProperty("begun", "yesterday"), record -> record.getAsJsonObject("procedure").addProperty("digest", "sha256:12"),
                 record -> record.getAsJsonArray("steps").get(0).getAsJsonObject().addProperty("seconds", -1),
                 record -> record.getAsJsonObject("job").addProperty("serial", ""));
         ways.forEach(way -> {

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Gets what the build needs and this machine lacks: Debian packages, and Maven 3.9. Says what it does; does nothing twice.
 #   releng/setup.sh           for building
-#   releng/setup.sh --window  also for tests that open the window, on a display of their own
+#   releng/setup.sh --tests   also for all tests: those that open the window on a display of their own, and an editor that asks the language server
 # The Maven to use stands in releng/target/mvn afterwards.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")"
@@ -15,7 +15,8 @@ need() { # command or file that shows that the package is there, package
 }
 need javac openjdk-17-jdk-headless
 need mvn maven
-if [ "${1:-}" = --window ]; then
+if [ "${1:-}" = --tests ]; then
+  need nvim neovim
   need Xvfb xvfb
   need xauth xauth
   need openbox openbox

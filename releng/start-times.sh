@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 files=${1:-3000}
 product=${2:-releng/org.faultwright.product/target/products/org.faultwright.product/linux/gtk/x86_64/faultwright}
-releng/setup.sh --window
+releng/setup.sh --tests
 if [ ! -x "$product/faultwright-workbench" ]; then
   echo "start-times: there is no product in $product yet. Build it with: releng/target/mvn -DskipTests package" >&2
   exit 1

@@ -5,7 +5,7 @@
 set -uo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 product=${1:-releng/org.faultwright.product/target/products/org.faultwright.product/linux/gtk/x86_64/faultwright}
-releng/setup.sh --window || exit 1
+releng/setup.sh --tests || exit 1
 if [ ! -x "$product/faultwright-workbench" ]; then
   echo "starts: there is no product in $product yet. Build it with: releng/target/mvn -DskipTests package" >&2
   exit 1

@@ -3,7 +3,7 @@
 #   releng/test.sh [more for Maven, such as -pl bundles/org.faultwright.quantity.tests -am]
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
-releng/setup.sh --window
+releng/setup.sh --tests
 
 # what an earlier run reported must not count for this one
 find bundles releng -type d -path '*/target/surefire-reports' -prune -exec rm -rf {} +

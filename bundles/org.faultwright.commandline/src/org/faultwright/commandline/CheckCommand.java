@@ -76,7 +76,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         List<Path> files = ProcedureFiles.below(named);
-        Checking checking = new Checking(quick ? RuleSet.quick() : RuleSet.all(), Optional.ofNullable(today));
+        Checking checking = new Checking(quick ? RuleSet::quick : RuleSet::all, Optional.ofNullable(today));
         PrintWriter out = spec.commandLine().getOut();
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();

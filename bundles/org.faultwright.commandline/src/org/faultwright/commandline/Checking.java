@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
@@ -33,22 +34,33 @@ final class Checking {
     private static final int MOST_TRIED = 40;
 
     private final FileLibraryFinder finder = new FileLibraryFinder();
-    private final ProcedureReader reader = new ProcedureReader(finder);
-    private final Checker checker;
+    private final Supplier<List<Rule>> rules;
     private final Optional<LocalDate> today;
+    private Working working;
 
-    Checking(Optional<LocalDate> today) {
-        this(RuleSet.all(), today);
+    /** What reads and checks, made when the first text is read: the grammar takes longer to load than what is kept takes to print. */
+    private record Working(ProcedureReader reader, Checker checker) {
     }
 
-    Checking(List<Rule> rules, Optional<LocalDate> today) {
-        this.checker = new Checker(rules, today);
+    private synchronized Working working() {
+        if (working == null) {
+            working = new Working(new ProcedureReader(finder), new Checker(rules.get(), today));
+        }
+        return working;
+    }
+
+    Checking(Optional<LocalDate> today) {
+        this(RuleSet::all, today);
+    }
+
+    Checking(Supplier<List<Rule>> rules, Optional<LocalDate> today) {
+        this.rules = rules;
         this.today = today;
     }
 
     Document read(Path file) {
         try {
-            return reader.read(file);
+            return working().reader().read(file);
         } catch (IOException unreadable) {
             throw unreadable(file, unreadable);
         }
@@ -62,7 +74,7 @@ final class Checking {
     /** What is found in the file itself, as {@link #check} finds it, or what was found before where nothing has changed since. */
     KeptResults.Answer check(Path file, KeptResults kept, UnaryOperator<Checked> then) {
         SourceText text = text(file);
-        return kept.of(text).orElseGet(() -> kept.anew(text, reader, document -> then.apply(new Checked(file, document, own(document))).findings()));
+        return kept.of(text).orElseGet(() -> kept.anew(text, working().reader(), document -> then.apply(new Checked(file, document, own(document))).findings()));
     }
 
     private static SourceText text(Path file) {
@@ -79,22 +91,22 @@ final class Checking {
 
     /** Tries fixes with every rule that is run here, over the files as they are on disk. */
     FixTrial trial() {
-        return new FixTrial(reader::read, checker);
+        return new FixTrial(working().reader()::read, working().checker());
     }
 
     /** A first draft of the steps, checked with every rule that is run here. */
     TriedDraft.Draft draft(Procedure procedure) {
-        return TriedDraft.of(procedure, reader::read, checker);
+        return TriedDraft.of(procedure, working().reader()::read, working().checker());
     }
 
     /** Everything found in a text, in the libraries it uses as well. */
     List<Finding> all(Document document) {
-        return checker.check(document);
+        return working().checker().check(document);
     }
 
     /** A text that is not on disk, or not yet. */
     Document read(SourceText text) {
-        return reader.read(text);
+        return working().reader().read(text);
     }
 
     /** The same findings with those fixes alone that were tried and hold. */
@@ -110,6 +122,6 @@ final class Checking {
     }
 
     private List<Finding> own(Document document) {
-        return checker.check(document).stream().filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
+        return working().checker().check(document).stream().filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
     }
 }

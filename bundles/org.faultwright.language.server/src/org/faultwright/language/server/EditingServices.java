@@ -6,6 +6,8 @@ package org.faultwright.language.server;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,8 +35,19 @@ import org.faultwright.procedure.SourceText;
  * is used as it stands in the editor. May be shared between threads.
  */
 public final class EditingServices {
+    /** Of more texts than these, nobody writes in turn. */
+    private static final int MOST_WRITTEN = 32;
+
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
-    private final Map<String, ProcedureReader.Changing> changing = new ConcurrentHashMap<>();
+    /** Of the texts written last; what a text was read from is larger than all else that is known of it. */
+    private final Map<String, ProcedureReader.Changing> changing = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, ProcedureReader.Changing> eldest) {
+            return size() > MOST_WRITTEN;
+        }
+    });
     private final Map<String, Calm> calm = new ConcurrentHashMap<>();
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);

@@ -24,12 +24,32 @@ awk '{ n[$1]++; t[$1, n[$1]] = $2 } function middle(w, a, b, c) { a = t[w, 1]; b
   END { printf "read / parse = %.2f, quick rules / parse = %.2f, all rules / parse = %.2f\n",
     middle("read") / middle("parse"), middle("quick") / middle("parse"), middle("check") / middle("parse") }' "$folder/times"
 
-echo "== one procedure of 40 steps, the command line as a whole process"
-for round in 1 2 3 4 5; do
-  start=$(date +%s%N)
-  releng/org.faultwright.commandline.distribution/target/faultwright/bin/faultwright check --fail-on error "$folder/Made1.procedure" >/dev/null
-  echo "$((($(date +%s%N) - start) / 1000000)) ms"
-done
+faultwright=$PWD/releng/org.faultwright.commandline.distribution/target/faultwright/bin/faultwright
+# what is kept lies here, and nothing of whoever measures is used
+export XDG_CACHE_HOME=$folder/cache XDG_STATE_HOME=$folder/state
+timed() { # what, command: seconds, and those of the processor
+  local what=$1
+  shift
+  TIMEFORMAT="%R %U %S"
+  { time "$@" >/dev/null 2>&1 || true; } 2>"$folder/time"
+  awk -v what="$what" '{ printf "%s: %.2f s (processor %.2f s)\n", what, $1, $2 + $3 }' "$folder/time"
+}
+echo "== $files procedures of 40 steps, the command line as a whole process, on $(nproc) processors"
+mkdir "$folder/many"
+mv "$folder"/*.procedure "$folder/many"
+timed "quick rules" "$faultwright" check --quick --no-cache "$folder/many"
+timed "every rule, keeping nothing" "$faultwright" check --no-cache "$folder/many"
+timed "every rule, for the first time" "$faultwright" check "$folder/many"
+for round in 1 2 3; do timed "again, nothing changed" "$faultwright" check "$folder/many"; done
+echo "// changed" >>"$folder/many/Made1.procedure"
+timed "again, one text changed" "$faultwright" check "$folder/many"
+echo "all results: $(du -sk "$folder/cache/faultwright/kept" | cut -f1) kB"
+
+echo "== $files procedures open at once in one process of 512 MB"
+java -Xmx512m -XX:+UseSerialGC -cp "$classes" org.faultwright.benchmarks.FolderBenchmark open "$folder/many"
+
+echo "== one procedure of 40 steps, the command line as a whole process, keeping nothing"
+for round in 1 2 3 4 5; do timed "every rule" "$faultwright" check --no-cache --fail-on error "$folder/many/Made2.procedure"; done
 
 echo "== key to findings"
 run KeystrokeBenchmark

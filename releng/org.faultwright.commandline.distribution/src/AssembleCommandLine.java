@@ -127,6 +127,8 @@ class AssembleCommandLine {
         Path work = Files.createTempDirectory("faultwright-classes");
         List<List<String>> commands = new ArrayList<>(List.of(List.of("--help")));
         if (Files.isDirectory(procedures)) {
+            // the first one reads and checks, the second one takes up what was kept
+            commands.add(List.of("check", procedures.toString()));
             commands.add(List.of("check", procedures.toString()));
             // one card loads every class that the others need too
             String first = sorted(procedures, ".procedure").get(0).toString();
@@ -138,7 +140,10 @@ class AssembleCommandLine {
             List<String> line = new ArrayList<>(List.of(java(), "-XX:DumpLoadedClassList=" + list, "-jar", lib.resolve("faultwright.jar").toString()));
             line.addAll(command);
             // Findings in the procedures give a non-zero exit; the classes are listed all the same.
-            new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(work.resolve("output").toFile()).start().waitFor();
+            ProcessBuilder process = new ProcessBuilder(line);
+            process.environment().put("XDG_CACHE_HOME", work.resolve("cache").toString());
+            process.environment().put("XDG_STATE_HOME", work.resolve("state").toString());
+            process.redirectErrorStream(true).redirectOutput(work.resolve("output").toFile()).start().waitFor();
             classes.addAll(Files.readAllLines(list));
         }
         Files.write(lib.resolve("classes"), classes, StandardCharsets.UTF_8);

@@ -4,6 +4,7 @@
  */
 package org.faultwright.analysis;
 
+import java.lang.ref.SoftReference;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
@@ -20,7 +21,8 @@ public final class Subject {
     private final Document document;
     private final Scope scope;
     private final Optional<LocalDate> today;
-    private final Map<Class<?>, Object> shared = new HashMap<>();
+    /** Given up where memory runs short, as with a thousand texts open, and computed again when it is asked for. */
+    private SoftReference<Map<Class<?>, Object>> results = new SoftReference<>(null);
 
     /** @param today the day that due dates are held against; absent leaves them alone */
     public Subject(Document document, Optional<LocalDate> today) {
@@ -52,6 +54,11 @@ public final class Subject {
 
     /** A result that several rules need, computed the first time it is asked for. */
     public <T> T shared(Class<T> type, Function<Subject, T> compute) {
+        Map<Class<?>, Object> shared = results.get();
+        if (shared == null) {
+            shared = new HashMap<>();
+            results = new SoftReference<>(shared);
+        }
         Object known = shared.get(type);
         if (known == null) {
             known = compute.apply(this);

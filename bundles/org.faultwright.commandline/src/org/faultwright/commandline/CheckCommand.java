@@ -12,14 +12,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Severity;
+import org.faultwright.language.kept.KeptResults;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -61,17 +65,22 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--quick", description = "Leave out what takes longest: what is studied over all faults, and the search for a better order.")
     private boolean quick;
 
+    @Option(names = "--no-cache", description = {"Check everything anew, and keep nothing.",
+            "Otherwise what was found is kept in the cache folder of your account and printed again while the text, its libraries and pictures, "
+                    + "the rules and this program are the same."})
+    private boolean anew;
+
     @Spec
     private CommandSpec spec;
 
     @Override
     public Integer call() throws IOException {
         List<Path> files = ProcedureFiles.below(named);
-        Checking checking = new Checking(quick ? RuleSet.quick() : RuleSet.all(), Optional.ofNullable(today));
+        Checking checking = new Checking(quick ? RuleSet::quick : RuleSet::all, Optional.ofNullable(today));
         PrintWriter out = spec.commandLine().getOut();
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();
-        Set<Path> used = ConcurrentHashMap.newKeySet();
+        Set<Path> used = new TreeSet<>();
         Consumer<List<Finding>> print = found -> {
             all.addAll(found);
             if (form.isText()) {
@@ -79,14 +88,16 @@ final class CheckCommand implements Callable<Integer> {
                 out.flush();
             }
         };
-        each(files, file -> {
-            Checking.Checked checked = checking.check(file);
-            checked.document().libraries().forEach(library -> used.add(place(Path.of(library.source().name()))));
-            return offered(checked, checking);
-        }).forEachOrdered(print);
+        KeptResults kept = anew ? KeptResults.none() : checking.kept(quick ? "quick" : "every rule, with fixes that were tried");
+        Function<Path, KeptResults.Answer> check = file -> checking.check(file, kept, checked -> offered(checked, checking));
+        each(files, check, answer -> {
+            answer.libraries().forEach(library -> used.add(place(Path.of(library))));
+            print.accept(answer.findings());
+        });
         files.forEach(file -> used.remove(place(file)));
-        List<Path> libraries = used.stream().sorted().map(CheckCommand::shortest).toList();
-        each(libraries, file -> offered(checking.check(file), checking)).forEachOrdered(print);
+        List<Path> libraries = used.stream().map(CheckCommand::shortest).toList();
+        each(libraries, check, answer -> print.accept(answer.findings()));
+        kept.sweep();
         if (form.sarif) {
             SarifFindings.print(all, out);
         } else if (form.json) {
@@ -99,13 +110,31 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     /** A fix is offered when it was tried with every rule; a quick check offers none. */
-    private List<Finding> offered(Checking.Checked checked, Checking checking) {
-        return quick ? checked.findings().stream().map(finding -> finding.withFixes(List.of())).toList()
-                : checking.tried(checked).findings();
+    private Checking.Checked offered(Checking.Checked checked, Checking checking) {
+        return quick ? new Checking.Checked(checked.file(), checked.document(),
+                checked.findings().stream().map(finding -> finding.withFixes(List.of())).toList()) : checking.tried(checked);
     }
 
-    private static Stream<List<Finding>> each(List<Path> files, Function<Path, List<Finding>> check) {
-        return (files.size() > 1 ? files.parallelStream() : files.stream()).map(check);
+    /** By as many threads as there are cores, each taking the next file when it has done one; told in the order of the files. */
+    private static <T> void each(List<Path> files, Function<Path, T> check, Consumer<T> tell) {
+        int threads = Math.min(files.size(), Runtime.getRuntime().availableProcessors());
+        if (threads <= 1) {
+            files.forEach(file -> tell.accept(check.apply(file)));
+            return;
+        }
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            for (Future<T> answer : files.stream().map(file -> pool.submit(() -> check.apply(file))).toList()) {
+                tell.accept(answer.get());
+            }
+        } catch (ExecutionException failed) {
+            throw failed.getCause() instanceof RuntimeException why ? why : new IllegalStateException(failed.getCause());
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            throw new CannotProceed("The check was stopped.");
+        } finally {
+            pool.shutdownNow();
+        }
     }
 
     private static Path place(Path file) {

@@ -9,13 +9,17 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.faults.TriedDraft;
+import org.faultwright.language.FileLibraryFinder;
 import org.faultwright.language.ProcedureReader;
+import org.faultwright.language.kept.KeptResults;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
@@ -29,43 +33,80 @@ final class Checking {
     /** How many fixes of one file a check tries; "faultwright fix" tries all. */
     private static final int MOST_TRIED = 40;
 
-    private final ProcedureReader reader = ProcedureReader.overFiles();
-    private final Checker checker;
+    private final FileLibraryFinder finder = new FileLibraryFinder();
+    private final Supplier<List<Rule>> rules;
+    private final Optional<LocalDate> today;
+    private Working working;
 
-    Checking(Optional<LocalDate> today) {
-        this(RuleSet.all(), today);
+    /** What reads and checks, made when the first text is read: the grammar takes longer to load than what is kept takes to print. */
+    private record Working(ProcedureReader reader, Checker checker) {
     }
 
-    Checking(List<Rule> rules, Optional<LocalDate> today) {
-        checker = new Checker(rules, today);
+    private synchronized Working working() {
+        if (working == null) {
+            working = new Working(new ProcedureReader(finder), new Checker(rules.get(), today));
+        }
+        return working;
+    }
+
+    Checking(Optional<LocalDate> today) {
+        this(RuleSet::all, today);
+    }
+
+    Checking(Supplier<List<Rule>> rules, Optional<LocalDate> today) {
+        this.rules = rules;
+        this.today = today;
     }
 
     Document read(Path file) {
         try {
-            return reader.read(file);
+            return working().reader().read(file);
         } catch (IOException unreadable) {
-            throw new CannotProceed("The file " + file + " cannot be read (" + unreadable.getMessage() + ").");
+            throw unreadable(file, unreadable);
         }
+    }
+
+    /** What was found the last time. @param way what is run, in a word */
+    KeptResults kept(String way) {
+        return KeptResults.usual(way, today, finder);
+    }
+
+    /** What is found in the file itself, as {@link #check} finds it, or what was found before where nothing has changed since. */
+    KeptResults.Answer check(Path file, KeptResults kept, UnaryOperator<Checked> then) {
+        SourceText text = text(file);
+        return kept.of(text).orElseGet(() -> kept.anew(text, working().reader(), document -> then.apply(new Checked(file, document, own(document))).findings()));
+    }
+
+    private static SourceText text(Path file) {
+        try {
+            return ProcedureReader.text(file);
+        } catch (IOException unreadable) {
+            throw unreadable(file, unreadable);
+        }
+    }
+
+    private static CannotProceed unreadable(Path file, IOException why) {
+        return new CannotProceed("The file " + file + " cannot be read (" + why.getMessage() + ").");
     }
 
     /** Tries fixes with every rule that is run here, over the files as they are on disk. */
     FixTrial trial() {
-        return new FixTrial(reader::read, checker);
+        return new FixTrial(working().reader()::read, working().checker());
     }
 
     /** A first draft of the steps, checked with every rule that is run here. */
     TriedDraft.Draft draft(Procedure procedure) {
-        return TriedDraft.of(procedure, reader::read, checker);
+        return TriedDraft.of(procedure, working().reader()::read, working().checker());
     }
 
     /** Everything found in a text, in the libraries it uses as well. */
     List<Finding> all(Document document) {
-        return checker.check(document);
+        return working().checker().check(document);
     }
 
     /** A text that is not on disk, or not yet. */
     Document read(SourceText text) {
-        return reader.read(text);
+        return working().reader().read(text);
     }
 
     /** The same findings with those fixes alone that were tried and hold. */
@@ -77,8 +118,10 @@ final class Checking {
     /** The findings of the file itself; what is wrong in a library it uses is reported with that library. */
     Checked check(Path file) {
         Document document = read(file);
-        List<Finding> own = checker.check(document).stream()
-                .filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
-        return new Checked(file, document, own);
+        return new Checked(file, document, own(document));
+    }
+
+    private List<Finding> own(Document document) {
+        return working().checker().check(document).stream().filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
     }
 }

@@ -18,6 +18,7 @@ import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.RuleIndex;
 import org.faultwright.analysis.RulePages;
 import org.faultwright.procedure.Document;
+import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -59,6 +60,8 @@ final class FixCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
+    private boolean unread;
+
     @Override
     public Integer call() {
         refuseWhatContradicts();
@@ -72,7 +75,7 @@ final class FixCommand implements Callable<Integer> {
         }
         PrintWriter out = spec.commandLine().getOut();
         out.println(CheckCommand.counted(made, "fix", "fixes") + (isListing() ? " offered." : dryRun ? " would be applied." : " applied."));
-        return (isListing() || dryRun) && made > 0 || place != null && made == 0 ? Faultwright.FINDINGS : Faultwright.CLEAN;
+        return unread || (isListing() || dryRun) && made > 0 || place != null && made == 0 ? Faultwright.FINDINGS : Faultwright.CLEAN;
     }
 
     private boolean isListing() {
@@ -112,6 +115,7 @@ final class FixCommand implements Callable<Integer> {
             }
             listed += fixes.size();
         }
+        tellUnread(file, text);
         out.flush();
         return listed;
     }
@@ -135,8 +139,20 @@ final class FixCommand implements Callable<Integer> {
         if (made > 0 && !dryRun) {
             Texts.replace(file, text.now());
         }
+        tellUnread(file, text);
         out.flush();
         return made;
+    }
+
+    /** Where words cannot be read, that no fix is offered says nothing of what stands there. */
+    private void tellUnread(Path file, Text text) {
+        List<ReadingProblem> problems = text.document.problems();
+        if (!problems.isEmpty()) {
+            unread = true;
+            spec.commandLine().getOut().println(file + ", line " + problems.get(0).at().line() + ": here"
+                    + (problems.size() > 1 ? " and in " + CheckCommand.counted(problems.size() - 1, "other place", "other places") : "")
+                    + " words cannot be read, so that not every fix is known; \"faultwright check\" says what is wrong with them.");
+        }
     }
 
     private boolean isWanted(Finding finding) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
 import org.faultwright.analysis.paths.Closing;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Library;
@@ -36,7 +37,12 @@ final class Libraries {
 
     /** The document with its libraries: nearest first, each once, itself never. */
     Document resolve(Document document) {
-        List<Library> found = document.uses().isEmpty() ? List.of() : closure(document);
+        return resolve(document, lookup -> { });
+    }
+
+    /** @param looked is told of each library that is looked for, found or not */
+    Document resolve(Document document, Consumer<Lookup> looked) {
+        List<Library> found = document.uses().isEmpty() ? List.of() : closure(document, looked);
         if (document instanceof Library library) {
             return library.with(found);
         }
@@ -46,13 +52,13 @@ final class Libraries {
     }
 
     /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */
-    private List<Library> closure(Document document) {
+    private List<Library> closure(Document document, Consumer<Lookup> looked) {
         Map<String, Library> found = new LinkedHashMap<>();
         Deque<Document> toDo = new ArrayDeque<>(List.of(document));
         while (!toDo.isEmpty() && found.size() < MOST_USED) {
             Document user = toDo.poll();
             for (Name use : user.uses()) {
-                find(use, user).filter(library -> !library.source().name().equals(document.source().name()))
+                find(use, user, looked).filter(library -> !library.source().name().equals(document.source().name()))
                         .filter(library -> found.putIfAbsent(library.source().name(), library) == null)
                         .ifPresent(toDo::add);
             }
@@ -60,8 +66,9 @@ final class Libraries {
         return List.copyOf(found.values());
     }
 
-    private Optional<Library> find(Name use, Document user) {
+    private Optional<Library> find(Name use, Document user, Consumer<Lookup> looked) {
         Optional<SourceText> text = finder.find(use.text(), user.source().name());
+        looked.accept(new Lookup(use.text(), user.source().name(), text));
         return text.map(this::read).flatMap(read -> read instanceof Library library ? Optional.of(library) : Optional.empty());
     }
 

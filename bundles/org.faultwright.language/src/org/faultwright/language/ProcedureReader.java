@@ -7,6 +7,7 @@ package org.faultwright.language;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
 import org.faultwright.language.blocks.BlockReader;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceText;
@@ -33,6 +34,11 @@ public final class ProcedureReader {
         return libraries.resolve(texts.read(text));
     }
 
+    /** The same. @param looked is told of each library that is looked for, found or not */
+    public Document read(SourceText text, Consumer<Lookup> looked) {
+        return libraries.resolve(texts.read(text), looked);
+    }
+
     /** Reads one text again and again while it changes. May be shared between threads. */
     public final class Changing {
         private final AtomicReference<BlockReader.Reading> last = new AtomicReference<>();
@@ -50,6 +56,11 @@ public final class ProcedureReader {
 
     /** @throws IOException if the file cannot be read at all */
     public Document read(Path file) throws IOException {
-        return read(TextFile.read(file));
+        return read(text(file));
+    }
+
+    /** What a file says, unread. @throws IOException if the file cannot be read at all */
+    public static SourceText text(Path file) throws IOException {
+        return TextFile.read(file);
     }
 }

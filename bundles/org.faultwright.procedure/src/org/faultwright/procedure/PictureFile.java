@@ -44,11 +44,15 @@ public final class PictureFile {
 
     /** Never throws, whatever the name and the file. */
     public static PictureFile of(Picture picture) {
-        String name = picture.file().value();
+        return of(picture.file().value(), picture.at().source().name());
+    }
+
+    /** @param name as written. @param text the name of the text that shows it */
+    public static PictureFile of(String name, String text) {
         if (!NAME.matcher(name).matches() || name.contains("..") || !name.toLowerCase(java.util.Locale.ROOT).matches(".*\\.(png|jpe?g)")) {
             return problem("is no name of a picture; write a PNG or JPEG in the folder of the text or one below it, as in pictures/board.png");
         }
-        Optional<Path> folder = folder(picture.at().source().name());
+        Optional<Path> folder = folder(text);
         if (folder.isEmpty()) {
             return problem("cannot be looked for, since the text has no folder; save the text first");
         }

@@ -7,6 +7,7 @@ package org.faultwright.benchmarks;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -14,11 +15,14 @@ import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.RuleSet;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.language.parsing.PlainParser;
+import org.faultwright.language.server.EditingServices;
+import org.faultwright.language.server.OpenText;
 import org.faultwright.procedure.Document;
 
 /**
- * One piece of work over a folder, for one fresh process to be timed:
- * {@code make FOLDER FILES STEPS}, {@code parse FOLDER}, {@code read FOLDER}, {@code quick FOLDER} or {@code check FOLDER}.
+ * One piece of work over a folder, for one fresh process to be timed: {@code make FOLDER FILES STEPS}, {@code parse FOLDER}, {@code read FOLDER},
+ * {@code quick FOLDER}, {@code check FOLDER}, each in one thread; or {@code open FOLDER}, which has every file open for writing at once and tells
+ * the megabytes that this takes.
  */
 public final class FolderBenchmark {
     private FolderBenchmark() {
@@ -33,7 +37,8 @@ public final class FolderBenchmark {
             case "read" -> read(files(folder));
             case "quick" -> check(files(folder), new Checker(RuleSet.quick(), Optional.empty()));
             case "check" -> check(files(folder), new Checker());
-            default -> throw new IllegalArgumentException("make, parse, read, quick or check, not " + arguments[0]);
+            case "open" -> open(files(folder));
+            default -> throw new IllegalArgumentException("make, parse, read, quick, check or open, not " + arguments[0]);
         };
         System.out.printf("%s %.2f s (%d)%n", arguments[0], (System.nanoTime() - start) / 1e9, result);
     }
@@ -76,6 +81,21 @@ public final class FolderBenchmark {
             findings += checker.check(document).size();
         }
         return findings;
+    }
+
+    /** @return the megabytes in use with all of them open, what every rule found among them */
+    private static long open(List<Path> files) throws IOException {
+        EditingServices services = new EditingServices();
+        List<OpenText> open = new ArrayList<>();
+        for (Path file : files) {
+            open.add(services.withEveryRule(services.update(file.toString(), Files.readString(file))));
+        }
+        System.gc();
+        Runtime memory = Runtime.getRuntime();
+        long used = memory.totalMemory() - memory.freeMemory();
+        // still held here, or there would be nothing to measure
+        System.out.println(open.size() + " open");
+        return used / 1_000_000;
     }
 
     private static List<Path> files(Path folder) throws IOException {

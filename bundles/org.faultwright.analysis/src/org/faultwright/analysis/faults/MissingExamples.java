@@ -35,9 +35,11 @@ public final class MissingExamples {
     private final Set<Tree.Arrow> open = new LinkedHashSet<>();
     private final Set<Integer> openEnds = new LinkedHashSet<>();
     private final Procedure procedure;
+    private final FaultTable table;
 
     private MissingExamples(Procedure procedure, ExampleCoverage coverage) {
         this.procedure = procedure;
+        this.table = FaultTable.of(procedure);
         this.tree = coverage.tree();
         this.all = new StateGraph(tree, FaultBehaviour.anything(tree));
         Set<Tree.Arrow> taken = new HashSet<>();
@@ -155,7 +157,6 @@ public final class MissingExamples {
     /** The fault it is a case of, where its end finds only one and that fault shows no other results on the way. */
     private String of(List<StateGraph.Move> way, Step end) {
         List<Name> finds = end instanceof Step.Conclude conclude ? conclude.finds() : List.of();
-        FaultTable table = FaultTable.of(procedure);
         return finds.size() != 1 ? "" : procedure.fault(finds.get(0)).filter(fault -> way.stream().allMatch(move ->
                 table.cell(fault, tree.step(stepOf(move))).canShow(move.shown().arrow().key())))
                 .map(fault -> " of " + fault.name()).orElse("");

@@ -5,6 +5,9 @@
 package org.faultwright.analysis.faults;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -91,6 +94,9 @@ final class OrderDifferences {
     private final Map<String, String> copies;
     private final FaultWalks walks;
     private final PresumedTable table;
+    private final Map<String, Step> writtenSteps = new HashMap<>();
+    /** Both trees are walked many times; by the step itself, as comparing two is as long as their texts. */
+    private final Map<Step, Map<String, Collection<Step>>> forks = new IdentityHashMap<>();
     private final List<Difference> found = new ArrayList<>();
     private int ends;
 
@@ -100,6 +106,8 @@ final class OrderDifferences {
         this.after = after;
         this.copies = copies;
         this.table = new PresumedTable(walks.table());
+        before.steps().forEach(step -> writtenSteps.putIfAbsent(step.name().text(), step));
+        Stream.of(before, after).forEach(procedure -> procedure.steps().forEach(step -> forks.computeIfAbsent(step, one -> forks(one, procedure))));
     }
 
     /**
@@ -131,7 +139,7 @@ final class OrderDifferences {
             compare(conclusion, shown);
             return;
         }
-        forks(step, after).forEach((outcome, targets) -> targets.forEach(then ->
+        forks.get(step).forEach((outcome, targets) -> targets.forEach(then ->
                 walk(then, with(shown, own(step), outcome), new LinkedHashSet<>(met))));
     }
 
@@ -146,7 +154,7 @@ final class OrderDifferences {
         }
         String name = step.name().text();
         String known = given.get(name);
-        forks(step, before).forEach((outcome, targets) -> {
+        forks.get(step).forEach((outcome, targets) -> {
             if (known == null || outcome.isEmpty() || known.equals(outcome)) {
                 List<String> asked = outcome.isEmpty() ? walked.asked() : Stream.concat(walked.asked().stream(), Stream.of(name)).toList();
                 targets.forEach(then -> ways(then, given, new Walked(with(walked.shown(), name, outcome), asked), new LinkedHashSet<>(met), to));
@@ -155,14 +163,18 @@ final class OrderDifferences {
     }
 
     /** By outcome, the steps that it may lead to; one entry without a word where all outcomes lead to the same step. */
-    private static Map<String, Set<Step>> forks(Step step, Procedure procedure) {
-        Map<String, Set<Step>> forks = new LinkedHashMap<>();
+    private static Map<String, Collection<Step>> forks(Step step, Procedure procedure) {
+        Map<String, Map<String, Step>> forks = new LinkedHashMap<>();
         for (Outcome outcome : step.outcomes()) {
-            Stream<Name> targets = Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream());
-            forks.put(outcome.key(), targets.flatMap(name -> procedure.step(name).stream()).collect(Collectors.toCollection(LinkedHashSet::new)));
+            Map<String, Step> targets = new LinkedHashMap<>();
+            Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream())
+                    .flatMap(name -> procedure.step(name).stream()).forEach(target -> targets.putIfAbsent(target.name().text(), target));
+            forks.put(outcome.key(), targets);
         }
-        Set<Set<Step>> different = Set.copyOf(forks.values());
-        return different.size() == 1 ? Map.of("", different.iterator().next()) : forks;
+        boolean together = forks.values().stream().map(Map::keySet).distinct().count() == 1;
+        Map<String, Collection<Step>> found = new LinkedHashMap<>();
+        forks.forEach((outcome, targets) -> found.put(together ? "" : outcome, targets.values()));
+        return found;
     }
 
     private static Map<String, String> with(Map<String, String> shown, String step, String outcome) {
@@ -219,8 +231,7 @@ final class OrderDifferences {
     }
 
     private boolean finds(String conclusion) {
-        return before.steps().stream().anyMatch(step -> step.name().text().equals(conclusion)
-                && step instanceof Step.Conclude conclude && !conclude.finds().isEmpty());
+        return step(conclusion).filter(step -> step instanceof Step.Conclude conclude && !conclude.finds().isEmpty()).isPresent();
     }
 
     /** Whether a repair was tried on the way: what is handed on behind it was explained before. */
@@ -229,7 +240,7 @@ final class OrderDifferences {
     }
 
     private Optional<Step> step(String name) {
-        return before.steps().stream().filter(step -> step.name().text().equals(name)).findFirst();
+        return Optional.ofNullable(writtenSteps.get(name));
     }
 
     /** Whether the fault table says something of what the step shows before a repair. */

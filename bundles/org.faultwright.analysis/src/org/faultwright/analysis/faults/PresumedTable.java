@@ -5,7 +5,7 @@
 package org.faultwright.analysis.faults;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +26,8 @@ final class PresumedTable {
 
     private final FaultTable table;
     private final boolean modest;
-    private final Map<Step, Optional<String>> ordinary = new HashMap<>();
+    /** By the step itself: comparing two is as long as their texts. */
+    private final Map<Step, Optional<String>> ordinary = new IdentityHashMap<>();
 
     PresumedTable(FaultTable table) {
         this(table, false);

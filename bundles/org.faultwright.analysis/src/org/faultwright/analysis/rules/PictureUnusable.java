@@ -4,19 +4,14 @@
  */
 package org.faultwright.analysis.rules;
 
-import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.procedure.Declarations;
-import org.faultwright.procedure.Indicator;
-import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Picture;
 import org.faultwright.procedure.PictureFile;
-import org.faultwright.procedure.Point;
 
 /** A picture that no card can show. */
 public final class PictureUnusable implements Rule {
@@ -30,10 +25,7 @@ public final class PictureUnusable implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Declarations own = subject.document().own();
-        Stream.of(own.points().stream().map(Point::pictures), own.parts().stream().map(Part::pictures),
-                own.indicators().stream().map(Indicator::pictures), Steps.of(subject).stream().map(step -> step.frame().pictures()))
-                .flatMap(lists -> lists).forEach(pictures -> pictures.forEach(picture -> check(picture, findings)));
+        Picture.in(subject.document()).forEach(picture -> check(picture, findings));
     }
 
     private static void check(Picture picture, Findings findings) {

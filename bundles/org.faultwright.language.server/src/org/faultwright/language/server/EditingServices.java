@@ -6,6 +6,8 @@ package org.faultwright.language.server;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +24,7 @@ import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Subject;
 import org.faultwright.language.FileLibraryFinder;
 import org.faultwright.language.ProcedureReader;
+import org.faultwright.language.kept.KeptResults;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
@@ -32,8 +35,19 @@ import org.faultwright.procedure.SourceText;
  * is used as it stands in the editor. May be shared between threads.
  */
 public final class EditingServices {
+    /** Of more texts than these, nobody writes in turn. */
+    private static final int MOST_WRITTEN = 32;
+
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
-    private final Map<String, ProcedureReader.Changing> changing = new ConcurrentHashMap<>();
+    /** Of the texts written last; what a text was read from is larger than all else that is known of it. */
+    private final Map<String, ProcedureReader.Changing> changing = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, ProcedureReader.Changing> eldest) {
+            return size() > MOST_WRITTEN;
+        }
+    });
     private final Map<String, Calm> calm = new ConcurrentHashMap<>();
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
@@ -41,6 +55,8 @@ public final class EditingServices {
     private final Checker forAPause;
     private final Checker every;
     private final FullCheck undated = new FullCheck(Optional.empty());
+    private final Optional<LocalDate> today;
+    private KeptResults kept;
 
     public EditingServices() {
         this(Optional.empty());
@@ -48,6 +64,7 @@ public final class EditingServices {
 
     /** @param today the day that calibration dates are held against; absent leaves them alone */
     public EditingServices(Optional<LocalDate> today) {
+        this.today = today;
         quick = new Checker(RuleSet.quick(), today);
         forAPause = new Checker(RuleSet.forAPause(), today);
         every = new Checker(RuleSet.all(), today);
@@ -73,6 +90,31 @@ public final class EditingServices {
     /** Reads a text and checks it with every rule, without keeping it. */
     public OpenText read(SourceText source) {
         return withEveryRule(readQuickly(source));
+    }
+
+    /**
+     * What every rule found in a text of a folder the last time, in this start of the program or an earlier one; absent where anything that it
+     * depends on has changed since.
+     */
+    public Optional<List<Finding>> kept(SourceText source) {
+        return kept().of(source).map(KeptResults.Answer::findings);
+    }
+
+    /** Reads a text of a folder and checks it with every rule, and keeps what is found. */
+    public List<Finding> anew(SourceText source) {
+        return kept().anew(source, reader, document -> withEveryRule(quickly(document)).findings()).findings();
+    }
+
+    /** Makes room where much was kept; for when a folder has been checked. */
+    public void sweep() {
+        kept().sweep();
+    }
+
+    private synchronized KeptResults kept() {
+        if (kept == null) {
+            kept = KeptResults.usual("every rule", today, this::library);
+        }
+        return kept;
     }
 
     /** The same text with what the rules find that take longer; for a pause in writing. */
@@ -113,9 +155,12 @@ public final class EditingServices {
 
     /** Reads a text and checks it with the quick rules, without keeping it. */
     OpenText readQuickly(SourceText source) {
-        Document document = reader.read(source);
+        return quickly(reader.read(source));
+    }
+
+    private OpenText quickly(Document document) {
         Subject subject = quick.subject(document);
-        List<Finding> found = ofFile(source, quick.check(subject));
+        List<Finding> found = ofFile(document.source(), quick.check(subject));
         return new OpenText(document, subject, found, found, false);
     }
 

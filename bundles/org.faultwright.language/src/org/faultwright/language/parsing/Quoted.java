@@ -4,7 +4,7 @@
  */
 package org.faultwright.language.parsing;
 
-/** Words of the author's in a message, cut where they would fill the screen. */
+/** Words of the author's in a message, in one pair of quotation marks whether or not they bring their own, and cut where they would fill the screen. */
 public final class Quoted {
     private static final int LONGEST = 40;
 
@@ -13,7 +13,7 @@ public final class Quoted {
 
     public static String words(String words) {
         StringBuilder line = new StringBuilder();
-        words.strip().codePoints().limit(LONGEST + 1L).forEach(c -> {
+        unquoted(words.strip()).codePoints().limit(LONGEST + 1L).forEach(c -> {
             if (Character.isISOControl(c) && !Character.isWhitespace(c)) {
                 line.append(String.format("U+%04X", c));
             } else {
@@ -22,5 +22,10 @@ public final class Quoted {
         });
         String shown = line.toString().replaceAll(" +", " ");
         return '"' + (shown.length() <= LONGEST ? shown : shown.substring(0, LONGEST) + "…") + '"';
+    }
+
+    private static String unquoted(String words) {
+        boolean brought = words.length() > 2 && words.startsWith("\"") && words.endsWith("\"");
+        return (brought ? words.substring(1, words.length() - 1) : words).replace('"', '\'');
     }
 }

@@ -422,6 +422,7 @@ class NoTextIsLostTest {
         ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
         Path around = Files.createTempDirectory("around");
         org.eclipse.core.resources.IProject inner = Folders.link(Files.createDirectory(around.resolve("inner")));
+        Dialogs.answer(SavingAs.SAVED, "Open the folder");
         List<String> said = Dialogs.answer(SavingAs.TITLE, "OK");
 
         SavingAs.save(editor, around.resolve("Small.procedure"));
@@ -430,6 +431,32 @@ class NoTextIsLostTest {
         assertTrue(said.get(0).contains("The text is in " + around.resolve("Small.procedure")), said.toString());
         assertEquals(TEXT, Files.readString(around.resolve("Small.procedure")));
         assertEquals("Small.procedure", editor.getEditorInput().getName());
+    }
+
+    @Test
+    void should_ask_before_it_opens_the_folder_of_a_copy() throws CoreException, IOException {
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", TEXT));
+        Path outside = Files.createTempDirectory("outside").resolve("Copy.procedure");
+        List<String> asked = Dialogs.answer(SavingAs.SAVED, "Go on with \"Small.procedure\"");
+
+        SavingAs.save(editor, outside);
+
+        assertTrue(asked.get(0).contains(outside.toString()), asked.toString());
+        assertEquals(TEXT, Files.readString(outside));
+        assertEquals("Small.procedure", editor.getEditorInput().getName());
+        assertFalse(Folders.open().contains(outside.getParent()));
+
+        Dialogs.answer(SavingAs.TITLE, "Write over it");
+        Dialogs.answer(SavingAs.SAVED, "Open the folder");
+        SavingAs.save(editor, outside);
+        assertEquals("Copy.procedure", editor.getEditorInput().getName());
+        assertTrue(Folders.open().contains(outside.getParent()));
+        editor.getSite().getPage().closeEditor(editor, false);
+        for (org.eclipse.core.resources.IProject project : Folders.all()) {
+            if (project.getName().equals(outside.getParent().getFileName().toString())) {
+                project.delete(org.eclipse.core.resources.IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+            }
+        }
     }
 
     // ---- what is too large

@@ -12,15 +12,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
+import org.faultwright.language.server.EditingServices;
+import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Shelf;
 import org.faultwright.workbench.live.Shelved;
+import org.faultwright.workbench.settings.Settings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -112,5 +117,46 @@ class FoldersTest {
         } finally {
             project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
         }
+    }
+
+    /** A folder that is opened again stands for the next start: nothing is known of it but what was kept. */
+    @Test
+    void should_take_up_what_was_found_before_and_check_only_what_depends_on_a_change() throws CoreException, IOException {
+        Path user = Files.writeString(folder.resolve("User.procedure"), "procedure User \"A user\"\nuses Shared\ncheck A \"a\" { yes -> Nowhere }\n");
+        Path other = Files.writeString(folder.resolve("Other.procedure"), "procedure Other \"Another\"\ncheck A \"a\" { yes -> Nowhere }\n");
+        Path library = Files.writeString(folder.resolve("Shared.procedure"), "library Shared \"Shared\"\n");
+        Shelved before = openedAndChecked(user);
+        assertTrue(before.findings().size() > 0);
+
+        assertTrue(kept(user) && kept(other) && kept(library));
+        assertEquals(said(before), said(openedAndChecked(user)));
+
+        Files.writeString(library, "library Shared \"Shared, and with something that changes\"\n");
+        assertFalse(kept(user));
+        assertTrue(kept(other));
+        Files.delete(library);
+        Shelved without = openedAndChecked(user);
+        assertTrue(said(without).stream().anyMatch(words -> words.contains("Shared")), said(without).toString());
+    }
+
+    private Shelved openedAndChecked(Path file) throws CoreException {
+        IProject project = Folders.link(folder);
+        try {
+            Shelved found = Waiting.untilPresent("it is checked", () -> Editors.file(file.toString()).flatMap(Shelf.get()::of).filter(Shelved::checked));
+            Waiting.until("all is checked", () -> Shelf.get().isComplete());
+            return found;
+        } finally {
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+            Waiting.until("it is off the shelf", () -> Shelf.get().isComplete());
+        }
+    }
+
+    /** Asked as a window asks that was just started. */
+    private static boolean kept(Path file) throws IOException {
+        return new EditingServices(Optional.of(Settings.calibrationDay())).kept(new SourceText(file.toString(), Files.readString(file))).isPresent();
+    }
+
+    private static List<String> said(Shelved shelved) {
+        return shelved.findings().stream().map(finding -> finding.at() + " " + finding.rule() + " " + finding.message()).toList();
     }
 }

@@ -105,6 +105,13 @@ final class FileStates {
                 + " already. Is the text here to take its place?", "Write over it", "Cancel") == 0;
     }
 
+    /** Whether the folder of a file that was just written, and lies in none that is open, is to be opened with all that is in it. */
+    static boolean opensFolder(ProcedureEditor editor, Path path) {
+        return ask(editor, MessageDialog.QUESTION, SavingAs.SAVED, "The text is in " + path + " now, which lies in no open folder. "
+                + "Go on with " + name(editor) + ", or open all of " + path.getParent() + " and go on with the new file?",
+                "Go on with " + name(editor), "Open the folder") == 1;
+    }
+
     static void notSaved(ProcedureEditor editor, CoreException refused) {
         IFile file = editor.file().orElseThrow();
         if (isThere(file) && !file.isSynchronized(IResource.DEPTH_ZERO)

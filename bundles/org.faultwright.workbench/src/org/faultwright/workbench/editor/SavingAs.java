@@ -20,6 +20,7 @@ import org.faultwright.workbench.shelf.Folders;
 /** Save as: the text goes into another file, and the editor goes on with that one. */
 final class SavingAs {
     static final String TITLE = "Save as";
+    static final String SAVED = "Saved";
     private static final String ENDING = ".procedure";
 
     private SavingAs() {
@@ -39,8 +40,8 @@ final class SavingAs {
     }
 
     /**
-     * Writes the text in UTF-8 to a path and goes on with that file; a folder that is not open is opened. Asks before it writes
-     * over another file.
+     * Writes the text in UTF-8 to a path and goes on with that file. Asks before it writes over another file, and before it opens a
+     * folder that is not open.
      */
     static void save(ProcedureEditor editor, Path chosen) {
         Path path = chosen.toString().endsWith(ENDING) ? chosen : Path.of(chosen + ENDING);
@@ -52,6 +53,10 @@ final class SavingAs {
         } catch (IOException refused) {
             FileStates.tell(editor, FileStates.NOT_SAVED, path + " could not be written; the text is still here. "
                     + "Choose a folder that has room and that you may write to.");
+            return;
+        }
+        if (Editors.file(path.toString()).isEmpty() && !FileStates.opensFolder(editor, path)) {
+            editor.say("A copy is saved as " + path + ".");
             return;
         }
         try {

@@ -37,8 +37,8 @@ import org.faultwright.workbench.files.LargestText;
 import org.faultwright.workbench.settings.Settings;
 
 /**
- * Every procedure and library of the open folders as it stands on disk. Heads are read at once, so that titles are there; the
- * checks follow in the background, and afterwards only for what changed and what uses it.
+ * Every procedure and library of the open folders as it stands on disk. Heads are read at once, so that titles are there; then comes what was
+ * found before and kept; checks of the rest follow in the background, and afterwards only of what changed and what uses it.
  */
 public final class Shelf {
     private static final Shelf ONLY = new Shelf();
@@ -200,12 +200,51 @@ public final class Shelf {
                 reading = false;
             }
             tell();
+            takeUpKept();
+            tell();
             if (!stopped) {
                 checking.cancel();
                 checking.schedule(begun ? 0 : MILLISECONDS_FOR_THE_TEXT_IN_FRONT);
                 begun = true;
             }
             return Status.OK_STATUS;
+        }
+
+        /** What was found before, in an earlier start too, is there before the first rule runs. */
+        private void takeUpKept() {
+            long told = System.currentTimeMillis();
+            List<IFile> all;
+            synchronized (waiting) {
+                all = List.copyOf(unchecked);
+            }
+            for (IFile file : all) {
+                if (stopped) {
+                    return;
+                }
+                if (isKept(file)) {
+                    synchronized (waiting) {
+                        unchecked.remove(file);
+                    }
+                }
+                if (System.currentTimeMillis() - told > MILLISECONDS_BETWEEN_NEWS) {
+                    told = System.currentTimeMillis();
+                    tell();
+                }
+            }
+        }
+
+        private boolean isKept(IFile file) {
+            if (!file.exists() || file.getLocation() == null || LargestText.refusal(file).isPresent()) {
+                return false;
+            }
+            try {
+                SourceText source = source(file);
+                Optional<List<Finding>> kept = LiveTexts.get().services().kept(source);
+                kept.ifPresent(found -> shelved.put(file, new Shelved(Head.of(source.content()), found, true)));
+                return kept.isPresent();
+            } catch (IOException unreadable) {
+                return false;
+            }
         }
 
         private void readHead(IFile file) {
@@ -241,6 +280,10 @@ public final class Shelf {
             }
             return users;
         }
+    }
+
+    private static SourceText source(IFile file) throws IOException {
+        return new SourceText(LiveTexts.path(file), Encoding.read(Files.readAllBytes(file.getLocation().toPath())));
     }
 
     /** A file that no rule has seen never looks like one in which nothing was found. */
@@ -279,6 +322,7 @@ public final class Shelf {
                 complete = waiting.isEmpty() && !reading && unchecked.isEmpty();
             }
             tell();
+            LiveTexts.get().services().sweep();
             return Status.OK_STATUS;
         }
 
@@ -302,10 +346,9 @@ public final class Shelf {
                 return;
             }
             try {
-                SourceText source = new SourceText(LiveTexts.path(file),
-                        Encoding.read(Files.readAllBytes(file.getLocation().toPath())));
+                SourceText source = source(file);
                 // the whole text may say "uses" further down than its head
-                shelved.put(file, new Shelved(Head.of(source.content()), LiveTexts.get().services().read(source).findings(), true));
+                shelved.put(file, new Shelved(Head.of(source.content()), LiveTexts.get().services().anew(source), true));
             } catch (IOException unreadable) {
                 ILog.of(Shelf.class).warn("The file " + file.getFullPath() + " cannot be read.", unreadable);
                 shelved.put(file, unchecked(file, known.head(), "\"" + file.getName() + "\" cannot be read: may you read it?"));

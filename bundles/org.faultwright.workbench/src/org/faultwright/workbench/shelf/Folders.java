@@ -47,6 +47,7 @@ public final class Folders {
         IWorkspace workspace = ResourcesPlugin.getWorkspace();
         String name = folder.getFileName() == null ? "procedures" : folder.getFileName().toString();
         IProject project = workspace.getRoot().getProject(free(name));
+        forgetDescription(project.getName());
         IProjectDescription description = workspace.newProjectDescription(project.getName());
         project.create(description, new NullProgressMonitor());
         project.open(new NullProgressMonitor());
@@ -125,13 +126,21 @@ public final class Folders {
             if (!project.isOpen()) {
                 try {
                     project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT | IResource.FORCE, new NullProgressMonitor());
-                    // what the workspace had written of it, which cannot be read; nothing of the user's
-                    java.nio.file.Files.deleteIfExists(ResourcesPlugin.getWorkspace().getRoot().getLocation().toPath()
-                            .resolve(project.getName()).resolve(IProjectDescription.DESCRIPTION_FILE_NAME));
-                } catch (CoreException | IOException refused) {
+                    forgetDescription(project.getName());
+                } catch (CoreException refused) {
                     ILog.of(Folders.class).warn("The folder " + project.getName() + " cannot be taken off.", refused);
                 }
             }
+        }
+    }
+
+    /** What the workspace has written of a folder that is not open any more; nothing of the user's. Left there, it would be read when one of that name is opened. */
+    private static void forgetDescription(String name) throws CoreException {
+        try {
+            java.nio.file.Files.deleteIfExists(ResourcesPlugin.getWorkspace().getRoot().getLocation().toPath()
+                    .resolve(name).resolve(IProjectDescription.DESCRIPTION_FILE_NAME));
+        } catch (IOException refused) {
+            throw new CoreException(Status.error("What the workspace knows of " + name + " cannot be taken off.", refused));
         }
     }
 

@@ -484,6 +484,52 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_not_say_that_no_fix_is_known_of_words_that_it_cannot_read() throws IOException {
+        Path unread = file("Unread.procedure", "procedure Unread \"x\"\ncheck A {{{\n");
+        for (Answer answer : List.of(call("fix", unread), call("fix", "--all", unread), call("fix", "--all", "--dry-run", unread))) {
+            assertEquals(1, answer.status(), answer.out());
+            assertTrue(answer.out().contains("Unread.procedure, line 2: here") && answer.out().contains("words cannot be read"), answer.out());
+        }
+        Path locked = folder.resolve("Locked.procedure");
+        Files.createDirectory(locked);
+        assertEquals(2, call("fix", locked).status());
+    }
+
+    @Test
+    void should_say_the_same_when_a_folder_is_checked_again() throws IOException {
+        Path text = file("Again.procedure", "procedure Again \"x\"\nuses Shared\ncheck A \"a\" { yes -> Nowhere }\n");
+        file("Shared.procedure", "library Shared \"s\"\n");
+        for (List<String> form : List.of(List.<String>of(), List.of("--json"), List.of("--sarif"), List.of("--quick"), List.of("--as-of", "2026-01-01"))) {
+            List<Object> asked = new java.util.ArrayList<>(List.of("check", folder));
+            asked.addAll(form);
+            Answer first = call(asked.toArray());
+            Answer again = call(asked.toArray());
+            asked.add("--no-cache");
+            assertEquals(first, again);
+            assertEquals(first, call(asked.toArray()));
+        }
+        Files.writeString(text, "procedure Again \"x\"\nuses Shared\ncheck A \"a\" { yes -> Elsewhere }\n");
+        assertTrue(call("check", folder).out().contains("Elsewhere"));
+        assertTrue(call("check", text).out().contains("1 library that it uses"));
+        assertTrue(call("check", text).out().contains("1 library that it uses"));
+    }
+
+    @Test
+    void should_say_in_a_sentence_what_it_cannot_read_of_an_editor() {
+        String notJson = "{\"jsonrpc\":,";
+        java.io.InputStream in = System.in;
+        System.setIn(new java.io.ByteArrayInputStream(("Content-Length: " + notJson.length() + "\r\n\r\n" + notJson).getBytes(StandardCharsets.UTF_8)));
+        try {
+            Answer answer = call("serve");
+            assertEquals(1, answer.status());
+            assertTrue(answer.err().startsWith("faultwright: A message of the editor cannot be read") && answer.err().lines().count() == 1, answer.err());
+        } finally {
+            System.setIn(in);
+        }
+        assertTrue(call("serve", "--help").out().contains("left without \"shutdown\""));
+    }
+
+    @Test
     void should_end_new_lines_as_the_file_does() throws IOException {
         String text = "procedure Lines \"x\"\r\nmeasure V \"V\" { dc voltage expects 5 +/- 5 % within -> D outside -> D }\r\nconclude D \"d\" { finds nothing }\r\n";
         Path windows = file("Lines.procedure", text);

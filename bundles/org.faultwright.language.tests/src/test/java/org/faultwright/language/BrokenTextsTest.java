@@ -30,6 +30,7 @@ class BrokenTextsTest {
                 arguments("«»", "This text is empty; begin it with \"procedure\" or \"library\" and a name."),
                 arguments("«proc» X", "\"proc\" begins no text of this language; did you mean procedure?"),
                 arguments("«hello»", "Expected \"procedure\" or \"library\" and a name at the start of the text."),
+                arguments("procedure X check A \"Guard\" «yes» -> A }", "Expected { after \"Guard\"; what belongs to it stands between { and }."),
                 arguments("procedure«»", "Expected a name after \"procedure\"."),
                 arguments("procedure X check «report» { yes -> B }",
                         "Expected a name after \"check\"; \"report\" is a word of the language and cannot be one."),

@@ -1,0 +1,176 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.kept;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import org.faultwright.analysis.Finding;
+import org.faultwright.language.LibraryFinder;
+import org.faultwright.language.Lookup;
+import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.SourceText;
+
+/**
+ * Keeps what was found in a text from one run of the program to the next, for one way of checking.
+ *
+ * <p>It is given back only where everything that it depends on is as it was: the text and its place, each library that was looked for, each
+ * picture, the day as far as a text speaks of one, the rules that were run, and the program itself. An entry bears a seal that only this user's
+ * key makes; one that is damaged, or was put there by somebody without the key, counts as none. What is published never comes from here.
+ *
+ * <p>Nothing here fails: where it cannot be kept it is found again. May be shared between threads.
+ */
+public final class KeptResults {
+    /** How much all entries may have together. */
+    private static final long MOST_BYTES = 128_000_000;
+    /** Rules stopped with it; nothing that it leaves is complete. */
+    private static final String FAILED = "rule-failed";
+
+    private final Optional<KeptFolder> folder;
+    private final byte[] program;
+    private final String way;
+    private final Optional<LocalDate> today;
+    private final LibraryFinder finder;
+
+    private KeptResults(Optional<KeptFolder> folder, String way, Optional<LocalDate> today, LibraryFinder finder) {
+        this.program = ProgramPrint.get().orElse(new byte[0]);
+        this.folder = ProgramPrint.get().isPresent() ? folder : Optional.empty();
+        this.way = way;
+        this.today = today;
+        this.finder = finder;
+    }
+
+    /** What was found, and the libraries that the text was read with, as their names. */
+    public record Answer(List<Finding> findings, List<String> libraries) {
+    }
+
+    /**
+     * In the user's folder for such things: {@code $XDG_CACHE_HOME/faultwright/kept}, or the same in {@code ~/.cache}; on Windows in
+     * {@code %LOCALAPPDATA%}. The key stands in {@code $XDG_STATE_HOME/faultwright}, or {@code ~/.local/state/faultwright}.
+     *
+     * @param way    a word for what is run: other rules, or other work with what they find, need another word
+     * @param today  the day that due dates are held against
+     * @param finder the one that the texts are read with
+     */
+    public static KeptResults usual(String way, Optional<LocalDate> today, LibraryFinder finder) {
+        Optional<Path> entries = place("XDG_CACHE_HOME", ".cache").map(place -> place.resolve("kept"));
+        Optional<Path> key = place("XDG_STATE_HOME", ".local/state").map(place -> place.resolve("kept-results.key"));
+        return entries.isPresent() && key.isPresent() ? in(entries.get(), key.get(), way, today, finder) : none();
+    }
+
+    /** In a folder and with a key of one's own. */
+    public static KeptResults in(Path entries, Path key, String way, Optional<LocalDate> today, LibraryFinder finder) {
+        return new KeptResults(Secret.in(key).map(secret -> new KeptFolder(entries, secret, MOST_BYTES)), way, today, finder);
+    }
+
+    /** Nothing is kept. */
+    public static KeptResults none() {
+        return new KeptResults(Optional.empty(), "", Optional.empty(), (library, from) -> Optional.empty());
+    }
+
+    /** A relative path in such a variable counts as none (XDG Base Directory Specification 0.8). */
+    private static Optional<Path> place(String variable, String below) {
+        try {
+            boolean windows = System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows");
+            String set = System.getenv(windows ? "LOCALAPPDATA" : variable);
+            Optional<Path> said = Optional.ofNullable(set).filter(words -> !words.isBlank()).map(Path::of).filter(Path::isAbsolute);
+            Optional<Path> home = Optional.ofNullable(System.getProperty("user.home")).filter(words -> !words.isBlank()).map(Path::of)
+                    .filter(Path::isAbsolute).map(place -> place.resolve(below));
+            return said.or(() -> home).map(place -> place.resolve("faultwright"));
+        } catch (InvalidPathException none) {
+            return Optional.empty();
+        }
+    }
+
+    /** What was found in the text before, if the same would be found today; its places are in these texts as they are now. */
+    public Optional<Answer> of(SourceText text) {
+        return folder.flatMap(kept -> kept.read(key(text))).flatMap(bytes -> answer(bytes, text));
+    }
+
+    private Optional<Answer> answer(byte[] bytes, SourceText text) {
+        try {
+            Entry entry = Entry.of(bytes);
+            if (entry.days().isPresent() != today.isPresent() || today.filter(day -> !entry.days().get().holds(day)).isPresent()) {
+                return Optional.empty();
+            }
+            return entry.surroundings().asNow(text, finder).map(texts -> new Answer(
+                    entry.found().stream().map(then -> then.in(texts)).toList(),
+                    entry.surroundings().libraries(texts)));
+        } catch (IOException | IllegalArgumentException damaged) {
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * Reads and checks a text, and keeps what was found.
+     *
+     * @param reader one that uses the same finder
+     * @param check  what is found in a document that was read from it
+     */
+    public Answer anew(SourceText text, ProcedureReader reader, Function<Document, List<Finding>> check) {
+        List<Lookup> looked = new ArrayList<>();
+        Document document = reader.read(text, looked::add);
+        Optional<Surroundings.Seen> before = folder.isEmpty() ? Optional.empty() : Surroundings.of(document, looked);
+        List<Finding> found = check.apply(document);
+        before.ifPresent(seen -> keep(text, seen, found));
+        return new Answer(found, document.libraries().stream().map(library -> library.source().name()).toList());
+    }
+
+    /** Unless something changed while the rules ran, or one of them stopped. */
+    private void keep(SourceText text, Surroundings.Seen seen, List<Finding> found) {
+        boolean whole = found.stream().noneMatch(finding -> finding.rule().equals(FAILED));
+        if (!whole || seen.surroundings().asNow(text, finder).isEmpty()) {
+            return;
+        }
+        try {
+            Optional<ValidDays> days = today.map(day -> ValidDays.about(day, seen.texts(), found));
+            folder.orElseThrow().write(key(text), Entry.bytes(seen.surroundings(), days, found, seen.texts()));
+        } catch (IllegalArgumentException elsewhere) {
+            // a finding in a text of which is not known what it depends on: found again the next time
+            return;
+        }
+    }
+
+    /** Makes room where much was kept; for the end of a run. */
+    public void sweep() {
+        folder.ifPresent(KeptFolder::sweep);
+    }
+
+    private byte[] key(SourceText text) {
+        MessageDigest key = Seal.digest();
+        key.update(program);
+        add(way, key);
+        add(today.isPresent() ? "dated" : "undated", key);
+        add(place(text), key);
+        add(text.content(), key);
+        return key.digest();
+    }
+
+    /** From where libraries and pictures are looked for. */
+    private static String place(SourceText text) {
+        try {
+            return text.name().startsWith("file:") ? text.name() : Path.of(text.name()).toAbsolutePath().normalize().toString();
+        } catch (InvalidPathException none) {
+            return text.name();
+        }
+    }
+
+    private static void add(String words, MessageDigest key) {
+        byte[] bytes = words.getBytes(StandardCharsets.UTF_8);
+        for (int shift = 24; shift >= 0; shift -= 8) {
+            key.update((byte) (bytes.length >> shift));
+        }
+        key.update(bytes);
+    }
+}

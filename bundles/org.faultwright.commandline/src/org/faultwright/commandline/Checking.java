@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.FixRun;
 import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleSet;
@@ -51,6 +52,11 @@ final class Checking {
     /** Tries fixes with every rule that is run here, over the files as they are on disk. */
     FixTrial trial() {
         return new FixTrial(reader::read, checker);
+    }
+
+    /** Applies fixes to a text one after the other, each tried with every rule that is run here. */
+    FixRun fixing(Document document) {
+        return new FixRun(reader::read, checker, document);
     }
 
     /** A first draft of the steps, checked with every rule that is run here. */

@@ -49,7 +49,7 @@ public final class FindView extends ViewPart {
     private final Action stopping = new Action("Stop looking") {
         @Override
         public void run() {
-            stop();
+            stopLooking();
         }
     };
     private Text words;
@@ -165,7 +165,8 @@ public final class FindView extends ViewPart {
         tell();
     }
 
-    private void stop() {
+    /** Ends the search; what was found stays. */
+    void stopLooking() {
         looking.ifPresent(Job::cancel);
     }
 
@@ -273,7 +274,7 @@ public final class FindView extends ViewPart {
     @Override
     public void dispose() {
         LiveTexts.get().removeListener(changes);
-        stop();
+        stopLooking();
         looking = Optional.empty();
         super.dispose();
     }

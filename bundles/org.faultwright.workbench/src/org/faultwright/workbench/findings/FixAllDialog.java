@@ -65,7 +65,7 @@ final class FixAllDialog extends Dialog {
         Composite area = (Composite) super.createDialogArea(parent);
         text(area, HelpView.ruleTitle(rule));
         text(area, "Each fix is tried with a full check before it is listed. A text that is open is changed in its editor, where Ctrl+Z takes"
-                + " all of it back, and saved by you; the others are saved at once.");
+                + " all of it back, and saved by you; the others are saved at once. Take the mark off a file to leave it as it is.");
         tree = new Tree(area, SWT.BORDER | SWT.CHECK);
         Spoken.as(tree, "Lines that change");
         GridDataFactory.fillDefaults().grab(true, true).hint(640, 300).applyTo(tree);
@@ -141,13 +141,16 @@ final class FixAllDialog extends Dialog {
     }
 
     private static void add(TreeItem top, ChangedLines changed) {
-        String line = "line " + changed.line() + " ";
-        changed.was().forEach(was -> item(top, line + (changed.now().isEmpty() ? "goes:  " : "was:  ") + was.strip()));
-        changed.now().forEach(now -> item(top, line + (changed.was().isEmpty() ? "comes:  " : "now:  ") + now.strip()));
+        for (int i = 0; i < changed.was().size(); i++) {
+            item(top, changed.line() + i, changed.now().isEmpty() ? "goes" : "was", changed.was().get(i));
+        }
+        for (int i = 0; i < changed.now().size(); i++) {
+            item(top, changed.line() + i, changed.was().isEmpty() ? "comes" : "now", changed.now().get(i));
+        }
     }
 
-    private static void item(TreeItem top, String words) {
-        new TreeItem(top, SWT.NONE).setText(words);
+    private static void item(TreeItem top, int line, String what, String words) {
+        new TreeItem(top, SWT.NONE).setText("line " + line + " " + what + ":  " + words.strip());
     }
 
     private void tell() {

@@ -63,10 +63,11 @@ class ReadmePicturesTest {
         ITextEditor editor = Editors.open(Folders.demo().getFile(FaultwrightWindowAdvisor.FIRST_SHOWN)).orElseThrow();
         String text = Editors.document(editor).orElseThrow().get();
         CardView card = (CardView) PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView(CardView.ID);
-        CardPages pages = Waiting.untilPresent("the card is there", card::pages);
+        Waiting.untilPresent("the card is there", card::pages);
         editor.selectAndReveal(text.indexOf("\nmeasure ") + "\nmeasure ".length(), 0);
         Waiting.until("everything is checked", () -> Shelf.get().isComplete() && card.picturesKept() > 0);
-        Waiting.until("the step is marked", () -> card.marked().isPresent());
+        Waiting.until("the step is marked", () -> card.marked().filter(step -> card.pages().filter(made -> made.places().containsKey(step)).isPresent()).isPresent());
+        CardPages pages = card.pages().orElseThrow();
         boolean[] settled = {false};
         display.timerExec(1_500, () -> settled[0] = true);
         Waiting.until("the window has settled", () -> settled[0]);
@@ -95,8 +96,7 @@ class ReadmePicturesTest {
         Text field = Controls.all(shell, Text.class).stream().filter(one -> one.getMessage().startsWith("Words, part")).findFirst().orElseThrow();
         field.setText("print head");
         FindView find = (FindView) page().findView(FindView.ID);
-        settle();
-        view(find, folder.resolve("find.png"));
+        alone(find, folder.resolve("find.png"));
         field.setText("");
 
         page().showView(ChartView.ID);
@@ -130,11 +130,10 @@ class ReadmePicturesTest {
                     break;
                 }
             }
-            settle();
-            view(findings, folder.resolve("findings.png"));
+            alone(findings, folder.resolve("findings.png"));
             shell.getDisplay().timerExec(4_000, () -> {
                 Shell dialog = shell.getDisplay().getActiveShell();
-                save(dialog.getBounds(), folder.resolve("fix-all.png"));
+                save(dialog.getDisplay().map(dialog, null, dialog.getClientArea()), folder.resolve("fix-all.png"));
                 dialog.close();
             });
             Menus.run("fixAll");
@@ -168,6 +167,18 @@ class ReadmePicturesTest {
         boolean[] settled = {false};
         Display.getCurrent().timerExec(1_500, () -> settled[0] = true);
         Waiting.until("the window has settled", () -> settled[0]);
+    }
+
+    /** With the window to itself for a moment. */
+    private static void alone(IViewPart view, Path file) {
+        Shell shell = page().getWorkbenchWindow().getShell();
+        Rectangle before = shell.getBounds();
+        page().toggleZoom(page().getReference(view));
+        shell.setSize(1100, 520);
+        settle();
+        view(view, file);
+        page().toggleZoom(page().getReference(view));
+        shell.setBounds(before);
     }
 
     private static void view(IViewPart view, Path file) {

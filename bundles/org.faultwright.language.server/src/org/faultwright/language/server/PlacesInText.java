@@ -10,8 +10,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.faultwright.language.blocks.TextParts;
 import org.faultwright.language.blocks.TextParts.Part;
 import org.faultwright.procedure.Name;
@@ -40,8 +42,8 @@ public final class PlacesInText {
     }
 
     /**
-     * Where the words stand. All of them must stand in one declaration or step with the comment before it, or the rest of them in what
-     * the procedure is called; the lines with most of them are given. No words at all stand for every declaration of that kind.
+     * Where the words stand. All of them must stand in one declaration or step with the comment before it; where no one has them all, the
+     * rest of them may stand in what the procedure is called. The lines with most of them are given. No words at all stand for every declaration of that kind.
      */
     public static List<FoundPlace> of(SourceText source, WantedWords wanted, Sought sought) {
         if (wanted.isEmpty() && sought == Sought.EVERYTHING
@@ -82,12 +84,17 @@ public final class PlacesInText {
     private List<FoundPlace> holding(WantedWords wanted, Sought sought) {
         Map<Integer, List<Integer>> lines = linesOfParts();
         String heading = heading(lines);
+        Map<List<Integer>, String> plain = new LinkedHashMap<>();
+        lines.values().forEach(some -> plain.put(some, some.stream().map(line -> WantedWords.plain(source.lineText(line))).collect(Collectors.joining("\n"))));
+        List<FoundPlace> found = places(plain, wanted, sought, wanted::allInPlain);
+        return found.isEmpty() ? places(plain, wanted, sought, part -> wanted.isCompletedBy(heading, part)) : found;
+    }
+
+    private List<FoundPlace> places(Map<List<Integer>, String> parts, WantedWords wanted, Sought sought, Predicate<String> holds) {
         List<FoundPlace> found = new ArrayList<>();
-        lines.values().forEach(some -> {
-            StringBuilder all = new StringBuilder();
-            some.forEach(line -> all.append('\n').append(WantedWords.plain(source.lineText(line))));
-            if (wanted.allInPlain(all.toString()) || wanted.isCompletedBy(heading, all.toString())) {
-                found.addAll(best(some, wanted, sought));
+        parts.forEach((lines, words) -> {
+            if (holds.test(words)) {
+                found.addAll(best(lines, wanted, sought));
             }
         });
         return found;

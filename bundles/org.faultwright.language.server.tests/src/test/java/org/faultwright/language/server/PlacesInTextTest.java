@@ -73,6 +73,8 @@ class PlacesInTextTest {
         "even                | STEPS       | step 19",
         "smells              | TITLES      | complaint 4",
         "brenholt blown      | EVERYTHING  | fault 23",
+        "brenholt fuse       | EVERYTHING  | part 6; fault 23; step 29",
+        "mill lamp           | EVERYTHING  | indicator 9; step 26; step 29",
         "brenholt mill       | EVERYTHING  | equipment 3",
         "spin turning        | EVERYTHING  | note 14; note 15",
         "'\"too hot\"'        | EVERYTHING  | code 10",

@@ -183,6 +183,13 @@ class FindViewTest {
         assertTrue(listed().stream().anyMatch(line -> line.startsWith("\"Huge.procedure\" has 4 MB")), listed().toString());
         assertTrue(listed().stream().anyMatch(line -> line.startsWith("\"Old.procedure\" is not in UTF-8; it was read as ")), listed().toString());
         assertTrue(listed().contains("Alt: zwirbel \u00fc"), listed().toString());
+
+        for (int i = 0; i < 30; i++) {
+            bench.file("Old" + i + ".procedure", "// \u00fc " + i + "\n", java.nio.charset.Charset.forName("windows-1252"));
+        }
+        find("zwirbe");
+        assertEquals(20, listed().stream().filter(line -> line.startsWith("\"")).count());
+        assertTrue(listed().contains("12 more files could not be looked through or are not in UTF-8."), listed().toString());
     }
 
     @Test

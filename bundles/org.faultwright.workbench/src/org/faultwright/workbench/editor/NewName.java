@@ -39,7 +39,8 @@ record NewName(Name declared, String newName, Map<IFile, List<Fix.Edit>> edits) 
         for (IFile file : Shelf.files()) {
             ShelfText shelved = ShelfText.of(file);
             if (shelved.source().isEmpty()) {
-                throw new CoreException(Status.error(shelved.remark().orElseThrow() + " It may say the name too, so nothing was renamed."));
+                throw new CoreException(Status.error(shelved.remark().orElseThrow() + " It may say the name too, so nothing was renamed. Put it into another"
+                        + " folder first, or make it one that can be read."));
             }
             SourceText source = shelved.source().get();
             if (word.matcher(source.content()).find()) {

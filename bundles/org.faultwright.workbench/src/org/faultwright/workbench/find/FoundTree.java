@@ -22,11 +22,14 @@ import org.faultwright.workbench.look.Spoken;
 final class FoundTree {
     /** More lines than anybody reads through; what is left out is told. */
     static final int MOST_SHOWN = 2_000;
+    private static final int MOST_REMARKS = 20;
     /** Of the width, in hundredths. */
     private static final int[] WIDTHS = {66, 25, 9};
 
     private final Tree tree;
     private int shown;
+    private int remarks;
+    private TreeItem more;
 
     FoundTree(Composite parent, Runnable open) {
         tree = new Tree(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL);
@@ -53,6 +56,7 @@ final class FoundTree {
     void clear() {
         tree.removeAll();
         shown = 0;
+        remarks = 0;
     }
 
     int shown() {
@@ -60,14 +64,22 @@ final class FoundTree {
     }
 
     void add(FoundIn found) {
-        if (found.remark().isPresent()) {
-            TreeItem told = new TreeItem(tree, SWT.NONE);
-            told.setText(0, found.remark().get());
-            told.setImage(Pictures.of("warning").orElse(null));
-        }
+        found.remark().ifPresent(this::tell);
         if (!found.places().isEmpty() && shown < MOST_SHOWN) {
             fill(new TreeItem(tree, SWT.NONE), found);
         }
+    }
+
+    /** A folder may be full of files that are no procedures; the first are named, the others counted. */
+    private void tell(String remark) {
+        remarks++;
+        if (remarks > MOST_REMARKS + 1) {
+            more.setText(0, remarks - MOST_REMARKS + " more files could not be looked through or are not in UTF-8.");
+            return;
+        }
+        more = new TreeItem(tree, SWT.NONE);
+        more.setText(0, remark);
+        more.setImage(Pictures.of("warning").orElse(null));
     }
 
     private void fill(TreeItem item, FoundIn found) {

@@ -163,6 +163,12 @@ class FindViewTest {
         ended();
         assertEquals(List.of("Mill grinds slowly", "  step  Look 8", "Mills", "  note, declared here  Hot 3"), listed());
 
+        // the library changes above the note: what uses it is listed still
+        ProcedureEditor library = bench.open(page("Mills.procedure"));
+        library.document().set("// one line more\n" + library.document().get());
+        Waiting.until("it is found where it stands now", () -> listed().contains("  note, declared here  Hot 4"));
+        assertTrue(listed().contains("  step  Look 8"), listed().toString());
+
         // and on from the part that is chosen there
         find("kv-771");
         press(words, SWT.ARROW_DOWN);

@@ -216,7 +216,7 @@ public final class FindView extends ViewPart {
     private void changed(LiveText live) {
         ScrolledPage.later(tree.control(), () -> looking.filter(current -> !stopping.isEnabled() && !stopped).ifPresent(current -> {
             Job again = Job.createSystem("Looking through a changed text", (ICoreRunnable) monitor -> {
-                FoundIn found = FoundIn.of(live.file(), current.looked());
+                FoundIn found = FoundIn.of(live.file(), current.looked().now());
                 ScrolledPage.later(tree.control(), () -> {
                     if (looking.filter(one -> one == current).isPresent()) {
                         tree.replace(found);

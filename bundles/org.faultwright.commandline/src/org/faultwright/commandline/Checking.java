@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.FixRun;
 import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleSet;
@@ -92,6 +93,11 @@ final class Checking {
     /** Tries fixes with every rule that is run here, over the files as they are on disk. */
     FixTrial trial() {
         return new FixTrial(working().reader()::read, working().checker());
+    }
+
+    /** Applies fixes to a text one after the other, each tried with every rule that is run here. */
+    FixRun fixing(Document document) {
+        return new FixRun(reader::read, checker, document);
     }
 
     /** A first draft of the steps, checked with every rule that is run here. */

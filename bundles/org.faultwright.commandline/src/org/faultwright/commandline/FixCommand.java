@@ -7,19 +7,16 @@ package org.faultwright.commandline;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.FixRun;
 import org.faultwright.analysis.RuleIndex;
 import org.faultwright.analysis.RulePages;
-import org.faultwright.procedure.Document;
 import org.faultwright.procedure.ReadingProblem;
-import org.faultwright.procedure.SourceText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -103,7 +100,7 @@ final class FixCommand implements Callable<Integer> {
 
     private int list(Path file) {
         PrintWriter out = spec.commandLine().getOut();
-        Text text = new Text(file);
+        FixRun text = run(file);
         int listed = 0;
         for (Finding finding : text.own()) {
             List<Fix> fixes = text.holding(finding);
@@ -122,22 +119,22 @@ final class FixCommand implements Callable<Integer> {
 
     /** One after the other: each is tried on the text that the one before it left. */
     private int apply(Path file) {
-        Text text = new Text(file);
+        FixRun text = run(file);
         PrintWriter out = spec.commandLine().getOut();
         int made = 0;
         boolean more = true;
         while (more) {
-            String before = text.now();
-            Optional<String> done = text.applyNext();
+            String before = text.now().content();
+            Optional<FixRun.Made> done = text.next(this::isWanted, number == null ? 1 : number);
             if (done.isPresent()) {
                 made++;
-                out.println(done.get());
-                LineChanges.between(before, text.now()).forEach(out::println);
+                out.println(done.get().finding().at() + " " + done.get().finding().rule() + ": " + done.get().fix().title());
+                LineChanges.between(before, text.now().content()).forEach(out::println);
             }
             more = done.isPresent() && place == null;
         }
         if (made > 0 && !dryRun) {
-            Texts.replace(file, text.now());
+            Texts.replace(file, text.now().content());
         }
         tellUnread(file, text);
         out.flush();
@@ -145,8 +142,8 @@ final class FixCommand implements Callable<Integer> {
     }
 
     /** Where words cannot be read, that no fix is offered says nothing of what stands there. */
-    private void tellUnread(Path file, Text text) {
-        List<ReadingProblem> problems = text.document.problems();
+    private void tellUnread(Path file, FixRun text) {
+        List<ReadingProblem> problems = text.unread();
         if (!problems.isEmpty()) {
             unread = true;
             spec.commandLine().getOut().println(file + ", line " + problems.get(0).at().line() + ": here"
@@ -167,48 +164,8 @@ final class FixCommand implements Callable<Integer> {
                 && (parts.length == 1 || finding.at().column() == Integer.parseInt(parts[1]));
     }
 
-    /** A text while fixes are applied to it. */
-    private final class Text {
-        private final Checking checking = new Checking(Optional.ofNullable(today));
-        /** Tried in vain already; a text with many findings would be checked too often. */
-        private final Set<String> inVain = new HashSet<>();
-        private Document document;
-        private List<Finding> found;
-
-        Text(Path file) {
-            document = checking.read(file);
-            found = checking.all(document);
-        }
-
-        String now() {
-            return document.source().content();
-        }
-
-        List<Finding> own() {
-            return found.stream().filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
-        }
-
-        List<Fix> holding(Finding finding) {
-            return checking.trial().holding(finding, found);
-        }
-
-        /** @return what was done, and where; absent when no fix that is wanted holds */
-        Optional<String> applyNext() {
-            for (Finding finding : own()) {
-                if (!isWanted(finding) || finding.fixes().isEmpty() || inVain.contains(finding.rule() + finding.message())) {
-                    continue;
-                }
-                List<Fix> fixes = holding(finding);
-                int chosen = number == null ? 1 : number;
-                if (fixes.size() >= chosen) {
-                    Fix fix = fixes.get(chosen - 1);
-                    document = checking.read(new SourceText(document.source().name(), fix.applied()));
-                    found = checking.all(document);
-                    return Optional.of(finding.at() + " " + finding.rule() + ": " + fix.title());
-                }
-                inVain.add(finding.rule() + finding.message());
-            }
-            return Optional.empty();
-        }
+    private FixRun run(Path file) {
+        Checking checking = new Checking(Optional.ofNullable(today));
+        return checking.fixing(checking.read(file));
     }
 }

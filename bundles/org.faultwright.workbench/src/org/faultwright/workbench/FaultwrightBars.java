@@ -72,8 +72,9 @@ final class FaultwrightBars extends ActionBarAdvisor {
         edit.add(action(ActionFactory.SELECT_ALL, "Select &all"));
         edit.add(new Separator());
         edit.add(action(ActionFactory.FIND, "&Find and replace\u2026"));
+        commands(edit, "find");
         edit.add(new Separator());
-        commands(edit, "goToDeclaration");
+        commands(edit, "goToDeclaration", "uses");
         edit.add(action(ActionFactory.BACKWARD_HISTORY));
         edit.add(action(ActionFactory.FORWARD_HISTORY));
         edit.add(new Separator());
@@ -82,7 +83,7 @@ final class FaultwrightBars extends ActionBarAdvisor {
         commands(edit, "settings");
 
         MenuManager check = menu(bar, "&Check", "check");
-        commands(check, "nextFinding", "previousFinding", "fix");
+        commands(check, "nextFinding", "previousFinding", "fix", "fixAll");
         check.add(new Separator());
         commands(check, "nextOnPath", "previousOnPath");
         check.add(new Separator());

@@ -110,7 +110,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         IWorkbenchWindow window = getWindowConfigurer().getWindow();
         withoutSearchField(window);
         withoutMenusOfBars(window);
-        FindDialog.inPlainWords(window.getShell().getDisplay());
+        FindDialog.inPlainWords();
         ActiveText.get().follow(window);
         Starting.opened(window.getShell());
         if (ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0) {

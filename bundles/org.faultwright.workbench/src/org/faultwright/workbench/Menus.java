@@ -5,7 +5,11 @@
 package org.faultwright.workbench;
 
 import java.util.Map;
+import org.eclipse.core.commands.common.CommandException;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.menus.CommandContributionItem;
 import org.eclipse.ui.menus.CommandContributionItemParameter;
 
@@ -16,7 +20,7 @@ public final class Menus {
             Map.entry("openFolder", "folder"), Map.entry("publish", "publish"), Map.entry("nextFinding", "findings"),
             Map.entry("previousFinding", "findings"), Map.entry("nextOnPath", "nextInPath"),
             Map.entry("previousOnPath", "previousInPath"), Map.entry("helpTopics", "note"),
-            Map.entry("about", "faultwright"), Map.entry("walk", "walk"));
+            Map.entry("about", "faultwright"), Map.entry("walk", "walk"), Map.entry("find", "find"));
 
     private Menus() {
     }
@@ -27,5 +31,14 @@ public final class Menus {
                 CommandContributionItem.STYLE_PUSH);
         parameter.icon = Pictures.descriptor(PICTURES.getOrDefault(command, "none")).orElse(null);
         return new CommandContributionItem(parameter);
+    }
+
+    /** Does what an entry of that command would do. */
+    public static void run(String command) {
+        try {
+            PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand(OWN + command, null);
+        } catch (CommandException impossible) {
+            ILog.of(Menus.class).error("The command " + command + " cannot be run.", impossible);
+        }
     }
 }

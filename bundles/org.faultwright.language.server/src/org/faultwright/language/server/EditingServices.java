@@ -18,6 +18,7 @@ import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.FixRun;
 import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.FullCheck;
 import org.faultwright.analysis.RuleSet;
@@ -151,6 +152,17 @@ public final class EditingServices {
      */
     public CheckedProcedure forPublishing(Procedure procedure) {
         return undated.check(procedure);
+    }
+
+    /** Reads a text and checks nothing, for whoever only wants to know what it names. */
+    public OpenText unchecked(SourceText source) {
+        Document document = reader.read(source);
+        return new OpenText(document, quick.subject(document), List.of(), List.of(), false);
+    }
+
+    /** For applying fixes to a text one after the other, each tried on the text that the one before it left. */
+    public FixRun fixing(SourceText source) {
+        return new FixRun(reader::read, every, reader.read(source));
     }
 
     /** Reads a text and checks it with the quick rules, without keeping it. */

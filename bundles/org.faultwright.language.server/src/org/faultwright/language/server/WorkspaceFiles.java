@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.WorkspaceSymbol;
@@ -30,9 +29,9 @@ final class WorkspaceFiles {
         folders = List.copyOf(opened);
     }
 
-    /** Those whose name or words hold what was asked for, in any case; unreadable files are passed by. */
+    /** Those whose name or title hold every word that was asked for, whatever their capitals and accents; unreadable files are passed by. */
     List<WorkspaceSymbol> named(String asked) {
-        String wanted = asked.toLowerCase(Locale.ROOT);
+        WantedWords wanted = WantedWords.of(asked);
         List<WorkspaceSymbol> found = new ArrayList<>();
         ProcedureReader reader = ProcedureReader.overFiles();
         for (Path file : all()) {
@@ -61,9 +60,9 @@ final class WorkspaceFiles {
         }
     }
 
-    private static void collect(List<OutlineItem> items, String wanted, List<WorkspaceSymbol> found) {
+    private static void collect(List<OutlineItem> items, WantedWords wanted, List<WorkspaceSymbol> found) {
         for (OutlineItem item : items) {
-            if ((item.label() + " " + item.detail()).toLowerCase(Locale.ROOT).contains(wanted)) {
+            if (wanted.allIn(item.label() + " " + item.detail())) {
                 Location at = Positions.location(item.nameAt());
                 found.add(new WorkspaceSymbol(item.label(), Answers.kind(item), Either.forLeft(at), item.detail()));
             }

@@ -29,7 +29,7 @@ public final class BlockReader {
     private final BlockParser blockParser = new BlockParser(parser);
 
     /** Holds what the grammar says of blocks, found when it is first needed. */
-    private static final class Loaded {
+    static final class Loaded {
         static final BlockHeads HEADS = new BlockHeads(PlainParser.grammar());
     }
 

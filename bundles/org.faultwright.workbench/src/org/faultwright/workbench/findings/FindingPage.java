@@ -20,6 +20,7 @@ import org.eclipse.swt.widgets.Link;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
+import org.faultwright.workbench.Menus;
 import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.Fixing;
@@ -56,6 +57,12 @@ final class FindingPage {
         GridLayoutFactory.fillDefaults().applyTo(fixes);
         wide(fixes);
         offer(finding, fixes);
+        if (!finding.fixes().isEmpty()) {
+            Link all = ScrolledPage.link(body);
+            all.setText("<a>" + FixAllDialog.TITLE + "\u2026</a>");
+            all.addListener(SWT.Selection, event -> Menus.run("fixAll"));
+            wide(all);
+        }
         Link why = ScrolledPage.link(body);
         why.setText("<a>Why this is looked for: " + ScrolledPage.plain(HelpView.ruleTitle(finding.rule())) + "</a>");
         why.addListener(SWT.Selection, event -> HelpView.showRule(finding.rule()));

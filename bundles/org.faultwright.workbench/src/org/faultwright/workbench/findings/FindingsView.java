@@ -5,6 +5,7 @@
 package org.faultwright.workbench.findings;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +16,8 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.ActionContributionItem;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.layout.TableColumnLayout;
 import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.jface.viewers.ColumnWeightData;
@@ -25,10 +28,14 @@ import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
+import org.faultwright.language.server.WantedWords;
 import org.faultwright.workbench.Pictures;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
@@ -42,6 +49,7 @@ public final class FindingsView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.findings";
 
     private static final String STOP = "Stop checking";
+    private static final String WHERE = "Where";
     private static final String GO_ON = "Go on checking";
     private static final int MILLISECONDS_FOR_MORE_NEWS = 80;
 
@@ -60,6 +68,10 @@ public final class FindingsView extends ViewPart {
             }
         }
     };
+    private volatile Wish wish = Wish.ALL;
+    private Text words;
+    private Combo order;
+    private Button onlyHere;
     private TableViewer table;
     private FindingPage page;
     private LiveText shown;
@@ -67,7 +79,12 @@ public final class FindingsView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         SashForm halves = new SashForm(parent, SWT.HORIZONTAL);
-        table = table(new Composite(halves, SWT.NONE));
+        Composite left = new Composite(halves, SWT.NONE);
+        GridLayoutFactory.fillDefaults().numColumns(3).spacing(6, 4).margins(4, 4).applyTo(left);
+        wishes(left);
+        Composite rest = new Composite(left, SWT.NONE);
+        GridDataFactory.fillDefaults().span(3, 1).grab(true, true).applyTo(rest);
+        table = table(rest);
         page = new FindingPage(halves);
         halves.setWeights(58, 42);
         stopping.setImageDescriptor(Pictures.descriptor("stop").orElse(null));
@@ -79,6 +96,52 @@ public final class FindingsView extends ViewPart {
         Shelf.get().addListener(shelf);
         ActiveText.get().addListener(front);
         refreshLater();
+    }
+
+    private void wishes(Composite parent) {
+        words = new Text(parent, SWT.SEARCH | SWT.ICON_CANCEL);
+        words.setMessage("Only those that say \u2026");
+        Spoken.as(words, "Show only the findings that say");
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(words);
+        order = new Combo(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
+        order.setItems(Arrays.stream(Wish.Order.values()).map(Wish.Order::words).toArray(String[]::new));
+        order.select(0);
+        Spoken.as(order, "Order of the findings");
+        onlyHere = new Button(parent, SWT.CHECK);
+        onlyHere.setText("Only &this procedure");
+        words.addListener(SWT.Modify, event -> wish());
+        words.addListener(SWT.DefaultSelection, event -> focusFirst());
+        words.addListener(SWT.KeyDown, event -> {
+            if (event.keyCode == SWT.ARROW_DOWN) {
+                focusFirst();
+                event.doit = false;
+            }
+        });
+        order.addListener(SWT.Selection, event -> wish());
+        onlyHere.addListener(SWT.Selection, event -> wish());
+    }
+
+    private void wish() {
+        wish = new Wish(WantedWords.of(words.getText()), Wish.Order.values()[Math.max(0, order.getSelectionIndex())], onlyHere.getSelection());
+        refreshLater();
+    }
+
+    private void focusFirst() {
+        if (table.getTable().getItemCount() > 0 && table.getTable().getSelectionIndex() < 0) {
+            table.getTable().setSelection(0);
+            ChosenFinding.get().choose(rows.get(0));
+        }
+        table.getTable().setFocus();
+    }
+
+    /** Whether only the findings of the text in front are wanted. */
+    boolean isOfThisProcedureOnly() {
+        return wish.onlyHere();
+    }
+
+    /** What is listed, in its order. */
+    List<Finding> rows() {
+        return rows;
     }
 
     private TableViewer table(Composite parent) {
@@ -104,7 +167,7 @@ public final class FindingsView extends ViewPart {
                 return Pictures.of(Pictures.of(((Finding) element).severity())).orElse(null);
             }
         });
-        column(viewer, columns, "Where", 30, new ColumnLabelProvider() {
+        column(viewer, columns, WHERE, 30, new ColumnLabelProvider() {
             @Override
             public String getText(Object element) {
                 Finding finding = (Finding) element;
@@ -120,10 +183,14 @@ public final class FindingsView extends ViewPart {
         return viewer;
     }
 
-    private static void column(TableViewer viewer, TableColumnLayout layout, String title, int weight,
+    private void column(TableViewer viewer, TableColumnLayout layout, String title, int weight,
             ColumnLabelProvider labels) {
         TableViewerColumn column = new TableViewerColumn(viewer, SWT.NONE);
         column.getColumn().setText(title);
+        column.getColumn().addListener(SWT.Selection, event -> {
+            order.select((title.equals(WHERE) ? Wish.Order.PROCEDURE : Wish.Order.KIND).ordinal());
+            wish();
+        });
         column.setLabelProvider(labels);
         layout.setColumnData(column.getColumn(), new ColumnWeightData(weight));
     }
@@ -153,8 +220,9 @@ public final class FindingsView extends ViewPart {
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            List<Finding> findings = findings(inFront);
-            String summary = summary(findings);
+            List<Finding> all = findings(inFront);
+            List<Finding> findings = wish.granted(all, inFront.map(live -> LiveTexts.path(live.file())));
+            String summary = findings.size() == all.size() ? summary(all) : findings.size() + " shown of " + all.size() + ".  " + summary(all);
             if (!table.getControl().isDisposed()) {
                 table.getControl().getDisplay().asyncExec(() -> show(findings, summary));
             }

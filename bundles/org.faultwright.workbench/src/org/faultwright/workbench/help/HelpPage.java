@@ -23,6 +23,9 @@ final class HelpPage {
     private final Color codeGround = Palette.now().of(Use.CODE_GROUND);
     private static final Pattern INLINE = Pattern.compile("\\*\\*(.+?)\\*\\*|`([^`]+)`|\\*([^*]+)\\*");
 
+    private static final Pattern PICTURE = Pattern.compile("!\\[([^\\]]*)\\]\\(([\\w/-]+)\\.png\\)");
+
+    private final List<HelpPicture> pictures = new ArrayList<>();
     private final StringBuilder text = new StringBuilder();
     private final List<StyleRange> styles = new ArrayList<>();
 
@@ -34,6 +37,7 @@ final class HelpPage {
         page.write(markdown);
         into.setText(page.text.toString());
         into.setStyleRanges(page.styles.toArray(StyleRange[]::new));
+        HelpPicture.put(page.pictures, into);
         into.setTopIndex(0);
     }
 
@@ -54,7 +58,13 @@ final class HelpPage {
     }
 
     private void line(String line) {
-        if (line.startsWith("#")) {
+        Matcher picture = PICTURE.matcher(line);
+        if (picture.matches()) {
+            pictures.add(new HelpPicture(text.length(), picture.group(2)));
+            text.append("\ufffc\n");
+            styled(picture.group(1), text.length(), SWT.ITALIC);
+            text.append('\n');
+        } else if (line.startsWith("#")) {
             int start = text.length();
             String words = line.replaceFirst("^#+\\s*", "");
             text.append(words).append('\n');

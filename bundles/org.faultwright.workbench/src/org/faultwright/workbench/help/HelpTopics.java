@@ -11,11 +11,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.core.runtime.ILog;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleIndex;
 import org.faultwright.analysis.RulePages;
 import org.faultwright.language.reference.LanguageReference;
+import org.faultwright.language.server.WantedWords;
 
 /** The pages of the help: our own under {@code help}, the reference of the language, then one for each rule. */
 final class HelpTopics {
@@ -27,7 +31,8 @@ final class HelpTopics {
 
     private static final List<Topic> OWN = List.of(new Topic(FIRST, "First steps"),
             new Topic("tutorial", "A first procedure, step by step"), new Topic("how-do-i-say", "How do I say \u2026"),
-            new Topic("writing", "Keys and order of work"), new Topic("files", "When a file changes outside"), new Topic("settings", "Settings"),
+            new Topic("writing", "Keys and order of work"), new Topic("find", "Finding over all procedures"),
+            new Topic("files", "When a file changes outside"), new Topic("settings", "Settings"),
             new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),
             new Topic("faults", "Faults, order and examples"), new Topic("chart", "The chart of the steps"),
             new Topic("cards", "Cards, trees and reports"),
@@ -37,6 +42,10 @@ final class HelpTopics {
 
     private static final List<Topic> REFERENCE = LanguageReference.pages().stream()
             .map(page -> new Topic("reference-" + page.id(), page.title())).toList();
+
+    private static final Map<String, String> TITLES = RuleIndex.headers().stream()
+            .collect(Collectors.toUnmodifiableMap(RuleHeader::id, RuleHeader::summary));
+    private static final Map<String, String> READ = new ConcurrentHashMap<>();
 
     private HelpTopics() {
     }
@@ -55,6 +64,21 @@ final class HelpTopics {
         return RuleIndex.byGroup();
     }
 
+    /** What a rule looks for, in words; its id is for machines. */
+    static String ruleTitle(String id) {
+        return TITLES.getOrDefault(id, id);
+    }
+
+    /** The pages that hold every word, in the order of the contents; those whose title does come first. Reads them all the first time. */
+    static List<Topic> holding(WantedWords wanted) {
+        List<Topic> all = new ArrayList<>(OWN);
+        all.addAll(REFERENCE);
+        RuleIndex.headers().forEach(header -> all.add(new Topic(header.id(), header.summary())));
+        Map<Boolean, List<Topic>> found = all.stream().filter(topic -> wanted.allIn(topic.title() + "\n" + page(topic.id()).orElse("")))
+                .collect(Collectors.partitioningBy(topic -> wanted.allIn(topic.title())));
+        return Stream.concat(found.get(true).stream(), found.get(false).stream()).toList();
+    }
+
     /** Every topic there is. */
     static List<String> ids() {
         List<String> ids = new ArrayList<>(OWN.stream().map(Topic::id).toList());
@@ -65,7 +89,10 @@ final class HelpTopics {
 
     /** A page as Markdown, with the titles of rules where the sources have their ids; absent when there is none of that id. */
     static Optional<String> page(String id) {
-        return source(id).map(HelpTopics::inWords);
+        if (!READ.containsKey(id)) {
+            source(id).map(HelpTopics::inWords).ifPresent(page -> READ.put(id, page));
+        }
+        return Optional.ofNullable(READ.get(id));
     }
 
     private static String inWords(String markdown) {

@@ -69,7 +69,7 @@ public final class ChartView extends ViewPart {
         add("Smaller", "Draw the chart smaller (-)", IAction.AS_PUSH_BUTTON, on -> canvas.smaller());
         add("All of it", "Show the whole chart (0)", IAction.AS_PUSH_BUTTON, on -> canvas.fit());
         add("Times", "Say how long each step takes", IAction.AS_CHECK_BOX, canvas::tellTimes).setChecked(true);
-        ActiveText.get().addListener(following);
+        ActiveText.get().addView(this, following);
         ChosenFinding.get().addListener(finding);
     }
 
@@ -274,7 +274,7 @@ public final class ChartView extends ViewPart {
     @Override
     public void dispose() {
         making.cancel();
-        ActiveText.get().removeListener(following);
+        ActiveText.get().removeView(this);
         ChosenFinding.get().removeListener(finding);
         super.dispose();
     }

@@ -125,6 +125,10 @@ final class ChartCanvas extends Canvas {
         walk(key);
     }
 
+    Optional<ArrowWords> figures() {
+        return painter.figures();
+    }
+
     void tellFigures(Optional<ArrowWords> figures) {
         painter.tellFigures(figures);
         redraw();

@@ -62,6 +62,10 @@ final class ChartPainter {
         times = told;
     }
 
+    Optional<ArrowWords> figures() {
+        return figures;
+    }
+
     void tellFigures(Optional<ArrowWords> told) {
         figures = told;
     }

@@ -18,7 +18,6 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.ActionContributionItem;
 import org.eclipse.jface.action.IAction;
-import org.eclipse.jface.action.IMenuManager;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.action.Separator;
 import org.eclipse.swt.widgets.Composite;
@@ -106,7 +105,7 @@ public final class ChartView extends ViewPart {
         return action;
     }
 
-    /** What can be done with the step and the result in hand: with the right button, in the menu of the view, and by a key. */
+    /** What can be done with the step and the result in hand: with the right button, by a tool, and by a key. */
     private void menus() {
         Acting acts = new Acting();
         IAction takeOut = inHand("Take out the step (Delete)", acts::takeOut);
@@ -116,12 +115,11 @@ public final class ChartView extends ViewPart {
                 inHand("Add a step\u2026 (Shift+Insert)", acts::add), takeOut);
         List<IAction> ways = List.of(inHand("Go to the text (Enter)", acts::goTo), inHand("Open or fold the routine (Space)", acts::openOrFold));
         MenuManager menu = new MenuManager();
-        for (IMenuManager one : List.of(menu, getViewSite().getActionBars().getMenuManager())) {
-            entries.forEach(one::add);
-            one.add(new Separator());
-            ways.forEach(one::add);
-        }
+        entries.forEach(menu::add);
+        menu.add(new Separator());
+        ways.forEach(menu::add);
         canvas.setMenu(menu.createContextMenu(canvas));
+        tool(new MenuTool("Change", "What can be done with the step and the result in hand", canvas.getMenu()));
         IActionBars bars = getViewSite().getActionBars();
         bars.setGlobalActionHandler(ActionFactory.DELETE.getId(), takeOut);
         bars.setGlobalActionHandler(ActionFactory.FIND.getId(), action("Find", "", IAction.AS_PUSH_BUTTON, on -> find()));

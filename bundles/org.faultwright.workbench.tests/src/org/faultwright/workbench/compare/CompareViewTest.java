@@ -160,7 +160,7 @@ class CompareViewTest {
         typed(other.toString());
         Waiting.until("the file is compared", () -> view.differences().size() == 1);
         assertEquals(Kind.PROTECTION, view.differences().get(0).kind());
-        assertTrue(view.said().startsWith("Earlier: Revision 2, released"), view.said());
+        assertTrue(view.said().startsWith("1 difference from Revision 2, released"), view.said());
 
         Path release = Files.createDirectory(folder.resolve("release"));
         Files.writeString(release.resolve("Timer.procedure.txt"), TEXT.replace("\"Sheet 1\"", "\"Sheet 0\""));

@@ -75,7 +75,7 @@ final class StepChooser extends Dialog {
         GridDataFactory.fillDefaults().grab(true, false).applyTo(part);
         table = new Table(area, SWT.BORDER | SWT.SINGLE | SWT.V_SCROLL | SWT.FULL_SELECTION);
         Spoken.as(table, "Steps");
-        GridDataFactory.fillDefaults().grab(true, true).hint(convertWidthInCharsToPixels(60), 14 * table.getItemHeight()).applyTo(table);
+        GridDataFactory.fillDefaults().grab(true, true).hint(convertWidthInCharsToPixels(84), 14 * table.getItemHeight()).applyTo(table);
         part.addListener(SWT.Modify, event -> fill());
         part.addListener(SWT.KeyDown, event -> {
             if (event.keyCode == SWT.ARROW_DOWN || event.keyCode == SWT.ARROW_UP) {

@@ -25,6 +25,7 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
@@ -96,13 +97,12 @@ public final class CompareView extends ViewPart {
         button("Folder\u2026", "The folder of the last release, or of other texts", this::askForFolder);
         summary = new Label(body, SWT.WRAP);
         GridDataFactory.fillDefaults().span(4, 1).grab(true, false).hint(160, SWT.DEFAULT).applyTo(summary);
-        Composite list = new Composite(body, SWT.NONE);
-        GridDataFactory.fillDefaults().span(4, 1).grab(true, true).hint(160, 60).applyTo(list);
-        tree = new DifferenceTree(list, this::go);
-        chosenWords = new Text(body, SWT.READ_ONLY | SWT.MULTI | SWT.WRAP | SWT.V_SCROLL);
+        SashForm halves = new SashForm(body, SWT.HORIZONTAL);
+        GridDataFactory.fillDefaults().span(4, 1).grab(true, true).hint(160, 60).applyTo(halves);
+        tree = new DifferenceTree(new Composite(halves, SWT.NONE), this::go);
+        chosenWords = new Text(halves, SWT.READ_ONLY | SWT.MULTI | SWT.WRAP | SWT.V_SCROLL);
         Spoken.as(chosenWords, "The chosen difference in full");
-        int lines = 4 * chosenWords.getLineHeight();
-        GridDataFactory.fillDefaults().span(4, 1).grab(true, false).hint(160, lines).applyTo(chosenWords);
+        halves.setWeights(74, 26);
         ResourcesPlugin.getWorkspace().addResourceChangeListener(saving, IResourceChangeEvent.POST_CHANGE);
         ActiveText.get().addView(this, following);
     }
@@ -262,8 +262,11 @@ public final class CompareView extends ViewPart {
         say(answer.since().map(CompareView::inWords).orElse(answer.sentence()));
     }
 
+    /** The kinds are counted at their headings. */
     private static String inWords(SinceRelease since) {
-        return "Earlier: " + SinceRelease.record(since.earlier()) + ". " + since.inShort()
+        int count = since.differences().size();
+        String found = count == 0 ? since.inShort() + " Compared with " : (count == 1 ? "1 difference from " : count + " differences from ");
+        return found + SinceRelease.record(since.earlier()) + "."
                 + (since.hidesAChange() ? " Both state the same revision: number this one anew before it is released." : "")
                 + (since.earlier().problems().isEmpty() ? "" : " Parts of the earlier text cannot be read; they are not compared.");
     }
@@ -327,7 +330,7 @@ public final class CompareView extends ViewPart {
 
     private static String inFull(Difference one) {
         String where = one.at().isPresent() ? "" : "\nIt is not in the text any more.";
-        return one.what() + (one.meaning().isEmpty() ? "" : ", " + one.meaning()) + "\nEarlier: " + one.was() + "\nNow: " + one.now() + where;
+        return one.what() + "\nEarlier: " + one.was() + "\nNow: " + one.now() + (one.meaning().isEmpty() ? "" : "\n" + one.meaning()) + where;
     }
 
     // ---- away from the window's thread

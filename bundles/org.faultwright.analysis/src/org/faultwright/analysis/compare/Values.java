@@ -34,6 +34,22 @@ import org.faultwright.quantity.QuantityKind;
 
 /** Values of a procedure's records: whether two mean the same, and how they read. Where they stand in a file counts for nothing. */
 final class Values {
+    /** Asked of the machine once for each class: it takes its time over them. */
+    private static final ClassValue<List<RecordComponent>> ALL_MEMBERS = new ClassValue<>() {
+        @Override
+        protected List<RecordComponent> computeValue(Class<?> record) {
+            List<RecordComponent> members = List.of(record.getRecordComponents());
+            members.forEach(member -> member.getAccessor().setAccessible(true));
+            return members;
+        }
+    };
+    private static final ClassValue<List<RecordComponent>> MEMBERS = new ClassValue<>() {
+        @Override
+        protected List<RecordComponent> computeValue(Class<?> record) {
+            return ALL_MEMBERS.get(record).stream().filter(member -> !Members.isIgnored(member.getName())).toList();
+        }
+    };
+
     /** What steps were called earlier, and are called today. */
     private final Map<String, String> renamed;
 
@@ -54,7 +70,7 @@ final class Values {
     }
 
     static List<RecordComponent> members(Object value) {
-        return Arrays.stream(value.getClass().getRecordComponents()).filter(member -> !Members.isIgnored(member.getName())).toList();
+        return MEMBERS.get(value.getClass());
     }
 
     static Object member(Object of, RecordComponent member) {
@@ -63,7 +79,6 @@ final class Values {
 
     private static Object raw(Object of, RecordComponent member) {
         try {
-            member.getAccessor().setAccessible(true);
             return member.getAccessor().invoke(of);
         } catch (IllegalAccessException | InvocationTargetException hidden) {
             throw new IllegalStateException("a record of the procedure hides " + member.getName(), hidden);
@@ -96,7 +111,7 @@ final class Values {
             return Optional.of(at);
         }
         return value == null || !value.getClass().isRecord() ? Optional.empty()
-                : Arrays.stream(value.getClass().getRecordComponents()).filter(member -> member.getType() == SourceRange.class
+                : ALL_MEMBERS.get(value.getClass()).stream().filter(member -> member.getType() == SourceRange.class
                         && member.getName().equals("at")).findFirst().flatMap(member -> place(raw(value, member)));
     }
 

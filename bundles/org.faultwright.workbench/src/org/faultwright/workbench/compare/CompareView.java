@@ -99,7 +99,7 @@ public final class CompareView extends ViewPart {
         GridDataFactory.fillDefaults().span(4, 1).grab(true, false).hint(160, SWT.DEFAULT).applyTo(summary);
         SashForm halves = new SashForm(body, SWT.HORIZONTAL);
         GridDataFactory.fillDefaults().span(4, 1).grab(true, true).hint(160, 60).applyTo(halves);
-        tree = new DifferenceTree(new Composite(halves, SWT.NONE), this::go);
+        tree = new DifferenceTree(new Composite(halves, SWT.NONE), this::go, this::tellChosen);
         chosenWords = new Text(halves, SWT.READ_ONLY | SWT.MULTI | SWT.WRAP | SWT.V_SCROLL);
         Spoken.as(chosenWords, "The chosen difference in full");
         halves.setWeights(74, 26);
@@ -322,7 +322,7 @@ public final class CompareView extends ViewPart {
     }
 
     private void tellChosen() {
-        String words = tree.chosen().map(CompareView::inFull).orElse("");
+        String words = tree.chosen().map(CompareView::inFull).or(tree::heading).orElse("");
         if (!words.equals(chosenWords.getText())) {
             chosenWords.setText(words);
         }

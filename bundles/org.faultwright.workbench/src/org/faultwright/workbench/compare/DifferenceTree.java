@@ -41,8 +41,8 @@ final class DifferenceTree {
 
     private final TreeViewer viewer;
 
-    /** @param onChoice told of a difference, and whether the keyboard is to go to its place in the text */
-    DifferenceTree(Composite parent, BiConsumer<Difference, Boolean> onChoice) {
+    /** @param onChoice told of a difference, and whether the keyboard is to go to its place in the text @param onHeading run when a heading is chosen */
+    DifferenceTree(Composite parent, BiConsumer<Difference, Boolean> onChoice, Runnable onHeading) {
         TreeColumnLayout columns = new TreeColumnLayout();
         parent.setLayout(columns);
         viewer = new TreeViewer(parent, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.SINGLE);
@@ -50,11 +50,11 @@ final class DifferenceTree {
         Spoken.as(tree, "Differences");
         tree.setHeaderVisible(true);
         viewer.setContentProvider(new Content());
-        column(columns, "What", 27, Difference::what, true);
-        column(columns, "Earlier", 22, Difference::was, false);
-        column(columns, "Now", 22, Difference::now, false);
-        column(columns, "Which means", 29, Difference::meaning, false);
-        tree.addListener(SWT.Selection, event -> chosen().ifPresent(one -> onChoice.accept(one, false)));
+        column(columns, "What", 34, Difference::what, true);
+        column(columns, "Earlier", 20, Difference::was, false);
+        column(columns, "Now", 20, Difference::now, false);
+        column(columns, "Which means", 26, Difference::meaning, false);
+        tree.addListener(SWT.Selection, event -> chosen().ifPresentOrElse(one -> onChoice.accept(one, false), onHeading));
         viewer.addOpenListener(event -> chosen().ifPresent(one -> onChoice.accept(one, true)));
     }
 
@@ -72,6 +72,11 @@ final class DifferenceTree {
     /** The chosen difference; absent while a heading or nothing is chosen. */
     Optional<Difference> chosen() {
         return ((IStructuredSelection) viewer.getSelection()).getFirstElement() instanceof Difference one ? Optional.of(one) : Optional.empty();
+    }
+
+    /** The chosen heading, which may be cut off in its column. */
+    Optional<String> heading() {
+        return ((IStructuredSelection) viewer.getSelection()).getFirstElement() instanceof Group group ? Optional.of(group.words()) : Optional.empty();
     }
 
     /** Shows other differences; the chosen line stays chosen while it is there. */

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.faultwright.analysis.compare.Difference;
+import org.faultwright.language.EarlierTexts;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
@@ -28,7 +29,8 @@ import picocli.CommandLine.Spec;
 @Command(name = "compare", mixinStandardHelpOptions = true, sortOptions = false,
         description = "Tells what a later revision means otherwise than an earlier one, lost protection first.")
 final class CompareCommand implements Callable<Integer> {
-    @Parameters(index = "0", paramLabel = "OLD", description = "A text, or a folder of texts: of a release (*.procedure.txt) or as written.")
+    @Parameters(index = "0", paramLabel = "OLD", 
+            description = "A text, a published tree beside its text, or a folder of texts: of a release (*.procedure.txt) or as written.")
     private Path old;
 
     @Parameters(index = "1", paramLabel = "NEW", description = "The text or folder of today.")
@@ -66,8 +68,8 @@ final class CompareCommand implements Callable<Integer> {
     private static EarlierRelease release(Path place) {
         try {
             return EarlierRelease.of(EarlierTexts.in(place));
-        } catch (PublishingRefused two) {
-            throw new CannotProceed(two.getMessage());
+        } catch (EarlierTexts.Unusable | PublishingRefused none) {
+            throw new CannotProceed(none.getMessage());
         }
     }
 

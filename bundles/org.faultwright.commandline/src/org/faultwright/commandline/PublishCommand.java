@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.FullCheck;
+import org.faultwright.language.EarlierTexts;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
@@ -27,8 +28,8 @@ import org.faultwright.publish.Exports;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.LibraryExport;
 import org.faultwright.publish.ProcedureExport;
-import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
+import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
@@ -128,7 +129,7 @@ final class PublishCommand implements Callable<Integer> {
     private Optional<EarlierRelease> release() {
         try {
             return since.isPresent() ? Optional.of(EarlierRelease.of(EarlierTexts.in(since.get()))) : Optional.empty();
-        } catch (PublishingRefused problem) {
+        } catch (EarlierTexts.Unusable | PublishingRefused problem) {
             throw new CannotProceed(problem.getMessage());
         }
     }

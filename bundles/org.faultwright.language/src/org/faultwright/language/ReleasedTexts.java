@@ -16,7 +16,7 @@ import org.faultwright.procedure.SourceText;
 
 /** Reads the texts that were published with a release: {@code Name.procedure.txt}, with their libraries beside them. */
 public final class ReleasedTexts {
-    private static final String PUBLISHED = ".procedure.txt";
+    static final String PUBLISHED = ".procedure.txt";
     private static final String WRITTEN = ".procedure";
 
     private ReleasedTexts() {

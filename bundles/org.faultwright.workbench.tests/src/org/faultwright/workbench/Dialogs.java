@@ -6,6 +6,7 @@ package org.faultwright.workbench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
@@ -25,6 +26,11 @@ public final class Dialogs {
      * @return what the dialog said, once it has come
      */
     public static List<String> answer(String title, String button) {
+        return answer(title, dialog -> { }, button);
+    }
+
+    /** The same after something was done in the dialog. */
+    public static List<String> answer(String title, Consumer<Shell> does, String button) {
         List<String> said = new ArrayList<>();
         Display display = Display.getCurrent();
         Runnable looking = new Runnable() {
@@ -34,6 +40,7 @@ public final class Dialogs {
             public void run() {
                 for (Shell shell : display.getShells()) {
                     if (shell.isVisible() && shell.getText().startsWith(title)) {
+                        does.accept(shell);
                         said.add(Words.of(shell));
                         press(shell, button);
                         return;

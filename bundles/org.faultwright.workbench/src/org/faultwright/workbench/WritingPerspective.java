@@ -9,6 +9,7 @@ import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.chart.ChartView;
+import org.faultwright.workbench.compare.CompareView;
 import org.faultwright.workbench.find.FindView;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
@@ -39,6 +40,7 @@ public final class WritingPerspective implements IPerspectiveFactory {
         below.addView(FindingsView.ID);
         below.addView(FindView.ID);
         below.addView(UsedByView.ID);
+        below.addView(CompareView.ID);
         if (beside) {
             IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, TEXT_BESIDE_CARD, layout.getEditorArea());
             right.addView(CardView.ID);
@@ -52,7 +54,7 @@ public final class WritingPerspective implements IPerspectiveFactory {
             below.addPlaceholder(HelpView.ID);
         }
         for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, ChartView.ID, OutlineView.ID, FindView.ID,
-                UsedByView.ID}) {
+                UsedByView.ID, CompareView.ID}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

@@ -4,6 +4,9 @@
  */
 package org.faultwright.analysis.compare;
 
+import java.util.Optional;
+import org.faultwright.procedure.SourceRange;
+
 /**
  * One thing that two revisions of a procedure say differently.
  *
@@ -11,8 +14,10 @@ package org.faultwright.analysis.compare;
  * @param was     the words of the earlier revision; {@link #ABSENT} for what is new
  * @param now     the words of the later one; {@link #ABSENT} for what is gone
  * @param meaning what the change comes to, such as {@code wider: 4.6 V to 5.4 V, was 4.75 V to 5.25 V}; empty where the words say it
+ * @param at      where it stands in the later revision; of what is gone, where the thing is declared that it belonged to; absent where
+ *                that is gone too
  */
-public record Difference(Kind kind, String what, String was, String now, String meaning) {
+public record Difference(Kind kind, String what, String was, String now, String meaning, Optional<SourceRange> at) {
     public static final String ABSENT = "\u2013";
 
     /** What a difference is about, in the order in which it matters to whoever releases. */

@@ -12,6 +12,7 @@ import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -43,7 +44,9 @@ public final class ProcedureComparison {
     public static List<Difference> of(Procedure was, Procedure now) {
         ProcedureComparison comparison = new ProcedureComparison(was, now);
         comparison.compare();
-        return comparison.found.stream().distinct().sorted(Comparator.comparing(Difference::kind)).toList();
+        Map<String, Difference> once = new LinkedHashMap<>();
+        comparison.found.forEach(one -> once.putIfAbsent(one.kind() + ":" + one, one));
+        return once.values().stream().sorted(Comparator.comparing(Difference::kind)).toList();
     }
 
     private void compare() {
@@ -55,7 +58,8 @@ public final class ProcedureComparison {
         renames(was.steps(), now.steps(), names);
         Values values = new Values(names);
         RecordComparison records = new RecordComparison(values, now.scope(), found);
-        names.forEach((old, today) -> found.add(new Difference(Kind.STEPS, "Step " + today + ": name", old, today, "")));
+        names.forEach((old, today) -> found.add(new Difference(Kind.STEPS, "Step " + today + ": name", old, today, "",
+                now.steps().stream().filter(step -> step.name().text().equals(today)).findFirst().map(step -> step.name().at()))));
 
         List<Step> stepsThen = new ArrayList<>(was.steps());
         List<Step> stepsNow = new ArrayList<>(now.steps());
@@ -92,15 +96,17 @@ public final class ProcedureComparison {
         for (RecordComponent member : Values.members(before)) {
             if (!told.contains(member.getName())) {
                 records.member(Members.kind(member.getName(), Kind.RECORD), before, "", member.getName(), Values.member(before, member),
-                        Values.member(now, member));
+                        Values.member(now, member), Values.place(now, member));
             }
         }
-        records.member(Kind.LIMITS, before, "", "ambient", Values.plain(was.scope().ambient()), Values.plain(now.scope().ambient()));
+        records.member(Kind.LIMITS, before, "", "ambient", Values.plain(was.scope().ambient()), Values.plain(now.scope().ambient()),
+                Values.place(now.scope().ambient()));
         if (!was.decisionRule().equals(now.decisionRule()) && was.statedRule().isEmpty() && now.statedRule().isEmpty()) {
-            records.member(Kind.LIMITS, before, "", "statedRule", was.decisionRule(), now.decisionRule());
+            records.member(Kind.LIMITS, before, "", "statedRule", was.decisionRule(), now.decisionRule(), Optional.empty());
         }
         if (was.closesBy().isEmpty() && now.closesBy().isEmpty()) {
-            records.member(Kind.SAFETY, before, "", "closesBy", was.closing().map(Routine::name).orElse(null), now.closing().map(Routine::name).orElse(null));
+            records.member(Kind.SAFETY, before, "", "closesBy", was.closing().map(Routine::name).orElse(null), now.closing().map(Routine::name).orElse(null),
+                    Optional.empty());
         }
     }
 
@@ -126,7 +132,8 @@ public final class ProcedureComparison {
                 own.remove(step);
                 String routine = "routine " + place.getKey();
                 found.add(new Difference(Kind.STEPS, "Step " + step.name() + ": moved", intoRoutine ? "the procedure" : routine,
-                        intoRoutine ? routine : "the procedure", ""));
+                        intoRoutine ? routine : "the procedure", "",
+                        Optional.of((intoRoutine ? place.getValue() : step).name().at())));
                 records.compare(Kind.STEPS, step.name().text(), intoRoutine ? step : place.getValue(),
                         intoRoutine ? place.getValue() : step);
             }

@@ -25,6 +25,7 @@ import org.faultwright.procedure.Proof;
 import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Showing;
+import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
@@ -46,6 +47,8 @@ final class RecordComparison {
     private List<ProtectiveTest> tests = List.of();
     /** Whether a limit that lets more through protects less. */
     private boolean guards;
+    /** Where what is looked at stands in the later revision. */
+    private Optional<SourceRange> here = Optional.empty();
 
     /** @param now what the later revision declares */
     RecordComparison(Values values, Scope now, List<Difference> found) {
@@ -56,6 +59,13 @@ final class RecordComparison {
 
     /** @param of what a reader calls the thing, such as {@code HeadSupply}; empty for the procedure itself */
     void compare(Kind kind, String of, Object was, Object now) {
+        Optional<SourceRange> around = here;
+        here = Values.place(now).or(() -> around);
+        held(kind, of, was, now);
+        here = around;
+    }
+
+    private void held(Kind kind, String of, Object was, Object now) {
         if (was.getClass() != now.getClass()) {
             add(protection.isLostWith(was) ? Kind.PROTECTION : kind, of.isEmpty() ? "kind" : of + ": kind", word(was), word(now), "");
             return;
@@ -67,15 +77,18 @@ final class RecordComparison {
         }
         List<ProtectiveTest> testsAround = tests;
         boolean guardsAround = guards;
+        Optional<SourceRange> own = here;
         enter(was);
         for (RecordComponent member : Values.members(was)) {
             boolean arrival = was instanceof Condition && member.getName().equals("starts");
             Object before = arrival ? Protection.arrives((Condition) was) : Values.member(was, member);
             Object after = arrival ? Protection.arrives((Condition) now) : Values.member(now, member);
+            here = Values.place(now, member).or(() -> own);
             // a fault's, an example's or a point's own members belong to it
             boolean belongs = kind == Kind.FAULTS || kind == Kind.EXAMPLES || kind == Kind.BENCH;
             member(belongs ? kind : Members.kind(member.getName(), kind), was, of, member.getName(), before, after);
         }
+        here = own;
         tests = testsAround;
         guards = guardsAround;
     }
@@ -98,8 +111,16 @@ final class RecordComparison {
         return step instanceof Step one ? one.keyword() : step.getClass().getSimpleName();
     }
 
+    /** The same for a member that stands somewhere else than what was looked at last. @param at in the later revision */
+    void member(Kind kind, Object owner, String of, String member, Object before, Object after, Optional<SourceRange> at) {
+        Optional<SourceRange> around = here;
+        here = at;
+        member(kind, owner, of, member, before, after);
+        here = around;
+    }
+
     /** @param owner what the member belongs to, in the earlier revision */
-    void member(Kind kind, Object owner, String of, String member, Object before, Object after) {
+    private void member(Kind kind, Object owner, String of, String member, Object before, Object after) {
         if (isNamedList(before) || isNamedList(after)) {
             named(kind, of, member, list(before), list(after));
         } else if (opens(before, after)) {
@@ -149,7 +170,7 @@ final class RecordComparison {
     }
 
     private void add(Kind kind, String what, String was, String now, String meaning) {
-        found.add(new Difference(kind, what, was, now, meaning));
+        found.add(new Difference(kind, what, was, now, meaning, here));
     }
 
     private static List<?> list(Object value) {
@@ -206,7 +227,10 @@ final class RecordComparison {
             if (was.containsKey(name)) {
                 compare(kind, lead(of, item) + name, was.get(name), item);
             } else {
+                Optional<SourceRange> around = here;
+                here = Values.place(item).or(() -> around);
                 add(kind, lonely(of, item, name), Difference.ABSENT, brief(item), "");
+                here = around;
             }
         });
         was.forEach((name, item) -> {

@@ -34,6 +34,22 @@ import org.faultwright.quantity.QuantityKind;
 
 /** Values of a procedure's records: whether two mean the same, and how they read. Where they stand in a file counts for nothing. */
 final class Values {
+    /** Asked of the machine once for each class: it takes its time over them. */
+    private static final ClassValue<List<RecordComponent>> ALL_MEMBERS = new ClassValue<>() {
+        @Override
+        protected List<RecordComponent> computeValue(Class<?> record) {
+            List<RecordComponent> members = List.of(record.getRecordComponents());
+            members.forEach(member -> member.getAccessor().setAccessible(true));
+            return members;
+        }
+    };
+    private static final ClassValue<List<RecordComponent>> MEMBERS = new ClassValue<>() {
+        @Override
+        protected List<RecordComponent> computeValue(Class<?> record) {
+            return ALL_MEMBERS.get(record).stream().filter(member -> !Members.isIgnored(member.getName())).toList();
+        }
+    };
+
     /** What steps were called earlier, and are called today. */
     private final Map<String, String> renamed;
 
@@ -54,16 +70,49 @@ final class Values {
     }
 
     static List<RecordComponent> members(Object value) {
-        return Arrays.stream(value.getClass().getRecordComponents()).filter(member -> !Members.isIgnored(member.getName())).toList();
+        return MEMBERS.get(value.getClass());
     }
 
     static Object member(Object of, RecordComponent member) {
+        return plain(raw(of, member));
+    }
+
+    private static Object raw(Object of, RecordComponent member) {
         try {
-            member.getAccessor().setAccessible(true);
-            return plain(member.getAccessor().invoke(of));
+            return member.getAccessor().invoke(of);
         } catch (IllegalAccessException | InvocationTargetException hidden) {
             throw new IllegalStateException("a record of the procedure hides " + member.getName(), hidden);
         }
+    }
+
+    /** Where a member stands in its text, its wrapping looked at too; absent for what has no place of its own. */
+    static Optional<SourceRange> place(Object of, RecordComponent member) {
+        return place(raw(of, member));
+    }
+
+    /** Where something stands in its text: a thing with a name at its name. */
+    static Optional<SourceRange> place(Object value) {
+        if (value instanceof Optional<?> optional) {
+            return optional.flatMap(Values::place);
+        }
+        if (value instanceof Written<?> written) {
+            return Optional.of(written.at());
+        }
+        if (value instanceof Name name) {
+            return Optional.of(name.at());
+        }
+        if (value instanceof Declaration declared) {
+            return Optional.of(declared.name().at());
+        }
+        if (value instanceof List<?> list) {
+            return list.isEmpty() ? Optional.empty() : place(list.get(0));
+        }
+        if (value instanceof SourceRange at) {
+            return Optional.of(at);
+        }
+        return value == null || !value.getClass().isRecord() ? Optional.empty()
+                : ALL_MEMBERS.get(value.getClass()).stream().filter(member -> member.getType() == SourceRange.class
+                        && member.getName().equals("at")).findFirst().flatMap(member -> place(raw(value, member)));
     }
 
     /** Whether both mean the same: 5 V and 5000 mV do. */

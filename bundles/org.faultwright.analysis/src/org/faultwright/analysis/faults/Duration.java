@@ -104,6 +104,11 @@ final class Duration {
         return counts.stream().map(c -> c || some == 0 ? Exact.ratio(1, divisor) : Exact.ZERO).toList();
     }
 
+    /** The share of each move of a state; they add up to one where there is a move. */
+    List<Exact> shares(int state) {
+        return shares(state, new boolean[1]);
+    }
+
     private Optional<Exact> expected(boolean[] shared) {
         int end = all.size();
         List<List<Chain.Link>> links = new ArrayList<>();

@@ -14,7 +14,7 @@ import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 
 /** Adds entries to a list of what steps show and takes them out again, commas and all. */
-final class ShowingText {
+public final class ShowingText {
     private static final String SHOWS = "shows";
 
     private ShowingText() {
@@ -42,7 +42,7 @@ final class ShowingText {
     }
 
     /** Takes entries out, each with the comma that parts it from a neighbour, or with its word {@code shows}. */
-    static List<Fix.Edit> without(List<Showing> entries, Predicate<Showing> leaving) {
+    public static List<Fix.Edit> without(List<Showing> entries, Predicate<Showing> leaving) {
         List<Fix.Edit> edits = new ArrayList<>();
         clauses(entries).forEach(clause -> edits.addAll(withoutInClause(clause, leaving)));
         return edits;

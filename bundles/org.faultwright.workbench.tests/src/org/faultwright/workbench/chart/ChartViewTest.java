@@ -15,9 +15,11 @@ import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.texteditor.ITextEditor;
@@ -27,8 +29,11 @@ import org.faultwright.analysis.Severity;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.publish.chart.Chart;
 import org.faultwright.publish.chart.ChartBox;
+import org.faultwright.workbench.Controls;
+import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
+import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.live.ActiveText;
@@ -215,11 +220,215 @@ class ChartViewTest {
         page().closeEditor(library, false);
     }
 
-    private void press(int key) {
+    /** By the mouse, from the result "5 blinks" to the step "Scratch". */
+    @Test
+    void should_lead_a_result_elsewhere_when_it_is_drawn_to_a_step_and_take_it_back_in_one_step() throws BadLocationException {
+        String before = document.get();
+        draw("LampCode", 1, "Scratch");
+
+        Waiting.until("the arrow leads there", () -> leads("LampCode", 1).equals("Scratch"));
+        assertEquals(before.replace("5 blinks      -> FormatsSaved", "5 blinks      -> Scratch"), document.get());
+        assertTrue(canvas.notice().startsWith("Done: Let \"5 blinks\" of \"LampCode\" lead to \"Scratch\""), canvas.notice());
+        assertEquals(Optional.of("LampCode"), view.inHand());
+
+        canvas.setFocus();
+        view.getViewSite().getActionBars().getGlobalActionHandler(org.eclipse.ui.actions.ActionFactory.UNDO.getId()).run();
+        assertEquals(before, document.get());
+        Waiting.until("the arrow leads back", () -> leads("LampCode", 1).equals("FormatsSaved"));
+    }
+
+    @Test
+    void should_ask_by_the_keyboard_where_a_result_is_to_lead() {
+        take("LampCode");
+        press(SWT.ARROW_RIGHT);
+        List<String> said = Dialogs.answer("Lead the result", dialog -> Controls.all(dialog, Text.class).get(0).setText("fingernail"), "Choose");
+        press('l');
+
+        assertTrue(said.get(0).contains("To which step shall \"5 blinks\" of \"LampCode\" lead?"), said.toString());
+        Waiting.until("the arrow leads there", () -> leads("LampCode", 1).equals("Scratch"));
+    }
+
+    @Test
+    void should_insert_and_add_a_step_by_the_keyboard_and_take_it_out_again() throws BadLocationException {
+        String before = document.get();
+        take("LampCode");
+        press(SWT.ARROW_RIGHT);
+        Dialogs.answer("Insert a step", dialog -> Controls.all(dialog, Text.class).get(1).setText("Count them once more"), "Write it");
+        press(SWT.INSERT);
+        Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
+        assertEquals("NewStep", leads("LampCode", 1));
+        assertEquals("FormatsSaved", leads("NewStep", 0));
+        assertTrue(document.get().contains("check NewStep \"Count them once more\" {\n    yes -> FormatsSaved\n    no  -> FormatsSaved\n}\n"), document.get());
+
+        press(SWT.DEL);
+        Waiting.until("it is taken out", () -> view.chart().orElseThrow().box("NewStep").isEmpty());
+        assertEquals(before, document.get());
+
+        take("SaveFormats");
+        Dialogs.answer("Add a step", dialog -> Controls.all(dialog, Text.class).get(1).setText("Tell the customer"), "Write it");
+        Event key = key(SWT.INSERT);
+        key.stateMask = SWT.MOD2;
+        canvas.notifyListeners(SWT.KeyDown, key);
+        Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
+        assertTrue(view.chart().orElseThrow().to("NewStep").isEmpty(), "nothing leads to it yet");
+        assertTrue(canvas.notice().contains("New in the findings: "), canvas.notice());
+    }
+
+    @Test
+    void should_say_why_a_step_is_not_taken_out_or_an_arrow_not_turned() throws Exception {
+        String before = document.get();
+        take("SeeIt");
+        press(SWT.DEL);
+        assertEquals("\"SeeIt\" leads to 2 (LampCode, TenMore): let its results lead to one step, then take it out.", canvas.notice());
+        take("TrySettings");
+        press(' ');
+        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().box("TrySettings/Judge").isPresent());
+        draw("LampCode", 1, "TrySettings/Judge");
+        assertTrue(canvas.notice().contains("stands in another part of the chart"), canvas.notice());
+        take("PowerUp");
+        press(' ');
+        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().boxes().stream().anyMatch(box -> box.key().startsWith("PowerUp/")));
+        canvas.find(view.chart().orElseThrow().boxes().stream().filter(box -> box.key().startsWith("PowerUp/")).findFirst().orElseThrow().key());
+        press(SWT.DEL);
+        assertTrue(canvas.notice().contains("stands in another text"), canvas.notice());
+        assertEquals(before, document.get());
+    }
+
+    @Test
+    void should_ask_before_protection_goes() {
+        String before = document.get();
+        take("OpenLid");
+        List<String> said = Dialogs.answer(ChartChanges.QUESTION, "Leave it as it is");
+        press(SWT.DEL);
+        Waiting.until("it is asked", () -> !said.isEmpty() && canvas.notice().equals("Nothing was changed."));
+        assertTrue(said.get(0).contains("OpenLid"), said.toString());
+        assertEquals(before, document.get());
+
+        Dialogs.answer(ChartChanges.QUESTION, "Change it");
+        press(SWT.DEL);
+        Waiting.until("it is taken out", () -> view.chart().orElseThrow().box("OpenLid").isEmpty());
+        assertEquals("CleanHead", leads("Scratch", 0));
+    }
+
+    @Test
+    void should_not_change_a_text_that_was_typed_in_since_it_was_drawn() throws BadLocationException {
+        take("SaveFormats");
+        document.replace(0, 0, "// typed a moment ago\n");
+        String typed = document.get();
+        press(SWT.DEL);
+
+        assertEquals(ChartChanges.CHANGED, canvas.notice());
+        assertEquals(typed, document.get());
+    }
+
+    @Test
+    void should_give_a_drag_up_with_escape() {
+        String before = document.get();
+        canvas.fit();
+        canvas.notifyListeners(SWT.MouseDown, mouse(middle("LampCode", 1)));
+        canvas.notifyListeners(SWT.MouseMove, mouse(middle("Scratch", -1)));
+        press(SWT.ESC);
+        canvas.notifyListeners(SWT.MouseUp, mouse(middle("Scratch", -1)));
+
+        assertEquals("", canvas.notice());
+        assertEquals(before, document.get());
+    }
+
+    @Test
+    void should_find_a_step_by_its_words() {
+        Dialogs.answer("Find a step", dialog -> Controls.all(dialog, Text.class).get(0).setText("brown line"), "Choose");
+        view.getViewSite().getActionBars().getGlobalActionHandler(org.eclipse.ui.actions.ActionFactory.FIND.getId()).run();
+
+        assertEquals(Optional.of("CleanHead"), view.inHand());
+        assertEquals("CleanHead", selected());
+    }
+
+    /** Of 98 units 34 had lost their settings: they alone blink five times, as all of them come by there. */
+    @Test
+    void should_say_how_many_come_along_an_arrow_and_when() {
+        view.tellLikelihood(true);
+        Waiting.until("the arrows are reckoned", () -> canvas.figures().isPresent());
+
+        Chart chart = view.chart().orElseThrow();
+        List<String> words = canvas.figures().orElseThrow().of(chart.box("LampCode").orElseThrow(), chart.from("LampCode").get(1));
+        assertEquals("35 %", words.get(0));
+        assertTrue(words.get(1).matches("\\d+ (s|min)"), words.toString());
+        view.tellLikelihood(false);
+        assertTrue(canvas.figures().isEmpty());
+    }
+
+    @Test
+    void should_have_no_work_behind_another_tab_and_catch_up_when_seen() throws Exception {
+        CardView card = (CardView) page().showView(CardView.ID);
+        Waiting.until("the card is there", () -> card.pages().isPresent());
+        page().activate(editor);
+        Chart before = view.chart().orElseThrow();
+        document.replace(document.get().indexOf("5 blinks      -> FormatsSaved") + 17, "FormatsSaved".length(), "Scratch");
+        Object pages = card.pages().orElseThrow();
+        Waiting.until("the card is made anew", () -> card.pages().filter(now -> now != pages).isPresent());
+        assertEquals(before, view.chart().orElseThrow(), "the chart behind it was not");
+
+        page().showView(ChartView.ID);
+        Waiting.until("it is drawn anew", () -> leads("LampCode", 1).equals("Scratch"));
+        Object last = card.pages().orElseThrow();
+        document.replace(document.get().indexOf("5 blinks      -> Scratch") + 17, "Scratch".length(), "FormatsSaved");
+        Waiting.until("the chart follows", () -> leads("LampCode", 1).equals("FormatsSaved"));
+        boolean[] over = {false};
+        canvas.getDisplay().timerExec(800, () -> over[0] = true);
+        Waiting.until("there was time for the card", () -> over[0]);
+        assertEquals(last, card.pages().orElseThrow(), "the card behind it was left alone");
+    }
+
+    /** As somebody who works in the chart does: its keys are those of the part that is in front. */
+    private void take(String key) {
+        page().activate(view);
+        canvas.find(key);
+        assertEquals(Optional.of(key), view.inHand());
+    }
+
+    private String leads(String from, int result) {
+        return view.chart().orElseThrow().from(from).stream().filter(arrow -> arrow.cell() == result).findFirst().map(arrow -> arrow.to()).orElse("");
+    }
+
+    private void draw(String from, int result, String to) {
+        canvas.fit();
+        Point begin = middle(from, result);
+        Point end = middle(to, -1);
+        canvas.notifyListeners(SWT.MouseDown, mouse(begin));
+        canvas.notifyListeners(SWT.MouseMove, mouse(new Point((begin.x + end.x) / 2, (begin.y + end.y) / 2)));
+        canvas.notifyListeners(SWT.MouseMove, mouse(end));
+        canvas.notifyListeners(SWT.MouseUp, mouse(end));
+    }
+
+    /** Of a result, or of the head of a step. */
+    private Point middle(String key, int result) {
+        ChartBox box = view.chart().orElseThrow().box(key).orElseThrow();
+        Rectangle area = canvas.area(box);
+        double size = area.width / (double) box.width();
+        if (result < 0) {
+            return new Point(area.x + (int) (12 * size), area.y + (int) (ChartBox.HEAD * size / 2));
+        }
+        ChartBox.Cell cell = box.cells().get(result);
+        return new Point(area.x + (int) ((cell.x() + cell.width() / 2.0) * size), area.y + area.height - (int) (box.cellHeight() * size / 2));
+    }
+
+    private static Event mouse(Point at) {
+        Event event = new Event();
+        event.button = 1;
+        event.x = at.x;
+        event.y = at.y;
+        return event;
+    }
+
+    private static Event key(int key) {
         Event event = new Event();
         event.keyCode = key;
         event.character = key < 128 ? (char) key : 0;
-        canvas.notifyListeners(SWT.KeyDown, event);
+        return event;
+    }
+
+    private void press(int key) {
+        canvas.notifyListeners(SWT.KeyDown, key(key));
     }
 
     private String selected() {

@@ -174,7 +174,7 @@ class WalkViewTest {
         Position marked = StepMark.in(model).orElseThrow();
         assertTrue(document.get(marked.getOffset(), marked.getLength()).startsWith("perform Opening"), "marked: " + marked);
         assertTrue(isInside(Display.getCurrent().getFocusControl()), "the keyboard stays in the view");
-        CardView card = (CardView) page().findView(CardView.ID);
+        CardView card = (CardView) page().showView(CardView.ID);
         Waiting.until("the card follows", () -> card.marked().equals(Optional.of("Opening")));
     }
 

@@ -40,7 +40,7 @@ public final class CardView extends ViewPart {
     public void createPartControl(Composite parent) {
         canvas = new CardCanvas(parent, CardView::go);
         making.setSystem(true);
-        ActiveText.get().addListener(following);
+        ActiveText.get().addView(this, following);
     }
 
     /** The pages shown, for whoever asks what is on them; absent while none are ready. */
@@ -143,7 +143,7 @@ public final class CardView extends ViewPart {
     @Override
     public void dispose() {
         making.cancel();
-        ActiveText.get().removeListener(following);
+        ActiveText.get().removeView(this);
         super.dispose();
     }
 }

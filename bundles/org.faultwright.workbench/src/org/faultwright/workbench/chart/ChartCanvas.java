@@ -9,7 +9,6 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.accessibility.ACC;
@@ -20,6 +19,7 @@ import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.graphics.TextLayout;
 import org.eclipse.swt.graphics.Transform;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
@@ -45,9 +45,7 @@ final class ChartCanvas extends Canvas {
     private static final int MARGIN = 14;
 
     private final ChartPainter painter;
-    private final Consumer<ChartBox> onStep;
-    private final Consumer<ChartBox> onEnter;
-    private final Consumer<ChartBox> onOpen;
+    private final ChartActs acts;
     private final Deque<String> come = new ArrayDeque<>();
     private Chart chart;
     private LitPath path = LitPath.NONE;
@@ -55,27 +53,24 @@ final class ChartCanvas extends Canvas {
     private String inHand = "";
     private int cell;
     private String words = "";
+    private String notice = "";
+    private String next = "";
+    private Optional<ArrowDrag> drag = Optional.empty();
     private double size = 1;
     private boolean sized;
     private int left;
     private int top;
 
-    /**
-     * @param onStep  told of a step that is chosen here
-     * @param onEnter told of a step to go to in the text
-     * @param onOpen  told of a step whose routine is to be opened or folded
-     */
-    ChartCanvas(Composite parent, Consumer<ChartBox> onStep, Consumer<ChartBox> onEnter, Consumer<ChartBox> onOpen) {
+    ChartCanvas(Composite parent, ChartActs acts) {
         super(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
-        this.onStep = onStep;
-        this.onEnter = onEnter;
-        this.onOpen = onOpen;
+        this.acts = acts;
         painter = new ChartPainter(this);
         addPaintListener(event -> paint(event.gc));
         addListener(SWT.Resize, event -> resized());
         addListener(SWT.MouseDown, this::press);
-        addListener(SWT.MouseDoubleClick, event -> boxAt(event).ifPresent(onEnter));
-        addListener(SWT.MouseMove, event -> tellOf(boxAt(event)));
+        addListener(SWT.MouseDoubleClick, event -> boxAt(event).ifPresent(acts::goTo));
+        addListener(SWT.MouseMove, this::move);
+        addListener(SWT.MouseUp, this::release);
         addListener(SWT.MouseVerticalWheel, this::wheel);
         addListener(SWT.KeyDown, this::key);
         addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
@@ -101,6 +96,42 @@ final class ChartCanvas extends Canvas {
 
     String said() {
         return words;
+    }
+
+    /** The chosen result of the step in hand, counted from 0. */
+    int cell() {
+        return cell;
+    }
+
+    String notice() {
+        return notice;
+    }
+
+    /** Says what came of something that was asked for; it goes with the next thing that is done here. */
+    void tell(String sentence) {
+        notice = sentence;
+        redraw();
+        toldReaders();
+    }
+
+    /** Takes a step in hand as soon as it is drawn. */
+    void takeNext(String key) {
+        next = key;
+    }
+
+    /** Takes a step in hand as if it had been clicked. */
+    void find(String key) {
+        come.clear();
+        walk(key);
+    }
+
+    Optional<ArrowWords> figures() {
+        return painter.figures();
+    }
+
+    void tellFigures(Optional<ArrowWords> figures) {
+        painter.tellFigures(figures);
+        redraw();
     }
 
     /** Shows words instead of a chart. */
@@ -130,8 +161,13 @@ final class ChartCanvas extends Canvas {
         words = "";
         path = LitPath.of(toLight, made);
         painter.forget();
+        drag = Optional.empty();
         if (!sized) {
             beginAt();
+        }
+        if (made.box(next).isPresent()) {
+            take(next, 0);
+            next = "";
         }
         if (inHand().isEmpty()) {
             made.boxes().stream().findFirst().ifPresent(first -> take(first.key(), 0));
@@ -280,41 +316,97 @@ final class ChartCanvas extends Canvas {
             gc.setTransform(null);
             scaled.dispose();
         }
-        if (!words.isEmpty()) {
+        drag.filter(ArrowDrag::moved).ifPresent(arrow -> arrow.paint(gc, boxAt(arrow.x(), arrow.y()).map(this::area).orElse(null)));
+        if (!words.isEmpty() && chart == null) {
             gc.setFont(getFont());
-            Point extent = gc.textExtent(words);
-            int y = chart == null ? room.height / 3 : 0;
-            if (chart != null) {
-                gc.setBackground(Palette.now().of(Use.DESK));
-                gc.fillRectangle(0, 0, room.width, extent.y + 10);
-                gc.setForeground(Palette.now().of(Use.PAGE_EDGE));
-                gc.drawLine(0, extent.y + 10, room.width, extent.y + 10);
-            }
             gc.setForeground(Palette.now().of(Use.DESK_WORDS));
-            gc.drawText(words, Math.max(6, (room.width - extent.x) / 2), y + 5, true);
+            gc.drawText(words, Math.max(6, (room.width - gc.textExtent(words).x) / 2), room.height / 3 + 5, true);
+        } else if (!words.isEmpty() || !notice.isEmpty()) {
+            banner(gc, room, words.isEmpty() ? notice : words);
+        }
+    }
+
+    /** Over the upper edge, in as many lines as it takes. */
+    private void banner(GC gc, Rectangle room, String sentence) {
+        TextLayout lines = new TextLayout(gc.getDevice());
+        try {
+            lines.setFont(getFont());
+            lines.setText(sentence);
+            lines.setWidth(Math.max(40, room.width - 16));
+            lines.setAlignment(SWT.CENTER);
+            int height = lines.getBounds().height + 10;
+            gc.setBackground(Palette.now().of(Use.DESK));
+            gc.fillRectangle(0, 0, room.width, height);
+            gc.setForeground(Palette.now().of(Use.PAGE_EDGE));
+            gc.drawLine(0, height, room.width, height);
+            gc.setForeground(Palette.now().of(Use.DESK_WORDS));
+            lines.draw(gc, 8, 5);
+        } finally {
+            lines.dispose();
         }
     }
 
     private Optional<ChartBox> boxAt(Event event) {
-        return chart().flatMap(one -> one.at((int) ((event.x - offsetX()) / size), (int) ((event.y - offsetY()) / size)));
+        return boxAt(event.x, event.y);
+    }
+
+    private Optional<ChartBox> boxAt(int x, int y) {
+        return chart().flatMap(one -> one.at((int) ((x - offsetX()) / size), (int) ((y - offsetY()) / size)));
     }
 
     private void press(Event event) {
         setFocus();
-        Optional<ChartBox> hit = event.button == 1 ? boxAt(event) : Optional.empty();
-        if (hit.isEmpty()) {
+        tell("");
+        drag = Optional.empty();
+        Optional<ChartBox> hit = boxAt(event);
+        if (hit.isEmpty() || event.button == 2) {
             return;
         }
         ChartBox box = hit.get();
         int x = (int) ((event.x - offsetX()) / size);
         int y = (int) ((event.y - offsetY()) / size);
         come.clear();
-        take(box.key(), box.cellAt(x, y).orElse(0));
-        if (box.routine().isPresent() && ChartPainter.openArea(box).contains(x, y)) {
-            onOpen.accept(box);
-        } else {
-            onStep.accept(box);
+        Optional<Integer> result = box.cellAt(x, y);
+        take(box.key(), result.orElse(0));
+        if (event.button == 1 && box.routine().isPresent() && ChartPainter.openArea(box).contains(x, y)) {
+            acts.openOrFold(box);
+            return;
         }
+        acts.take(box);
+        if (event.button == 1) {
+            // taking it in hand may have scrolled
+            drag = result.map(one -> ArrowDrag.begin(box, one, event.x, event.y));
+        }
+    }
+
+    private void move(Event event) {
+        if (drag.isEmpty()) {
+            tellOf(boxAt(event));
+            return;
+        }
+        drag = drag.map(arrow -> arrow.to(event.x, event.y));
+        if (drag.get().moved()) {
+            setToolTipText(null);
+            Rectangle room = getClientArea();
+            left += towards(event.x, room.width);
+            top += towards(event.y, room.height);
+            fitBars();
+            redraw();
+        }
+    }
+
+    /** How far to scroll while something is drawn to an edge. */
+    private static int towards(int place, int room) {
+        return place < MARGIN ? -MARGIN : place > room - MARGIN ? MARGIN : 0;
+    }
+
+    private void release(Event event) {
+        Optional<ArrowDrag> drawn = drag.filter(ArrowDrag::moved);
+        drag = Optional.empty();
+        drawn.ifPresent(arrow -> {
+            redraw();
+            boxAt(event).ifPresent(to -> acts.turn(arrow.from(), arrow.cell(), to));
+        });
     }
 
     private void wheel(Event event) {
@@ -329,6 +421,9 @@ final class ChartCanvas extends Canvas {
         if (box.isEmpty() || (event.stateMask & (SWT.MOD1 | SWT.MOD3)) != 0) {
             return;
         }
+        if (!notice.isEmpty() && event.character != 0 || event.keyCode == SWT.ESC) {
+            tell("");
+        }
         int results = box.get().cells().size();
         switch (event.keyCode) {
             case SWT.ARROW_RIGHT -> choose(Math.min(cell + 1, results - 1));
@@ -336,15 +431,28 @@ final class ChartCanvas extends Canvas {
             case SWT.ARROW_DOWN -> follow(box.get());
             case SWT.ARROW_UP -> back(box.get());
             case SWT.HOME -> walk(chart.boxes().get(0).key());
-            case SWT.CR, SWT.KEYPAD_CR -> onEnter.accept(box.get());
-            case ' ' -> onOpen.accept(box.get());
+            case SWT.CR, SWT.KEYPAD_CR -> acts.goTo(box.get());
+            case ' ' -> acts.openOrFold(box.get());
             case SWT.KEYPAD_ADD -> larger();
             case SWT.KEYPAD_SUBTRACT -> smaller();
+            case SWT.ESC -> {
+                drag = Optional.empty();
+                redraw();
+            }
+            case SWT.DEL -> acts.takeOut(box.get());
+            case SWT.INSERT -> {
+                if ((event.stateMask & SWT.MOD2) != 0) {
+                    acts.add(box.get());
+                } else {
+                    acts.insert(box.get(), cell);
+                }
+            }
             default -> {
                 switch (event.character) {
                     case '+', '=' -> larger();
                     case '-' -> smaller();
                     case '0' -> fit();
+                    case 'l', 'L' -> acts.lead(box.get(), cell);
                     default -> { }
                 }
             }
@@ -380,7 +488,7 @@ final class ChartCanvas extends Canvas {
 
     private void walk(String key) {
         take(key, 0);
-        inHand().ifPresent(onStep);
+        inHand().ifPresent(acts::take);
     }
 
     private void take(String key, int result) {
@@ -433,7 +541,7 @@ final class ChartCanvas extends Canvas {
         getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
             public void getDescription(AccessibleEvent event) {
-                event.result = words.isEmpty() ? told() : words;
+                event.result = !words.isEmpty() ? words : notice.isEmpty() ? told() : notice + " " + told();
             }
         });
         getAccessible().addAccessibleControlListener(new AccessibleControlAdapter() {

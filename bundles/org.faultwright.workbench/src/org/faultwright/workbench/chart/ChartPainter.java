@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
@@ -39,6 +40,7 @@ final class ChartPainter {
     private final Font words;
     private final Map<String, List<String>> fitted = new HashMap<>();
     private boolean times = true;
+    private Optional<ArrowWords> figures = Optional.empty();
 
     ChartPainter(Control control) {
         FontData data = control.getFont().getFontData()[0];
@@ -58,6 +60,14 @@ final class ChartPainter {
 
     void tellTimes(boolean told) {
         times = told;
+    }
+
+    Optional<ArrowWords> figures() {
+        return figures;
+    }
+
+    void tellFigures(Optional<ArrowWords> told) {
+        figures = told;
     }
 
     /** Before another chart is drawn. */
@@ -86,6 +96,19 @@ final class ChartPainter {
         path.arrows().forEach(arrow -> arrow(gc, arrow, seen, true));
         boxes.stream().filter(box -> !box.open()).forEach(box -> box(gc, box, box.key().equals(inHand), cell));
         boxes.forEach(box -> numbers(gc, box, path));
+        figures.ifPresent(told -> boxes.forEach(box -> chart.from(box.key()).forEach(arrow -> figures(gc, told.of(box, arrow), arrow))));
+    }
+
+    /** Where the arrow begins, right of it: there is room under a box. */
+    private void figures(GC gc, List<String> lines, ChartArrow arrow) {
+        gc.setFont(words);
+        gc.setBackground(Palette.now().of(Use.DESK));
+        gc.setForeground(Palette.now().of(Use.DESK_WORDS));
+        int y = arrow.points().get(0).y() + 2;
+        for (String line : lines) {
+            gc.drawText(line, arrow.points().get(0).x() + 3, y, false);
+            y += ChartBox.SMALL_LINE - 1;
+        }
     }
 
     private static void arrow(GC gc, ChartArrow arrow, Rectangle seen, boolean lit) {

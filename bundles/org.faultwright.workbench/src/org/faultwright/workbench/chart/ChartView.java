@@ -18,9 +18,15 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.ActionContributionItem;
 import org.eclipse.jface.action.IAction;
+import org.eclipse.jface.action.MenuManager;
+import org.eclipse.jface.action.Separator;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.ui.IActionBars;
+import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.part.ViewPart;
+import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.faults.ArrowStudy;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
@@ -55,25 +61,33 @@ public final class ChartView extends ViewPart {
     private LiveText asked;
     private LiveText drawn;
     private int caret = -1;
+    private boolean likelihood;
     private ChartCanvas canvas;
+    private ChartChanges changes;
 
-    /** What is to be laid out, with the keys of the routines that are open. */
-    private record Wanted(LiveText live, Set<String> open) {
+    /** What is to be laid out, with the keys of the routines that are open. @param likelihood whether the arrows are reckoned too */
+    private record Wanted(LiveText live, Set<String> open, boolean likelihood) {
     }
 
     @Override
     public void createPartControl(Composite parent) {
-        canvas = new ChartCanvas(parent, this::select, this::goToText, this::openOrFold);
+        canvas = new ChartCanvas(parent, new Acting());
+        changes = new ChartChanges(canvas);
         making.setSystem(true);
-        add("Larger", "Draw the chart larger (+)", IAction.AS_PUSH_BUTTON, on -> canvas.larger());
-        add("Smaller", "Draw the chart smaller (-)", IAction.AS_PUSH_BUTTON, on -> canvas.smaller());
-        add("All of it", "Show the whole chart (0)", IAction.AS_PUSH_BUTTON, on -> canvas.fit());
-        add("Times", "Say how long each step takes", IAction.AS_CHECK_BOX, canvas::tellTimes).setChecked(true);
-        ActiveText.get().addListener(following);
+        tool(action("Larger", "Draw the chart larger (+)", IAction.AS_PUSH_BUTTON, on -> canvas.larger()));
+        tool(action("Smaller", "Draw the chart smaller (-)", IAction.AS_PUSH_BUTTON, on -> canvas.smaller()));
+        tool(action("All of it", "Show the whole chart (0)", IAction.AS_PUSH_BUTTON, on -> canvas.fit()));
+        tool(action("Find\u2026", "Find a step by its name or words (Ctrl+F)", IAction.AS_PUSH_BUTTON, on -> find()));
+        IAction times = tool(action("Times", "Say how long each step takes", IAction.AS_CHECK_BOX, canvas::tellTimes));
+        times.setChecked(true);
+        tool(action("Likelihood", "Say at each arrow how many units of a hundred come this way, and how long after the beginning", IAction.AS_CHECK_BOX,
+                this::tellLikelihood));
+        menus();
+        ActiveText.get().addView(this, following);
         ChosenFinding.get().addListener(finding);
     }
 
-    private IAction add(String words, String hint, int style, Consumer<Boolean> does) {
+    private static IAction action(String words, String hint, int style, Consumer<Boolean> does) {
         Action action = new Action(words, style) {
             @Override
             public void run() {
@@ -81,10 +95,62 @@ public final class ChartView extends ViewPart {
             }
         };
         action.setToolTipText(hint);
+        return action;
+    }
+
+    private IAction tool(IAction action) {
         ActionContributionItem button = new ActionContributionItem(action);
         button.setMode(ActionContributionItem.MODE_FORCE_TEXT);
         getViewSite().getActionBars().getToolBarManager().add(button);
         return action;
+    }
+
+    /** What can be done with the step and the result in hand: with the right button, by a tool, and by a key. */
+    private void menus() {
+        Acting acts = new Acting();
+        IAction takeOut = inHand("Take out the step (Delete)", acts::takeOut);
+        List<IAction> entries = List.of(inHand("Lead the result to\u2026 (L)", box -> acts.lead(box, canvas.cell())),
+                inHand("Lead it, once its bound is used up, to\u2026", box -> changes.lead(box, canvas.cell(), true)),
+                inHand("Insert a step on its arrow\u2026 (Insert)", box -> acts.insert(box, canvas.cell())),
+                inHand("Add a step\u2026 (Shift+Insert)", acts::add), takeOut);
+        List<IAction> ways = List.of(inHand("Go to the text (Enter)", acts::goTo), inHand("Open or fold the routine (Space)", acts::openOrFold));
+        MenuManager menu = new MenuManager();
+        entries.forEach(menu::add);
+        menu.add(new Separator());
+        ways.forEach(menu::add);
+        canvas.setMenu(menu.createContextMenu(canvas));
+        tool(new MenuTool("Change", "What can be done with the step and the result in hand", canvas.getMenu()));
+        IActionBars bars = getViewSite().getActionBars();
+        bars.setGlobalActionHandler(ActionFactory.DELETE.getId(), takeOut);
+        bars.setGlobalActionHandler(ActionFactory.FIND.getId(), action("Find", "", IAction.AS_PUSH_BUTTON, on -> find()));
+        bars.setGlobalActionHandler(ActionFactory.UNDO.getId(), ofTheText("Undo", ITextEditorActionConstants.UNDO));
+        bars.setGlobalActionHandler(ActionFactory.REDO.getId(), ofTheText("Redo", ITextEditorActionConstants.REDO));
+    }
+
+    private IAction inHand(String words, Consumer<ChartBox> does) {
+        return action(words, words, IAction.AS_PUSH_BUTTON, on -> canvas.inHand().ifPresent(does));
+    }
+
+    /** What is changed here is changed in the text, and taken back there. */
+    private static IAction ofTheText(String words, String id) {
+        return action(words, words, IAction.AS_PUSH_BUTTON, on -> ActiveText.get().editor().map(editor -> editor.getAction(id)).ifPresent(IAction::run));
+    }
+
+    private void find() {
+        List<StepChooser.Choice> choices = canvas.chart().map(chart -> chart.boxes().stream().map(box -> ChartChanges.choice(box.key(), box.step())).toList())
+                .orElse(List.of());
+        if (!choices.isEmpty()) {
+            new StepChooser(canvas.getShell(), "Find a step", "Which step?", choices).ask().ifPresent(step -> canvas.find(step.key()));
+        }
+    }
+
+    void tellLikelihood(boolean told) {
+        likelihood = told;
+        if (!told) {
+            canvas.tellFigures(Optional.empty());
+        } else if (asked != null) {
+            layOut(0);
+        }
     }
 
     /** The chart shown; absent while there is none. */
@@ -127,6 +193,7 @@ public final class ChartView extends ViewPart {
             if (other) {
                 open.clear();
                 drawn = null;
+                changes.drawn(null);
                 canvas.say("Laying out the chart\u2026");
             }
             layOut(other ? 0 : MILLISECONDS_AFTER_A_CHANGE);
@@ -140,6 +207,7 @@ public final class ChartView extends ViewPart {
     private void forget(String words) {
         asked = null;
         drawn = null;
+        changes.drawn(null);
         wanted = null;
         making.cancel();
         canvas.say(words);
@@ -157,10 +225,11 @@ public final class ChartView extends ViewPart {
         if (steps == 0 || steps > MOST_STEPS) {
             wanted = null;
             drawn = null;
+            changes.drawn(null);
             canvas.say(steps == 0 ? "There is no step to draw yet." : "The chart shows up to " + MOST_STEPS + " steps; this text has " + steps + ".");
             return;
         }
-        wanted = new Wanted(asked, Set.copyOf(open));
+        wanted = new Wanted(asked, Set.copyOf(open), likelihood);
         making.schedule(delay);
     }
 
@@ -251,11 +320,16 @@ public final class ChartView extends ViewPart {
                 ScrolledPage.later(canvas, () -> {
                     if (of == wanted) {
                         drawn = of.live();
+                        changes.drawn(drawn);
                         canvas.show(chart);
                         inHandAtCaret();
                         light();
                     }
                 });
+                if (of.likelihood() && of.live().text().document() instanceof Procedure procedure) {
+                    ArrowStudy study = ArrowStudy.of(procedure);
+                    ScrolledPage.later(canvas, () -> reckoned(of, study));
+                }
             } catch (CancellationException overtaken) {
                 return Status.CANCEL_STATUS;
             } catch (RuntimeException failed) {
@@ -263,6 +337,58 @@ public final class ChartView extends ViewPart {
                 ScrolledPage.later(canvas, () -> canvas.waits("This chart cannot be laid out from the text as it is now. It comes back with the next change."));
             }
             return Status.OK_STATUS;
+        }
+    }
+
+    private void reckoned(Wanted of, ArrowStudy study) {
+        if (of == wanted && likelihood) {
+            canvas.tellFigures(Optional.of(new ArrowWords(study)));
+            if (study.isEmpty()) {
+                canvas.tell("How often an arrow is taken follows from the faults and their cases; none is written yet.");
+            }
+        }
+    }
+
+    /** Passes on what is asked of the canvas. */
+    private final class Acting implements ChartActs {
+        @Override
+        public void take(ChartBox box) {
+            select(box);
+        }
+
+        @Override
+        public void goTo(ChartBox box) {
+            goToText(box);
+        }
+
+        @Override
+        public void openOrFold(ChartBox box) {
+            ChartView.this.openOrFold(box);
+        }
+
+        @Override
+        public void turn(ChartBox from, int cell, ChartBox to) {
+            changes.turn(from, cell, false, to);
+        }
+
+        @Override
+        public void lead(ChartBox from, int cell) {
+            changes.lead(from, cell, false);
+        }
+
+        @Override
+        public void insert(ChartBox from, int cell) {
+            changes.insert(from, cell);
+        }
+
+        @Override
+        public void add(ChartBox behind) {
+            changes.add(behind);
+        }
+
+        @Override
+        public void takeOut(ChartBox box) {
+            changes.takeOut(box);
         }
     }
 
@@ -274,7 +400,8 @@ public final class ChartView extends ViewPart {
     @Override
     public void dispose() {
         making.cancel();
-        ActiveText.get().removeListener(following);
+        changes.stop();
+        ActiveText.get().removeView(this);
         ChosenFinding.get().removeListener(finding);
         super.dispose();
     }

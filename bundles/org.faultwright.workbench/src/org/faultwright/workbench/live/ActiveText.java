@@ -5,7 +5,9 @@
 package org.faultwright.workbench.live;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.eclipse.jface.text.IDocument;
@@ -15,6 +17,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IEditorReference;
 import org.eclipse.ui.IPartListener2;
+import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchPart;
 import org.eclipse.ui.IWorkbenchPartReference;
@@ -30,6 +33,7 @@ public final class ActiveText {
     private static final ActiveText ONLY = new ActiveText();
 
     private final List<Consumer<Optional<Place>>> listeners = new CopyOnWriteArrayList<>();
+    private final Map<IViewPart, Consumer<Optional<Place>>> views = new ConcurrentHashMap<>();
     private final CaretListener caret = event -> tell();
     private ITextEditor editor;
     private StyledText widget;
@@ -69,6 +73,25 @@ public final class ActiveText {
         listeners.remove(listener);
     }
 
+    /**
+     * A view is told only while it is seen, and once more each time that it comes to be seen: behind another tab it has no work
+     * to do. Called in the window's thread; the view leaves with {@link #removeView}.
+     */
+    public void addView(IViewPart view, Consumer<Optional<Place>> listener) {
+        views.put(view, listener);
+        if (isSeen(view)) {
+            listener.accept(place());
+        }
+    }
+
+    public void removeView(IViewPart view) {
+        views.remove(view);
+    }
+
+    private static boolean isSeen(IViewPart view) {
+        return view.getSite().getPage().isPartVisible(view);
+    }
+
     public Optional<ITextEditor> editor() {
         return Optional.ofNullable(editor);
     }
@@ -93,6 +116,17 @@ public final class ActiveText {
     private void tell() {
         Optional<Place> place = place();
         listeners.forEach(listener -> listener.accept(place));
+        views.forEach((view, listener) -> {
+            if (isSeen(view)) {
+                listener.accept(place);
+            }
+        });
+    }
+
+    private void comesToBeSeen(IWorkbenchPart part) {
+        if (part instanceof IViewPart view) {
+            Optional.ofNullable(views.get(view)).ifPresent(listener -> listener.accept(place()));
+        }
     }
 
     private void front(Object part) {
@@ -130,6 +164,7 @@ public final class ActiveText {
         @Override
         public void partVisible(IWorkbenchPartReference reference) {
             seen(reference.getPage());
+            comesToBeSeen(reference.getPart(false));
         }
 
         @Override

@@ -38,7 +38,7 @@ public final class UsedByView extends ViewPart {
     public void createPartControl(Composite parent) {
         page = new ScrolledPage(parent);
         asking.setSystem(true);
-        ActiveText.get().addListener(following);
+        ActiveText.get().addView(this, following);
     }
 
     private void follow(Optional<ActiveText.Place> now) {
@@ -118,7 +118,7 @@ public final class UsedByView extends ViewPart {
     @Override
     public void dispose() {
         asking.cancel();
-        ActiveText.get().removeListener(following);
+        ActiveText.get().removeView(this);
         super.dispose();
     }
 }

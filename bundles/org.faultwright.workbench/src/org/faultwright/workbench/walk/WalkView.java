@@ -41,7 +41,7 @@ public final class WalkView extends ViewPart {
     private static final String READING = "Reading the procedure\u2026";
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
-    private final IPartListener2 seen = new Seen();
+    private final IPartListener2 leaving = new Leaving();
     private final Map<IDocument, WalkInHand> walks = new WeakHashMap<>();
     private final StepMark mark = new StepMark();
     private final Replaying replaying = new Replaying();
@@ -59,8 +59,8 @@ public final class WalkView extends ViewPart {
     public void createPartControl(Composite parent) {
         page = new WalkPage(parent, new Pressing());
         replaying.setSystem(true);
-        getSite().getPage().addPartListener(seen);
-        ActiveText.get().addListener(following);
+        getSite().getPage().addPartListener(leaving);
+        ActiveText.get().addView(this, following);
     }
 
     /** The walk through the text in front, for whoever asks where it stands; absent while it is not begun or being worked out. */
@@ -87,12 +87,8 @@ public final class WalkView extends ViewPart {
 
     // ---- the text in front
 
-    private boolean isSeen() {
-        return getSite().getPage().isPartVisible(this);
-    }
-
     private void follow(Optional<ActiveText.Place> place) {
-        if (page.isDisposed() || !isSeen()) {
+        if (page.isDisposed()) {
             return;
         }
         LiveText live = place.map(ActiveText.Place::live).orElse(null);
@@ -295,14 +291,7 @@ public final class WalkView extends ViewPart {
 
     // ---- the view
 
-    private final class Seen implements IPartListener2 {
-        @Override
-        public void partVisible(IWorkbenchPartReference reference) {
-            if (reference.getPart(false) == WalkView.this) {
-                follow(ActiveText.get().place());
-            }
-        }
-
+    private final class Leaving implements IPartListener2 {
         @Override
         public void partHidden(IWorkbenchPartReference reference) {
             if (reference.getPart(false) == WalkView.this) {
@@ -318,8 +307,8 @@ public final class WalkView extends ViewPart {
 
     @Override
     public void dispose() {
-        getSite().getPage().removePartListener(seen);
-        ActiveText.get().removeListener(following);
+        getSite().getPage().removePartListener(leaving);
+        ActiveText.get().removeView(this);
         replaying.cancel();
         mark.clear();
         super.dispose();

@@ -358,6 +358,30 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_compare_with_a_published_tree_by_the_text_it_was_made_from() throws IOException {
+        file("FanNoise.procedure", CLEAN);
+        Path out = folder.resolve("out");
+        assertEquals(0, call("publish", folder, "--into", out, "--as", "procedure-text,library-text,tree-json").status());
+        Path now = file("Later.procedure", CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
+        Path tree = out.resolve("FanNoise.tree.json");
+
+        Answer compared = call("compare", tree, now);
+        assertEquals(1, compared.status(), compared.err());
+        assertTrue(compared.out().contains("four screws of the guard \u2192 Tighten the six"), compared.out());
+
+        Files.writeString(out.resolve("FanNoise.procedure.txt"), CLEAN.replace("four screws", "five screws"));
+        Answer another = call("compare", tree, now);
+        assertEquals(2, another.status(), another.out());
+        assertTrue(another.err().contains("is not the text that \"FanNoise.tree.json\" was made from"), another.err());
+
+        Files.delete(out.resolve("FanNoise.procedure.txt"));
+        Answer alone = call("compare", tree, now);
+        assertEquals(2, alone.status(), alone.out());
+        assertTrue(alone.err().contains("FanNoise.procedure.txt\" is not there"), alone.err());
+        assertEquals(1, alone.err().lines().count(), alone.err());
+    }
+
+    @Test
     void should_say_in_a_sentence_what_cannot_be_compared() throws IOException {
         Path good = file("FanNoise.procedure", CLEAN);
         Path empty = Files.createDirectory(folder.resolve("empty"));

@@ -17,6 +17,7 @@ import org.faultwright.analysis.Texts;
 import org.faultwright.analysis.compare.Difference.Kind;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -90,13 +91,46 @@ class ProcedureComparisonTest {
     void should_tell_the_new_and_the_gone_the_other_way_round() {
         String more = TEXT.replace("begin at", "fault Fuse \"Fuse blown\" { cases 1 } begin at");
 
-        assertEquals(List.of(new Difference(Kind.FAULTS, "Fault Fuse", "Fuse blown", Difference.ABSENT, "")), compared(more, TEXT));
+        assertEquals(List.of(Kind.FAULTS + " Fault Fuse: Fuse blown → –"), told(compared(more, TEXT)));
     }
 
     @Test
     void should_know_a_step_that_has_only_another_name() {
-        assertEquals(List.of(new Difference(Kind.STEPS, "Step SeeIt: name", "Look", "SeeIt", "")),
-                compared(TEXT, TEXT.replace("Look", "SeeIt")));
+        assertEquals(List.of(Kind.STEPS + " Step SeeIt: name: Look → SeeIt"), told(compared(TEXT, TEXT.replace("Look", "SeeIt"))));
+    }
+
+    private static List<String> told(List<Difference> found) {
+        return found.stream().map(one -> one.kind() + " " + one).toList();
+    }
+
+    /** A reader who chooses a line is taken to these words of the later text, and to the line they stand on. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "+/- 5 % | +/- 8 % | 5 V +/- 8 % | measure Volts",
+        "within -> Nothing | within -> RelayBad | RelayBad | below -> RelayBad within",
+        "up to 6 V | up to 9 V | Rail | point Rail",
+        " notes Hot | | Volts | measure Volts",
+        "Wait a minute. | Wait a second. | Hot | note Hot",
+        "lit -> Nothing | lit -> Nothing odd -> RelayBad | odd | check Look",
+        "begin at Look | begin at Volts | Volts | begin at",
+        "cases 3 | cases 4 | 4 | fault Relay",
+        "Volts 4.1 V ends | Volts 4.2 V ends | Volts 4.2 V | example",
+    })
+    void should_say_where_it_stands_in_the_later_text(String from, String to, String words, String line) {
+        assertTrue(TEXT.contains(from), from);
+        String now = TEXT.replace(from, to == null ? "" : to);
+
+        SourceRange at = compared(TEXT, now).get(0).at().orElseThrow();
+
+        assertTrue(at.text().contains(words) && at.length() <= words.length() + 20, at.text());
+        assertTrue(now.lines().skip(at.line() - 1).findFirst().orElseThrow().contains(line), at.toString());
+    }
+
+    @Test
+    void should_have_no_place_for_what_is_gone_with_all_it_belonged_to() {
+        String more = TEXT.replace("begin at", "fault Fuse \"Fuse blown\" { cases 1 } begin at");
+
+        assertEquals(Optional.empty(), compared(more, TEXT).get(0).at());
     }
 
     @Test

@@ -86,7 +86,7 @@ final class FaultwrightBars extends ActionBarAdvisor {
         check.add(new Separator());
         commands(check, "nextOnPath", "previousOnPath");
         check.add(new Separator());
-        commands(check, "walk");
+        commands(check, "walk", "faultTable");
 
         MenuManager help = menu(bar, "&Help", "help");
         commands(help, "helpTopics");

@@ -9,6 +9,7 @@ import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IPerspectiveFactory;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.chart.ChartView;
+import org.faultwright.workbench.faulttable.FaultTableView;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.outline.OutlineView;
@@ -36,6 +37,7 @@ public final class WritingPerspective implements IPerspectiveFactory {
         layout.addView(OutlineView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
         IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, beside ? 0.72f : 0.62f, layout.getEditorArea());
         below.addView(FindingsView.ID);
+        below.addView(FaultTableView.ID);
         below.addView(UsedByView.ID);
         if (beside) {
             IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, TEXT_BESIDE_CARD, layout.getEditorArea());
@@ -49,7 +51,7 @@ public final class WritingPerspective implements IPerspectiveFactory {
             below.addView(ChartView.ID);
             below.addPlaceholder(HelpView.ID);
         }
-        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, ChartView.ID, OutlineView.ID, UsedByView.ID}) {
+        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, ChartView.ID, FaultTableView.ID, OutlineView.ID, UsedByView.ID}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

@@ -52,10 +52,12 @@ public final class FaultSheet {
     /**
      * One fault at one step.
      *
-     * @param words what shows there, as it is written or follows; empty where nothing does
-     * @param told  all of it in sentences, for whoever cannot see the table
+     * @param state   what is known of it
+     * @param words   what shows there, as it is written or follows; empty where nothing does
+     * @param written whether the text itself says it
+     * @param told    all of it in sentences, for whoever cannot see the table
      */
-    public record Cell(State state, String words, String told) {
+    public record Cell(State state, String words, boolean written, String told) {
     }
 
     /**

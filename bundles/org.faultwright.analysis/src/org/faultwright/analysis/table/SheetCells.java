@@ -69,24 +69,24 @@ final class SheetCells {
         String because = against.isEmpty() ? "" : " " + String.join(" ", against);
         if (written.isPresent()) {
             String words = words(written.get());
-            return new FaultSheet.Cell(against.isEmpty() ? FaultSheet.State.WRITTEN : FaultSheet.State.AGAINST, words, names + words + "." + because);
+            return new FaultSheet.Cell(against.isEmpty() ? FaultSheet.State.WRITTEN : FaultSheet.State.AGAINST, words, true, names + words + "." + because);
         }
         Optional<Step> step = Optional.ofNullable(steps.get(column.name()));
         Cell follows = step.map(one -> table.cell(fault, one)).orElse(Cell.SILENT);
         if (!follows.isSilent()) {
             String words = String.join(" or ", follows.outcomes());
-            return new FaultSheet.Cell(against.isEmpty() ? FaultSheet.State.NORMAL : FaultSheet.State.AGAINST, words,
+            return new FaultSheet.Cell(against.isEmpty() ? FaultSheet.State.NORMAL : FaultSheet.State.AGAINST, words, false,
                     names + words + ", which is normal; nothing else is written." + because);
         }
         if (!against.isEmpty()) {
-            return new FaultSheet.Cell(FaultSheet.State.AGAINST, "", names + "nothing is written." + because);
+            return new FaultSheet.Cell(FaultSheet.State.AGAINST, "", false, names + "nothing is written." + because);
         }
         if (column.ofRepair() || column.step().filter(one -> one.frame().verifies().isPresent()).isPresent()) {
-            return new FaultSheet.Cell(FaultSheet.State.EMPTY, "", names + "nothing is written; it passes once the remedy is done.");
+            return new FaultSheet.Cell(FaultSheet.State.EMPTY, "", false, names + "nothing is written; it passes once the remedy is done.");
         }
         boolean comes = !laidOut || column.step().map(walk::shownAt).filter(shown -> !shown.isEmpty()).isPresent();
-        return comes ? new FaultSheet.Cell(FaultSheet.State.OPEN, "", names + "nothing is written, so that anything may show.")
-                : new FaultSheet.Cell(FaultSheet.State.EMPTY, "", names + "nothing is written, and the steps do not lead this fault there.");
+        return comes ? new FaultSheet.Cell(FaultSheet.State.OPEN, "", false, names + "nothing is written, so that anything may show.")
+                : new FaultSheet.Cell(FaultSheet.State.EMPTY, "", false, names + "nothing is written, and the steps do not lead this fault there.");
     }
 
     /** As one would type it into the cell. */

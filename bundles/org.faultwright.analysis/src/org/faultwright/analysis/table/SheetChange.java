@@ -78,6 +78,31 @@ public final class SheetChange {
 
     // ---- cells
 
+    /** Writes into one cell of the table what was typed there. */
+    public void set(SheetRow row, SheetColumn column, String typed) {
+        if (row instanceof SheetRow.OfFault fault) {
+            set(fault.name(), column, typed);
+        } else if (column instanceof SheetColumn.OfStep step) {
+            if (row instanceof SheetRow.Takes) {
+                takes(step.name(), typed);
+            } else {
+                normal(step.name(), typed);
+            }
+        }
+    }
+
+    private void set(String fault, SheetColumn column, String typed) {
+        if (column instanceof SheetColumn.OfStep step) {
+            shows(fault, step.name(), typed);
+        } else if (column instanceof SheetColumn.Cases) {
+            cases(fault, typed);
+        } else if (column instanceof SheetColumn.Remedy) {
+            remedies(fault, typed);
+        } else if (column instanceof SheetColumn.Words) {
+            title(fault, typed);
+        }
+    }
+
     /** What a fault shows at a step; nothing typed takes the entry out. @param fault one of the table or one that was added here */
     public void shows(String fault, String step, String typed) {
         Optional<FaultSheet.Column> column = sheet.column(step);
@@ -165,7 +190,7 @@ public final class SheetChange {
     public void takes(String step, String typed) {
         String time = typed.strip();
         QuantityText.Reading read = QuantityText.read(time.isEmpty() ? "0 s" : time);
-        if (read.problem().isPresent() || !time.matches("[0-9]?[^\\p{Cntrl}{}\"]*") || TimeText.seconds(read.quantity()).isEmpty()) {
+        if (read.problem().isPresent() || time.startsWith("-") || TimeText.seconds(read.quantity()).isEmpty()) {
             refuse(step, TAKES, "\"" + shortened(time) + "\" is no time; write one such as 90 s or 2 min.");
             return;
         }
@@ -200,24 +225,16 @@ public final class SheetChange {
             refuse(step, "normal", "\"" + now + "\" is normal there by " + (one instanceof Step.Perform ? "its routine" : "its limit") + "; change that in the text.");
             return;
         }
-        TypedCell cell = TypedCell.of(typed, step, declared, sheet.column(step).map(FaultSheet.Column::outcomes).orElse(List.of()));
-        Optional<Outcome> wanted = one.outcomes().stream().filter(outcome -> outcome.key().equals(chosen(typed, outcomes(one)))).findFirst();
-        if (!typed.isBlank() && wanted.isEmpty()) {
-            refuse(step, "normal", cell.refused().orElse("One outcome is normal, without \"or\" and without shares."));
+        String word = typed.strip();
+        List<Outcome> begun = one.outcomes().stream().filter(outcome -> !word.isEmpty() && outcome.key().startsWith(word)).toList();
+        Optional<Outcome> wanted = begun.stream().filter(outcome -> outcome.key().equals(word) || begun.size() == 1).findFirst();
+        if (!word.isEmpty() && wanted.isEmpty()) {
+            refuse(step, "normal", "One outcome is normal: " + one.outcomes().stream().map(Outcome::key).collect(Collectors.joining(", ")) + ".");
             return;
         }
         marked.ifPresent(outcome -> clauses.sign("normal", outcome.head().at().end(), outcome.at().end())
                 .ifPresent(at -> edits.add(ClauseText.replaced(new SourceRange(at.source(), at.offset(), at.length() + blanksBehind(at)), ""))));
         wanted.ifPresent(outcome -> edits.add(clauses.inserted(outcome.head().at().end(), " normal")));
-    }
-
-    private static List<String> outcomes(Step step) {
-        return step.outcomes().stream().map(Outcome::key).toList();
-    }
-
-    private static String chosen(String typed, List<String> outcomes) {
-        List<String> begun = outcomes.stream().filter(outcome -> outcome.startsWith(typed.strip())).toList();
-        return outcomes.contains(typed.strip()) || begun.size() != 1 ? typed.strip() : begun.get(0);
     }
 
     private static int blanksBehind(SourceRange at) {
@@ -274,7 +291,8 @@ public final class SheetChange {
 
     /** Something that cannot be written, for the list of what was refused. */
     void refuse(String row, String column, String sentence) {
-        refused.add("\"" + row + "\", " + column + ": " + sentence);
+        boolean isName = sheet.row(row).isPresent() || sheet.column(row).isPresent() || newFaults.containsKey(row);
+        refused.add((isName ? '"' + row + '"' : row) + ", " + column + ": " + sentence);
     }
 
     private void write(Optional<Fix.Edit> edit, String row, String column) {

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Assessment;
@@ -18,12 +19,19 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.FullCheck;
+import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleSet;
+import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.DraftReport;
+import org.faultwright.analysis.faults.ProposedChange;
+import org.faultwright.analysis.rules.OrderReport;
+import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.language.FileLibraryFinder;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceText;
 
 /**
@@ -32,6 +40,10 @@ import org.faultwright.procedure.SourceText;
  * is used as it stands in the editor. May be shared between threads.
  */
 public final class EditingServices {
+    /** What a cell of the fault table can get wrong, whatever else is still to be written. */
+    private static final Set<String> OF_THE_TABLE = Set.of("fault-signature-outcome-unknown", "signature-shares-not-100", "step-shown-twice",
+            "duplicate-name", "negative-amount");
+
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
     private final Map<String, ProcedureReader.Changing> changing = new ConcurrentHashMap<>();
     private final Map<String, Calm> calm = new ConcurrentHashMap<>();
@@ -40,6 +52,7 @@ public final class EditingServices {
     private final Checker quick;
     private final Checker forAPause;
     private final Checker every;
+    private final List<Rule> ofTheTable = RuleSet.quick().stream().filter(rule -> OF_THE_TABLE.contains(rule.header().id())).toList();
     private final FullCheck undated = new FullCheck(Optional.empty());
 
     public EditingServices() {
@@ -101,6 +114,48 @@ public final class EditingServices {
     public List<Finding> added(Fix change) {
         SourceText before = change.edits().get(0).at().source();
         return new FixTrial(reader::read, every).added(change, every.check(reader.read(before)));
+    }
+
+    // ---- the fault table
+
+    /** The fault table of a text with what was found in it so far; absent for a library. */
+    public Optional<FaultSheet> faultSheet(OpenText text) {
+        if (!text.isFull()) {
+            // whoever studies the text in a pause holds it for longer than a table may take to be seen
+            return FaultSheet.of(new Subject(text.document(), Optional.empty()), text.findings());
+        }
+        synchronized (text.subject()) {
+            return FaultSheet.of(text.subject(), text.findings());
+        }
+    }
+
+    /**
+     * Why a change of the fault table must not be written: the changed text cannot be read there, or says what no step shows. That a table is not
+     * finished is no reason. Absent where it may be written.
+     */
+    public Optional<String> against(Fix change) {
+        SourceText before = change.edits().get(0).at().source();
+        Document read = reader.read(before);
+        Document changed = reader.read(new SourceText(before.name(), change.applied()));
+        if (changed.problems().size() > read.problems().size()) {
+            return changed.problems().stream().filter(problem -> read.problems().stream().noneMatch(old -> old.message().equals(problem.message())))
+                    .map(ReadingProblem::message).findFirst().or(() -> Optional.of("The changed text could not be read."));
+        }
+        Checker checker = new Checker(ofTheTable, Optional.empty());
+        return new FixTrial(reader::read, checker).added(change, checker.check(read)).stream()
+                .filter(finding -> finding.severity() == Severity.ERROR).map(Finding::message).findFirst();
+    }
+
+    /** A first draft of the steps, tried with every rule. This takes several full checks. */
+    public ProposedChange draft(Procedure procedure) {
+        return DraftReport.of(procedure, reader::read, every);
+    }
+
+    /** A better order of the steps, tried with every rule. This takes several full checks. */
+    public ProposedChange betterOrder(OpenText procedure) {
+        synchronized (procedure.subject()) {
+            return OrderReport.of(procedure.subject());
+        }
     }
 
     /**

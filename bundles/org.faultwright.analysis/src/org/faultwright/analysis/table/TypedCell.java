@@ -112,7 +112,7 @@ record TypedCell(String written, Optional<String> refused) {
         List<String> same = outcomes.stream().filter(word::equalsIgnoreCase).toList();
         String begin = word.toLowerCase(Locale.ROOT);
         List<String> begun = outcomes.stream().filter(outcome -> outcome.toLowerCase(Locale.ROOT).startsWith(begin)).toList();
-        return same.size() == 1 ? Optional.of(same.get(0)) : begun.size() == 1 && !NUMBER.matcher(word).matches() ? Optional.of(begun.get(0))
+        return same.size() == 1 ? Optional.of(same.get(0)) : begun.size() == 1 && quantity(word).isEmpty() ? Optional.of(begun.get(0))
                 : Optional.empty();
     }
 

@@ -35,8 +35,7 @@ public final class OrderReport {
 
     private static ProposedChange better(OrderStudy.Verified verified) {
         OrderStudy.Comparison found = verified.comparison();
-        List<String> lines = new ArrayList<>(found.better().lines());
-        lines.add("Why:");
+        List<String> lines = new ArrayList<>(List.of("Why:"));
         found.reasons().forEach(reason -> lines.add("  " + reason));
         if (!verified.dropped().isEmpty()) {
             lines.add("No longer needed, and taken out: " + String.join(", ", verified.dropped()) + ".");
@@ -49,6 +48,8 @@ public final class OrderReport {
                 lines.add("  and " + (verified.otherEnds().size() - MOST_REASONS) + " more");
             }
         }
+        lines.add("The order, with the outcomes that lead on:");
+        found.better().lines().forEach(line -> lines.add("  " + line));
         return new ProposedChange(minutes(found.before()) + " on average, " + minutes(found.after()) + " in the better order, "
                 + minutes(found.saving()) + " saved.", lines, Optional.of(verified.fix()));
     }

@@ -110,6 +110,9 @@ public final class FaultSheet {
     private final List<Row> rows;
     private final List<Column> columns;
     private final List<NotApart> groups;
+    private final Map<String, Row> rowsByName = new HashMap<>();
+    private final Map<String, Column> columnsByName = new HashMap<>();
+    private final Map<String, NotApart> mixedUp = new HashMap<>();
     private final Map<String, Map<String, Cell>> cells = new HashMap<>();
 
     private FaultSheet(Subject subject, List<Finding> found) {
@@ -126,11 +129,14 @@ public final class FaultSheet {
         Set<Step> asked = laidOut ? Set.copyOf(Ambiguity.in(subject).orElseThrow().used()) : Set.of();
         this.columns = columns(table, walks, asked, byPlace);
         SheetCells made = new SheetCells(table, walks, laidOut, found);
+        columns.forEach(column -> columnsByName.put(column.name(), column));
         for (Row row : rows) {
+            rowsByName.put(row.name(), row);
             cells.put(row.name(), made.of(row.fault(), columns));
         }
         Ambiguity ambiguity = laidOut ? Ambiguity.in(subject).orElseThrow() : Ambiguity.of(table, subject.scope());
         this.groups = ambiguity.groups().stream().map(group -> NotApart.of(group, ambiguity, table, laidOut)).toList();
+        groups.stream().filter(group -> !group.foundAsOne()).forEach(group -> group.faults().forEach(fault -> mixedUp.putIfAbsent(fault.name().text(), group)));
     }
 
     /**
@@ -165,10 +171,10 @@ public final class FaultSheet {
         return byPlace.getOrDefault(name.at().offset(), List.of());
     }
 
-    /** A question with more than one answer, or one that is still to be given them. */
+    /** A question with more than one answer, or one that is still to be given them; one of the repair tells of faults only where a fault names it. */
     private static boolean asks(Step step) {
         boolean question = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure || step instanceof Step.Calculate;
-        return question && step.outcomes().size() != 1;
+        return question && step.outcomes().size() != 1 && step.frame().verifies().isEmpty();
     }
 
     private static List<String> outcomes(Optional<Step> step) {
@@ -195,11 +201,11 @@ public final class FaultSheet {
     }
 
     public Optional<Row> row(String fault) {
-        return rows.stream().filter(row -> row.name().equals(fault)).findFirst();
+        return Optional.ofNullable(rowsByName.get(fault));
     }
 
     public Optional<Column> column(String step) {
-        return columns.stream().filter(column -> column.name().equals(step)).findFirst();
+        return Optional.ofNullable(columnsByName.get(step));
     }
 
     /** @param fault a name among the rows @param step a name among the columns */
@@ -210,5 +216,10 @@ public final class FaultSheet {
     /** Faults of which no two are told apart, in the order of the table. */
     public List<NotApart> groups() {
         return groups;
+    }
+
+    /** The first group of which a fault is one, where it matters that nothing tells them apart. */
+    public Optional<NotApart> mixedUp(String fault) {
+        return Optional.ofNullable(mixedUp.get(fault));
     }
 }

@@ -116,7 +116,7 @@ public final class SheetChange {
 
     private boolean isWritten(String fault, String step, String words) {
         Optional<FaultSheet.Column> column = sheet.column(step);
-        List<String> now = procedure.faults().stream().filter(one -> one.name().text().equals(fault)).limit(1).flatMap(one -> one.shows().stream())
+        List<String> now = fault(fault).stream().flatMap(one -> one.shows().stream())
                 .filter(showing -> showing.step().text().equals(step)).map(SheetCells::words).toList();
         return now.isEmpty() ? words.isEmpty() : now.size() == 1 && TypedCell.of(now.get(0), step, column.flatMap(FaultSheet.Column::step),
                 column.map(FaultSheet.Column::outcomes).orElse(List.of())).written().equals(words);

@@ -23,7 +23,7 @@ public final class SheetText {
     private static final String CASES = "cases";
     private static final String REMEDY = "remedy";
     private static final int MOST_ROWS = 500;
-    private static final int MOST_COLUMNS = 200;
+    private static final int MOST_COLUMNS = 400;
 
     private SheetText() {
     }

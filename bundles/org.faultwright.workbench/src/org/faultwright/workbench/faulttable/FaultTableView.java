@@ -18,6 +18,7 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.ActionContributionItem;
+import org.eclipse.jface.action.Separator;
 import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.text.IDocument;
@@ -95,10 +96,15 @@ public final class FaultTableView extends ViewPart {
         writing = new TableWriting(grid);
         making.setSystem(true);
         add("Add a fault\u2026", "Add a row: another thing that can be broken", this::addFault);
+        part();
         add("Add a step\u2026", "Add a column: another question to ask", this::addStep);
+        part();
         add("Copy all", "Copy the whole table with its headings, for a spreadsheet", () -> copy(true));
+        part();
         add(PASTE, "Paste cells of a spreadsheet from the cell in hand on, or a whole table with its headings", this::paste);
+        part();
         add(DRAFT, "Write the steps from the table, to be looked at first", this::draft);
+        part();
         add(ORDER, "Look for an order of the steps that takes less time, to be looked at first", this::betterOrder);
         new CellMenu(grid, this::clear, () -> copy(false), this::paste, this::goToText);
         keys();
@@ -113,6 +119,10 @@ public final class FaultTableView extends ViewPart {
         button.setMode(ActionContributionItem.MODE_FORCE_TEXT);
         getViewSite().getActionBars().getToolBarManager().add(button);
         ofAProcedure.add(action);
+    }
+
+    private void part() {
+        getViewSite().getActionBars().getToolBarManager().add(new Separator());
     }
 
     private static Action action(String words, Runnable does) {

@@ -142,11 +142,7 @@ final class GridCanvas extends Canvas {
             widths = new int[sheet.columns().size()];
             for (int i = 0; i < widths.length; i++) {
                 SheetColumn one = sheet.columns().get(i);
-                int wide = painter.headWidth(gc, sheet, one);
-                for (SheetRow each : sheet.rows()) {
-                    wide = Math.max(wide, painter.width(gc, sheet, each, one));
-                }
-                widths[i] = Math.max(LEAST_LETTERS * letter, Math.min(wide, (i == 0 ? MOST_LETTERS_OF_A_FAULT : MOST_LETTERS) * letter));
+                widths[i] = Math.max(LEAST_LETTERS * letter, Math.min(painter.width(gc, sheet, one), (i == 0 ? MOST_LETTERS_OF_A_FAULT : MOST_LETTERS) * letter));
             }
         } finally {
             gc.dispose();

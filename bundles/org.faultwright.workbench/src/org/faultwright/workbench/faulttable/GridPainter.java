@@ -4,6 +4,7 @@
  */
 package org.faultwright.workbench.faulttable;
 
+import java.util.Comparator;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
@@ -20,6 +21,7 @@ import org.faultwright.workbench.look.Palette.Use;
 final class GridPainter {
     private static final int ROOM = 7;
     private static final int BAR = 4;
+    private static final int MEASURED = 4;
     private static final String ELLIPSIS = "\u2026";
 
     private final Font plain;
@@ -38,13 +40,19 @@ final class GridPainter {
         bold.dispose();
     }
 
-    /** How wide a cell would like to be. */
-    int width(GC gc, Sheet sheet, SheetRow row, SheetColumn column) {
+    /** How wide a column would like to be: its longest words decide, by their letters first, as there may be thousands. */
+    int width(GC gc, Sheet sheet, SheetColumn column) {
         gc.setFont(plain);
-        return gc.textExtent(sheet.text(row, column)).x + 2 * ROOM + BAR;
+        return Math.max(headWidth(gc, sheet, column), sheet.rows().stream().map(row -> sheet.sign(row, column) + sheet.text(row, column)).distinct()
+                .sorted(Comparator.comparingInt(String::length).reversed()).limit(MEASURED).mapToInt(words -> extent(gc, words)).max().orElse(0));
     }
 
-    int headWidth(GC gc, Sheet sheet, SheetColumn column) {
+    private int extent(GC gc, String words) {
+        gc.setFont(plain);
+        return gc.textExtent(words).x + 2 * ROOM + BAR;
+    }
+
+    private int headWidth(GC gc, Sheet sheet, SheetColumn column) {
         gc.setFont(bold);
         return gc.textExtent(sheet.head(column)).x + 2 * ROOM + BAR;
     }
@@ -69,12 +77,9 @@ final class GridPainter {
         boolean beside = state == State.NORMAL || column instanceof SheetColumn.Time || !(row instanceof SheetRow.OfFault);
         gc.setFont(state == State.NORMAL || column instanceof SheetColumn.Time ? slanted : plain);
         gc.setForeground(palette.of(state == State.OPEN ? Use.WARNING : beside ? Use.BESIDE : column instanceof SheetColumn.Cases ? Use.QUANTITY : Use.NAME));
-        String words = sheet.text(row, column);
-        boolean mixedUp = column instanceof SheetColumn.Words && sheet.fault(row).flatMap(fault -> sheet.notApart(fault.fault())).isPresent();
-        boolean grave = state == State.AGAINST || column instanceof SheetColumn.Words && sheet.fault(row).filter(fault -> fault.found().stream()
-                .anyMatch(finding -> finding.severity() == org.faultwright.analysis.Severity.ERROR)).isPresent();
-        words(gc, (state == State.AGAINST ? "\u2715 " : mixedUp ? "\u2248 " : "") + words, at);
-        if (grave || mixedUp) {
+        words(gc, sheet.sign(row, column) + sheet.text(row, column), at);
+        boolean grave = sheet.isGrave(row, column);
+        if (grave || sheet.isMixedUp(row, column)) {
             gc.setBackground(palette.of(grave ? Use.ERROR : Use.WARNING));
             gc.fillRectangle(at.x, at.y, BAR, at.height - 1);
         }

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.faults.Figures;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.FaultSheet.State;
@@ -138,7 +139,9 @@ record Sheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Opti
     /** All there is to say of a cell, for who cannot see it and for who wants to know more. */
     String told(SheetRow row, SheetColumn column) {
         if (fault(row).isPresent()) {
-            return fault(row).get().name() + " " + title(fault(row).get()) + "; " + told(fault(row).get(), column);
+            FaultSheet.Row fault = fault(row).get();
+            return column instanceof SheetColumn.OfStep step ? title(fault) + ". " + of.cell(fault.name(), step.name()).told()
+                    : title(fault) + ". \"" + fault.name() + "\": " + told(fault, column);
         }
         return step(column).map(step -> toldOfStep(step) + (row instanceof SheetRow.Takes
                 ? step.takes().isEmpty() ? " It does not say how long it takes." : " It takes " + step.takes() + "."
@@ -147,15 +150,12 @@ record Sheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Opti
     }
 
     private String told(FaultSheet.Row fault, SheetColumn column) {
-        if (column instanceof SheetColumn.OfStep step) {
-            return of.cell(fault.name(), step.name()).told();
-        }
         String share = Figures.percent(fault.share()) + " of all";
         return column instanceof SheetColumn.Cases ? (fault.cases().isEmpty() ? "the cases are not said, counted as 1" : "cases " + fault.cases()) + ", " + share
                 : column instanceof SheetColumn.Time ? fault.seconds().map(time -> "to its conclusion it takes " + Figures.minutes(time) + " on average")
                         .orElse("the steps do not lead it to a conclusion yet, so that there is no time")
                 : column instanceof SheetColumn.Remedy ? (fault.remedies().isEmpty() ? "no remedy is named" : "remedy " + fault.remedies())
-                : Stream.concat(fault.found().stream().map(Finding::message), notApart(fault.fault()).stream())
+                : Stream.concat(fault.found().stream().map(Finding::message), of.mixedUp(fault.name()).map(group -> group.told().get(0)).stream()).distinct()
                         .collect(Collectors.joining(" ", share + ". ", "")).strip();
     }
 
@@ -165,9 +165,19 @@ record Sheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Opti
                 + step.found().stream().map(Finding::message).collect(Collectors.joining(" ", " ", "")).stripTrailing();
     }
 
-    /** With what a fault is mixed up, where that matters. */
-    Optional<String> notApart(Fault fault) {
-        return of.groups().stream().filter(group -> !group.foundAsOne() && group.faults().contains(fault)).findFirst().map(group -> group.told().get(0));
+    /** The sign before the words of a cell: something goes against it, or nothing tells the fault apart. */
+    String sign(SheetRow row, SheetColumn column) {
+        return state(row, column) == State.AGAINST ? "\u2715 " : isMixedUp(row, column) ? "\u2248 " : "";
+    }
+
+    boolean isMixedUp(SheetRow row, SheetColumn column) {
+        return column instanceof SheetColumn.Words && row instanceof SheetRow.OfFault fault && of.mixedUp(fault.name()).isPresent();
+    }
+
+    /** Whether an error was found there. */
+    boolean isGrave(SheetRow row, SheetColumn column) {
+        return state(row, column) == State.AGAINST || column instanceof SheetColumn.Words && fault(row).filter(fault -> fault.found().stream()
+                .anyMatch(finding -> finding.severity() == Severity.ERROR)).isPresent();
     }
 
     /** Where in the text a cell stands, or would stand. */

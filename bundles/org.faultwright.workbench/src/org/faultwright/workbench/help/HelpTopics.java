@@ -29,7 +29,7 @@ final class HelpTopics {
             new Topic("tutorial", "A first procedure, step by step"), new Topic("how-do-i-say", "How do I say \u2026"),
             new Topic("writing", "Keys and order of work"), new Topic("files", "When a file changes outside"), new Topic("settings", "Settings"),
             new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),
-            new Topic("faults", "Faults, order and examples"), new Topic("chart", "The chart of the steps"),
+            new Topic("faults", "Faults, order and examples"), new Topic("fault-table", "The fault table"), new Topic("chart", "The chart of the steps"),
             new Topic("cards", "Cards, trees and reports"),
             new Topic("walk", "Walking a procedure in the window"), new Topic("bench-page", "Walking a procedure at the bench"),
             new Topic("quality", "The quality report"), new Topic("command-line", "Without a window"),

@@ -76,7 +76,7 @@ final class GridPainter {
         gc.fillRectangle(at);
         boolean beside = state == State.NORMAL || column instanceof SheetColumn.Time || !(row instanceof SheetRow.OfFault);
         gc.setFont(state == State.NORMAL || column instanceof SheetColumn.Time ? slanted : plain);
-        gc.setForeground(palette.of(state == State.OPEN ? Use.WARNING : beside ? Use.BESIDE : column instanceof SheetColumn.Cases ? Use.QUANTITY : Use.NAME));
+        gc.setForeground(palette.of(state == State.OPEN ? Use.QUANTITY : beside ? Use.BESIDE : column instanceof SheetColumn.Cases ? Use.QUANTITY : Use.NAME));
         words(gc, sheet.sign(row, column) + sheet.text(row, column), at);
         boolean grave = sheet.isGrave(row, column);
         if (grave || sheet.isMixedUp(row, column)) {

@@ -56,7 +56,9 @@ final class ProposalDialog extends Dialog {
         SashForm parts = new SashForm(area, SWT.VERTICAL);
         GridDataFactory.fillDefaults().grab(true, true).hint(760, 480).applyTo(parts);
         if (!proposed.reasons().isEmpty()) {
-            part(parts, "What it does and why").setText(String.join("\n", proposed.reasons()));
+            StyledText reasons = part(parts, "What it does and why");
+            reasons.setWrapIndent(24);
+            reasons.setText(String.join("\n", proposed.reasons()));
         }
         proposed.change().ifPresent(fix -> {
             lines = part(parts, "The lines of the text that change: - goes, + comes");

@@ -45,8 +45,12 @@ public final class SheetChange {
     private final List<Fix.Edit> edits = new ArrayList<>();
     private final Map<String, Map<String, String>> shown = new LinkedHashMap<>();
     private final Map<String, NewFault> newFaults = new LinkedHashMap<>();
-    private final Map<String, String> newSteps = new LinkedHashMap<>();
+    private final Map<String, NewStep> newSteps = new LinkedHashMap<>();
     private final Set<String> taken = new HashSet<>();
+
+    /** A column to be added. @param outcomes as they are said; none where they are to be what faults show there */
+    private record NewStep(String title, List<String> outcomes) {
+    }
 
     /** A row to be added. */
     private static final class NewFault {
@@ -257,15 +261,40 @@ public final class SheetChange {
         return name;
     }
 
-    /** A column: a question whose outcomes are what the faults show there. @return its name; empty where it is refused */
+    /**
+     * A column: a question. While the steps are still to be drafted, that gives it its outcomes. Else they lead to a conclusion that refers the unit, until
+     * the author leads them elsewhere.
+     *
+     * @return its name; empty where it is refused
+     */
     public String addStep(String typed) {
+        return addStep(typed, List.of());
+    }
+
+    /** The same with its outcomes said, two or more. */
+    public String addStep(String typed, List<String> outcomes) {
         Optional<String> words = words(typed, "A new step", "words");
         if (words.isEmpty()) {
             return "";
         }
+        List<String> said = outcomes.stream().map(String::strip).filter(outcome -> !outcome.isEmpty()).toList();
+        if (said.size() == 1 || said.size() != Set.copyOf(said).size() || said.stream().anyMatch(outcome -> !outcome.matches("[\\p{L}][\\p{L}\\p{N} -]{0,59}"))) {
+            refuse("A new step", "outcomes", "Say two or more, each a word that begins with a letter, with commas between them; or none.");
+            return "";
+        }
+        if (!said.isEmpty() && referring().isEmpty()) {
+            refuse("A new step", "outcomes", "There is no conclusion yet that refers the unit, to which they could lead. Leave them out: the draft gives the step its outcomes.");
+            return "";
+        }
         String name = free(words.get(), "Step");
-        newSteps.put(name, words.get());
+        newSteps.put(name, new NewStep(words.get(), said));
         return name;
+    }
+
+    /** Where outcomes lead that nobody has led anywhere: to the last conclusion that refers the unit to somebody. */
+    private Optional<String> referring() {
+        return procedure.writtenSteps().stream().filter(step -> step instanceof Step.Conclude end && end.refersTo().isPresent()).map(step -> step.name().text())
+                .reduce((one, next) -> next);
     }
 
     private String free(String words, String otherwise) {
@@ -358,13 +387,33 @@ public final class SheetChange {
         if (newSteps.isEmpty()) {
             return Optional.empty();
         }
-        String blocks = newSteps.entrySet().stream().map(entry -> "check " + entry.getKey() + " " + ResultWords.quoted(entry.getValue())
-                + " {\n    takes 1 min\n}\n").collect(Collectors.joining());
+        String blocks = newSteps.entrySet().stream().map(entry -> "check " + entry.getKey() + " " + ResultWords.quoted(entry.getValue().title())
+                + " {\n    takes 1 min\n" + outcomes(entry.getKey(), entry.getValue()) + "}\n").collect(Collectors.joining());
         List<Step> steps = procedure.writtenSteps();
         Optional<SourceRange> last = steps.stream().filter(step -> !(step instanceof Step.Conclude) && !(step instanceof Step.Do)).map(Step::at)
                 .reduce((a, b) -> a.end() > b.end() ? a : b).or(() -> steps.stream().map(Step::at).reduce((a, b) -> a.end() > b.end() ? a : b));
         return Optional.of(last.map(at -> clauses.inserted(clauses.behindBlock(at), "\n" + blocks.stripTrailing()))
                 .orElseGet(() -> clauses.inserted(clauses.end(), "\n" + blocks)));
+    }
+
+    /** Lines for the outcomes of a new step; none where the steps are still to be drafted. */
+    private String outcomes(String name, NewStep step) {
+        Optional<String> leadsTo = referring().filter(end -> sheet.isLaidOut() || !step.outcomes().isEmpty());
+        List<String> words = step.outcomes().isEmpty() ? shownAt(name) : step.outcomes().stream().map(ResultWords::written).toList();
+        return leadsTo.map(end -> words.stream().map(word -> "    " + word + " -> " + end + "\n").collect(Collectors.joining())).orElse("");
+    }
+
+    /** What faults show at a new step, and something else beside it; none where a reading is among it. */
+    private List<String> shownAt(String step) {
+        Set<String> words = new LinkedHashSet<>();
+        shown.values().stream().map(cells -> cells.getOrDefault(step, "")).forEach(written -> words.addAll(TypedCell.words(written)));
+        if (Set.of("yes", "no").containsAll(words)) {
+            return List.of("yes", "no");
+        }
+        if (words.size() == 1) {
+            words.add("other");
+        }
+        return words.stream().anyMatch(word -> Character.isDigit(word.charAt(0)) || word.startsWith("-")) ? List.of() : List.copyOf(words);
     }
 
     private Optional<Fault> fault(String name) {

@@ -140,6 +140,14 @@ record TypedCell(String written, Optional<String> refused) {
         return read.problem().isEmpty() && read.quantity().unit().isKnown() ? Optional.of(read.quantity()) : Optional.empty();
     }
 
+    /** The outcomes alone of what is written in a cell, without their shares. */
+    static List<String> words(String written) {
+        return written.isEmpty() ? List.of() : OR.splitAsStream(written).map(one -> {
+            Matcher share = SHARE.matcher(one);
+            return share.matches() ? share.group(1) : one;
+        }).toList();
+    }
+
     private static TypedCell yes(String written) {
         return new TypedCell(written, Optional.empty());
     }
@@ -147,5 +155,4 @@ record TypedCell(String written, Optional<String> refused) {
     private static TypedCell no(String sentence) {
         return new TypedCell("", Optional.of(sentence));
     }
-
 }

@@ -292,12 +292,13 @@ class FaultTableViewTest {
         Waiting.until("the fault is in hand", () -> grid.inHandRow().filter(new SheetRow.OfFault("RollerWornFlat")::equals).isPresent());
         assertTrue(document.get().contains("fault RollerWornFlat \"Roller worn flat\" {\n    cases 1\n}"), document.get());
 
-        answerInput("Add a step", "Is the roller flat?");
+        answerInput("Add a step", "Is the roller flat? flat, round");
         run("Add a step\u2026");
         Waiting.until("the step is in hand", () -> grid.inHandColumn().filter(new SheetColumn.OfStep("IsTheRollerFlat")::equals).isPresent());
         take("RollerWornFlat", "IsTheRollerFlat");
-        write("flat");
+        write("fl");
         Waiting.until("it is written", () -> document.get().contains("shows IsTheRollerFlat flat"));
+        assertTrue(document.get().contains("check IsTheRollerFlat \"Is the roller flat?\" {\n    takes 1 min\n    flat -> NotUnderstood\n    round -> NotUnderstood\n}"), document.get());
     }
 
     @Test

@@ -6,6 +6,8 @@ package org.faultwright.workbench.faulttable;
 
 import java.util.Optional;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
 import org.faultwright.analysis.table.SheetColumn;
@@ -20,7 +22,15 @@ final class CellMenu {
         this.grid = grid;
         this.menu = new Menu(grid);
         grid.setMenu(menu);
-        grid.addListener(SWT.MenuDetect, event -> event.doit = grid.sheet().isPresent());
+        grid.addListener(SWT.MenuDetect, event -> {
+            event.doit = grid.sheet().isPresent();
+            if (event.doit && event.detail == SWT.MENU_KEYBOARD) {
+                Rectangle cell = grid.area(grid.row(), grid.column());
+                Point corner = grid.toDisplay(cell.x, cell.y + cell.height);
+                event.x = corner.x;
+                event.y = corner.y;
+            }
+        });
         menu.addListener(SWT.Show, event -> fill(clear, copy, paste, goToText));
     }
 

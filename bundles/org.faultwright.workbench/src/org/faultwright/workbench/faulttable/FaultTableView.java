@@ -354,12 +354,24 @@ public final class FaultTableView extends ViewPart {
     }
 
     private void addFault() {
-        ask("Add a fault", "What is broken, in a few words:").ifPresent(words -> add(words, SheetChange::addFault, name -> grid.take(new SheetRow.OfFault(name), new SheetColumn.Cases())));
+        ask("Add a fault", "What is broken, in a few words:").ifPresent(words -> add(change -> change.addFault(words),
+                name -> grid.take(new SheetRow.OfFault(name), new SheetColumn.Cases())));
     }
 
     private void addStep() {
-        ask("Add a step", "What is looked at or asked, as a question. What faults show there becomes its outcomes:")
-                .ifPresent(words -> add(words, SheetChange::addStep, name -> grid.take(new SheetRow.Takes(), new SheetColumn.OfStep(name))));
+        boolean laidOut = sheet != null && sheet.isLaidOut();
+        ask("Add a step", laidOut ? "What is looked at or asked, with its outcomes behind the question mark, as in: Is it warm? yes, no"
+                : "What is looked at or asked, as a question. What faults show there becomes its outcomes:").ifPresent(typed -> {
+            int mark = laidOut ? typed.indexOf('?') : -1;
+            String words = mark < 0 ? typed : typed.substring(0, mark + 1);
+            List<String> outcomes = mark < 0 ? List.of() : List.of(typed.substring(mark + 1).split(","));
+            add(change -> change.addStep(words, outcomes), name -> {
+                grid.take(new SheetRow.Takes(), new SheetColumn.OfStep(name));
+                if (laidOut) {
+                    beside.tell("The step is written. Its outcomes lead to a conclusion that refers the unit: lead them on in the text, and a step to it.", List.of());
+                }
+            });
+        });
     }
 
     private Optional<String> ask(String title, String question) {
@@ -367,15 +379,11 @@ public final class FaultTableView extends ViewPart {
         return dialog.open() == Window.OK ? Optional.of(dialog.getValue()) : Optional.empty();
     }
 
-    private interface Adding {
-        String add(SheetChange change, String words);
-    }
-
-    /** What was added is taken in hand as soon as it is shown. */
-    void add(String words, Adding adds, Consumer<String> added) {
+    /** What was added is taken in hand as soon as it is shown. @param adds gives it the name that it is found by */
+    private void add(Function<SheetChange, String> adds, Consumer<String> added) {
         String[] name = {""};
-        write("Add to the table", change -> name[0] = adds.add(change, words), () -> { });
-        whenShown(() -> !name[0].isEmpty() && sheet != null && (sheet.row(name[0]).isPresent() || sheet.column(name[0]).isPresent()), () -> added.accept(name[0]));
+        write("Add to the table", change -> name[0] = adds.apply(change), () -> name[0] = "");
+        whenShown(() -> sheet != null && (sheet.row(name[0]).isPresent() || sheet.column(name[0]).isPresent()), () -> added.accept(name[0]));
     }
 
     private void whenShown(Supplier<Boolean> shown, Runnable then) {

@@ -142,12 +142,26 @@ class SheetChangeTest {
             one.cases(fault, "4");
         });
         assertLine("remedy NewSwitch }\nfault SpringTiredFlat \"Spring tired, \\\"flat\\\"\" {\n    cases 4\n    shows SeeIt dim, DoesTheSpringSag yes\n}\n\nbegin", after);
-        assertLine("check DoesTheSpringSag \"Does the spring sag?\" {\n    takes 1 min\n}\n", after);
+        assertLine("check DoesTheSpringSag \"Does the spring sag?\" {\n    takes 1 min\n    yes -> HandOn\n    no -> HandOn\n}\n", after);
         assertLine("TryLens yes, DoesTheSpringSag no\n", after);
         assertLine("procedure P \"P\"\n\nfault A \"A\" {\n    cases 1\n}\n", changed("procedure P \"P\"\n", one -> one.addFault("A")));
         assertLine("}\n\n// first\nbegin at Look", changed("procedure P \"P\"\n// first\nbegin at Look\ncheck Look \"?\" { a -> Look b -> Look }\n", one -> one.addFault("A")));
         assertLine("fault Dust2 \"dust\"", changed(BENCH, one -> one.addFault("dust")));
         assertLine("fault Fault47 \"47\"", changed(BENCH, one -> one.addFault("47")));
+    }
+
+    @Test
+    void should_lead_the_outcomes_of_a_new_step_to_whoever_the_unit_is_referred_to() {
+        assertLine("    warm -> HandOn\n    \"very hot\" -> HandOn\n}", changed(BENCH, one -> one.addStep("Is it warm?", List.of(" warm", "very hot "))));
+        assertLine("    takes 1 min\n    dusty -> HandOn\n    other -> HandOn\n}", changed(BENCH, one -> one.shows("Dust", one.addStep("Dusty?"), "dusty")));
+        assertLine("    takes 1 min\n    a -> HandOn\n    b -> HandOn\n}", changed(BENCH, one -> one.shows("Dust", one.addStep("Which?"), "a 70 % or b")));
+        assertLine("check Volts2 \"Volts\" {\n    takes 1 min\n}", changed(BENCH, one -> one.shows("Dust", one.addStep("Volts"), "2 V")));
+        assertTrue(refused(one -> one.addStep("Warm?", List.of("yes"))).contains("two or more"));
+        assertTrue(refused(one -> one.addStep("Warm?", List.of("yes", "yes"))).contains("two or more"));
+        assertTrue(refused(one -> one.addStep("Warm?", List.of("yes", "no } fault"))).contains("two or more"));
+        SheetChange early = new SheetChange(FaultSheetTest.sheet("procedure P \"P\"\nfault A \"A\" { shows Look bad }\n"));
+        early.addStep("Warm?", List.of("yes", "no"));
+        assertTrue(early.refused().get(0).contains("Leave them out"), early.refused().toString());
     }
 
     @Test

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Assessment;
 import org.faultwright.analysis.CheckedProcedure;
@@ -132,18 +133,20 @@ public final class EditingServices {
     /**
      * Why a change of the fault table must not be written: the changed text cannot be read there, or says what no step shows. That a table is not
      * finished is no reason. Absent where it may be written.
+     *
+     * @param text as it stands, to which the change belongs
      */
-    public Optional<String> against(Fix change) {
-        SourceText before = change.edits().get(0).at().source();
-        Document read = reader.read(before);
-        Document changed = reader.read(new SourceText(before.name(), change.applied()));
-        if (changed.problems().size() > read.problems().size()) {
-            return changed.problems().stream().filter(problem -> read.problems().stream().noneMatch(old -> old.message().equals(problem.message())))
-                    .map(ReadingProblem::message).findFirst().or(() -> Optional.of("The changed text could not be read."));
+    public Optional<String> against(OpenText text, Fix change) {
+        Document changed = reader.read(new SourceText(text.source().name(), change.applied()));
+        Set<String> unread = text.document().problems().stream().map(ReadingProblem::message).collect(Collectors.toSet());
+        if (changed.problems().size() > text.document().problems().size()) {
+            return changed.problems().stream().map(ReadingProblem::message).filter(message -> !unread.contains(message)).findFirst()
+                    .or(() -> Optional.of("The changed text could not be read."));
         }
         Checker checker = new Checker(ofTheTable, Optional.empty());
-        return new FixTrial(reader::read, checker).added(change, checker.check(read)).stream()
-                .filter(finding -> finding.severity() == Severity.ERROR).map(Finding::message).findFirst();
+        List<String> before = checker.check(text.document()).stream().map(Finding::message).toList();
+        return checker.check(changed).stream().filter(finding -> finding.severity() == Severity.ERROR).map(Finding::message)
+                .filter(message -> !before.contains(message)).findFirst();
     }
 
     /** A first draft of the steps, tried with every rule. This takes several full checks. */

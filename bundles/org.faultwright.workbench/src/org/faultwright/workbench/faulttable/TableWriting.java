@@ -87,7 +87,7 @@ final class TableWriting {
         }
         SheetChange made = change.apply(sheet.get());
         Optional<Fix> fix = made.fix(title);
-        Optional<String> against = fix.flatMap(LiveTexts.get().services()::against);
+        Optional<String> against = fix.flatMap(one -> LiveTexts.get().services().against(live.get().text(), one));
         return against.isPresent() ? new Outcome(Optional.empty(), List.of(against.get())) : new Outcome(fix, made.refused());
     }
 }

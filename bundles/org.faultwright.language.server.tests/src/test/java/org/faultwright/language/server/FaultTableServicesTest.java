@@ -46,12 +46,12 @@ class FaultTableServicesTest {
         OpenText text = open("LundavikTillDrawer.procedure");
         SheetChange change = new SheetChange(services.faultSheet(text).orElseThrow());
         change.shows(change.addFault("New"), change.addStep("Is it warm?"), "yes");
-        assertEquals(Optional.empty(), services.against(change.fix("Add").orElseThrow()));
+        assertEquals(Optional.empty(), services.against(text, change.fix("Add").orElseThrow()));
 
         Procedure procedure = (Procedure) text.document();
         SourceRange shown = procedure.faults().get(0).shows().get(0).at();
-        assertTrue(services.against(Fix.replacing("x", shown, "SeeIt } {")).isPresent());
-        assertTrue(services.against(Fix.replacing("x", shown, "SeeIt gone")).orElseThrow().contains("gone"));
+        assertTrue(services.against(text, Fix.replacing("x", shown, "SeeIt } {")).isPresent());
+        assertTrue(services.against(text, Fix.replacing("x", shown, "SeeIt gone")).orElseThrow().contains("gone"));
     }
 
     @Test

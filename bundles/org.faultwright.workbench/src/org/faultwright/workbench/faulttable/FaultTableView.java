@@ -327,6 +327,11 @@ public final class FaultTableView extends ViewPart {
         public void sort(Sheet.Sorting by) {
             FaultTableView.this.sort(sorting == by ? Sheet.Sorting.WRITTEN : by);
         }
+
+        @Override
+        public void allFaults() {
+            choose("");
+        }
     }
 
     private void clear() {

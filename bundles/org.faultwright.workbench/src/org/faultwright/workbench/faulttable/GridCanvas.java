@@ -38,6 +38,9 @@ final class GridCanvas extends Canvas {
         void goToText();
 
         void sort(Sheet.Sorting by);
+
+        /** Back from a few faults to all of them. */
+        void allFaults();
     }
 
     private static final int LEAST_LETTERS = 6;
@@ -344,6 +347,7 @@ final class GridCanvas extends Canvas {
                 }
             }
             case SWT.F2 -> edit(Optional.empty());
+            case SWT.ESC -> presses.allFaults();
             case SWT.DEL, SWT.BS -> presses.clear();
             default -> {
                 if (!far && event.character >= ' ' && event.character != SWT.DEL) {

@@ -171,10 +171,10 @@ public final class FaultSheet {
         return byPlace.getOrDefault(name.at().offset(), List.of());
     }
 
-    /** A question with more than one answer, or one that is still to be given them; one of the repair tells of faults only where a fault names it. */
+    /** A question with more than one answer, or one that is still to be given them. */
     private static boolean asks(Step step) {
         boolean question = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure || step instanceof Step.Calculate;
-        return question && step.outcomes().size() != 1 && step.frame().verifies().isEmpty();
+        return question && step.outcomes().size() != 1;
     }
 
     private static List<String> outcomes(Optional<Step> step) {

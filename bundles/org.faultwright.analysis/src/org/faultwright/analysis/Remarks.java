@@ -33,4 +33,19 @@ public final class Remarks {
     public static String keptFrom(String lines, String indent) {
         return in(lines).stream().map(remark -> indent + remark + "\n").collect(Collectors.joining());
     }
+
+    /** The text with blanks in the place of remarks and of what stands in quotation marks, each sign of the language where it was. */
+    public static String blanked(String text) {
+        StringBuilder blanked = new StringBuilder(text);
+        Matcher part = PART.matcher(text);
+        while (part.find()) {
+            boolean remark = part.group("remark") != null;
+            for (int i = remark ? part.start() : part.start() + 1; i < (remark ? part.end() : part.end() - 1); i++) {
+                if (text.charAt(i) != '\n' && text.charAt(i) != '\r') {
+                    blanked.setCharAt(i, ' ');
+                }
+            }
+        }
+        return blanked.toString();
+    }
 }

@@ -87,7 +87,7 @@ final class FaultwrightBars extends ActionBarAdvisor {
         check.add(new Separator());
         commands(check, "nextOnPath", "previousOnPath");
         check.add(new Separator());
-        commands(check, "walk", "compare");
+        commands(check, "walk", "faultTable", "compare");
 
         MenuManager help = menu(bar, "&Help", "help");
         commands(help, "helpTopics");

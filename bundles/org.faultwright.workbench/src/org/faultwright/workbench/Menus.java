@@ -20,7 +20,8 @@ public final class Menus {
             Map.entry("openFolder", "folder"), Map.entry("publish", "publish"), Map.entry("nextFinding", "findings"),
             Map.entry("previousFinding", "findings"), Map.entry("nextOnPath", "nextInPath"),
             Map.entry("previousOnPath", "previousInPath"), Map.entry("helpTopics", "note"),
-            Map.entry("about", "faultwright"), Map.entry("walk", "walk"), Map.entry("find", "find"), Map.entry("compare", "compare"));
+            Map.entry("about", "faultwright"), Map.entry("walk", "walk"), Map.entry("find", "find"),
+            Map.entry("compare", "compare"), Map.entry("faultTable", "table"));
 
     private Menus() {
     }

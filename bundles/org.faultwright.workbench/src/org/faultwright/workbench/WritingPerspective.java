@@ -11,6 +11,7 @@ import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.chart.ChartView;
 import org.faultwright.workbench.compare.CompareView;
 import org.faultwright.workbench.find.FindView;
+import org.faultwright.workbench.faulttable.FaultTableView;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.outline.OutlineView;
@@ -38,6 +39,7 @@ public final class WritingPerspective implements IPerspectiveFactory {
         layout.addView(OutlineView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
         IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, beside ? 0.72f : 0.62f, layout.getEditorArea());
         below.addView(FindingsView.ID);
+        below.addView(FaultTableView.ID);
         below.addView(FindView.ID);
         below.addView(UsedByView.ID);
         below.addView(CompareView.ID);
@@ -53,8 +55,8 @@ public final class WritingPerspective implements IPerspectiveFactory {
             below.addView(ChartView.ID);
             below.addPlaceholder(HelpView.ID);
         }
-        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, ChartView.ID, OutlineView.ID, FindView.ID,
-                UsedByView.ID, CompareView.ID}) {
+        for (String view : new String[] {ShelfView.ID, FindingsView.ID, CardView.ID, WalkView.ID, ChartView.ID, FaultTableView.ID, OutlineView.ID,
+                FindView.ID, UsedByView.ID, CompareView.ID}) {
             layout.getViewLayout(view).setCloseable(false);
         }
     }

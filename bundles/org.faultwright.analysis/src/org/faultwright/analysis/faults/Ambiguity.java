@@ -9,12 +9,14 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 
 /**
@@ -36,24 +38,37 @@ public final class Ambiguity {
     }
 
     private final FaultTable table;
-    private final FaultWalks walks;
+    /** Absent where there are no steps to walk yet. */
+    private final Optional<FaultWalks> walks;
+    private final Predicate<Step> judgesRepair;
     private final List<Step> used;
     private final List<BitSet> notApart;
     private final List<Group> groups;
 
-    private Ambiguity(Subject subject) {
-        this.walks = FaultWalks.in(subject).orElseThrow();
-        this.table = walks.table();
-        BitSet reached = walks.tree().used();
-        this.used = table.steps().stream()
-                .filter(step -> walks.tree().number(step.name().text()).stream().anyMatch(reached::get)).toList();
+    private Ambiguity(FaultTable table, Optional<FaultWalks> walks, Predicate<Step> judgesRepair, List<Step> used) {
+        this.table = table;
+        this.walks = walks;
+        this.judgesRepair = judgesRepair;
+        this.used = used;
         this.notApart = IntStream.range(0, table.size()).mapToObj(this::notApart).toList();
         this.groups = findGroups();
     }
 
     /** What is not told apart in a subject that is a procedure, computed once. */
     public static Optional<Ambiguity> in(Subject subject) {
-        return subject.procedure().map(procedure -> subject.shared(Ambiguity.class, Ambiguity::new));
+        return subject.procedure().map(procedure -> subject.shared(Ambiguity.class, s -> inTree(FaultWalks.in(s).orElseThrow())));
+    }
+
+    private static Ambiguity inTree(FaultWalks walks) {
+        BitSet reached = walks.tree().used();
+        return new Ambiguity(walks.table(), Optional.of(walks), walks::judgesRepair, walks.table().steps().stream()
+                .filter(step -> walks.tree().number(step.name().text()).stream().anyMatch(reached::get)).toList());
+    }
+
+    /** What no step of a table tells apart, whichever of them are asked: for faults whose steps are still to be put in an order. */
+    public static Ambiguity of(FaultTable table, Scope scope) {
+        Predicate<Step> judges = step -> Repairs.verifies(step, scope);
+        return new Ambiguity(table, Optional.empty(), judges, table.steps().stream().filter(judges.negate()).toList());
     }
 
     public static Ambiguity of(Procedure procedure) {
@@ -71,13 +86,17 @@ public final class Ambiguity {
     }
 
     private boolean partInTheTree(Fault one, Fault other) {
-        Set<Step> ofOne = ends(one);
-        Set<Step> ofOther = ends(other);
+        return walks.isPresent() && partInTheTree(walks.get(), one, other);
+    }
+
+    private static boolean partInTheTree(FaultWalks walks, Fault one, Fault other) {
+        Set<Step> ofOne = ends(walks, one);
+        Set<Step> ofOther = ends(walks, other);
         return walks.of(one).reachesFinding() && walks.of(other).reachesFinding()
                 && ofOne.stream().noneMatch(ofOther::contains);
     }
 
-    private Set<Step> ends(Fault fault) {
+    private static Set<Step> ends(FaultWalks walks, Fault fault) {
         return walks.of(fault).endings().stream().filter(end -> !end.conclusion().finds().isEmpty())
                 .map(FaultWalk.Ending::conclusion).collect(Collectors.toSet());
     }
@@ -131,10 +150,14 @@ public final class Ambiguity {
 
     private Group group(BitSet members) {
         List<Fault> faults = members.stream().mapToObj(table.faults()::get).toList();
+        return new Group(faults, walks.filter(known -> foundTogether(known.tree(), faults)).isPresent());
+    }
+
+    private static boolean foundTogether(Tree tree, List<Fault> faults) {
         BitSet finding = new BitSet();
-        finding.set(0, walks.tree().size());
-        faults.forEach(fault -> finding.and(walks.tree().finding(fault.name().text())));
-        return new Group(faults, !finding.isEmpty());
+        finding.set(0, tree.size());
+        faults.forEach(fault -> finding.and(tree.finding(fault.name().text())));
+        return !finding.isEmpty();
     }
 
     /** In the order of the table; each of two or more faults. A fault may be in several where results overlap. */
@@ -161,7 +184,7 @@ public final class Ambiguity {
 
     /** Steps come to of which the table says what some of the group show, but not what all of them do. */
     public List<Step> silentForSome(Group group) {
-        return used.stream().filter(step -> !walks.judgesRepair(step) && step.outcomes().size() > 1)
+        return used.stream().filter(step -> !judgesRepair.test(step) && step.outcomes().size() > 1)
                 .filter(step -> group.faults().stream().anyMatch(fault -> table.cell(fault, step).isSilent())
                         && group.faults().stream().anyMatch(fault -> !table.cell(fault, step).isSilent())).toList();
     }

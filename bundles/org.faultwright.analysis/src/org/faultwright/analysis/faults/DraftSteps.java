@@ -171,6 +171,14 @@ final class DraftSteps {
         return List.copyOf(byName.values());
     }
 
+    /** The procedure with all of them. */
+    Procedure completed() {
+        Procedure p = procedure;
+        return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), all(), p.examples(),
+                p.problems(), p.at());
+    }
+
     /** A name such as {@code KeyLook} as words: {@code Key look}. */
     static String title(String name) {
         String words = name.replaceAll("(?<=[\\p{Ll}\\p{N}])(?=\\p{Lu})", " ").replace('_', ' ');

@@ -76,7 +76,7 @@ final class DraftTree {
         this.bench = new Bench(procedure.scope());
         this.closed = Closing.broughtBack(procedure);
         this.here = procedure.name().at();
-        this.table = FaultTable.of(withSteps());
+        this.table = FaultTable.of(steps.completed());
         this.presumed = PresumedTable.modest(table);
         this.faults = table.faults();
         this.goals = faults.stream().collect(Collectors.groupingBy(this::goal, LinkedHashMap::new, Collectors.toList()));
@@ -100,13 +100,6 @@ final class DraftTree {
         return procedure.faults().isEmpty() ? Optional.of("The procedure has no faults: a draft is made from what they show.")
                 : procedure.faults().size() > TestProblem.MOST ? Optional.of("The procedure has more than " + TestProblem.MOST
                         + " faults: split it first.") : Optional.empty();
-    }
-
-    private Procedure withSteps() {
-        Procedure p = procedure;
-        return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), steps.all(), p.examples(),
-                p.problems(), p.at());
     }
 
     /** Faults with the same remedies need not be told apart; one without any stands for itself. */

@@ -53,6 +53,14 @@ public final class FaultTable {
         return new FaultTable(procedure);
     }
 
+    /**
+     * The table with every step that faults show something at, those that nobody has written yet and those without outcomes among them, with the
+     * outcomes that a draft would give them.
+     */
+    public static FaultTable completed(Procedure procedure) {
+        return of(new DraftSteps(procedure).completed());
+    }
+
     /** The table of a subject that is a procedure, computed once. */
     public static Optional<FaultTable> in(Subject subject) {
         return subject.procedure().map(procedure -> subject.shared(FaultTable.class, s -> of(procedure)));

@@ -51,12 +51,13 @@ public final class ResultWords {
         return plain ? key : quoted(key);
     }
 
-    static String quoted(String text) {
+    /** In quotation marks, whatever stands in it. */
+    public static String quoted(String text) {
         return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     }
 
     /** Words that lead to this outcome of a step: its key, or for a range without a label a reading that only it takes. */
-    static String leadingTo(Step step, Outcome outcome) {
+    public static String leadingTo(Step step, Outcome outcome) {
         if (outcome.head() instanceof Outcome.Band band && band.label().isEmpty()) {
             QuantityKind kind = Results.kind(step);
             List<Interval> others = step.outcomes().stream().filter(other -> other != outcome).map(Outcome::head)

@@ -8,12 +8,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Remarks;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 
-/** Adds entries to a list of what steps show and takes them out again, commas and all. */
+/** Adds entries to a list of what steps show and takes them out again, commas and all; remarks among them stay. */
 public final class ShowingText {
     private static final String SHOWS = "shows";
 
@@ -61,7 +63,7 @@ public final class ShowingText {
     }
 
     private static String between(SourceRange one, SourceRange next) {
-        return one.source().content().substring(one.end(), Math.max(one.end(), next.offset()));
+        return Remarks.blanked(one.source().content().substring(one.end(), Math.max(one.end(), next.offset())));
     }
 
     private static List<Fix.Edit> withoutInClause(List<Showing> clause, Predicate<Showing> leaving) {
@@ -85,14 +87,26 @@ public final class ShowingText {
             } else {
                 from = kept >= 0 ? clause.get(kept).at().end() : keyword(clause.get(first).at());
             }
-            edits.add(new Fix.Edit(new SourceRange(clause.get(first).at().source(), from, to - from), ""));
+            edits.add(new Fix.Edit(new SourceRange(clause.get(first).at().source(), from, to - from), remarks(text, from, to)));
         }
         return edits;
     }
 
+    /** The remarks that stay of entries that are replaced or taken out. */
+    public static String remarks(SourceRange stretch) {
+        return remarks(stretch.source().content(), stretch.offset(), stretch.end());
+    }
+
+    private static String remarks(String text, int from, int to) {
+        String kept = Remarks.in(text.substring(from, to)).stream().map(remark -> " " + remark + (remark.startsWith("//") ? "\n        " : ""))
+                .collect(Collectors.joining());
+        return to < text.length() && isLineEnd(text.charAt(to)) ? kept.stripTrailing() : kept;
+    }
+
     /** Behind the comma and the blanks that follow, but on the same line. */
     private static int behindComma(String text, int from, int next) {
-        int comma = text.indexOf(',', from);
+        int comma = from + Remarks.blanked(text.substring(from, Math.max(from, next))).indexOf(',');
+        comma = comma < from ? -1 : comma;
         int to = comma < 0 || comma >= next ? next : comma + 1;
         while (to < next && (text.charAt(to) == ' ' || text.charAt(to) == '\t')) {
             to++;
@@ -114,7 +128,7 @@ public final class ShowingText {
 
     /** Where the word before a list begins, if one stands there. */
     private static int keyword(SourceRange first) {
-        String before = first.source().content().substring(0, first.offset()).stripTrailing();
+        String before = Remarks.blanked(first.source().content().substring(0, first.offset())).stripTrailing();
         return before.endsWith(SHOWS) ? before.length() - SHOWS.length() : first.offset();
     }
 }

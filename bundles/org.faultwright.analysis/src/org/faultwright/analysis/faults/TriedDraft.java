@@ -81,8 +81,8 @@ public final class TriedDraft {
     private static Optional<String> isWhole(Procedure procedure, Checker checker) {
         boolean whole = procedure.begin().isPresent() && FaultWalks.of(procedure).all().stream().allMatch(FaultWalk::reachesFinding)
                 && checker.check(procedure).stream().noneMatch(finding -> finding.severity() == Severity.ERROR && TREE.contains(group(finding)));
-        return whole ? Optional.of("The steps are all there, and every fault comes to its conclusion. \"faultwright order\" looks for a better order"
-                + " of them; to have them drafted anew, take them out, or their outcomes.") : Optional.empty();
+        return whole ? Optional.of("The steps are all there, and every fault comes to its conclusion. \"faultwright order\", and \"Better order\" in the window, look for a"
+                + " better order of them; to have them drafted anew, take them out, or their outcomes.") : Optional.empty();
     }
 
     private static Optional<Group> group(Finding finding) {

@@ -7,9 +7,8 @@ package org.faultwright.analysis.walk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Remarks;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
@@ -44,17 +43,9 @@ public final class TallyEdits {
         return List.copyOf(edits);
     }
 
-    /** Words in quotation marks and remarks, in which a brace opens nothing; or the brace. */
-    private static final Pattern BRACE = Pattern.compile("\"(?:\\\\.|[^\"\\\\])*+\"|//[^\\n]*+|/\\*(?s:.*?)\\*/|(\\{)");
-
     private static Optional<SourceRange> brace(SourceRange block, int from) {
-        Matcher signs = BRACE.matcher(block.source().content()).region(from, block.end());
-        while (signs.find()) {
-            if (signs.group(1) != null) {
-                return Optional.of(new SourceRange(block.source(), signs.start(), 1));
-            }
-        }
-        return Optional.empty();
+        int at = Remarks.blanked(block.source().content()).indexOf('{', from);
+        return at < 0 || at >= block.end() ? Optional.empty() : Optional.of(new SourceRange(block.source(), at, 1));
     }
 
     /** One for each step of the text that states its time and took otherwise. */

@@ -11,7 +11,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Assessment;
 import org.faultwright.analysis.CheckedProcedure;
@@ -21,13 +23,20 @@ import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.FixRun;
 import org.faultwright.analysis.FixTrial;
 import org.faultwright.analysis.FullCheck;
+import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleSet;
+import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.DraftReport;
+import org.faultwright.analysis.faults.ProposedChange;
+import org.faultwright.analysis.rules.OrderReport;
+import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.language.FileLibraryFinder;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.language.kept.KeptResults;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceText;
 
 /**
@@ -38,6 +47,9 @@ import org.faultwright.procedure.SourceText;
 public final class EditingServices {
     /** Of more texts than these, nobody writes in turn. */
     private static final int MOST_WRITTEN = 32;
+    /** What a cell of the fault table can get wrong, whatever else is still to be written. */
+    private static final Set<String> OF_THE_TABLE = Set.of("fault-signature-outcome-unknown", "signature-shares-not-100", "step-shown-twice",
+            "duplicate-name", "negative-amount");
 
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
     /** Of the texts written last; what a text was read from is larger than all else that is known of it. */
@@ -55,6 +67,7 @@ public final class EditingServices {
     private final Checker quick;
     private final Checker forAPause;
     private final Checker every;
+    private final List<Rule> ofTheTable = RuleSet.quick().stream().filter(rule -> OF_THE_TABLE.contains(rule.header().id())).toList();
     private final FullCheck undated = new FullCheck(Optional.empty());
     private final Optional<LocalDate> today;
     private KeptResults kept;
@@ -149,6 +162,50 @@ public final class EditingServices {
     public List<Finding> added(Fix change) {
         SourceText before = change.edits().get(0).at().source();
         return new FixTrial(reader::read, every).added(change, every.check(reader.read(before)));
+    }
+
+    // ---- the fault table
+
+    /** The fault table of a text with what was found in it so far; absent for a library. */
+    public Optional<FaultSheet> faultSheet(OpenText text) {
+        if (!text.isFull()) {
+            // whoever studies the text in a pause holds it for longer than a table may take to be seen
+            return FaultSheet.of(new Subject(text.document(), Optional.empty()), text.findings());
+        }
+        synchronized (text.subject()) {
+            return FaultSheet.of(text.subject(), text.findings());
+        }
+    }
+
+    /**
+     * Why a change of the fault table must not be written: the changed text cannot be read there, or says what no step shows. That a table is not
+     * finished is no reason. Absent where it may be written.
+     *
+     * @param text as it stands, to which the change belongs
+     */
+    public Optional<String> against(OpenText text, Fix change) {
+        Document changed = reader.read(new SourceText(text.source().name(), change.applied()));
+        Set<String> unread = text.document().problems().stream().map(ReadingProblem::message).collect(Collectors.toSet());
+        if (changed.problems().size() > text.document().problems().size()) {
+            return changed.problems().stream().map(ReadingProblem::message).filter(message -> !unread.contains(message)).findFirst()
+                    .or(() -> Optional.of("The changed text could not be read."));
+        }
+        Checker checker = new Checker(ofTheTable, Optional.empty());
+        List<String> before = checker.check(text.document()).stream().map(Finding::message).toList();
+        return checker.check(changed).stream().filter(finding -> finding.severity() == Severity.ERROR).map(Finding::message)
+                .filter(message -> !before.contains(message)).findFirst();
+    }
+
+    /** A first draft of the steps, tried with every rule. This takes several full checks. */
+    public ProposedChange draft(Procedure procedure) {
+        return DraftReport.of(procedure, reader::read, every);
+    }
+
+    /** A better order of the steps, tried with every rule. This takes several full checks. */
+    public ProposedChange betterOrder(OpenText procedure) {
+        synchronized (procedure.subject()) {
+            return OrderReport.of(procedure.subject());
+        }
     }
 
     /**

@@ -4,21 +4,18 @@
  */
 package org.faultwright.language.beginning;
 
-import java.text.Normalizer;
 import java.util.HashSet;
-import java.util.Locale;
 import java.util.Set;
+import org.faultwright.analysis.CoinedName;
 import org.faultwright.language.reference.LanguageReference;
 
 /** Makes names, outcomes and titles of the language from the words in a table. */
 final class Names {
-    private static final int LONGEST = 40;
-
     private final Set<String> taken = new HashSet<>();
 
     /** A name that none before it had: {@code Head too cold} becomes {@code HeadTooCold}. */
     String name(String words, String otherwise) {
-        String joined = joined(words, true);
+        String joined = CoinedName.of(words, true);
         String name = joined.isEmpty() || Character.isDigit(joined.charAt(0)) ? otherwise + joined : joined;
         String free = isFree(name) ? name : name + "1";
         for (int i = 2; !taken.add(free); i++) {
@@ -29,7 +26,7 @@ final class Names {
 
     /** A word for an answer: {@code Very dark} becomes {@code veryDark}. */
     static String outcome(String words) {
-        String joined = joined(words, false);
+        String joined = CoinedName.of(words, false);
         String word = joined.isEmpty() || Character.isDigit(joined.charAt(0)) ? "is" + joined : joined;
         return isFree(word) ? word : word + "1";
     }
@@ -43,18 +40,5 @@ final class Names {
     /** Whether the language does not use the word itself. */
     static boolean isFree(String word) {
         return !LanguageReference.words().contains(word) && !word.matches("R\\d+");
-    }
-
-    private static String joined(String words, boolean capital) {
-        String plain = Normalizer.normalize(words, Normalizer.Form.NFD).replaceAll("\\p{M}+", "");
-        StringBuilder joined = new StringBuilder();
-        for (String word : plain.split("[^A-Za-z0-9]+")) {
-            if (!word.isEmpty() && joined.length() + word.length() <= LONGEST) {
-                boolean upper = capital || joined.length() > 0;
-                joined.append(upper ? word.substring(0, 1).toUpperCase(Locale.ROOT) : word.substring(0, 1).toLowerCase(Locale.ROOT))
-                        .append(word.substring(1));
-            }
-        }
-        return joined.toString();
     }
 }

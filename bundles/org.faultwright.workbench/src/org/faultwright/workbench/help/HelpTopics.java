@@ -34,7 +34,7 @@ final class HelpTopics {
             new Topic("writing", "Keys and order of work"), new Topic("find", "Finding over all procedures"),
             new Topic("files", "When a file changes outside"), new Topic("settings", "Settings"),
             new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),
-            new Topic("faults", "Faults, order and examples"), new Topic("chart", "The chart of the steps"),
+            new Topic("faults", "Faults, order and examples"), new Topic("fault-table", "The fault table"), new Topic("chart", "The chart of the steps"),
             new Topic("compare", "Comparing two revisions"),
             new Topic("cards", "Cards, trees and reports"),
             new Topic("walk", "Walking a procedure in the window"), new Topic("bench-page", "Walking a procedure at the bench"),

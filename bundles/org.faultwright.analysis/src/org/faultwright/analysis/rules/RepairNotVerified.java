@@ -39,7 +39,7 @@ public final class RepairNotVerified implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
-            Set<Place> verifying = paths.map().places().stream().filter(Place::verifiesRepair).filter(place -> !Answers.areInVain(paths, place))
+            Set<Place> verifying = paths.map().places().stream().filter(Place::verifiesRepair).filter(Answers.inVain(paths).negate())
                     .collect(Collectors.toSet());
             Set<Place> unsure = paths.routes().before(Repairs::findsFault, verifying::contains);
             paths.map().places().stream().filter(paths::reaches)

@@ -24,8 +24,13 @@ public final class Subject {
 
     /** @param today the day that due dates are held against; absent leaves them alone */
     public Subject(Document document, Optional<LocalDate> today) {
+        this(document, document.scope(), today);
+    }
+
+    /** A part of a document, with all that the whole one can name. */
+    Subject(Document document, Scope scope, Optional<LocalDate> today) {
         this.document = document;
-        this.scope = document.scope();
+        this.scope = scope;
         this.today = today;
     }
 

@@ -40,12 +40,16 @@ public final class LimitStudies {
     private final List<LimitStudy> all = new ArrayList<>();
 
     LimitStudies(Document document) {
-        this.scope = document.scope();
+        this(document, document.scope());
+    }
+
+    LimitStudies(Document document, Scope scope) {
+        this.scope = scope;
         this.rule = rule(document);
     }
 
     private LimitStudies(Subject subject) {
-        this(subject.document());
+        this(subject.document(), subject.scope());
         for (StepGraph graph : subject.graphs()) {
             graph.steps().stream().filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
                     .flatMap(step -> step.readings().stream()).forEach(step -> of(step).ifPresent(all::add));

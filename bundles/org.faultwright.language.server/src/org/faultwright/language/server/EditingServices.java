@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Assessment;
+import org.faultwright.analysis.ChangingCheck;
 import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
@@ -34,6 +35,7 @@ import org.faultwright.procedure.SourceText;
 public final class EditingServices {
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
     private final Map<String, ProcedureReader.Changing> changing = new ConcurrentHashMap<>();
+    private final Map<String, ChangingCheck> checks = new ConcurrentHashMap<>();
     private final Map<String, Calm> calm = new ConcurrentHashMap<>();
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
@@ -64,7 +66,7 @@ public final class EditingServices {
         beingEdited.put(key(file), source);
         Document document = changing.computeIfAbsent(key(file), f -> reader.changing()).read(source);
         Subject subject = quick.subject(document);
-        Assessment assessed = quick.assess(subject);
+        Assessment assessed = checks.computeIfAbsent(key(file), f -> quick.changing()).assess(subject);
         List<Finding> found = ofFile(source, assessed.findings());
         List<Finding> told = calm.computeIfAbsent(key(file), f -> new Calm()).whileWriting(document, found, ofFile(source, assessed.waiting()));
         return new OpenText(document, subject, told, found, false);
@@ -127,6 +129,7 @@ public final class EditingServices {
     public void close(String file) {
         beingEdited.remove(key(file));
         changing.remove(key(file));
+        checks.remove(key(file));
         calm.remove(key(file));
     }
 

@@ -127,6 +127,9 @@ final class ChangedText {
         while (touchedTo < text.length() && Character.isWhitespace(text.charAt(touchedTo))) {
             touchedTo++;
         }
+        // a fix may be laid out by what stands before it in its line
+        touchedFrom = text.lastIndexOf('\n', touchedFrom - 1) + 1;
+        touchedTo = text.indexOf('\n', touchedTo) < 0 ? text.length() : text.indexOf('\n', touchedTo);
         if (front > 0) {
             touchedFrom = Math.min(touchedFrom, blocksBefore.get(front - 1).at().end());
         }
@@ -181,7 +184,7 @@ final class ChangedText {
 
     /** The procedure with nothing but the blocks that have changed and their neighbours; what is declared is in the scope of the whole one. */
     Procedure changedBlocks() {
-        List<Block> changed = blocksNow.subList(Math.max(0, front - 1), Math.min(blocksNow.size(), blocksNow.size() - back + 1));
+        List<Block> changed = withNeighbours(blocksNow);
         Procedure p = now;
         Declarations none = Declarations.NONE;
         Declarations own = new Declarations(none.conditions(), none.instruments(), none.points(), none.parts(), none.indicators(),
@@ -206,9 +209,11 @@ final class ChangedText {
     }
 
     private boolean isAmong(SourceRange at, List<Block> blocks) {
-        int first = Math.max(0, front - 1);
-        int last = Math.min(blocks.size(), blocks.size() - back + 1) - 1;
-        return first <= last && at.offset() >= blocks.get(first).at().offset() && at.offset() <= blocks.get(last).at().end();
+        return withNeighbours(blocks).stream().anyMatch(block -> block.at().offset() <= at.offset() && at.offset() <= block.at().end());
+    }
+
+    private List<Block> withNeighbours(List<Block> blocks) {
+        return blocks.subList(Math.max(0, front - 1), Math.min(blocks.size(), blocks.size() - back + 1));
     }
 
     /** A finding of the text before as it is now; absent where the change touches any place that it names. */

@@ -15,6 +15,6 @@ public enum Reach {
     /** At all of a text but its words for a person: the titles, hints, reports, sources and pictures of steps and faults. */
     MEANING,
 
-    /** At anything, such as files, remarks or the spelling of the text. */
+    /** At anything, such as files, remarks or the spelling of the text; or it says in which line something else stands. */
     EVERYTHING
 }

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Set;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -33,11 +32,6 @@ public final class DuplicateName implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
-    }
-
-    @Override
-    public Reach reach() {
-        return Reach.MEANING;
     }
 
     @Override

@@ -7,7 +7,6 @@ package org.faultwright.analysis.rules;
 import java.util.HashMap;
 import java.util.Map;
 import org.faultwright.analysis.Findings;
-import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -24,11 +23,6 @@ public final class StepShownTwice implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
-    }
-
-    @Override
-    public Reach reach() {
-        return Reach.MEANING;
     }
 
     @Override

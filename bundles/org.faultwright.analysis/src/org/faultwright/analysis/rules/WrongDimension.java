@@ -27,7 +27,7 @@ public final class WrongDimension implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.ONE_BLOCK;
+        return Reach.MEANING;
     }
 
     @Override

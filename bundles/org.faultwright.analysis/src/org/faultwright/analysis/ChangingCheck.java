@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.Checker.Said;
+import org.faultwright.analysis.measurement.KnownBudgets;
 import org.faultwright.analysis.rules.Causes;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
@@ -26,6 +27,7 @@ public final class ChangingCheck {
     private final Optional<LocalDate> today;
     private Optional<Document> last = Optional.empty();
     private Optional<QuotedNames> lastNames = Optional.empty();
+    private Optional<KnownBudgets> lastBudgets = Optional.empty();
     private List<List<Known>> known = List.of();
 
     ChangingCheck(List<Rule> rules, Optional<LocalDate> today) {
@@ -36,10 +38,13 @@ public final class ChangingCheck {
     /** What stands in the text, and what waits because it may only follow from something else that was found. */
     public synchronized Assessment assess(Subject subject) {
         Optional<ChangedText> change = last.flatMap(before -> ChangedText.between(before, subject.document()));
+        lastBudgets.ifPresent(budgets -> subject.takeOver(KnownBudgets.class, budgets.handedOn()));
+        KnownBudgets budgets = KnownBudgets.of(subject);
         QuotedNames names = QuotedNames.of(subject);
         boolean namesAsBefore = lastNames.filter(names::isSame).isPresent();
         Optional<Procedure> changed = change.map(ChangedText::changedBlocks);
         Optional<Subject> part = changed.map(blocks -> new Subject(blocks, subject.scope(), today));
+        part.ifPresent(one -> one.takeOver(KnownBudgets.class, budgets));
         boolean wordsOnly = change.map(ChangedText::isOfWordsOnly).orElse(false);
         List<List<Known>> now = new ArrayList<>(rules.size());
         List<Finding> found = new ArrayList<>();
@@ -57,6 +62,7 @@ public final class ChangingCheck {
         }
         last = Optional.of(subject.document());
         lastNames = Optional.of(names);
+        lastBudgets = Optional.of(budgets);
         known = now;
         found.sort(Checker.READING_ORDER);
         return Causes.part(subject, found);

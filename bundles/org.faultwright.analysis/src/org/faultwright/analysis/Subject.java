@@ -55,6 +55,11 @@ public final class Subject {
         return today;
     }
 
+    /** Takes over a result that was computed for another state of the text and holds for this one, before anything asks for it. */
+    <T> void takeOver(Class<T> type, T result) {
+        shared.putIfAbsent(type, result);
+    }
+
     /** A result that several rules need, computed the first time it is asked for. */
     public <T> T shared(Class<T> type, Function<Subject, T> compute) {
         Object known = shared.get(type);

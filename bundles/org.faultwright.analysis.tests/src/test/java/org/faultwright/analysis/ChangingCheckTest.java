@@ -38,7 +38,7 @@ class ChangingCheckTest {
     private static final Pattern QUOTED = Pattern.compile("\"[^\"\n]*\"");
 
     /** How often each text is changed. */
-    private static final int EDITS = Integer.getInteger("faultwright.changing.edits", 12);
+    private static final int EDITS = Integer.getInteger("faultwright.changing.edits", 6);
     private static final long SEED = Long.getLong("faultwright.changing.seed", 1);
 
     /** One text that is being written, with the libraries it may use. */

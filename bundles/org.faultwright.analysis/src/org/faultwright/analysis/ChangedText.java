@@ -121,21 +121,34 @@ final class ChangedText {
         boolean any = front < blocksBefore.size() - back;
         touchedFrom = any ? Math.min(from, blocksBefore.get(front).at().offset()) : from;
         touchedTo = any ? Math.max(toBefore, blocksBefore.get(blocksBefore.size() - 1 - back).at().end()) : toBefore;
-        while (touchedFrom > 0 && Character.isWhitespace(text.charAt(touchedFrom - 1))) {
-            touchedFrom--;
+        // a fix may be laid out by what stands before it in its line, and by blanks and remarks around it
+        touchedFrom = lineStart(text, touchedFrom);
+        while (touchedFrom > 0 && isBlankOrRemark(text.substring(lineStart(text, touchedFrom - 1), touchedFrom))) {
+            touchedFrom = lineStart(text, touchedFrom - 1);
         }
-        while (touchedTo < text.length() && Character.isWhitespace(text.charAt(touchedTo))) {
-            touchedTo++;
+        touchedTo = lineEnd(text, touchedTo);
+        while (touchedTo < text.length() && isBlankOrRemark(text.substring(touchedTo, lineEnd(text, touchedTo + 1)))) {
+            touchedTo = lineEnd(text, touchedTo + 1);
         }
-        // a fix may be laid out by what stands before it in its line
-        touchedFrom = text.lastIndexOf('\n', touchedFrom - 1) + 1;
-        touchedTo = text.indexOf('\n', touchedTo) < 0 ? text.length() : text.indexOf('\n', touchedTo);
         if (front > 0) {
             touchedFrom = Math.min(touchedFrom, blocksBefore.get(front - 1).at().end());
         }
         if (back > 0) {
             touchedTo = Math.max(touchedTo, blocksBefore.get(blocksBefore.size() - back).at().offset());
         }
+    }
+
+    private static int lineStart(String text, int at) {
+        return text.lastIndexOf('\n', at - 1) + 1;
+    }
+
+    private static int lineEnd(String text, int from) {
+        int end = text.indexOf('\n', from);
+        return end < 0 ? text.length() : end;
+    }
+
+    private static boolean isBlankOrRemark(String line) {
+        return line.isBlank() || line.strip().startsWith("//");
     }
 
     /** Blocks with the same words mean the same. */

@@ -42,11 +42,11 @@ final class RecordShape {
         mayHoldPlaces = new boolean[components.length];
         boolean any = false;
         for (int i = 0; i < components.length; i++) {
-            mayHoldPlaces[i] = mayHoldPlaces(components[i].getGenericType(), new HashSet<>(Set.of(type)));
+            mayHoldPlaces[i] = mayHoldPlaces(components[i].getGenericType(), new HashSet<>());
             any |= mayHoldPlaces[i];
         }
         anyPlace = any;
-        constructor = any || type.getPackage() == RecordShape.class.getPackage() ? handles(type, components) : null;
+        constructor = any ? handles(type, components) : null;
     }
 
     static RecordShape of(Class<?> type) {

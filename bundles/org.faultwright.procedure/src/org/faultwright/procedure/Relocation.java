@@ -38,7 +38,7 @@ public final class Relocation {
             return shape.mayHoldPlaces() ? moved(record, shape) : record;
         }
         if (part instanceof Optional<?> optional) {
-            return optional.isEmpty() ? optional : Optional.of(moved(optional.get()));
+            return optional.isEmpty() ? optional : moved(optional);
         }
         return part instanceof List<?> list && !list.isEmpty() ? moved(list) : part;
     }
@@ -52,6 +52,12 @@ public final class Relocation {
             changed |= parts[i] != before;
         }
         return changed ? shape.record(parts) : record;
+    }
+
+    private Optional<?> moved(Optional<?> optional) {
+        Object before = optional.get();
+        Object after = moved(before);
+        return after == before ? optional : Optional.of(after);
     }
 
     private List<?> moved(List<?> list) {

@@ -52,25 +52,44 @@ public final class Checker {
 
     /** What stands, and what waits because it may only follow from something else that was found. */
     public Assessment assess(Subject subject) {
+        QuotedNames names = QuotedNames.of(subject);
         List<Finding> found = new ArrayList<>();
         for (Rule rule : rules) {
-            found.addAll(run(rule, subject));
+            run(rule, subject).forEach(said -> found.add(said.quoted(names)));
         }
         found.sort(READING_ORDER);
         return Causes.part(subject, found);
     }
 
-    private static List<Finding> run(Rule rule, Subject subject) {
-        Findings findings = new Findings(rule.header(), subject.shared(QuotedNames.class, one -> new QuotedNames(one.document())));
+    /** Checks one text again and again while it changes. */
+    public ChangingCheck changing() {
+        return new ChangingCheck(rules, today);
+    }
+
+    /**
+     * What a rule said.
+     *
+     * @param finding without quotation marks around the names in it
+     * @param crash   that the rule stopped; nothing is quoted then
+     */
+    record Said(Finding finding, boolean crash) {
+        Finding quoted(QuotedNames names) {
+            return crash ? finding : names.in(finding);
+        }
+    }
+
+    static List<Said> run(Rule rule, Subject subject) {
+        Findings findings = new Findings(rule.header());
+        List<Said> said = new ArrayList<>();
         try {
             rule.check(subject, findings);
-            return findings.reported();
+            findings.reported().forEach(finding -> said.add(new Said(finding, false)));
         } catch (RuntimeException | StackOverflowError crash) {
-            List<Finding> soFar = new ArrayList<>(findings.reported());
-            soFar.add(new Finding("rule-failed", Severity.ERROR, subject.document().name().at(),
+            findings.reported().forEach(finding -> said.add(new Said(finding, false)));
+            said.add(new Said(new Finding("rule-failed", Severity.ERROR, subject.document().name().at(),
                     "The rule " + rule.header().id() + " stopped with " + crash + ".",
-                    "Report this with the text it was checking; the other rules have run.", List.of(), List.of()));
-            return soFar;
+                    "Report this with the text it was checking; the other rules have run.", List.of(), List.of()), true));
         }
+        return said;
     }
 }

@@ -6,18 +6,15 @@ package org.faultwright.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.faultwright.procedure.SourceRange;
 
 /** Where one rule reports to. */
 public final class Findings {
     private final RuleHeader header;
-    private final QuotedNames names;
     private final List<Finding> reported = new ArrayList<>();
 
-    Findings(RuleHeader header, QuotedNames names) {
+    Findings(RuleHeader header) {
         this.header = header;
-        this.names = names;
     }
 
     public void report(SourceRange at, String message, String advice, Fix... fixes) {
@@ -37,10 +34,10 @@ public final class Findings {
     /** Reports what a path proves, with another severity than the rule's usual one. */
     public void report(Severity severity, SourceRange at, String message, String advice, List<PathStep> path,
             Fix... fixes) {
-        reported.add(new Finding(header.id(), severity, at, names.inMessage(message), names.inAdvice(advice), List.copyOf(path),
-                Stream.of(fixes).map(fix -> new Fix(names.inAdvice(fix.title()), fix.edits())).toList()));
+        reported.add(new Finding(header.id(), severity, at, message, advice, List.copyOf(path), List.of(fixes)));
     }
 
+    /** As the rule says it, without quotation marks around names. */
     List<Finding> reported() {
         return reported;
     }

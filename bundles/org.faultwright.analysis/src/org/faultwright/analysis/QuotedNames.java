@@ -49,6 +49,11 @@ final class QuotedNames {
         }
     }
 
+    /** Those of the document that rules look at. */
+    static QuotedNames of(Subject subject) {
+        return subject.shared(QuotedNames.class, one -> new QuotedNames(one.document()));
+    }
+
     private void add(Document document) {
         Declarations own = document.own();
         Stream.of(own.instruments(), own.points(), own.parts(), own.indicators(), own.notes(), own.routines())
@@ -71,6 +76,17 @@ final class QuotedNames {
         if (!name.text().equals(name.text().toLowerCase(Locale.ROOT)) || name.text().matches(".*[0-9_].*")) {
             valuesByName.computeIfAbsent(name.text(), text -> new HashSet<>());
         }
+    }
+
+    /** A finding with the names in its sentences in quotation marks. */
+    Finding in(Finding finding) {
+        return new Finding(finding.rule(), finding.severity(), finding.at(), inMessage(finding.message()), inAdvice(finding.advice()),
+                finding.path(), finding.fixes().stream().map(fix -> new Fix(inAdvice(fix.title()), fix.edits())).toList());
+    }
+
+    /** Whether every sentence is quoted in the same way. */
+    boolean isSame(QuotedNames other) {
+        return valuesByName.equals(other.valuesByName);
     }
 
     /** What is wrong, with its names in quotation marks. */

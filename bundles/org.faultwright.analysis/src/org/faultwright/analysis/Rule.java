@@ -14,6 +14,11 @@ public interface Rule {
     /** Looks at the subject and reports; never throws for anything an author can write. */
     void check(Subject subject, Findings findings);
 
+    /** How far it looks for what it says of one place. Who says too little misses what has changed elsewhere. */
+    default Reach reach() {
+        return Reach.EVERYTHING;
+    }
+
     /** Whether it studies every fault or searches for an order, so that an editor waits for a pause in writing. */
     default boolean takesLong() {
         return false;

@@ -12,6 +12,11 @@ import java.util.stream.Collectors;
 
 /** The list of rules for help, preferences and the command line; made from the rule set alone. */
 public final class RuleIndex {
+    /** Found once, since it is asked of every finding at every key. */
+    private static final class Known {
+        static final Map<String, RuleHeader> BY_ID = headers().stream().collect(Collectors.toUnmodifiableMap(RuleHeader::id, header -> header));
+    }
+
     private RuleIndex() {
     }
 
@@ -22,7 +27,7 @@ public final class RuleIndex {
 
     /** The rule in short; absent when no rule has that id. */
     public static Optional<RuleHeader> header(String id) {
-        return headers().stream().filter(header -> header.id().equals(id)).findFirst();
+        return Optional.ofNullable(Known.BY_ID.get(id));
     }
 
     /** The rules under each heading; headings without a rule are left out. */

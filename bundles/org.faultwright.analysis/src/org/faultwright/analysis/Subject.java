@@ -26,8 +26,13 @@ public final class Subject {
 
     /** @param today the day that due dates are held against; absent leaves them alone */
     public Subject(Document document, Optional<LocalDate> today) {
+        this(document, document.scope(), today);
+    }
+
+    /** A part of a document, with all that the whole one can name. */
+    Subject(Document document, Scope scope, Optional<LocalDate> today) {
         this.document = document;
-        this.scope = document.scope();
+        this.scope = scope;
         this.today = today;
     }
 
@@ -50,6 +55,11 @@ public final class Subject {
 
     public Optional<LocalDate> today() {
         return today;
+    }
+
+    /** Takes over a result that was computed for another state of the text and holds for this one, before anything asks for it. */
+    <T> void takeOver(Class<T> type, T result) {
+        shared.putIfAbsent(type, result);
     }
 
     /** A result that several rules need, computed the first time it is asked for. */

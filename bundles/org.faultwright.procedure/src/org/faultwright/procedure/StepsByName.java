@@ -14,11 +14,23 @@ import java.util.RandomAccess;
 /** The steps of a graph, found by name without looking through them all; of two with one name the first counts. */
 final class StepsByName extends AbstractList<Step> implements RandomAccess {
     private final List<Step> steps;
-    private final Map<String, Step> byName = new HashMap<>();
+    private volatile Map<String, Step> byName;
 
     private StepsByName(List<Step> steps) {
         this.steps = List.copyOf(steps);
-        this.steps.forEach(step -> byName.putIfAbsent(step.name().text(), step));
+    }
+
+    /** Made when it is first asked for: a document is put together several times before somebody does. */
+    private Map<String, Step> byName() {
+        Map<String, Step> known = byName;
+        if (known == null) {
+            known = new HashMap<>();
+            for (Step step : steps) {
+                known.putIfAbsent(step.name().text(), step);
+            }
+            byName = known;
+        }
+        return known;
     }
 
     static List<Step> of(List<Step> steps) {
@@ -26,7 +38,7 @@ final class StepsByName extends AbstractList<Step> implements RandomAccess {
     }
 
     static Optional<Step> find(List<Step> steps, Name name) {
-        return Optional.ofNullable(((StepsByName) steps).byName.get(name.text()));
+        return Optional.ofNullable(((StepsByName) steps).byName().get(name.text()));
     }
 
     @Override

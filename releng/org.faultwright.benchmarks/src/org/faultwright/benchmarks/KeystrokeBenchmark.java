@@ -5,21 +5,46 @@
 package org.faultwright.benchmarks;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.Random;
+import java.util.Optional;
+import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.RuleSet;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.language.parsing.PlainParser;
 import org.faultwright.language.server.EditingServices;
 import org.faultwright.procedure.SourceText;
 
-/** Prints the time from a key to the findings, all rules on, for procedures of three lengths. */
+/**
+ * Prints the time from a key to the findings for procedures of three lengths, by the clock and by the processor: a key in the report of the last
+ * conclusion, one in a title, one in a limit, and one in where an arrow leads. Beside it the time to parse the text, and to read it and check it with the
+ * same rules from nothing, in the same run.
+ */
 public final class KeystrokeBenchmark {
     private static final int[] STEPS = {50, 500, 2_000};
     private static final int WARM_UP = 40;
     private static final int KEYS = 100;
+    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
+
+    /** @param at the words before the place that is typed in */
+    private record Key(String what, String at, boolean last) {
+        /** The text with the next key pressed: a letter more, or another digit. */
+        void press(StringBuilder text, int count) {
+            int place = (last ? text.lastIndexOf(at) : text.indexOf(at, text.length() / 2)) + at.length();
+            if (Character.isDigit(text.charAt(place))) {
+                text.setCharAt(place, (char) ('1' + Math.floorMod(count, 5)));
+            } else {
+                text.insert(place, (char) ('a' + Math.floorMod(count, 26)));
+            }
+        }
+    }
+
+    private static final Key[] KINDS = {new Key("in a report", "report \"All ", true), new Key("in a title", "under load", false),
+        new Key("in a limit", " V +/- ", false), new Key("in an arrow", "above  -> Volts", false)};
 
     private KeystrokeBenchmark() {
     }
@@ -30,7 +55,9 @@ public final class KeystrokeBenchmark {
         Files.writeString(library, MadeProcedures.library());
         try {
             for (int steps : STEPS) {
-                measure(folder.resolve("Made.procedure").toString(), steps);
+                for (Key key : KINDS) {
+                    measure(folder.resolve("Made.procedure").toString(), steps, key);
+                }
             }
         } finally {
             Files.deleteIfExists(library);
@@ -38,30 +65,33 @@ public final class KeystrokeBenchmark {
         }
     }
 
-    private static void measure(String file, int steps) {
+    private static void measure(String file, int steps, Key key) {
         EditingServices services = new EditingServices();
         PlainParser parser = new PlainParser();
         ProcedureReader reader = ProcedureReader.overFiles();
+        Checker quick = new Checker(RuleSet.quick(), Optional.empty());
         StringBuilder text = new StringBuilder(MadeProcedures.procedure("Made", steps, 1));
-        Random random = new Random(7);
         long[] parsing = new long[KEYS];
-        long[] reading = new long[KEYS];
+        long[] fromNothing = new long[KEYS];
         long[] whole = new long[KEYS];
-        for (int key = -WARM_UP; key < KEYS; key++) {
-            text.insert(text.indexOf("rails read, none low"), (char) ('a' + random.nextInt(26)));
+        long[] processor = new long[KEYS];
+        for (int count = -WARM_UP; count < KEYS; count++) {
+            key.press(text, count);
             String content = text.toString();
             long parsed = time(() -> parser.parse(content));
-            long read = time(() -> reader.read(new SourceText(file, content)));
+            long read = time(() -> quick.check(reader.read(new SourceText(file, content))));
+            long start = THREADS.getCurrentThreadCpuTime();
             long checked = time(() -> services.update(file, content));
-            if (key >= 0) {
-                parsing[key] = parsed;
-                reading[key] = read;
-                whole[key] = checked;
+            if (count >= 0) {
+                processor[count] = THREADS.getCurrentThreadCpuTime() - start;
+                parsing[count] = parsed;
+                fromNothing[count] = read;
+                whole[count] = checked;
             }
         }
-        System.out.printf(Locale.ROOT, "%5d steps: key to findings, median %.1f ms, 95th percentile %.1f ms; of the median parsing %.1f ms,"
-                + " reading it into a procedure %.1f ms, the rules %.1f ms%n", steps, part(whole, 50), part(whole, 95), part(parsing, 50),
-                part(reading, 50) - part(parsing, 50), part(whole, 50) - part(reading, 50));
+        System.out.printf(Locale.ROOT, "%5d steps, a key %-12s to findings, median %.1f ms, 95th percentile %.1f ms; processor time %.1f and %.1f ms;"
+                + " parsing alone %.1f ms, everything from nothing %.1f ms%n", steps, key.what(), part(whole, 50), part(whole, 95),
+                part(processor, 50), part(processor, 95), part(parsing, 50), part(fromNothing, 50));
     }
 
     private static long time(Runnable work) {

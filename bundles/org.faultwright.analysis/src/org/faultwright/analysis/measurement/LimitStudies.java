@@ -35,17 +35,23 @@ import org.faultwright.quantity.measure.Spread;
 
 /** The studies of all limits of one document; finds each step's instrument, range, points and decision rule. */
 public final class LimitStudies {
+    private final KnownBudgets budgets;
     private final Scope scope;
     private final org.faultwright.procedure.DecisionRule rule;
     private final List<LimitStudy> all = new ArrayList<>();
 
     LimitStudies(Document document) {
-        this.scope = document.scope();
+        this(document, document.scope(), KnownBudgets.none());
+    }
+
+    LimitStudies(Document document, Scope scope, KnownBudgets budgets) {
+        this.budgets = budgets;
+        this.scope = scope;
         this.rule = rule(document);
     }
 
     private LimitStudies(Subject subject) {
-        this(subject.document());
+        this(subject.document(), subject.scope(), KnownBudgets.of(subject));
         for (StepGraph graph : subject.graphs()) {
             graph.steps().stream().filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
                     .flatMap(step -> step.readings().stream()).forEach(step -> of(step).ifPresent(all::add));
@@ -115,7 +121,7 @@ public final class LimitStudies {
     }
 
     private StudiedLimit studied(Written<Limit> limit, Step.Measure step, MeterRange range) {
-        MeasurementBudget budget = MeasurementBudget.of(limit.value(), range, extras(step, range), rule(limit, step, range.kind()));
+        MeasurementBudget budget = budgets.of(limit.value(), range, extras(step, range), rule(limit, step, range.kind()));
         return new StudiedLimit(limit, budget, loading(budget.limits(), step, range));
     }
 

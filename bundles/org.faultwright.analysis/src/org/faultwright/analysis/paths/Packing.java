@@ -111,7 +111,7 @@ final class Packing {
     }
 
     List<Bits> bits(List<Setting> settings) {
-        return settings.stream().flatMap(setting -> bits(setting).stream()).toList();
+        return settings.isEmpty() ? List.of() : settings.stream().flatMap(setting -> bits(setting).stream()).toList();
     }
 
     /** The place of a value among those of its condition, counted from 0. */

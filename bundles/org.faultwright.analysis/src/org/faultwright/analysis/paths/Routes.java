@@ -10,7 +10,9 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -30,6 +32,7 @@ public final class Routes {
     private final Edges edges;
     private final int[] firstEdge;
     private final BitSet reached;
+    private final Map<Place, List<Integer>> statesByPlace = new HashMap<>();
 
     private Routes(Exploration states, Edges edges) {
         this.states = states;
@@ -113,6 +116,45 @@ public final class Routes {
     /** As {@link #after}, once one of these ways was taken. */
     public Reach afterTaking(Predicate<Way> first, Predicate<Place> closed) {
         return new Reach(Optional.of(first), closed, place -> false);
+    }
+
+    /**
+     * The places that {@link #afterTaking} reaches once one of the ways that lead on from one place was taken, without a path to any. Only
+     * what lies behind that place is looked at, so that it can be asked of every place.
+     */
+    public Set<Place> placesAfter(Place from, Predicate<Way> first, Predicate<Place> closed) {
+        BitSet met = new BitSet();
+        Deque<Integer> waiting = new ArrayDeque<>();
+        for (int state : statesOf(from)) {
+            for (int edge = firstEdge[state]; edge < firstEdge[state + 1]; edge++) {
+                if (first.test(way(edge))) {
+                    meet(edges.to[edge], closed, met, waiting);
+                }
+            }
+        }
+        while (!waiting.isEmpty()) {
+            int state = waiting.remove();
+            for (int edge = firstEdge[state]; edge < firstEdge[state + 1]; edge++) {
+                meet(edges.to[edge], closed, met, waiting);
+            }
+        }
+        return met.stream().mapToObj(states::place).collect(Collectors.toSet());
+    }
+
+    private void meet(int state, Predicate<Place> closed, BitSet met, Deque<Integer> waiting) {
+        if (!met.get(state) && !closed.test(states.place(state))) {
+            met.set(state);
+            waiting.add(state);
+        }
+    }
+
+    private synchronized List<Integer> statesOf(Place place) {
+        if (statesByPlace.isEmpty()) {
+            for (int state = 0; state < states.size(); state++) {
+                statesByPlace.computeIfAbsent(states.place(state), any -> new ArrayList<>()).add(state);
+            }
+        }
+        return statesByPlace.getOrDefault(place, List.of());
     }
 
     /** The places from which, by going on, some path comes to a goal that is not closed, and on the way to no closed place. */

@@ -57,9 +57,10 @@ public final class SafetyNeeds {
         Place place = state.place();
         Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
         if (place.isStep()) {
-            Stream.of(declared(place), fromFaults(place), fromVoltages(state), fromOtherReadings(state), fromCharge(state), fromLiveWork(place), fromWiping(place))
-                    .flatMap(List::stream).forEach(need -> needs.merge(need.hazard(), need,
-                            (known, other) -> known.advised() && !other.advised() ? other : known));
+            for (List<SafetyNeed> found : List.of(declared(place), fromFaults(place), fromVoltages(state), fromOtherReadings(state), fromCharge(state),
+                    fromLiveWork(place), fromWiping(place))) {
+                found.forEach(need -> needs.merge(need.hazard(), need, (known, other) -> known.advised() && !other.advised() ? other : known));
+            }
         }
         return List.copyOf(needs.values());
     }

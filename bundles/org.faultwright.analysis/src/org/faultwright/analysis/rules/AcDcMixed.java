@@ -6,6 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.util.Optional;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -28,6 +29,11 @@ public final class AcDcMixed implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.MEANING;
     }
 
     @Override

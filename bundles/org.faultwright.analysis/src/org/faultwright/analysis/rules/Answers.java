@@ -6,6 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.paths.Place;
@@ -25,21 +26,24 @@ final class Answers {
                 && step.outcomes().stream().allMatch(outcome -> outcome.target().isPresent() && outcome.proves().isEmpty());
     }
 
-    /** The same, and where its results part only to come to the same conclusions, past no repair and without it being asked again. */
-    static boolean areInVain(ProcedurePaths paths, Place place) {
-        Step step = place.step();
-        if (areInVain(step)) {
-            return true;
-        }
-        if (step.outcomes().size() < 2 || step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty())) {
+    /**
+     * The same for the places of a procedure, and where the results of a step part only to come to the same conclusions, past no repair and
+     * without it being asked again.
+     */
+    static Predicate<Place> inVain(ProcedurePaths paths) {
+        Repairs repairs = new Repairs(paths.map().procedure());
+        return place -> areInVain(place.step()) || comeToTheSame(paths, place, repairs);
+    }
+
+    private static boolean comeToTheSame(ProcedurePaths paths, Place place, Repairs repairs) {
+        List<Outcome> outcomes = place.step().outcomes();
+        if (outcomes.size() < 2 || outcomes.stream().anyMatch(outcome -> !outcome.proves().isEmpty())) {
             return false;
         }
-        Repairs repairs = new Repairs(paths.map().procedure());
-        List<Place> ends = paths.map().places().stream().filter(end -> end.step() instanceof Step.Conclude).toList();
-        Set<List<Place>> reached = step.outcomes().stream().map(outcome -> paths.routes().afterTaking(
-                way -> way.from() == place && way.outcome().filter(outcome::equals).isPresent(), other -> other == place || repairs.isRepair(other)))
-                .map(after -> ends.stream().filter(after::has).toList()).collect(Collectors.toSet());
-        return reached.size() == 1 && !reached.contains(List.<Place>of());
+        Set<Set<Place>> reached = outcomes.stream().map(outcome -> paths.routes().placesAfter(place,
+                way -> way.outcome().filter(outcome::equals).isPresent(), other -> other == place || repairs.isRepair(other)).stream()
+                .filter(end -> end.step() instanceof Step.Conclude).collect(Collectors.toSet())).collect(Collectors.toSet());
+        return reached.size() == 1 && !reached.contains(Set.<Place>of());
     }
 
     private static Stream<Name> targets(Outcome outcome) {

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -47,6 +48,11 @@ public final class CalculatedOtherwise implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.MEANING;
     }
 
     @Override

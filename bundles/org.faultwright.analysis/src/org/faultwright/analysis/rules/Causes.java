@@ -5,6 +5,7 @@
 package org.faultwright.analysis.rules;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -89,11 +90,16 @@ public final class Causes {
         List<Finding> standing = new ArrayList<>();
         List<Finding> waiting = new ArrayList<>();
         found.forEach(finding -> (waits(finding) ? waiting : standing).add(finding));
-        if (!waiting.isEmpty() && damaged.isEmpty()) {
-            standing.stream().filter(finding -> finding.rule().equals(UNKNOWN)).findFirst()
+        if (!waiting.isEmpty()) {
+            standing.stream().filter(finding -> finding.rule().equals(UNKNOWN)).min(Comparator.comparing(finding -> !isLibrary(finding)))
                     .ifPresent(first -> standing.set(standing.indexOf(first), saying(first)));
         }
         return new Assessment(List.copyOf(standing), List.copyOf(waiting));
+    }
+
+    /** A library that is not there may declare any name, so that more waits for it than for a name. */
+    private boolean isLibrary(Finding unknown) {
+        return damaged.stream().anyMatch(block -> block.kind().equals("uses") && block.at().equals(unknown.at()));
     }
 
     private static Finding saying(Finding first) {

@@ -7,6 +7,7 @@ package org.faultwright.analysis.rules;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -25,6 +26,11 @@ public final class ContradictoryNeeds implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.ONE_BLOCK;
     }
 
     @Override

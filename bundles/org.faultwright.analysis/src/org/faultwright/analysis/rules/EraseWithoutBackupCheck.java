@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -38,6 +39,11 @@ public final class EraseWithoutBackupCheck implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.MEANING;
     }
 
     @Override

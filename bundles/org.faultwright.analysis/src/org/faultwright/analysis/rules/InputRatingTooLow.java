@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.RuleHeader;
@@ -37,6 +38,11 @@ public final class InputRatingTooLow implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.MEANING;
     }
 
     @Override

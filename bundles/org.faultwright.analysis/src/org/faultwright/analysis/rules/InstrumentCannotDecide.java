@@ -8,6 +8,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -35,6 +36,11 @@ public final class InstrumentCannotDecide implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.MEANING;
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Set;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.RuleHeader;
@@ -31,6 +32,11 @@ public final class LiveMeasurement implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.MEANING;
     }
 
     @Override

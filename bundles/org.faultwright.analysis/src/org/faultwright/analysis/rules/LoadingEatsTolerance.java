@@ -6,6 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.math.RoundingMode;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -29,6 +30,11 @@ public final class LoadingEatsTolerance implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.ONE_BLOCK;
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -27,6 +28,11 @@ public final class MissingTitle implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.ONE_BLOCK;
     }
 
     @Override

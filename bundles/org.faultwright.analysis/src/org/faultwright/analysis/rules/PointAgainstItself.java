@@ -5,6 +5,7 @@
 package org.faultwright.analysis.rules;
 
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -20,6 +21,11 @@ public final class PointAgainstItself implements Rule {
     @Override
     public RuleHeader header() {
         return HEADER;
+    }
+
+    @Override
+    public Reach reach() {
+        return Reach.ONE_BLOCK;
     }
 
     @Override

@@ -8,10 +8,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -40,6 +42,11 @@ public final class ProtectionNotTested implements Rule {
     }
 
     @Override
+    public Reach reach() {
+        return Reach.MEANING;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).filter(ProtectionNotTested::isOnMains).ifPresent(paths -> {
             Repairs repairs = new Repairs(paths.map().procedure());
@@ -59,8 +66,9 @@ public final class ProtectionNotTested implements Rule {
 
     private static void check(ProcedurePaths paths, List<Place> inside, Findings findings) {
         Set<String> opened = inside.stream().flatMap(place -> paths.bench().at(place).stream()).flatMap(state -> open(paths, state)).collect(Collectors.toSet());
+        Predicate<Place> inVain = Answers.inVain(paths);
         Set<Place> canFail = paths.map().places().stream().filter(Place::isStep)
-                .filter(place -> !place.step().frame().precautions().tests().isEmpty()).filter(place -> canFail(paths, place)).collect(Collectors.toSet());
+                .filter(place -> !place.step().frame().precautions().tests().isEmpty()).filter(place -> canFail(place, inVain)).collect(Collectors.toSet());
         List<ProtectiveTest> missing = new ArrayList<>();
         Optional<List<PathStep>> path = Optional.empty();
         for (ProtectiveTest test : asked(protection(paths.map().procedure()))) {
@@ -79,8 +87,8 @@ public final class ProtectionNotTested implements Rule {
     }
 
     /** What is only done, or goes on whatever it shows, tests nothing. */
-    private static boolean canFail(ProcedurePaths paths, Place place) {
-        return !(place.step() instanceof Step.Do) && !(place.step() instanceof Step.Check && Answers.areInVain(paths, place));
+    private static boolean canFail(Place place, Predicate<Place> inVain) {
+        return !(place.step() instanceof Step.Do) && !(place.step() instanceof Step.Check && inVain.test(place));
     }
 
     /** Whether nothing is open any more of what was open at a repair. */

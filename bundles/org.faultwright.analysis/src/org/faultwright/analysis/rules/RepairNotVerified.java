@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -35,11 +36,16 @@ public final class RepairNotVerified implements Rule {
     }
 
     @Override
+    public Reach reach() {
+        return Reach.MEANING;
+    }
+
+    @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
-            Set<Place> verifying = paths.map().places().stream().filter(Place::verifiesRepair).filter(place -> !Answers.areInVain(paths, place))
+            Set<Place> verifying = paths.map().places().stream().filter(Place::verifiesRepair).filter(Answers.inVain(paths).negate())
                     .collect(Collectors.toSet());
             Set<Place> unsure = paths.routes().before(Repairs::findsFault, verifying::contains);
             paths.map().places().stream().filter(paths::reaches)

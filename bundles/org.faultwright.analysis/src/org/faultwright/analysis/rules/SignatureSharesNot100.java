@@ -6,6 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.util.List;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -26,6 +27,11 @@ public final class SignatureSharesNot100 implements Rule {
     }
 
     private static final Exact WHOLE = Exact.of(100);
+
+    @Override
+    public Reach reach() {
+        return Reach.ONE_BLOCK;
+    }
 
     @Override
     public void check(Subject subject, Findings findings) {

@@ -16,6 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Assessment;
+import org.faultwright.analysis.ChangingCheck;
 import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
@@ -52,15 +53,9 @@ public final class EditingServices {
             "duplicate-name", "negative-amount");
 
     private final Map<String, SourceText> beingEdited = new ConcurrentHashMap<>();
-    /** Of the texts written last; what a text was read from is larger than all else that is known of it. */
-    private final Map<String, ProcedureReader.Changing> changing = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, ProcedureReader.Changing> eldest) {
-            return size() > MOST_WRITTEN;
-        }
-    });
+    /** What a text was read from, and what was checked of it, is larger than all else that is known of it. */
+    private final Map<String, ProcedureReader.Changing> changing = ofTheLastWritten();
+    private final Map<String, ChangingCheck> checks = ofTheLastWritten();
     private final Map<String, Calm> calm = new ConcurrentHashMap<>();
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
@@ -95,10 +90,21 @@ public final class EditingServices {
         beingEdited.put(key(file), source);
         Document document = changing.computeIfAbsent(key(file), f -> reader.changing()).read(source);
         Subject subject = quick.subject(document);
-        Assessment assessed = quick.assess(subject);
+        Assessment assessed = checks.computeIfAbsent(key(file), f -> quick.changing()).assess(subject);
         List<Finding> found = ofFile(source, assessed.findings());
         List<Finding> told = calm.computeIfAbsent(key(file), f -> new Calm()).whileWriting(document, found, ofFile(source, assessed.waiting()));
         return new OpenText(document, subject, told, found, false);
+    }
+
+    private static <T> Map<String, T> ofTheLastWritten() {
+        return Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<String, T> eldest) {
+                return size() > MOST_WRITTEN;
+            }
+        });
     }
 
     /** Reads a text with the libraries as they stand now, without checking or keeping it. */
@@ -246,6 +252,7 @@ public final class EditingServices {
     public void close(String file) {
         beingEdited.remove(key(file));
         changing.remove(key(file));
+        checks.remove(key(file));
         calm.remove(key(file));
     }
 

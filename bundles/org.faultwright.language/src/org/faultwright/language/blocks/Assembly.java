@@ -30,6 +30,7 @@ final class Assembly {
     private final List<Block> blocks;
     private final List<ParsedBlock> parsed;
     private final Map<INode, Integer> starts = new IdentityHashMap<>();
+    private final Map<EObject, Integer> elements = new IdentityHashMap<>();
     private final List<AssembledText.Error> errors = new ArrayList<>();
     private final List<SourceRange> nothing = new ArrayList<>();
     private final List<ReadingProblem> refused = new ArrayList<>();
@@ -51,7 +52,7 @@ final class Assembly {
         }
         int start = blocks.get(0).start();
         int end = blocks.get(blocks.size() - 1).end();
-        return new AssembledText(document, starts, errors, nothing, refused, new SourceRange(source, start, Math.max(0, end - start)));
+        return new AssembledText(document, starts, elements, errors, nothing, refused, new SourceRange(source, start, Math.max(0, end - start)));
     }
 
     /** The line that says what the text is. Where it cannot be read, the text is what its parts can only stand in. */
@@ -94,7 +95,10 @@ final class Assembly {
             return;
         }
         read(block, read, index);
-        read.element().ifPresent(element -> list(document, feature).add(element));
+        read.element().ifPresent(element -> {
+            elements.put(element, block.start());
+            list(document, feature).add(element);
+        });
     }
 
     private void read(Block block, ParsedBlock read, int index) {

@@ -10,6 +10,7 @@ import java.util.function.IntFunction;
 import org.eclipse.xtext.parser.IParseResult;
 import org.faultwright.language.parsing.PlainParser;
 import org.faultwright.language.parsing.PlainSigns;
+import org.faultwright.language.translation.KeptTranslations;
 import org.faultwright.language.translation.Translator;
 import org.faultwright.language.translation.Translator.Translated;
 import org.faultwright.procedure.DamagedBlock;
@@ -37,10 +38,16 @@ public final class BlockReader {
     public static final class Reading {
         private final Document document;
         private final List<ParsedBlock> blocks;
+        private final KeptTranslations translations;
 
-        private Reading(Document document, List<ParsedBlock> blocks) {
+        private Reading(Document document, List<ParsedBlock> blocks, KeptTranslations translations) {
             this.document = document;
             this.blocks = blocks;
+            this.translations = translations;
+        }
+
+        private static Reading whole(Document document) {
+            return new Reading(document, List.of(), KeptTranslations.NONE);
         }
 
         public Document document() {
@@ -54,7 +61,7 @@ public final class BlockReader {
         if (whole.isPresent()) {
             return whole.get();
         }
-        return read(source, cut(source), List.of()).document();
+        return read(source, cut(source), Optional.empty()).document();
     }
 
     /**
@@ -65,22 +72,23 @@ public final class BlockReader {
     public Reading read(SourceText source, Optional<Reading> before) {
         BlockScanner.Cut cut = cut(source);
         if (cut.blocks().size() > MOST) {
-            return new Reading(read(source), List.of());
+            return Reading.whole(read(source));
         }
-        return read(source, cut, before.map(reading -> reading.blocks).orElseGet(List::of));
+        return read(source, cut, before);
     }
 
-    private Reading read(SourceText source, BlockScanner.Cut cut, List<ParsedBlock> before) {
+    private Reading read(SourceText source, BlockScanner.Cut cut, Optional<Reading> before) {
         List<Block> blocks = cut.blocks();
         if (blocks.size() > MOST) {
-            return new Reading(Translator.translate(source, parser.parse(source.content()), finder(source, blocks)).document(), List.of());
+            return Reading.whole(Translator.translate(source, parser.parse(source.content()), finder(source, blocks)).document());
         }
-        List<ParsedBlock> parsed = blockParser.parse(source.content(), blocks, before);
-        Translated read = Translator.translate(source, Assembly.of(source, blocks, parsed), finder(source, blocks));
-        if (!read.clean() && cut.guessed() && !before.isEmpty()) {
-            return new Reading(whole(source).orElse(read.document()), parsed);
+        List<ParsedBlock> parsed = blockParser.parse(source.content(), blocks, before.map(reading -> reading.blocks).orElseGet(List::of));
+        Translated read = Translator.translate(source, Assembly.of(source, blocks, parsed),
+                before.map(reading -> reading.translations).orElse(KeptTranslations.NONE), finder(source, blocks));
+        if (!read.clean() && cut.guessed() && before.isPresent()) {
+            return new Reading(whole(source).orElse(read.document()), parsed, read.kept());
         }
-        return new Reading(read.document(), parsed);
+        return new Reading(read.document(), parsed, read.kept());
     }
 
     private static BlockScanner.Cut cut(SourceText source) {

@@ -14,6 +14,8 @@ public final class PlainSigns {
     private static final String OPENING = "\u201C\u201D\u201E\u201F\u00AB\u00BB\u301D";
     private static final String CLOSING = "\u201C\u201D\u201F\u00AB\u00BB\u301E";
     private static final String SPACES = "\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200A\u200B\u200C\u200D\u202F\u205F\u2060\u3000";
+    /** Of the signs that are plain as they are. */
+    private static final char LAST_PLAIN = 127;
     private static final char ARROW = '\u2192';
     private static final char RAISED_O = '\u00BA';
 
@@ -28,7 +30,12 @@ public final class PlainSigns {
 
     /** A text of the same length. */
     public static String of(String text) {
-        return text.chars().anyMatch(c -> c > 127 || c == ',') ? new PlainSigns(text).read() : text;
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) > LAST_PLAIN || text.charAt(i) == ',') {
+                return new PlainSigns(text).read();
+            }
+        }
+        return text;
     }
 
     /** Whether a text in quotation marks can begin with it. */
@@ -46,12 +53,14 @@ public final class PlainSigns {
             char c = plain[at];
             if (c == '"') {
                 at = behind(at, "\"");
-            } else if (text.startsWith("//", at)) {
+            } else if (c <= LAST_PLAIN && c > ',' && c != '/') {
+                at++;
+            } else if (c == '/' && text.startsWith("//", at)) {
                 at = lineEnd(at);
-            } else if (text.startsWith("/*", at)) {
+            } else if (c == '/' && text.startsWith("/*", at)) {
                 int end = text.indexOf("*/", at + 2);
                 at = end < 0 ? plain.length : end + 2;
-            } else if (OPENING.indexOf(c) >= 0) {
+            } else if (c > LAST_PLAIN && OPENING.indexOf(c) >= 0) {
                 at = quoted(at);
             } else {
                 at = sign(at);
@@ -72,7 +81,7 @@ public final class PlainSigns {
             plain[at + 1] = '>';
             return at + 2;
         } else {
-            plain[at] = SPACES.indexOf(c) >= 0 ? ' ' : c == RAISED_O ? '\u00B0' : decimal ? '.' : c;
+            plain[at] = c > LAST_PLAIN && SPACES.indexOf(c) >= 0 ? ' ' : c == RAISED_O ? '\u00B0' : decimal ? '.' : c;
         }
         return at + 1;
     }

@@ -8,6 +8,7 @@ import static org.faultwright.language.text.TextPackage.Literals.*;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.faultwright.language.text.AmbientText;
@@ -55,13 +56,13 @@ final class DeclarationTranslator {
     }
 
     Declarations all(List<DeclarationText> written, List<AmbientText> ambient) {
-        return new Declarations(kind(written, ConditionText.class).map(this::condition).toList(),
-                kind(written, InstrumentText.class).map(this::instrument).toList(),
-                kind(written, PointText.class).map(this::point).toList(),
-                kind(written, PartText.class).map(this::part).toList(),
-                kind(written, IndicatorText.class).map(this::indicator).toList(),
-                kind(written, NoteText.class).map(this::note).toList(),
-                kind(written, RoutineText.class).map(this::routine).toList(), ambient(ambient));
+        return new Declarations(all(written, ConditionText.class, this::condition),
+                all(written, InstrumentText.class, this::instrument),
+                all(written, PointText.class, this::point),
+                all(written, PartText.class, this::part),
+                all(written, IndicatorText.class, this::indicator),
+                all(written, NoteText.class, this::note),
+                all(written, RoutineText.class, this::routine), ambient(ambient));
     }
 
     private Optional<Written<Limit>> ambient(List<AmbientText> written) {
@@ -73,8 +74,8 @@ final class DeclarationTranslator {
         return limit;
     }
 
-    private static <T> java.util.stream.Stream<T> kind(List<DeclarationText> written, Class<T> kind) {
-        return written.stream().filter(kind::isInstance).map(kind::cast);
+    private <T extends DeclarationText, D> List<D> all(List<DeclarationText> written, Class<T> kind, Function<T, D> translation) {
+        return written.stream().filter(kind::isInstance).map(kind::cast).map(one -> parts.kept.of(one, () -> translation.apply(one))).toList();
     }
 
     private Name name(DeclarationText written) {

@@ -5,12 +5,14 @@
 package org.faultwright.language.translation;
 
 import java.util.Map;
+import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.procedure.SourceText;
 
 /** The translators of one text, put together. */
 final class Parts {
     final Passage passage;
+    final KeptTranslations.Taking kept;
     final UnreadWords unread;
     final Quantities quantities;
     final Limits limits;
@@ -23,8 +25,10 @@ final class Parts {
     final Showings showings;
     final DeclarationTranslator declarations;
 
-    Parts(SourceText source, Map<INode, Integer> starts) {
+    /** @param blocks where each element that a block was parsed into begins; empty for a text that was parsed as a whole */
+    Parts(SourceText source, Map<INode, Integer> starts, Map<EObject, Integer> blocks, KeptTranslations before) {
         passage = new Passage(source, starts);
+        kept = new KeptTranslations.Taking(source, blocks, before, passage);
         unread = new UnreadWords(passage);
         quantities = new Quantities(passage);
         limits = new Limits(passage, quantities);

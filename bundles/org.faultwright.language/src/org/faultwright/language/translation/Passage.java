@@ -65,6 +65,11 @@ final class Passage {
         unreadable.add(new ReadingProblem(message, at, block));
     }
 
+    /** How much there was to say so far. */
+    int said() {
+        return problems.size() + unreadable.size();
+    }
+
     List<ReadingProblem> unreadable() {
         return unreadable;
     }

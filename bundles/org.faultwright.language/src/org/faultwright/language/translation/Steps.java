@@ -42,7 +42,7 @@ final class Steps extends TextSwitch<Step> {
     }
 
     List<Step> all(List<StepText> written) {
-        return written.stream().map(this::doSwitch).toList();
+        return written.stream().map(step -> parts.kept.of(step, () -> doSwitch(step))).toList();
     }
 
     private Name name(StepText written) {

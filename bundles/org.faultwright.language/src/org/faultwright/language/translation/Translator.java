@@ -39,10 +39,10 @@ public final class Translator {
     private final RecordKeeping record;
     private final IntFunction<Optional<DamagedBlock>> blocks;
 
-    private Translator(SourceText source, Map<INode, Integer> starts, IntFunction<Optional<DamagedBlock>> blocks) {
+    private Translator(SourceText source, Map<INode, Integer> starts, Map<EObject, Integer> elements, KeptTranslations before, IntFunction<Optional<DamagedBlock>> blocks) {
         this.source = source;
         this.blocks = blocks;
-        parts = new Parts(source, starts);
+        parts = new Parts(source, starts, elements, before);
         passage = parts.passage;
         record = new RecordKeeping(parts);
     }
@@ -51,8 +51,9 @@ public final class Translator {
      * What was read, and whether all of it could be.
      *
      * @param clean whether every word fits; what it means may still be wrong
+     * @param kept  for the next translation after a change
      */
-    public record Translated(Document document, boolean clean) {
+    public record Translated(Document document, boolean clean, KeptTranslations kept) {
     }
 
     /**
@@ -61,7 +62,7 @@ public final class Translator {
      * @param blocks finds the block that an offset lies in
      */
     public static Translated translate(SourceText source, IParseResult parsed, IntFunction<Optional<DamagedBlock>> blocks) {
-        Translator translator = new Translator(source, Map.of(), blocks);
+        Translator translator = new Translator(source, Map.of(), Map.of(), KeptTranslations.NONE, blocks);
         translator.undecoded();
         for (INode error : parsed.getSyntaxErrors()) {
             SyntaxProblem.report(translator.passage, error);
@@ -69,9 +70,9 @@ public final class Translator {
         return translator.document(parsed.getRootASTElement(), Optional.empty());
     }
 
-    /** A text that was parsed block by block. */
-    public static Translated translate(SourceText source, AssembledText text, IntFunction<Optional<DamagedBlock>> blocks) {
-        Translator translator = new Translator(source, text.starts(), blocks);
+    /** A text that was parsed block by block. @param before what blocks that are parsed as they were had been translated into */
+    public static Translated translate(SourceText source, AssembledText text, KeptTranslations before, IntFunction<Optional<DamagedBlock>> blocks) {
+        Translator translator = new Translator(source, text.starts(), text.blocks(), before, blocks);
         translator.undecoded();
         text.errors().forEach(error -> SyntaxProblem.report(translator.passage, error.error(), error.next(), blocks));
         text.nothing().forEach(translator.parts.unread::block);
@@ -91,7 +92,7 @@ public final class Translator {
         Document read = root instanceof LibraryText library ? library(library, at)
                 : root instanceof ProcedureText procedure ? procedure(procedure, at)
                 : nothing(source, Problems.inReadingOrder(passage, blocks));
-        return new Translated(read, passage.unreadable().isEmpty());
+        return new Translated(read, passage.unreadable().isEmpty(), parts.kept.now());
     }
 
     /** What there is when neither a library nor a procedure can be made out: a procedure without a name or a step. */
@@ -114,8 +115,8 @@ public final class Translator {
         Procedure read = new Procedure(source, name(written), title(written), uses(written), List.of(),
                 record.equipment(written.getEquipment()), record.revision(written.getRevisions()), complaints(written),
                 tools(written), parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
-                closesBy(written), written.getFaults().stream().map(this::fault).toList(), parts.declarations.begin(written.getBegins()),
-                parts.steps.all(written.getSteps()), written.getExamples().stream().map(this::example).toList(), List.of(),
+                closesBy(written), written.getFaults().stream().map(fault -> parts.kept.of(fault, () -> fault(fault))).toList(), parts.declarations.begin(written.getBegins()),
+                parts.steps.all(written.getSteps()), written.getExamples().stream().map(example -> parts.kept.of(example, () -> example(example))).toList(), List.of(),
                 at.orElseGet(() -> passage.range(written)));
         return Problems.with(read, Problems.inReadingOrder(passage, blocks));
     }

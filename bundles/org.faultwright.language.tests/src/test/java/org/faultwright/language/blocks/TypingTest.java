@@ -14,8 +14,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.faultwright.analysis.ChangingCheck;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.RuleSet;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
@@ -24,9 +26,11 @@ import org.faultwright.procedure.SourceText;
 import org.faultwright.procedure.Step;
 import org.junit.jupiter.api.Test;
 
-/** Lines of the demo are typed and deleted key by key; what the changed text means is the same as read from nothing. */
+/** Lines of the demo are typed and deleted key by key; what the changed text means, and what is found in it, is the same as from nothing. */
 class TypingTest {
     private static final Path DEMO = Path.of("../../procedures-demo");
+
+    private static final Checker QUICK = new Checker(RuleSet.quick(), Optional.empty());
 
     /** Every so many lines; 1 types all of the demo. */
     private static final int EVERY = Integer.getInteger("faultwright.typing.every", 911);
@@ -38,7 +42,7 @@ class TypingTest {
     }
 
     @Test
-    void should_read_a_text_after_each_key_as_it_reads_it_from_nothing() throws IOException {
+    void should_read_and_check_a_text_after_each_key_as_from_nothing() throws IOException {
         int keys = 0;
         for (Path file : demo()) {
             keys += type(file);
@@ -50,17 +54,18 @@ class TypingTest {
         String text = Files.readString(file);
         ProcedureReader reader = ProcedureReader.overFiles();
         ProcedureReader.Changing changing = reader.changing();
+        ChangingCheck check = QUICK.changing();
         int keys = 0;
         int start = 0;
         for (int line = 0; start < text.length(); line++) {
             int end = text.indexOf('\n', start) < 0 ? text.length() : text.indexOf('\n', start);
             if (line % EVERY == EVERY / 2) {
                 for (int typed = start; typed <= end; typed++) {
-                    assertSame(file, reader, changing, text.substring(0, typed) + text.substring(end));
+                    assertSame(file, reader, changing, check, text.substring(0, typed) + text.substring(end));
                     keys++;
                 }
                 for (int deleted = start; deleted <= end; deleted += 3) {
-                    assertSame(file, reader, changing, text.substring(0, start) + text.substring(deleted));
+                    assertSame(file, reader, changing, check, text.substring(0, start) + text.substring(deleted));
                     keys++;
                 }
             }
@@ -69,7 +74,7 @@ class TypingTest {
         return keys;
     }
 
-    private static void assertSame(Path file, ProcedureReader reader, ProcedureReader.Changing changing, String content) {
+    private static void assertSame(Path file, ProcedureReader reader, ProcedureReader.Changing changing, ChangingCheck check, String content) {
         SourceText text = new SourceText(file.toString(), content);
         Document after = changing.read(text);
         Document fromNothing = reader.read(text);
@@ -78,6 +83,7 @@ class TypingTest {
             assertEquals(fromNothing.toString(), after.toString(), () -> content);
         }
         assertEquals(fromNothing, after);
+        assertEquals(QUICK.assess(QUICK.subject(fromNothing)), check.assess(QUICK.subject(after)), () -> content);
     }
 
     private static Procedure procedure(String text) {

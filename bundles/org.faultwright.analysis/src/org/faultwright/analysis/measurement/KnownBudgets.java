@@ -1,0 +1,63 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.measurement;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import org.faultwright.analysis.Subject;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.measure.Contribution;
+import org.faultwright.quantity.measure.DecisionRule;
+import org.faultwright.quantity.measure.MeasurementBudget;
+
+/**
+ * The budgets of the limits of a text, handed on from one state of it to the next while it is written: a limit in a block that a key left
+ * alone is the same object, and its budget depends on nothing but itself, the range, what is allowed for and the decision rule. May be shared
+ * between threads.
+ */
+public final class KnownBudgets {
+    private static final int MOST = 20_000;
+
+    private record Known(MeterRange range, List<Contribution> extras, DecisionRule rule, MeasurementBudget budget) {
+        boolean isFor(MeterRange other, List<Contribution> allowed, DecisionRule stated) {
+            return range == other && extras.equals(allowed) && rule.equals(stated);
+        }
+    }
+
+    private final Map<Limit, List<Known>> known;
+
+    private KnownBudgets(Map<Limit, List<Known>> known) {
+        this.known = known;
+    }
+
+    /** Those of a subject, none of them known where no other state of its text was checked before. */
+    public static KnownBudgets of(Subject subject) {
+        return subject.shared(KnownBudgets.class, any -> none());
+    }
+
+    /** Of a text that is looked at for the first time. */
+    static KnownBudgets none() {
+        return new KnownBudgets(new IdentityHashMap<>());
+    }
+
+    /** The same for the next state of the text. */
+    public synchronized KnownBudgets handedOn() {
+        return known.size() > MOST ? none() : new KnownBudgets(new IdentityHashMap<>(known));
+    }
+
+    synchronized MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+        List<Known> ofLimit = known.getOrDefault(limit, List.of());
+        return ofLimit.stream().filter(one -> one.isFor(range, extras, rule)).map(Known::budget).findFirst().orElseGet(() -> {
+            MeasurementBudget budget = MeasurementBudget.of(limit, range, extras, rule);
+            List<Known> more = new ArrayList<>(ofLimit);
+            more.add(new Known(range, extras, rule, budget));
+            known.put(limit, List.copyOf(more));
+            return budget;
+        });
+    }
+}

@@ -59,21 +59,26 @@ public final class Subject {
 
     /** Takes over a result that was computed for another state of the text and holds for this one, before anything asks for it. */
     <T> void takeOver(Class<T> type, T result) {
-        shared.putIfAbsent(type, result);
+        results().putIfAbsent(type, result);
     }
 
     /** A result that several rules need, computed the first time it is asked for. */
     public <T> T shared(Class<T> type, Function<Subject, T> compute) {
-        Map<Class<?>, Object> shared = results.get();
-        if (shared == null) {
-            shared = new HashMap<>();
-            results = new SoftReference<>(shared);
-        }
+        Map<Class<?>, Object> shared = results();
         Object known = shared.get(type);
         if (known == null) {
             known = compute.apply(this);
             shared.put(type, known);
         }
         return type.cast(known);
+    }
+
+    private Map<Class<?>, Object> results() {
+        Map<Class<?>, Object> shared = results.get();
+        if (shared == null) {
+            shared = new HashMap<>();
+            results = new SoftReference<>(shared);
+        }
+        return shared;
     }
 }

@@ -97,7 +97,7 @@ final class Checking {
 
     /** Applies fixes to a text one after the other, each tried with every rule that is run here. */
     FixRun fixing(Document document) {
-        return new FixRun(reader::read, checker, document);
+        return new FixRun(working().reader()::read, working().checker(), document);
     }
 
     /** A first draft of the steps, checked with every rule that is run here. */

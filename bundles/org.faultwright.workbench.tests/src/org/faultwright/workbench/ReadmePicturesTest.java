@@ -99,7 +99,8 @@ class ReadmePicturesTest {
         alone(find, folder.resolve("find.png"));
         field.setText("");
 
-        page().showView(ChartView.ID);
+        ChartView chart = (ChartView) page().showView(ChartView.ID);
+        Waiting.until("the chart is laid out", () -> chart.chart().isPresent() && chart.said().isEmpty());
         settle();
         view(page().findView(ChartView.ID), folder.resolve("chart.png"));
         WalkView walk = (WalkView) page().showView(WalkView.ID);

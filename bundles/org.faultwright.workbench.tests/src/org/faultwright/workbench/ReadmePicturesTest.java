@@ -108,7 +108,8 @@ class ReadmePicturesTest {
         Waiting.until("it stands at a step", walk::isShown);
         settle();
         view(walk, folder.resolve("walk.png"));
-        page().showView(CardView.ID);
+        CardView card = (CardView) page().showView(CardView.ID);
+        Waiting.until("the card is drawn", () -> card.picturesKept() > 0);
         settle();
         view(page().findView(CardView.ID), folder.resolve("card.png"));
         HelpView.showRule("hole-between-bands");

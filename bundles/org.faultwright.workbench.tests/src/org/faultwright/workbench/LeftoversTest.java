@@ -58,8 +58,9 @@ import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.chart.ChartView;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.faulttable.FaultTableView;
+import org.faultwright.workbench.find.FindView;
+import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.ActiveText;
@@ -106,14 +107,13 @@ class LeftoversTest {
         for (MenuItem top : shell.getMenuBar().getItems()) {
             tell("menu " + plain(top), entries(top.getMenu()));
         }
-        page().showView(ChartView.ID); // its tools are seen while it is in front
-        page().activate(editor);
-        page().showView(FindingsView.ID);
-        page().activate(editor);
-        TreeSet<String> tools = new TreeSet<>(tools());
-        page().showView(FaultTableView.ID); // it lies over the findings
-        page().activate(editor);
-        tools.addAll(tools());
+        page().showView(ChartView.ID); // the tools of a view are seen while it is in front
+        TreeSet<String> tools = new TreeSet<>();
+        for (String view : List.of(FindView.ID, FaultTableView.ID, FindingsView.ID)) {
+            page().showView(view);
+            page().activate(editor);
+            tools.addAll(tools());
+        }
         tell("tools", List.copyOf(tools));
         tell("views", Arrays.stream(page().getViewReferences()).map(IViewReference::getPartName).sorted().toList());
         StyledText text = (StyledText) editor.getAdapter(Control.class);

@@ -99,7 +99,8 @@ class ReadmePicturesTest {
         alone(find, folder.resolve("find.png"));
         field.setText("");
 
-        page().showView(ChartView.ID);
+        ChartView chart = (ChartView) page().showView(ChartView.ID);
+        Waiting.until("the chart is laid out", () -> chart.chart().isPresent() && chart.said().isEmpty());
         settle();
         view(page().findView(ChartView.ID), folder.resolve("chart.png"));
         WalkView walk = (WalkView) page().showView(WalkView.ID);
@@ -107,7 +108,8 @@ class ReadmePicturesTest {
         Waiting.until("it stands at a step", walk::isShown);
         settle();
         view(walk, folder.resolve("walk.png"));
-        page().showView(CardView.ID);
+        CardView card = (CardView) page().showView(CardView.ID);
+        Waiting.until("the card is drawn", () -> card.picturesKept() > 0);
         settle();
         view(page().findView(CardView.ID), folder.resolve("card.png"));
         HelpView.showRule("hole-between-bands");

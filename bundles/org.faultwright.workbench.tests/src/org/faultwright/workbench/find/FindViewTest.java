@@ -44,6 +44,7 @@ import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.ProcedureEditor;
+import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.publishing.Words;
 import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
@@ -88,6 +89,7 @@ class FindViewTest {
         words.setText("");
         among(Sought.EVERYTHING);
         bench.close();
+        page().showView(FindingsView.ID);
     }
 
     @Test

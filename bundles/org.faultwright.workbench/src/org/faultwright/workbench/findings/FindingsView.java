@@ -78,13 +78,12 @@ public final class FindingsView extends ViewPart {
 
     @Override
     public void createPartControl(Composite parent) {
-        SashForm halves = new SashForm(parent, SWT.HORIZONTAL);
-        Composite left = new Composite(halves, SWT.NONE);
-        GridLayoutFactory.fillDefaults().numColumns(3).spacing(6, 4).margins(4, 4).applyTo(left);
-        wishes(left);
-        Composite rest = new Composite(left, SWT.NONE);
-        GridDataFactory.fillDefaults().span(3, 1).grab(true, true).applyTo(rest);
-        table = table(rest);
+        Composite all = new Composite(parent, SWT.NONE);
+        GridLayoutFactory.fillDefaults().numColumns(3).spacing(6, 4).margins(4, 4).applyTo(all);
+        wishes(all);
+        SashForm halves = new SashForm(all, SWT.HORIZONTAL);
+        GridDataFactory.fillDefaults().span(3, 1).grab(true, true).applyTo(halves);
+        table = table(new Composite(halves, SWT.NONE));
         page = new FindingPage(halves);
         halves.setWeights(58, 42);
         stopping.setImageDescriptor(Pictures.descriptor("stop").orElse(null));

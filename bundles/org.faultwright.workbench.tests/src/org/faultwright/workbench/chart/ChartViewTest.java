@@ -268,7 +268,7 @@ class ChartViewTest {
         Dialogs.answer("Add a step", dialog -> Controls.all(dialog, Text.class).get(1).setText("Tell the customer"), "Write it");
         Event key = key(SWT.INSERT);
         key.stateMask = SWT.MOD2;
-        canvas.notifyListeners(SWT.KeyDown, key);
+        press(key);
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
         assertTrue(view.chart().orElseThrow().to("NewStep").isEmpty(), "nothing leads to it yet");
         assertTrue(canvas.notice().contains("New in the findings: "), canvas.notice());
@@ -427,8 +427,15 @@ class ChartViewTest {
         return event;
     }
 
+    /** Who presses a key lets it go again: the walk waits for that. */
+    private void press(Event key) {
+        Event up = key(key.keyCode);
+        canvas.notifyListeners(SWT.KeyDown, key);
+        canvas.notifyListeners(SWT.KeyUp, up);
+    }
+
     private void press(int key) {
-        canvas.notifyListeners(SWT.KeyDown, key(key));
+        press(key(key));
     }
 
     private String selected() {

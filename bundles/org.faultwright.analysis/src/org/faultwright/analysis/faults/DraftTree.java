@@ -105,7 +105,7 @@ final class DraftTree {
     private Procedure withSteps() {
         Procedure p = procedure;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), steps.all(), p.examples(),
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), steps.all(), p.examples(),
                 p.problems(), p.at());
     }
 

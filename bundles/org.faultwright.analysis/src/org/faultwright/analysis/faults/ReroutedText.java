@@ -58,7 +58,7 @@ final class ReroutedText {
     private Procedure with(Optional<Name> begin, List<Step> steps, List<Fault> faults, List<Example> examples) {
         Procedure p = procedure;
         return Closing.again(new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), faults, begin, steps, examples, p.problems(), p.at()));
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), faults, begin, steps, examples, p.problems(), p.at()));
     }
 
     /** The procedure as it will be. */
@@ -125,7 +125,7 @@ final class ReroutedText {
                 continue;
             }
             if (edited) {
-                edits.add(new Fix.Edit(old.get().at(), asWritten(target)));
+                edits.add(new Fix.Edit(old.get().at(), outcome.isUnderstood() ? ResultWords.arrow(outcome, asWritten(target)) : asWritten(target)));
             }
             outcomes.add(new Outcome(outcome.head(), Optional.of(new Name(target, old.get().at())), outcome.repeat(),
                     outcome.proves(), outcome.normal(), outcome.at()));
@@ -141,7 +141,10 @@ final class ReroutedText {
             Optional<SourceRange> old = step.outcomes().get(i).target().map(Name::at);
             String target = copy.targets().get(i);
             if (old.isPresent() && target != null) {
-                text.replace(old.get().offset() - start, old.get().end() - start, asWritten(target));
+                Outcome outcome = step.outcomes().get(i);
+                boolean isSaid = old.get().end() > old.get().offset() || !ClosingStep.written(outcome.target().orElseThrow().text()).equals(asWritten(target));
+                text.replace(old.get().offset() - start, old.get().end() - start, !isSaid ? ""
+                        : outcome.isUnderstood() ? ResultWords.arrow(outcome, asWritten(target)) : asWritten(target));
             }
         }
         SourceRange name = step.name().at();
@@ -202,7 +205,7 @@ final class ReroutedText {
                 }
             }
         }
-        edits.addAll(ShowingText.without(fault.shows(), showing -> dropped.contains(showing.step().text())));
+        edits.addAll(ShowingText.without(fault.written(), showing -> dropped.contains(showing.step().text())));
         return new Fault(fault.name(), fault.title(), fault.cases(), shows, fault.remedies(), fault.hazards(), fault.at());
     }
 
@@ -245,15 +248,15 @@ final class ReroutedText {
         }
         example.shows().stream().filter(showing -> dropped.contains(showing.step().text())).forEach(leaving::add);
         shows.removeIf(showing -> dropped.contains(showing.step().text()));
-        if (!added.isEmpty() || !leaving.isEmpty()) {
+        if (!added.isEmpty() || leaving.stream().anyMatch(showing -> !showing.step().isUnderstood())) {
             edits.addAll(ExampleEntries.rewritten(example, run.path(), added, leaving));
         }
-        return new Example(example.title(), example.of(), shows, example.endsAt(), example.within(), example.at());
+        return new Example(example.variation(), example.title(), example.of(), shows, example.endsAt(), example.within(), example.at());
     }
 
     private ExampleRun run(Example example, List<Showing> shows, Tree tree, Times times) {
         return new ExampleRun(tree, procedure.scope(), times,
-                new Example(example.title(), example.of(), shows, example.endsAt(), example.within(), example.at()));
+                new Example(example.variation(), example.title(), example.of(), shows, example.endsAt(), example.within(), example.at()));
     }
 
     private static boolean isSilent(ExampleRun run) {

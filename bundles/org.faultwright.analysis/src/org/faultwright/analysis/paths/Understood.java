@@ -229,7 +229,7 @@ public final class Understood {
                 List<Showing> entries = said.containsKey(name) ? said.get(name) : around.getOrDefault(name, List.of());
                 int next = used.getOrDefault(name, 0);
                 Optional<Showing> entry = next < entries.size() ? Optional.of(entries.get(next))
-                        : said.containsKey(name) || around.containsKey(name) ? Optional.empty() : of.flatMap(fault -> byTable(fault, step, taken));
+                        : said.containsKey(name) || around.containsKey(name) ? Optional.empty() : of.flatMap(fault -> byTable(fault, step, scope)).map(taken);
                 entry.ifPresent(shown -> {
                     used.merge(name, 1, Integer::sum);
                     shows.add(shown);
@@ -250,15 +250,16 @@ public final class Understood {
             return byStep;
         }
 
-        /** The one outcome that the table gives for the step, unless a sound unit shows that too; of several the example must say which. */
-        private Optional<Showing> byTable(Fault fault, Step step, UnaryOperator<Showing> taken) {
-            if (step.outcomes().size() < 2) {
-                return Optional.empty();
-            }
-            List<Showing> shown = fault.shows().stream().filter(showing -> showing.step().text().equals(step.name().text())).toList();
-            Optional<Showing> one = shown.size() == 1 && shown.get(0).possible().size() == 1 ? Optional.of(taken.apply(shown.get(0))) : Optional.empty();
-            Optional<String> normal = Results.normal(step, scope).map(Outcome::key);
-            return one.filter(showing -> Results.outcome(step, showing.possible().get(0)).map(Outcome::key).filter(key -> !Optional.of(key).equals(normal)).isPresent());
+    }
+
+    /** What an example of the fault shows at the step without saying so: the one outcome of the table, unless a sound unit shows that too. */
+    public static Optional<Showing> byTable(Fault fault, Step step, Scope scope) {
+        if (step.outcomes().size() < 2) {
+            return Optional.empty();
         }
+        List<Showing> shown = fault.shows().stream().filter(showing -> showing.step().text().equals(step.name().text())).toList();
+        Optional<String> normal = Results.normal(step, scope).map(Outcome::key);
+        return shown.stream().filter(showing -> shown.size() == 1 && showing.possible().size() == 1).filter(showing -> Results.outcome(step,
+                showing.possible().get(0)).map(Outcome::key).filter(key -> !Optional.of(key).equals(normal)).isPresent()).findFirst();
     }
 }

@@ -18,7 +18,7 @@ import org.faultwright.procedure.Procedure;
 /** What a step does not name would lead to a conclusion that says something of the unit, or to work: then it leads nowhere. */
 public final class OtherwiseClaims implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("otherwise-claims", Severity.ERROR, Group.PATHS,
-            "\"otherwise\" names no conclusion that refers the unit to somebody.");
+            "What a step does not name leads to a conclusion that refers the unit to nobody.");
 
     @Override
     public RuleHeader header() {

@@ -102,7 +102,7 @@ class UnderstoodTest {
         List<Finding> found = Texts.findings(SHORT.replace("Volts 6 V", "Volts 4 V")).stream().filter(one -> one.rule().equals("example-fails")).toList();
 
         assertEquals(1, found.size());
-        assertTrue(found.get(0).message().contains("\"Too many volts\" ends at WornOut, not at Refer"), found.get(0).message());
+        assertTrue(found.get(0).message().contains("\"Too many volts\" ends at \"WornOut\", not at \"Refer\""), found.get(0).message());
     }
 
     @Test
@@ -110,7 +110,7 @@ class UnderstoodTest {
         List<Finding> found = Texts.findings(SHORT.replace("Tried bad", "Tried bad, Blinks 3 blinks")).stream()
                 .filter(one -> one.rule().equals("example-fails")).toList();
 
-        assertEquals(List.of("The example \"Not that\" says what Blinks shows, and its path does not come there."),
+        assertEquals(List.of("The example \"Not that\" says what \"Blinks\" shows, and its path does not come there."),
                 found.stream().map(Finding::message).toList());
     }
 

@@ -9,11 +9,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.faultwright.analysis.paths.Understood;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SameMeaning;
 import org.faultwright.procedure.SourceRange;
@@ -70,17 +72,20 @@ final class ChangedText {
     /** Absent where too much has changed, so that everything is to be looked at again. */
     static Optional<ChangedText> between(Document before, Document now) {
         if (!(before instanceof Procedure one) || !(now instanceof Procedure other) || !one.source().name().equals(other.source().name())
-                || !isSame(one.libraries(), other.libraries())) {
+                || !areSame(one.libraries(), other.libraries())) {
             return Optional.empty();
         }
         ChangedText change = new ChangedText(one, other);
         return change.isOfBlocks() ? Optional.of(change) : Optional.empty();
     }
 
-    private static boolean isSame(List<?> before, List<?> now) {
+    /** Read from the same texts; what a library says once is put in anew at each reading. */
+    private static boolean areSame(List<Library> before, List<Library> now) {
         boolean same = before.size() == now.size();
         for (int i = 0; same && i < now.size(); i++) {
-            same = before.get(i) == now.get(i);
+            Library one = before.get(i);
+            Library other = now.get(i);
+            same = one == other || one.source() == other.source() && areSame(one.libraries(), other.libraries());
         }
         return same;
     }
@@ -111,7 +116,7 @@ final class ChangedText {
             back++;
         }
         touch();
-        return blocksBefore.size() - front - back <= MOST && blocksNow.size() - front - back <= MOST && isRestSame()
+        return blocksBefore.size() - front - back <= MOST && blocksNow.size() - front - back <= MOST && isRestSame() && isSameMeantElsewhere() && areExamplesSame()
                 && (Stream.concat(before.steps().stream(), now.steps().stream()).noneMatch(ClosingStep::is) || areClosingStepsSame());
     }
 
@@ -172,9 +177,30 @@ final class ChangedText {
                 new Object[] {before.uses(), now.uses()}, new Object[] {before.equipment(), now.equipment()},
                 new Object[] {before.revision(), now.revision()}, new Object[] {before.complaints(), now.complaints()},
                 new Object[] {before.tools(), now.tools()}, new Object[] {before.own(), now.own()},
-                new Object[] {before.statedRule(), now.statedRule()}, new Object[] {before.closesBy(), now.closesBy()},
+                new Object[] {before.statedRule(), now.statedRule()}, new Object[] {before.closesBy(), now.closesBy()}, new Object[] {before.elsewhere(), now.elsewhere()},
                 new Object[] {before.begin(), now.begin()})
                 .allMatch(pair -> SameMeaning.with(this::isMoved, pair[0], pair[1]));
+    }
+
+    /** A conclusion that is meant without being named turns the arrows of all steps. */
+    private boolean isSameMeantElsewhere() {
+        return before.elsewhere().map(name -> Understood.refers(before, name)).equals(now.elsewhere().map(name -> Understood.refers(now, name)));
+    }
+
+    /** What an example does not say itself it has from faults, steps and other examples: its words alone do not tell what it means. */
+    private boolean areExamplesSame() {
+        for (int i = 0; i < front; i++) {
+            if (blocksNow.get(i).part() instanceof Example now && !SameMeaning.with(this::isMoved, blocksBefore.get(i).part(), now)) {
+                return false;
+            }
+        }
+        for (int i = 1; i <= back; i++) {
+            if (blocksNow.get(blocksNow.size() - i).part() instanceof Example now
+                    && !SameMeaning.with(this::isMoved, blocksBefore.get(blocksBefore.size() - i).part(), now)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Steps that close the unit turn arrows of steps whose words are as they were; then every step has to be compared. */
@@ -203,7 +229,7 @@ final class ChangedText {
         Declarations own = new Declarations(none.conditions(), none.instruments(), none.points(), none.parts(), none.indicators(),
                 none.notes(), none.routines(), p.own().ambient());
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(), p.tools(),
-                own, p.statedRule(), p.closesBy(), parts(changed, Fault.class), p.begin(), parts(changed, Step.class), parts(changed, Example.class),
+                own, p.statedRule(), p.closesBy(), p.elsewhere(), parts(changed, Fault.class), p.begin(), parts(changed, Step.class), parts(changed, Example.class),
                 p.problems(), p.at());
     }
 

@@ -76,6 +76,7 @@ import org.faultwright.analysis.rules.NoteNeverRead;
 import org.faultwright.analysis.rules.OutcomeAlreadyKnown;
 import org.faultwright.analysis.rules.OutcomeImpossible;
 import org.faultwright.analysis.rules.OutcomeNoFaultExplains;
+import org.faultwright.analysis.rules.OtherwiseClaims;
 import org.faultwright.analysis.rules.OutcomeUntried;
 import org.faultwright.analysis.rules.OutcomesIncomplete;
 import org.faultwright.analysis.rules.OutsideBandwidth;
@@ -198,6 +199,7 @@ public final class RuleSet {
                 new NoConclusion(),
                 new EmptyOutcomes(),
                 new OutcomesIncomplete(),
+                new OtherwiseClaims(),
                 new TableOutcomes(),
                 new OutcomeImpossible(),
                 new CodesNotHandled(),

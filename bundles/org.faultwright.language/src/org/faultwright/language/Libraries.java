@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 import org.faultwright.analysis.paths.Closing;
+import org.faultwright.analysis.paths.Understood;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
@@ -44,11 +45,11 @@ final class Libraries {
     Document resolve(Document document, Consumer<Lookup> looked) {
         List<Library> found = document.uses().isEmpty() ? List.of() : closure(document, looked);
         if (document instanceof Library library) {
-            return library.with(found);
+            return Understood.in(library.with(found));
         }
         Procedure p = (Procedure) document;
-        return Closing.of(new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
-                p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at()));
+        return Closing.of(Understood.in(new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
+                p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at())));
     }
 
     /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */

@@ -17,4 +17,8 @@ import org.faultwright.quantity.Exact;
  */
 public record Fault(Name name, String title, Optional<Written<Exact>> cases, List<Showing> shows,
         List<Name> remedies, List<Written<Hazard>> hazards, SourceRange at) implements Declaration {
+    /** What stands in its words; the rest is understood. */
+    public List<Showing> written() {
+        return Showing.written(shows);
+    }
 }

@@ -22,6 +22,11 @@ public record Outcome(Head head, Optional<Name> target, Optional<Repeat> repeat,
         this(head, target, repeat, proves, false, at);
     }
 
+    /** Whether it stands nowhere in the text: it follows from the conclusion that the procedure names for what a step does not say. */
+    public boolean isUnderstood() {
+        return at.length() == 0;
+    }
+
     /** What is seen. */
     public sealed interface Head {
         /** What to call this outcome in examples, signatures and on cards; unique within its step. */

@@ -14,12 +14,13 @@ import java.util.Optional;
  *
  * @param tools  hand tools and aids to lay out before starting; instruments are found from the steps
  * @param closesBy the routine that closes the unit, where it names one itself
+ * @param elsewhere the conclusion that an outcome leads to which a step does not name, where it says one
  * @param begin  where it begins; the first step when not stated
  * @param at     the whole declaration
  */
 public record Procedure(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
         Optional<Equipment> equipment, Optional<Revision> revision, List<Written<String>> complaints,
-        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> statedRule, Optional<Name> closesBy, List<Fault> faults,
+        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> statedRule, Optional<Name> closesBy, Optional<Name> elsewhere, List<Fault> faults,
         Optional<Name> begin, List<Step> steps, List<Example> examples, List<ReadingProblem> problems, SourceRange at)
         implements Document, StepGraph {
     public Procedure {

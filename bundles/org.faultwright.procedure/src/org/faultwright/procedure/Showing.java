@@ -11,6 +11,11 @@ import org.faultwright.quantity.Quantity;
 
 /** What a step shows: in an example one result, in a fault's signature one or several possible ones. */
 public record Showing(Name step, List<Possible> possible, SourceRange at) {
+    /** Those that stand in the words of the thing itself. */
+    static List<Showing> written(List<Showing> shows) {
+        return shows.stream().filter(showing -> !showing.step().isUnderstood()).toList();
+    }
+
     /**
      * @param words   a result word, code or reading, in one spelling
      * @param reading the same as a quantity where it is a number with a unit

@@ -53,7 +53,7 @@ final class CompoundUnit {
         if (spelling.equals("degC")) {
             return Units.single("K");
         }
-        return Units.single(spelling).filter(unit -> !unit.isLogarithmic() && unit.offset().equals(Exact.ZERO));
+        return Units.single(spelling).filter(unit -> !unit.isLogarithmic() && !unit.dimension().equals(Dimension.SOUND_LEVEL) && unit.offset().equals(Exact.ZERO));
     }
 
     private static String printed(String spelling, Unit unit) {

@@ -46,6 +46,12 @@ public record Quantity(Exact value, Unit unit, String spelling) {
         return value.times(unit.factor());
     }
 
+    /** Decibels by which sound levels differ, in the unit of the levels; anything else as it is. */
+    public Quantity asDifferenceOf(Unit levels) {
+        boolean decibels = unit.isLogarithmic() && unit.dimension().equals(Dimension.NONE) && levels.dimension().equals(Dimension.SOUND_LEVEL);
+        return decibels ? new Quantity(value, levels, spelling) : this;
+    }
+
     /** The value in the coherent SI unit, read as that kind of quantity: a temperature difference has no zero offset. */
     public Exact base(QuantityKind kind) {
         return kind == QuantityKind.TEMPERATURE_DIFFERENCE ? difference() : base();

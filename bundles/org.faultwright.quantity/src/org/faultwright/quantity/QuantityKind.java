@@ -45,6 +45,8 @@ public enum QuantityKind {
     ILLUMINANCE("illuminance", Dimension.ILLUMINANCE, "lx"),
     ANGLE("angle", Dimension.NONE, "deg"),
     ACCELERATION("acceleration", Dimension.ACCELERATION, "m/s2"),
+    /** A-weighted, over 20 µPa, as a sound level meter of IEC 61672-1 shows it. */
+    SOUND_LEVEL("sound", Dimension.SOUND_LEVEL, "dB(A)"),
     RATIO("ratio", Dimension.NONE, "1");
 
     private final String words;

@@ -180,6 +180,8 @@ final class UnitTable {
 
     /** The factor of a level is its reference value in the coherent SI unit; {@link Levels} has the formulas. */
     private void levels() {
+        // A-weighted sound level over 20 µPa (IEC 61672-1); UCUM has dB[SPL] and leaves the weighting to a remark in braces
+        add("dB(A)", "dB(A)", "dB[SPL]{A}", Dimension.SOUND_LEVEL, Exact.ONE, "", "dBA");
         level("dB", "dB", NONE, "1");
         level("dBV", "dB[V]", VOLTAGE, "1");
         level("dBmV", "dB[mV]", VOLTAGE, "0.001");

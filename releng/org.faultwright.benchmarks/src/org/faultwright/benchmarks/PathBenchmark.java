@@ -93,7 +93,7 @@ public final class PathBenchmark {
                 Optional.empty(), StepFrame.PLAIN, HERE));
         return new Procedure(HERE.source(), name("Made"), "Made up", List.of(), List.of(), Optional.empty(),
                 Optional.empty(), List.of(), List.of(), new Declarations(declared, List.of(), List.of(), List.of(),
-                        List.of(), List.of(), List.of(), Optional.empty()), Optional.empty(), Optional.empty(), List.of(),
+                        List.of(), List.of(), List.of(), Optional.empty()), Optional.empty(), Optional.empty(), Optional.empty(), List.of(),
                 Optional.empty(), made,
                 List.of(), List.of(), HERE);
     }

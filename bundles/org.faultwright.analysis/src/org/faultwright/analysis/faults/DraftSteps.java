@@ -175,7 +175,7 @@ final class DraftSteps {
     Procedure completed() {
         Procedure p = procedure;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), all(), p.examples(),
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), all(), p.examples(),
                 p.problems(), p.at());
     }
 

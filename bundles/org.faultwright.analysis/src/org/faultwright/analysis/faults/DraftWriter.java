@@ -124,7 +124,7 @@ final class DraftWriter {
                 SourceRange target = outcome.target().map(Name::at).orElse(outcome.at());
                 // how often an arrow may be taken was said of where it led before
                 int end = outcome.repeat().map(repeat -> repeat.at().end()).orElse(target.end());
-                text.replace(target.offset() - start, end - start, one.targets().get(i));
+                text.replace(target.offset() - start, end - start, outcome.isUnderstood() ? ResultWords.arrow(outcome, one.targets().get(i)) : one.targets().get(i));
             }
         }
         SourceRange name = written.name().at();

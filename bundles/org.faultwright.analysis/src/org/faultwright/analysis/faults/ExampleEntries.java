@@ -31,7 +31,7 @@ final class ExampleEntries {
      * @param leaving entries that are no longer asked for
      */
     static List<Fix.Edit> rewritten(Example example, List<PathStep> path, Map<String, String> added, List<Showing> leaving) {
-        List<Showing> shows = example.shows();
+        List<Showing> shows = example.written();
         if (shows.isEmpty()) {
             return ShowingText.adding(example, String.join(", ", added.values())).stream().toList();
         }

@@ -55,18 +55,18 @@ public final class ExampleRepair {
     private List<Fix> leavingOut(SourceRange entry) {
         List<Showing> shows = example.shows().stream().filter(showing -> showing.at() != entry).toList();
         return passes(shows, example.endsAt())
-                ? List.of(new Fix("Leave out \"" + entry.text() + "\"", List.of(ShowingText.removing(example.shows(), entry))))
+                ? List.of(new Fix("Leave out \"" + entry.text() + "\"", List.of(ShowingText.removing(example.written(), entry))))
                 : List.of();
     }
 
     private List<Fix> endingAt(Step end) {
         Name said = example.endsAt().orElseThrow();
-        return passes(example.shows(), Optional.of(new Name(end.name().text(), said.at())))
+        return !said.isUnderstood() && passes(example.shows(), Optional.of(new Name(end.name().text(), said.at())))
                 ? List.of(Fix.replacing("End at " + end.name(), said.at(), end.name().text())) : List.of();
     }
 
     private boolean passes(List<Showing> shows, Optional<Name> endsAt) {
-        return coverage.run(new Example(example.title(), example.of(), shows, endsAt, example.within(), example.at()))
+        return coverage.run(new Example(example.variation(), example.title(), example.of(), shows, endsAt, example.within(), example.at()))
                 .passes();
     }
 }

@@ -18,7 +18,7 @@ import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 
 /** Which steps of a tree repair, and which show whether a repair has held. */
-final class Repairs {
+public final class Repairs {
     private Repairs() {
     }
 
@@ -46,7 +46,7 @@ final class Repairs {
     }
 
     /** Whether the step says that it verifies a repair, or performs a routine that does. */
-    static boolean verifies(Step step, Scope scope) {
+    public static boolean verifies(Step step, Scope scope) {
         return verifies(step, scope, new HashSet<>());
     }
 

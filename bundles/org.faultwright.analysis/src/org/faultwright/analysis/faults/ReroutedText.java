@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.paths.Closing;
+import org.faultwright.analysis.paths.Understood;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
@@ -23,6 +24,7 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.RenamedStep;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
@@ -58,7 +60,7 @@ final class ReroutedText {
     private Procedure with(Optional<Name> begin, List<Step> steps, List<Fault> faults, List<Example> examples) {
         Procedure p = procedure;
         return Closing.again(new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), faults, begin, steps, examples, p.problems(), p.at()));
+                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), faults, begin, steps, examples, p.problems(), p.at()));
     }
 
     /** The procedure as it will be. */
@@ -125,7 +127,7 @@ final class ReroutedText {
                 continue;
             }
             if (edited) {
-                edits.add(new Fix.Edit(old.get().at(), asWritten(target)));
+                edits.add(new Fix.Edit(old.get().at(), outcome.isUnderstood() ? ResultWords.arrow(outcome, asWritten(target)) : asWritten(target)));
             }
             outcomes.add(new Outcome(outcome.head(), Optional.of(new Name(target, old.get().at())), outcome.repeat(),
                     outcome.proves(), outcome.normal(), outcome.at()));
@@ -141,7 +143,10 @@ final class ReroutedText {
             Optional<SourceRange> old = step.outcomes().get(i).target().map(Name::at);
             String target = copy.targets().get(i);
             if (old.isPresent() && target != null) {
-                text.replace(old.get().offset() - start, old.get().end() - start, asWritten(target));
+                Outcome outcome = step.outcomes().get(i);
+                boolean isSaid = old.get().end() > old.get().offset() || !ClosingStep.written(outcome.target().orElseThrow().text()).equals(asWritten(target));
+                text.replace(old.get().offset() - start, old.get().end() - start, !isSaid ? ""
+                        : outcome.isUnderstood() ? ResultWords.arrow(outcome, asWritten(target)) : asWritten(target));
             }
         }
         SourceRange name = step.name().at();
@@ -202,7 +207,7 @@ final class ReroutedText {
                 }
             }
         }
-        edits.addAll(ShowingText.without(fault.shows(), showing -> dropped.contains(showing.step().text())));
+        edits.addAll(ShowingText.without(fault.written(), showing -> dropped.contains(showing.step().text())));
         return new Fault(fault.name(), fault.title(), fault.cases(), shows, fault.remedies(), fault.hazards(), fault.at());
     }
 
@@ -218,11 +223,51 @@ final class ReroutedText {
     private List<Example> examples(Procedure before) {
         Tree after = new Tree(before);
         Times times = new Times(before.scope());
-        return procedure.examples().stream().map(example -> example(example, before, after, times)).toList();
+        List<Example> examples = new ArrayList<>();
+        Map<String, String> around = Map.of();
+        for (Example example : procedure.examples()) {
+            Example changed = example(example, example.variation() ? around : Map.of(), before, after, times);
+            around = example.variation() ? around : said(changed, run(changed, changed.shows(), after, times), before);
+            examples.add(changed);
+        }
+        return List.copyOf(examples);
+    }
+
+    /** By the step, what an example shows on its path by its own words or by the fault table; its variations show the same. */
+    private static Map<String, String> said(Example example, ExampleRun run, Procedure before) {
+        Map<String, String> said = new HashMap<>();
+        run.path().forEach(at -> {
+            boolean entry = example.shows().stream().anyMatch(showing -> showing.step().text().equals(at.step()));
+            if (entry || byTable(example, at.step(), before).isPresent()) {
+                said.putIfAbsent(at.step(), at.outcome());
+            }
+        });
+        return said;
+    }
+
+    private static Optional<String> byTable(Example example, String name, Procedure before) {
+        return before.step(new Name(name, example.at())).flatMap(step -> example.of().flatMap(before::fault)
+                .flatMap(fault -> Understood.byTable(fault, step, before.scope())).flatMap(showing -> Results.outcome(step, showing.possible().get(0))))
+                .map(Outcome::key);
+    }
+
+    /** What the example has to say at the steps of its path where its text alone, read again, would be taken to show something else. */
+    private static Map<String, String> unsaid(Example example, List<Showing> shows, ExampleRun run, Map<String, String> around, Procedure before) {
+        Map<String, String> unsaid = new LinkedHashMap<>();
+        run.path().forEach(at -> before.step(new Name(at.step(), example.at())).filter(step -> step.outcomes().size() > 1).ifPresent(step -> {
+            boolean isSaid = shows.stream().anyMatch(showing -> showing.step().text().equals(at.step()) && !showing.step().isUnderstood());
+            Optional<String> taken = Optional.ofNullable(around.get(at.step())).or(() -> byTable(example, at.step(), before))
+                    .or(() -> Results.normal(step, before.scope()).map(Outcome::key));
+            if (!isSaid && taken.filter(at.outcome()::equals).isEmpty()) {
+                unsaid.putIfAbsent(at.step(), at.step() + " " + step.outcomes().stream().filter(outcome -> outcome.key().equals(at.outcome())).findFirst()
+                        .map(outcome -> ResultWords.leadingTo(step, outcome)).orElse(at.outcome()));
+            }
+        }));
+        return unsaid;
     }
 
     /** Says what is asked now, as far as it is known, and no longer what is not asked any more. */
-    private Example example(Example example, Procedure before, Tree after, Times times) {
+    private Example example(Example example, Map<String, String> around, Procedure before, Tree after, Times times) {
         List<Showing> shows = new ArrayList<>(example.shows());
         Map<String, String> added = new LinkedHashMap<>();
         ExampleRun run = run(example, shows, after, times);
@@ -245,15 +290,18 @@ final class ReroutedText {
         }
         example.shows().stream().filter(showing -> dropped.contains(showing.step().text())).forEach(leaving::add);
         shows.removeIf(showing -> dropped.contains(showing.step().text()));
-        if (!added.isEmpty() || !leaving.isEmpty()) {
+        if (example.variation() || example.of().isPresent()) {
+            unsaid(example, shows, run, around, before).forEach(added::putIfAbsent);
+        }
+        if (!added.isEmpty() || leaving.stream().anyMatch(showing -> !showing.step().isUnderstood())) {
             edits.addAll(ExampleEntries.rewritten(example, run.path(), added, leaving));
         }
-        return new Example(example.title(), example.of(), shows, example.endsAt(), example.within(), example.at());
+        return new Example(example.variation(), example.title(), example.of(), shows, example.endsAt(), example.within(), example.at());
     }
 
     private ExampleRun run(Example example, List<Showing> shows, Tree tree, Times times) {
         return new ExampleRun(tree, procedure.scope(), times,
-                new Example(example.title(), example.of(), shows, example.endsAt(), example.within(), example.at()));
+                new Example(example.variation(), example.title(), example.of(), shows, example.endsAt(), example.within(), example.at()));
     }
 
     private static boolean isSilent(ExampleRun run) {

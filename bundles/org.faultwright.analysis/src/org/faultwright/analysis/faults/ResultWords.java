@@ -25,11 +25,11 @@ public final class ResultWords {
             .replace("LETTER", "A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u024F\\u0370-\\u03FF"));
     /** Words of the language that no result can be written as, unless in quotation marks. */
     private static final Set<String> TAKEN = Set.of("accuracy", "adjust", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes",
-            "begin", "boards", "burden", "by", "calculate", "calibrated", "carries", "cases", "category", "check",
+            "begin", "boards", "burden", "but", "by", "calculate", "calibrated", "carries", "cases", "category", "check",
             "closes", "complaint", "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated",
             "decision", "difference", "digest", "do", "else", "equipment", "erases", "every", "example", "exits",
             "expects", "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least",
-            "library", "means", "measure", "most", "needs", "note", "notes", "observe", "of", "or", "part", "peak",
+            "library", "means", "measure", "most", "needs", "note", "notes", "observe", "of", "or", "otherwise", "part", "peak",
             "perform", "point", "procedure", "proves", "refers", "remedy", "repairs", "report", "resolution", "revision",
             "rms", "routine", "rule", "sets", "shows", "source", "takes", "tests", "through", "times", "to", "tools", "tries", "type",
             "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when");
@@ -49,6 +49,12 @@ public final class ResultWords {
         String word = key.substring(space + 1);
         boolean plain = PLAIN.matcher(key).matches() && !TAKEN.contains(word) && !(space > 0 && TAKEN_AFTER_NUMBER.contains(word));
         return plain ? key : quoted(key);
+    }
+
+    /** The line of an outcome that the text does not name yet. */
+    public static String arrow(Outcome outcome, String target) {
+        String head = outcome.head() instanceof Outcome.AnythingElse ? "anything else" : written(outcome.key());
+        return "    " + head + " -> " + target + "\n";
     }
 
     /** In quotation marks, whatever stands in it. */

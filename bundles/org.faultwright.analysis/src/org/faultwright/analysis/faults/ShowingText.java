@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
 import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 
@@ -24,8 +25,12 @@ public final class ShowingText {
 
     /** Behind the last entry of an example, or as its first; absent where its text is broken. */
     static Optional<Fix.Edit> adding(Example example, String entry) {
-        if (!example.shows().isEmpty()) {
-            return Optional.of(behind(example.shows(), entry));
+        if (!example.written().isEmpty()) {
+            return Optional.of(behind(example.written(), entry));
+        }
+        if (example.variation()) {
+            int behind = example.of().map(Name::at).orElse(example.title().at()).end();
+            return Optional.of(new Fix.Edit(new SourceRange(example.at().source(), behind, 0), " " + entry));
         }
         int brace = example.at().text().indexOf('{', Math.max(0, example.title().at().end() - example.at().offset()));
         return brace < 0 ? Optional.empty() : Optional.of(new Fix.Edit(

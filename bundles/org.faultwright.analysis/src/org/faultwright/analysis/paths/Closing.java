@@ -165,6 +165,6 @@ public final class Closing {
 
     private static Procedure with(Procedure p, List<Step> steps) {
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(), p.tools(),
-                p.own(), p.statedRule(), p.closesBy(), p.faults(), p.begin(), steps, p.examples(), p.problems(), p.at());
+                p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), steps, p.examples(), p.problems(), p.at());
     }
 }

@@ -90,7 +90,7 @@ public final class RoutineEffects {
                 procedure.libraries(), procedure.equipment(), procedure.revision(), List.of(), List.of(),
                 new Declarations(conditions, own.instruments(), own.points(), own.parts(), own.indicators(),
                         own.notes(), own.routines(), own.ambient()),
-                procedure.statedRule(), Optional.empty(), List.of(), Optional.empty(), List.of(perform), List.of(), List.of(),
+                procedure.statedRule(), Optional.empty(), Optional.empty(), List.of(), Optional.empty(), List.of(perform), List.of(), List.of(),
                 procedure.at());
     }
 }

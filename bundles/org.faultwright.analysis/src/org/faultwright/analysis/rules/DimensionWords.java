@@ -27,6 +27,7 @@ final class DimensionWords {
         word(Dimension.ENERGY, "an energy or torque", "J");
         word(Dimension.CHARGE, "a charge", "C");
         word(Dimension.TIME, "a time", "s");
+        word(Dimension.SOUND_LEVEL, "a sound level", "dB(A)");
         word(Dimension.FREQUENCY, "a frequency or speed", "Hz");
         word(Dimension.TEMPERATURE, "a temperature", "degC");
         word(Dimension.LENGTH, "a length", "mm");

@@ -17,7 +17,7 @@ final class Insertion {
 
     /** Behind the last outcome of a step that has one, on a line of its own with the same indent. */
     static Fix outcome(String title, Step step, String line) {
-        List<Outcome> outcomes = step.outcomes();
+        List<Outcome> outcomes = step.outcomes().stream().filter(outcome -> !outcome.isUnderstood()).toList();
         SourceRange last = outcomes.get(outcomes.size() - 1).at();
         String before = last.source().lineText(last.line()).substring(0, last.column() - 1);
         String indent = before.isBlank() ? before : "    ";

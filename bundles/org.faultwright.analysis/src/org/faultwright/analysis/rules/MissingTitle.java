@@ -5,7 +5,6 @@
 package org.faultwright.analysis.rules;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
@@ -50,7 +49,7 @@ public final class MissingTitle implements Rule {
 
     private static void titled(Name name, String title, Findings findings) {
         if (title.isBlank() && !name.text().isEmpty()) {
-            String proposed = spoken(name.text());
+            String proposed = name.spoken();
             SourceRange behind = new SourceRange(name.at().source(), name.at().end(), 0);
             boolean empty = !title.isEmpty() || standsEmpty(behind);
             findings.report(name.at(), name + " has no title to print.",
@@ -62,16 +61,5 @@ public final class MissingTitle implements Rule {
 
     private static boolean standsEmpty(SourceRange behind) {
         return behind.source().content().substring(behind.offset()).stripLeading().startsWith("\"");
-    }
-
-    /** HeadSupply is spoken as "Head supply"; runs of capitals stay together. */
-    static String spoken(String name) {
-        String apart = name.replace('_', ' ').replaceAll("(?<=[\\p{Ll}\\p{N}])(?=\\p{Lu})", " ").strip();
-        StringBuilder words = new StringBuilder();
-        for (String word : apart.split("\\s+")) {
-            boolean shout = word.length() > 1 && word.equals(word.toUpperCase(Locale.ROOT));
-            words.append(words.isEmpty() ? "" : " ").append(words.isEmpty() || shout ? word : word.toLowerCase(Locale.ROOT));
-        }
-        return words.toString();
     }
 }

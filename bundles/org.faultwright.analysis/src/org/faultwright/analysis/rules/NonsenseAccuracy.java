@@ -17,6 +17,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.measure.MeterAccuracy;
 
 /** A range whose data no instrument can have. */
@@ -56,6 +57,9 @@ public final class NonsenseAccuracy implements Rule {
     }
 
     private static Optional<String> implausible(MeterRange range) {
+        if (range.kind() == QuantityKind.SOUND_LEVEL && (range.accuracy().percentOfReading().signum() != 0 || range.accuracy().percentOfRange().signum() != 0)) {
+            return Optional.of("The range up to " + range.upTo() + " states its accuracy in percent, and a sound level has no percentage; write it in dB.");
+        }
         Exact fullScale = range.upTo().base(range.kind());
         Exact halfWidth = MeterAccuracy.halfWidth(range, fullScale);
         Exact width = range.shown().width().orElseThrow();

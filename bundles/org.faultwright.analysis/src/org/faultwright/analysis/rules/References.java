@@ -131,6 +131,7 @@ public final class References {
 
     private void faultsAndExamples(Procedure procedure) {
         Map<String, Name> steps = names(procedure.writtenSteps());
+        procedure.elsewhere().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
         for (Fault fault : procedure.faults()) {
             fault.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
             fault.remedies().forEach(name -> add(name, Reference.Kind.STEP, steps));
@@ -158,6 +159,9 @@ public final class References {
     }
 
     private void add(Name name, Reference.Kind kind, Map<String, Name> among) {
+        if (name.isUnderstood()) {
+            return;
+        }
         found.add(new Reference(name, kind, among.containsKey(name.text()),
                 Optional.ofNullable(among.get(name.text())), () -> List.copyOf(among.keySet())));
     }

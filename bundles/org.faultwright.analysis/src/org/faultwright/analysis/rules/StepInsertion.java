@@ -9,11 +9,14 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.analysis.paths.Place;
 import org.faultwright.analysis.paths.Way;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
@@ -22,7 +25,8 @@ import org.faultwright.procedure.Step;
 final class StepInsertion {
     private final Procedure procedure;
     private final Step before;
-    private final Map<Integer, SourceRange> arrows = new LinkedHashMap<>();
+    /** By the place of each, what the text puts before the name of the new step there, and behind it. */
+    private final Map<Object, Arrow> arrows = new LinkedHashMap<>();
     private boolean takesOverBegin;
 
     StepInsertion(Procedure procedure, Step before) {
@@ -33,7 +37,15 @@ final class StepInsertion {
     /** Turns the arrow of an outcome, or the one it takes when its bound is reached. */
     void turn(Way way, boolean otherwise) {
         way.outcome().flatMap(outcome -> otherwise ? outcome.repeat().map(repeat -> repeat.otherwise())
-                : outcome.target()).ifPresent(target -> arrows.put(target.at().offset(), target.at()));
+                : outcome.target()).ifPresent(target -> arrows.put(target.isUnderstood() ? way.outcome().get() : target.at(), new Arrow(target.at(),
+                        target.isUnderstood() ? way.outcome() : Optional.empty())));
+    }
+
+    /** @param unsaid the outcome whose line is to be written first */
+    private record Arrow(SourceRange at, Optional<Outcome> unsaid) {
+        Fix.Edit to(String name) {
+            return new Fix.Edit(at, unsaid.map(outcome -> ResultWords.arrow(outcome, name)).orElse(name));
+        }
     }
 
     /** Turns every arrow of the map that comes to the place. */
@@ -79,7 +91,7 @@ final class StepInsertion {
      */
     Fix fix(String title, String name, List<String> lines) {
         List<Fix.Edit> edits = new ArrayList<>();
-        arrows.values().forEach(arrow -> edits.add(new Fix.Edit(arrow, name)));
+        arrows.values().forEach(arrow -> edits.add(arrow.to(name)));
         if (takesOverBegin) {
             procedure.begin().map(Name::at).ifPresent(begin -> edits.add(new Fix.Edit(begin, name)));
         }

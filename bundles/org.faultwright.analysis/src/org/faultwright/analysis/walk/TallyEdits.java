@@ -62,8 +62,9 @@ public final class TallyEdits {
             Exact apart = took.minus(says).absolute();
             if (apart.times(QUARTER).compareTo(says) > 0 && apart.compareTo(Exact.of(TEN_SECONDS)) > 0) {
                 String words = words(took, wait);
+                boolean ofRoutine = stated.get().at().length() == 0;
                 edits.add(Fix.replacing(one.step().name() + ": takes " + words + ", the median of " + one.visits() + " visits, where the text says "
-                        + stated.get().value().spelling(), stated.get().at(), words));
+                        + stated.get().value().spelling(), stated.get().at(), ofRoutine ? "    takes " + words + "\n" : words));
             }
         }
         return List.copyOf(edits);

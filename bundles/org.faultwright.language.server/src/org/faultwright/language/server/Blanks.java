@@ -25,7 +25,7 @@ final class Blanks {
         WHOLE.put("do", "do ${1:Name} \"${2:what is done}\" {\n    takes ${3:2 min}\n    then -> ${4:Next}\n}");
         WHOLE.put("calculate", "calculate ${1:Name} \"${2:what is computed}\" {\n    value ${3:Reading - Other}\n    expects ${4:at most 1 V}\n"
                 + "    within -> ${5:Next}\n    above  -> ${6:Other}\n}");
-        WHOLE.put("perform", "perform ${1:Name} \"${2:why}\" by ${3:Routine} {\n    takes ${4:2 min}\n    ${5:done} -> ${6:Next}\n}");
+        WHOLE.put("perform", "perform ${1:Name} \"${2:why}\" by ${3:Routine} {\n    ${4:done} -> ${5:Next}\n}");
         WHOLE.put("conclude", "conclude ${1:Name} \"${2:what was found}\" {\n    finds ${3:Fault}\n    report \"${4:sentence for the customer}\"\n}");
         WHOLE.put("fault", "fault ${1:Name} \"${2:what is broken}\" {\n    cases ${3:10}\n    shows  ${4:Step} ${5:result}\n    remedy ${6:Act}\n}");
         WHOLE.put("example", "example \"${1:case}\" of ${2:Fault} {\n    ${3:Step} ${4:result}\n    ends at ${5:Conclusion} within ${6:20 min}\n}");
@@ -37,7 +37,7 @@ final class Blanks {
         WHOLE.put("indicator", "indicator ${1:Name} \"${2:which lamp}\" {\n    ${3:3 blinks} means \"${4:meaning}\"\n    source \"${5:document, page}\"\n}");
         WHOLE.put("note", "note ${1:Name} ${2:warning} {\n    covers ${3:shock}\n    hazard \"${4:what can happen}\"\n"
                 + "    consequence \"${5:what comes of it}\"\n    avoid \"${6:how to avoid it}\"\n}");
-        WHOLE.put("routine", "routine ${1:Name} \"${2:what it does}\" {\n    exits ${3:done}\n    do ${4:First} \"${5:what is done}\" {\n"
+        WHOLE.put("routine", "routine ${1:Name} \"${2:what it does}\" {\n    exits ${3:done}\n    takes ${7:2 min}\n    do ${4:First} \"${5:what is done}\" {\n"
                 + "        takes ${6:1 min}\n        then -> ${7:done}\n    }\n}");
         WHOLE.put("uses", "uses ${1:Library}");
         WHOLE.put("equipment", "equipment \"${1:what it is for}\" boards \"${2:revision}\"");
@@ -47,6 +47,7 @@ final class Blanks {
         WHOLE.put("begin at", "begin at ${1:Step}");
         WHOLE.put("decision", "decision rule guarded");
         WHOLE.put("closes", "closes by ${1:CloseUp}");
+        WHOLE.put("otherwise", "otherwise ${1:Conclusion}");
         WHOLE.put("ambient", "ambient ${1:18 degC} .. ${2:28 degC}");
 
         ITEMS.put("check", FRAME);
@@ -57,11 +58,11 @@ final class Blanks {
         ITEMS.put("calculate", with("value", "expects"));
         ITEMS.put("conclude", with("finds", "finds nothing", "refers to", "report"));
         ITEMS.put("fault", List.of("cases", "shows", "remedy", "hazards"));
-        ITEMS.put("example", List.of("ends at"));
+        ITEMS.put("example", List.of("ends at", "within", "but"));
         ITEMS.put("note", List.of("covers", "hazard", "consequence", "avoid"));
         ITEMS.put("instrument", List.of("rated", "valid", "calibrated every", "calibrated until"));
         ITEMS.put("indicator", List.of("source"));
-        ITEMS.put("routine", List.of("exits", "begin at"));
+        ITEMS.put("routine", List.of("exits", "takes", "begin at"));
     }
 
     private Blanks() {

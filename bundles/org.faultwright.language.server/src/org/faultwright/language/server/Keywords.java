@@ -11,7 +11,7 @@ public final class Keywords {
     /** Words that begin a part of a text. */
     public static final Set<String> BEGINNINGS = Set.of("library", "procedure", "uses", "equipment", "revision",
             "complaints", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example",
-            "begin", "check", "observe", "measure", "do", "calculate", "perform", "conclude", "closes", "decision", "ambient", "tools");
+            "begin", "check", "observe", "measure", "do", "calculate", "perform", "conclude", "closes", "otherwise", "decision", "ambient", "tools");
 
     /** All of them. */
     public static final Set<String> ALL = GrammarWords.all();

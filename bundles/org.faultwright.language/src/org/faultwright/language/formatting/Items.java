@@ -21,17 +21,17 @@ import org.eclipse.xtext.nodemodel.INode;
 /** Finds in a parsed text the places where a line or declaration begins. */
 final class Items {
     private static final Set<String> DECLARATIONS = Set.of("LibraryText", "ProcedureText", "UsesText", "EquipmentText", "RevisionText", "ComplaintsText",
-            "ToolsText", "DecisionRuleText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
+            "ToolsText", "ClosesText", "OtherwiseText", "DecisionRuleText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
             "RoutineText", "FaultText", "ExampleText", "CheckText", "ObserveText", "MeasureText", "DoText", "CalculateText",
             "PerformText", "ConcludeText", "BeginText");
-    private static final Map<String, Item> RULES = Map.of("UncertaintyText", Item.LINE, "AdjustText", Item.LINE, "RowText", Item.LINE, "PictureText", Item.LINE, "OutcomeText",
+    private static final Map<String, Item> RULES = Map.of("UncertaintyText", Item.LINE, "AdjustText", Item.LINE, "RowText", Item.LINE, "PictureText", Item.LINE, "VariationText", Item.LINE, "OutcomeText",
             Item.OUTCOME, "RangeText", Item.RANGE, "CodeText", Item.CODE);
 
     /** Keywords that begin a line of the declaration whose rule is given. */
     private static final Map<String, Set<String>> KEYWORDS = Map.of("MeasureText", Set.of("expects", "units"),
             "DoText", Set.of("erases", "repairs"), "CalculateText", Set.of("value", "expects"),
             "ConcludeText", Set.of("finds", "refers", "report"), "InstrumentText", Set.of("rated", "valid", "calibrated"),
-            "FaultText", Set.of("cases", "shows", "remedy", "hazards"), "RoutineText", Set.of("exits"),
+            "FaultText", Set.of("cases", "shows", "remedy", "hazards"), "RoutineText", Set.of("exits", "takes"),
             "ExampleText", Set.of("ends"), "NoteText", Set.of("covers", "hazard", "consequence", "avoid"));
 
     /** Rules for words that have no place; they only keep the rest of a broken text readable. */
@@ -63,7 +63,7 @@ final class Items {
 
     private static Item item(INode node) {
         if (node instanceof ILeafNode && node.getGrammarElement() instanceof Keyword keyword) {
-            return item(keyword);
+            return isTimeAlone(node, keyword) ? Item.LINE : item(keyword);
         }
         if (node.getGrammarElement() instanceof Action action) {
             return owner(action).equals("FrameText") ? Item.LINE : Item.NONE;
@@ -83,6 +83,19 @@ final class Items {
                 || rule.equals("SourceText") && owner.equals("IndicatorText")
                 || rule.equals("ShowingText") && owner.equals("ExampleText");
         return line ? Item.LINE : RULES.getOrDefault(rule, Item.NONE);
+    }
+
+    /** The time of an example that does not say where it ends. */
+    private static boolean isTimeAlone(INode node, Keyword keyword) {
+        if (!keyword.getValue().equals("within") || !owner(keyword).equals("ExampleText")) {
+            return false;
+        }
+        for (INode before = node.getPreviousSibling(); before != null; before = before.getPreviousSibling()) {
+            if (before instanceof ILeafNode leaf && leaf.getText().equals("ends")) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static Item item(Keyword keyword) {

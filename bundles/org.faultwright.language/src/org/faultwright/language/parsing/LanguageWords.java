@@ -14,7 +14,7 @@ public final class LanguageWords {
     public static final List<String> BEGINNINGS = List.of("procedure", "library");
 
     /** That can begin something between declarations. */
-    public static final List<String> DECLARATIONS = List.of("uses", "equipment", "revision", "complaints", "tools", "closes", "decision", "ambient",
+    public static final List<String> DECLARATIONS = List.of("uses", "equipment", "revision", "complaints", "tools", "closes", "otherwise", "decision", "ambient",
             "begin", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example", "check",
             "observe", "measure", "do", "calculate", "perform", "conclude");
 

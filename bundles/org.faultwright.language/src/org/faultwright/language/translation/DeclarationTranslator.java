@@ -186,7 +186,8 @@ final class DeclarationTranslator {
         return new Routine(name(written), title(written),
                 written.getExits().stream().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME).stream()).toList(),
                 written.getExits().stream().filter(ExitText::isNormal).findFirst().flatMap(exit -> passage.name(exit, NAMED_TEXT__NAME)),
-                begin(written.getBegins()), parts.steps.all(written.getSteps()), passage.range(written));
+                parts.quantities.single(written.getTakes(), "How long this routine takes"), begin(written.getBegins()),
+                parts.steps.all(written.getSteps()), passage.range(written));
     }
 
     Optional<Name> begin(List<BeginText> written) {

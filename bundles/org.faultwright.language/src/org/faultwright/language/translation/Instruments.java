@@ -60,8 +60,8 @@ final class Instruments {
             return Optional.empty();
         }
         return Optional.of(new Written<>(new MeterRange(kind.get().value(),
-                quantities.quantity(written.getFrom()).map(Written::value), upTo.get(), resolution(written, upTo.get()),
-                accuracy(written), value(written.getInput(), "The input resistance"),
+                quantities.quantity(written.getFrom()).map(Written::value), upTo.get(), resolution(written, upTo.get()).asDifferenceOf(upTo.get().unit()),
+                accuracy(written, upTo.get()), value(written.getInput(), "The input resistance"),
                 quantities.quantity(written.getInputCapacitance()).map(Written::value),
                 value(written.getBurden(), "The burden"), value(written.getLowestFrequency(), "The bandwidth"),
                 value(written.getHighestFrequency(), "The bandwidth"), written.isTrueRms(),
@@ -80,7 +80,7 @@ final class Instruments {
         });
     }
 
-    private Accuracy accuracy(RangeText written) {
+    private Accuracy accuracy(RangeText written, Quantity upTo) {
         Exact ofReading = Exact.ZERO;
         Exact ofRange = Exact.ZERO;
         Exact digits = Exact.ZERO;
@@ -90,7 +90,7 @@ final class Instruments {
             if (node.isEmpty()) {
                 continue;
             }
-            Quantity read = quantities.quantity(node.get());
+            Quantity read = quantities.quantity(node.get()).asDifferenceOf(upTo.unit());
             String unit = read.unit().symbol();
             if (unit.equals("%") && "range".equals(term.getBase())) {
                 ofRange = ofRange.plus(read.value());

@@ -99,7 +99,12 @@ final class Limits {
         Optional<Tolerance> both = tolerance(written, LIMIT_TEXT__BOTH);
         Tolerance plus = both.or(() -> tolerance(written, LIMIT_TEXT__PLUS)).orElse(NONE);
         Tolerance minus = both.or(() -> tolerance(written, LIMIT_TEXT__MINUS)).orElse(NONE);
-        return quantity(written.getLower()).map(nominal -> new Limit.AroundNominal(nominal, plus, minus, spelling));
+        return quantity(written.getLower()).map(nominal -> new Limit.AroundNominal(nominal, of(nominal, plus), of(nominal, minus), spelling));
+    }
+
+    /** A sound level differs from another by decibels. */
+    private static Tolerance of(Quantity nominal, Tolerance tolerance) {
+        return tolerance instanceof Tolerance.Amount amount ? new Tolerance.Amount(amount.amount().asDifferenceOf(nominal.unit())) : tolerance;
     }
 
     private Optional<Tolerance> tolerance(LimitText written, EStructuralFeature side) {

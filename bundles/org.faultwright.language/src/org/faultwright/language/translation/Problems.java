@@ -72,7 +72,7 @@ final class Problems {
 
     static Procedure with(Procedure read, List<ReadingProblem> problems) {
         return new Procedure(read.source(), read.name(), read.title(), read.uses(), read.libraries(), read.equipment(),
-                read.revision(), read.complaints(), read.tools(), read.own(), read.statedRule(), read.closesBy(), read.faults(), read.begin(),
+                read.revision(), read.complaints(), read.tools(), read.own(), read.statedRule(), read.closesBy(), read.elsewhere(), read.faults(), read.begin(),
                 read.steps(), read.examples(), problems, read.at());
     }
 }

@@ -28,6 +28,8 @@ import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
+import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.Units;
 
 /** The seven kinds of step. */
 final class Steps extends TextSwitch<Step> {
@@ -119,7 +121,9 @@ final class Steps extends TextSwitch<Step> {
     }
 
     private List<Step.Contribution> contributions(MeasureText written) {
-        return written.getUncertainties().stream().flatMap(allowing -> contribution(allowing).stream()).toList();
+        boolean sound = parts.vocabulary.kind(written, MEASURE_TEXT__KIND).filter(kind -> kind.value() == QuantityKind.SOUND_LEVEL).isPresent();
+        return written.getUncertainties().stream().flatMap(allowing -> contribution(allowing).stream()).map(one -> sound
+                ? new Step.Contribution(new Written<>(one.halfWidth().value().asDifferenceOf(Units.named("dB(A)")), one.halfWidth().at()), one.of()) : one).toList();
     }
 
     private Optional<Step.Contribution> contribution(UncertaintyText written) {

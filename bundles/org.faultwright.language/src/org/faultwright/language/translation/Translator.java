@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.stream.Stream;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.parser.IParseResult;
@@ -18,6 +19,7 @@ import org.faultwright.language.text.ExampleText;
 import org.faultwright.language.text.FaultText;
 import org.faultwright.language.text.LibraryText;
 import org.faultwright.language.text.ProcedureText;
+import org.faultwright.language.text.VariationText;
 import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
@@ -99,7 +101,7 @@ public final class Translator {
     public static Procedure nothing(SourceText source, List<ReadingProblem> problems) {
         SourceRange start = new SourceRange(source, 0, 0);
         return new Procedure(source, new Name("", start), "", List.of(), List.of(), Optional.empty(), Optional.empty(),
-                List.of(), List.of(), Declarations.NONE, Optional.empty(), Optional.empty(), List.of(), Optional.empty(), List.of(), List.of(),
+                List.of(), List.of(), Declarations.NONE, Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Optional.empty(), List.of(), List.of(),
                 List.copyOf(problems), start);
     }
 
@@ -115,8 +117,8 @@ public final class Translator {
         Procedure read = new Procedure(source, name(written), title(written), uses(written), List.of(),
                 record.equipment(written.getEquipment()), record.revision(written.getRevisions()), complaints(written),
                 tools(written), parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
-                closesBy(written), written.getFaults().stream().map(fault -> parts.kept.of(fault, () -> fault(fault))).toList(), parts.declarations.begin(written.getBegins()),
-                parts.steps.all(written.getSteps()), written.getExamples().stream().map(example -> parts.kept.of(example, () -> example(example))).toList(), List.of(),
+                closesBy(written), elsewhere(written), written.getFaults().stream().map(fault -> parts.kept.of(fault, () -> fault(fault))).toList(), parts.declarations.begin(written.getBegins()),
+                parts.steps.all(written.getSteps()), written.getExamples().stream().flatMap(example -> parts.kept.of(example, () -> examples(example).toList()).stream()).toList(), List.of(),
                 at.orElseGet(() -> passage.range(written)));
         return Problems.with(read, Problems.inReadingOrder(passage, blocks));
     }
@@ -124,6 +126,11 @@ public final class Translator {
     private Optional<Name> closesBy(DocumentText written) {
         return passage.single(written.getClosings(), "The routine that closes the unit")
                 .flatMap(closes -> passage.name(closes, CLOSES_TEXT__ROUTINE));
+    }
+
+    private Optional<Name> elsewhere(ProcedureText written) {
+        return passage.single(written.getOtherwise(), "Where outcomes lead that a step does not name")
+                .flatMap(otherwise -> passage.name(otherwise, OTHERWISE_TEXT__STEP));
     }
 
     private Name name(DocumentText written) {
@@ -157,8 +164,13 @@ public final class Translator {
                 parts.vocabulary.hazards(written, FAULT_TEXT__HAZARDS), passage.range(written));
     }
 
+    /** The example, and behind it its variations. */
+    private Stream<Example> examples(ExampleText written) {
+        return Stream.concat(Stream.of(example(written)), written.getVariations().stream().map(this::example));
+    }
+
     private Example example(ExampleText written) {
-        return new Example(passage.nameOrNone(written, EXAMPLE_TEXT__TITLE),
+        return new Example(written instanceof VariationText, passage.nameOrNone(written, EXAMPLE_TEXT__TITLE),
                 passage.name(written, EXAMPLE_TEXT__FAULT), parts.showings.all(written.getShows()),
                 passage.name(written, EXAMPLE_TEXT__ENDS_AT), parts.quantities.quantity(written.getWithin()),
                 passage.range(written));

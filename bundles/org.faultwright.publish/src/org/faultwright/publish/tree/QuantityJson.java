@@ -19,7 +19,7 @@ import org.faultwright.quantity.Unit;
 /** Quantities and limits: the author's spelling, exact decimals with a UCUM code, and the value in coherent SI units. */
 final class QuantityJson {
     private static final Map<Dimension, String> COHERENT = Map.ofEntries(
-            Map.entry(Dimension.NONE, "1"), Map.entry(Dimension.LENGTH, "m"), Map.entry(Dimension.MASS, "kg"),
+            Map.entry(Dimension.NONE, "1"), Map.entry(Dimension.SOUND_LEVEL, "dB[SPL]{A}"), Map.entry(Dimension.LENGTH, "m"), Map.entry(Dimension.MASS, "kg"),
             Map.entry(Dimension.TIME, "s"), Map.entry(Dimension.CURRENT, "A"), Map.entry(Dimension.TEMPERATURE, "K"),
             Map.entry(Dimension.FREQUENCY, "Hz"), Map.entry(Dimension.FORCE, "N"), Map.entry(Dimension.PRESSURE, "Pa"),
             Map.entry(Dimension.ENERGY, "J"), Map.entry(Dimension.POWER, "W"), Map.entry(Dimension.CHARGE, "C"),

@@ -45,6 +45,13 @@ final class DimensionAlgebra extends Algebra<Typed> {
 
     @Override
     Typed sum(Expression place, Typed a, Typed b) {
+        if (a.form() == Form.SOUND_LEVEL && b.form() == Form.SOUND_LEVEL) {
+            problem(place, "Two sound levels cannot be added in " + place + ": two sources of 60 dB(A) together give 63 dB(A). Measure them together.");
+            return a;
+        }
+        if (a.form() != b.form() && isLevelOfSound(a) && isLevelOfSound(b)) {
+            return a.form() == Form.SOUND_LEVEL ? a : b;
+        }
         same(place, a, b);
         if (a.form() == Form.TEMPERATURE && b.form() == Form.TEMPERATURE) {
             problem(place, "Two temperatures cannot be added in " + place + "; write the difference in K.");
@@ -54,6 +61,9 @@ final class DimensionAlgebra extends Algebra<Typed> {
 
     @Override
     Typed difference(Expression place, Typed a, Typed b) {
+        if (a.form() == Form.SOUND_LEVEL && isLevelOfSound(b)) {
+            return b.form() == Form.SOUND_LEVEL ? new Typed(Dimension.NONE, Form.LEVEL) : a;
+        }
         same(place, a, b);
         if (a.form() == Form.TEMPERATURE && b.form() == Form.TEMPERATURE) {
             return new Typed(Dimension.TEMPERATURE, Form.PLAIN);
@@ -80,7 +90,7 @@ final class DimensionAlgebra extends Algebra<Typed> {
 
     @Override
     Typed negation(Expression place, Typed a) {
-        if (a.form() == Form.TEMPERATURE) {
+        if (a.form() == Form.TEMPERATURE || a.form() == Form.SOUND_LEVEL) {
             scalable(place, a);
         }
         return a;
@@ -153,8 +163,15 @@ final class DimensionAlgebra extends Algebra<Typed> {
         }
     }
 
+    /** A sound level, or decibels that it differs by; of two sound levels only the first says so. */
+    private static boolean isLevelOfSound(Typed a) {
+        return a.form() == Form.SOUND_LEVEL || a.form() == Form.LEVEL && a.dimension().equals(Dimension.NONE);
+    }
+
     private void scalable(Expression place, Typed a) {
-        if (a.form() == Form.TEMPERATURE) {
+        if (a.form() == Form.SOUND_LEVEL) {
+            problem(place, "In " + place + " a sound level is used as a factor; only the difference of two sound levels can be computed.");
+        } else if (a.form() == Form.TEMPERATURE) {
             problem(place, "In " + place + " a temperature is used as a factor; take a difference of two temperatures first.");
         } else if (a.form() == Form.LEVEL) {
             problem(place, "In " + place + " a level in dB is used as a factor; use the ratio that it stands for.");

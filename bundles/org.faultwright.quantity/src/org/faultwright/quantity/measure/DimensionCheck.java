@@ -30,6 +30,8 @@ public record DimensionCheck(Optional<Dimension> dimension, Form form, Optional<
         TEMPERATURE,
         /** A constant in kelvin, which can be a temperature or a difference. */
         KELVIN,
+        /** A sound level: two of them can be subtracted, which gives decibels, and not added. */
+        SOUND_LEVEL,
         /** A level in decibel: levels add, and are compared with limits in dB only. */
         LEVEL
     }
@@ -37,14 +39,14 @@ public record DimensionCheck(Optional<Dimension> dimension, Form form, Optional<
     static DimensionCheck of(Expression expression, Map<String, Dimension> readings) {
         Map<String, Typed> types = new HashMap<>();
         readings.forEach((name, dimension) -> types.put(name, new Typed(dimension,
-                dimension.equals(Dimension.TEMPERATURE) ? Form.TEMPERATURE : Form.PLAIN)));
+                dimension.equals(Dimension.TEMPERATURE) ? Form.TEMPERATURE : dimension.equals(Dimension.SOUND_LEVEL) ? Form.SOUND_LEVEL : Form.PLAIN)));
         return check(expression, types);
     }
 
     static DimensionCheck ofKinds(Expression expression, Map<String, QuantityKind> readings) {
         Map<String, Typed> types = new HashMap<>();
         readings.forEach((name, kind) -> types.put(name, new Typed(kind.dimension(),
-                kind == QuantityKind.TEMPERATURE ? Form.TEMPERATURE : Form.PLAIN)));
+                kind == QuantityKind.TEMPERATURE ? Form.TEMPERATURE : kind == QuantityKind.SOUND_LEVEL ? Form.SOUND_LEVEL : Form.PLAIN)));
         return check(expression, types);
     }
 
@@ -70,6 +72,7 @@ public record DimensionCheck(Optional<Dimension> dimension, Form form, Optional<
 
         static Typed of(Unit unit) {
             Form form = unit.isLogarithmic() ? Form.LEVEL : !unit.offset().equals(Exact.ZERO) ? Form.TEMPERATURE
+                    : unit.dimension().equals(Dimension.SOUND_LEVEL) ? Form.SOUND_LEVEL
                     : unit.dimension().equals(Dimension.TEMPERATURE) ? Form.KELVIN : Form.PLAIN;
             return new Typed(unit.dimension(), form);
         }

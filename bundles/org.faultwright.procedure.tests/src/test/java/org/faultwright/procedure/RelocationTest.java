@@ -37,7 +37,7 @@ class RelocationTest {
 
     @Test
     void should_move_the_steps_of_a_routine_that_are_still_found_by_name() {
-        Routine before = new Routine(new Name("R", new SourceRange(BEFORE, 0, 1)), "R", List.of(), Optional.empty(), Optional.empty(),
+        Routine before = new Routine(new Name("R", new SourceRange(BEFORE, 0, 1)), "R", List.of(), Optional.empty(), Optional.empty(), Optional.empty(),
                 List.of(look(BEFORE, 0, "Look", "Done")), new SourceRange(BEFORE, 0, 33));
         Routine moved = new Relocation(NOW, BY).of(before);
         assertEquals(Optional.of(look(NOW, BY, "Look", "Done")), moved.step(moved.steps().get(0).name()));
@@ -70,7 +70,7 @@ class RelocationTest {
     }
 
     private static Example example(String title) {
-        return new Example(new Name(title, new SourceRange(BEFORE, 0, 3)), Optional.empty(), List.of(), Optional.empty(), Optional.empty(),
+        return new Example(false, new Name(title, new SourceRange(BEFORE, 0, 3)), Optional.empty(), List.of(), Optional.empty(), Optional.empty(),
                 new SourceRange(BEFORE, 0, 3));
     }
 }

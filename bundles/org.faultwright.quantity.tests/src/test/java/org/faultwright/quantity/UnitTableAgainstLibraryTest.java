@@ -24,7 +24,7 @@ class UnitTableAgainstLibraryTest {
     @TestFactory
     List<DynamicTest> should_agree_with_the_library_on() {
         List<Unit> linear = Units.all().stream()
-                .filter(unit -> !unit.isLogarithmic() && !NEWER_HERE.contains(unit.ucum())).toList();
+                .filter(unit -> !unit.isLogarithmic() && !unit.dimension().equals(Dimension.SOUND_LEVEL) && !NEWER_HERE.contains(unit.ucum())).toList();
         assertTrue(linear.size() > 150, "only " + linear.size());
         return linear.stream().map(unit -> DynamicTest.dynamicTest(unit.ucum(), () -> agree(unit))).toList();
     }

@@ -93,7 +93,7 @@ class ProtectionTest {
         " rated 50 W | `` | : rated: ",
         " drains by 1 kohm | `` | : drains by: ",
         "(equipment \".*\") class I+ | $1 | equipment: protection class: ",
-        "(?m)^ +closes by .*$ | `` | closes by: ",
+        "(?m)^ *closes by .*$ | `` | closes by: ",
         "(?m)^ +live when .*$ | `` | : live: ",
         "(?m)^ +charged when .*$ | `` | : charged: ",
         "(?m)^ +becomes .*$ | `` | : becomes: ",

@@ -251,7 +251,7 @@ class TriedDraftTest {
     private static String beforeSteps(String text, Procedure demo) {
         int first = demo.writtenSteps().get(0).at().offset();
         assertTrue(demo.faults().stream().allMatch(fault -> fault.at().end() < first), "the faults stand before the steps");
-        return text.substring(0, first).replaceAll("(?m)^begin at \\w+", "");
+        return text.substring(0, first).replaceAll("(?m)^(begin at|otherwise) \\w+", "");
     }
 
     @ParameterizedTest

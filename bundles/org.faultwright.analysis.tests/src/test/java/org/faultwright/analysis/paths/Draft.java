@@ -47,13 +47,13 @@ final class Draft {
         draft.conditions();
         for (int i = 0; i < routines; i++) {
             List<Name> exits = List.of(name("done"), name("not"));
-            draft.routines.add(new Routine(name("Routine" + i), "", exits, Optional.empty(), Optional.empty(),
+            draft.routines.add(new Routine(name("Routine" + i), "", exits, Optional.empty(), Optional.empty(), Optional.empty(),
                     draft.steps("r", 1 + draft.random.nextInt(3), exits), HERE));
         }
         List<Step> steps = draft.steps("s", 2 + draft.random.nextInt(routines > 0 ? 3 : 5), List.of());
         return new Procedure(HERE.source(), name("Draft"), "", List.of(), List.of(), Optional.empty(), Optional.empty(),
                 List.of(), List.of(), new Declarations(draft.conditions, List.of(), List.of(), List.of(), List.of(),
-                        List.of(), draft.routines, Optional.empty()), Optional.empty(), Optional.empty(), List.of(), Optional.empty(), steps, List.of(),
+                        List.of(), draft.routines, Optional.empty()), Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Optional.empty(), steps, List.of(),
                 List.of(), HERE);
     }
 

@@ -33,7 +33,7 @@ class TypingTest {
     private static final Checker QUICK = new Checker(RuleSet.quick(), Optional.empty());
 
     /** Every so many lines; 1 types all of the demo. */
-    private static final int EVERY = Integer.getInteger("faultwright.typing.every", 911);
+    private static final int EVERY = Integer.getInteger("faultwright.typing.every", 611);
 
     private static List<Path> demo() throws IOException {
         try (Stream<Path> files = Files.walk(DEMO)) {

@@ -212,7 +212,7 @@ public final class Proposals {
     }
 
     private StepGraph emptyRoutine() {
-        return new org.faultwright.procedure.Routine(document.name(), "", List.of(), Optional.empty(), Optional.empty(), List.of(),
+        return new org.faultwright.procedure.Routine(document.name(), "", List.of(), Optional.empty(), Optional.empty(), Optional.empty(), List.of(),
                 document.at());
     }
 

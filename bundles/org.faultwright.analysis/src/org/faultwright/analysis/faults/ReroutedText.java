@@ -247,7 +247,7 @@ final class ReroutedText {
 
     private static Optional<String> byTable(Example example, String name, Procedure before) {
         return before.step(new Name(name, example.at())).flatMap(step -> example.of().flatMap(before::fault)
-                .flatMap(fault -> Understood.byTable(fault, step, before.scope())).flatMap(showing -> Results.outcome(step, showing.possible().get(0))))
+                .flatMap(fault -> Understood.byTable(fault, step, before)).flatMap(showing -> Results.outcome(step, showing.possible().get(0))))
                 .map(Outcome::key);
     }
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
@@ -70,6 +71,11 @@ public final class Understood {
     /** Only a conclusion that hands the unit to somebody who knows more may be meant without being named: it claims nothing of the unit. */
     public static boolean refers(Procedure procedure, Name conclusion) {
         return procedure.step(conclusion).filter(step -> step instanceof Step.Conclude conclude && conclude.refersTo().isPresent()).isPresent();
+    }
+
+    private static boolean finds(Procedure procedure, Name target, Fault fault) {
+        return procedure.step(new Name(ClosingStep.written(target.text()), target.at())).filter(step -> step instanceof Step.Conclude conclude
+                && conclude.finds().stream().anyMatch(name -> name.text().equals(fault.name().text()))).isPresent();
     }
 
     private Library library(Library library) {
@@ -229,7 +235,7 @@ public final class Understood {
                 List<Showing> entries = said.containsKey(name) ? said.get(name) : around.getOrDefault(name, List.of());
                 int next = used.getOrDefault(name, 0);
                 Optional<Showing> entry = next < entries.size() ? Optional.of(entries.get(next))
-                        : said.containsKey(name) || around.containsKey(name) ? Optional.empty() : of.flatMap(fault -> byTable(fault, step, scope)).map(taken);
+                        : said.containsKey(name) || around.containsKey(name) ? Optional.empty() : of.flatMap(fault -> byTable(fault, step, procedure)).map(taken);
                 entry.ifPresent(shown -> {
                     used.merge(name, 1, Integer::sum);
                     shows.add(shown);
@@ -252,10 +258,20 @@ public final class Understood {
 
     }
 
-    /** What an example of the fault shows at the step without saying so: the one outcome of the table, unless a sound unit shows that too. */
-    public static Optional<Showing> byTable(Fault fault, Step step, Scope scope) {
+    /**
+     * What an example of the fault shows at the step without saying so: the one outcome of the table, unless a sound unit shows that too. A step that
+     * verifies the repair passes: it shows the one outcome with which the fault is found.
+     */
+    public static Optional<Showing> byTable(Fault fault, Step step, Procedure procedure) {
+        Scope scope = procedure.scope();
         if (step.outcomes().size() < 2) {
             return Optional.empty();
+        }
+        if (step.frame().verifies().isPresent() && Results.normal(step, scope).isEmpty()
+                && fault.shows().stream().noneMatch(showing -> showing.step().text().equals(step.name().text()))) {
+            List<Outcome> finding = step.outcomes().stream().filter(outcome -> outcome.target().filter(target -> finds(procedure, target, fault)).isPresent()).toList();
+            return finding.size() == 1 ? Optional.of(new Showing(step.name(), List.of(new Showing.Possible(new Name(finding.get(0).key(), step.name().at()),
+                    Optional.empty(), Optional.empty())), step.name().at())) : Optional.empty();
         }
         List<Showing> shown = fault.shows().stream().filter(showing -> showing.step().text().equals(step.name().text())).toList();
         Optional<String> normal = Results.normal(step, scope).map(Outcome::key);

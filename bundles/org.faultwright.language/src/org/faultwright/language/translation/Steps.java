@@ -83,15 +83,16 @@ final class Steps extends TextSwitch<Step> {
     @Override
     public Step caseMeasureText(MeasureText written) {
         StepFrame frame = frame(written);
+        Optional<Written<QuantityKind>> kind = parts.vocabulary.kind(written, MEASURE_TEXT__KIND);
         Optional<Name> point = passage.name(written, MEASURE_TEXT__POINT);
         Optional<Step.Expectation> expects = expectation(written.getExpects(), frame);
         List<Step.Row> rows = rows(written, point, expects);
-        return new Step.Measure(name(written), title(written), parts.vocabulary.kind(written, MEASURE_TEXT__KIND),
+        return new Step.Measure(name(written), title(written), kind,
                 rows.isEmpty() ? point : Optional.empty(), written.isThrough(), passage.name(written, MEASURE_TEXT__AGAINST),
                 passage.name(written, MEASURE_TEXT__INSTRUMENT), parts.quantities.quantity(written.getRange()),
                 passage.node(written, MEASURE_TEXT__SENSOR)
                         .map(node -> new Written<>(SensorName.of(passage.words(node)), passage.range(node))),
-                rows.isEmpty() ? expects : Optional.empty(), contributions(written),
+                rows.isEmpty() ? expects : Optional.empty(), contributions(written, kind),
                 parts.quantities.single(written.getUnitDeviation(), "The deviation of good units"), rows, frame, outcomes(written),
                 at(written));
     }
@@ -120,8 +121,8 @@ final class Steps extends TextSwitch<Step> {
                 .map(limit -> new Step.Expectation(limit, frame.source()));
     }
 
-    private List<Step.Contribution> contributions(MeasureText written) {
-        boolean sound = parts.vocabulary.kind(written, MEASURE_TEXT__KIND).filter(kind -> kind.value() == QuantityKind.SOUND_LEVEL).isPresent();
+    private List<Step.Contribution> contributions(MeasureText written, Optional<Written<QuantityKind>> kind) {
+        boolean sound = kind.filter(measured -> measured.value() == QuantityKind.SOUND_LEVEL).isPresent();
         return written.getUncertainties().stream().flatMap(allowing -> contribution(allowing).stream()).map(one -> sound
                 ? new Step.Contribution(new Written<>(one.halfWidth().value().asDifferenceOf(Units.named("dB(A)")), one.halfWidth().at()), one.of()) : one).toList();
     }

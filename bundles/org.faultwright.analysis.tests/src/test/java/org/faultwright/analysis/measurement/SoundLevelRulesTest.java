@@ -24,7 +24,7 @@ class SoundLevelRulesTest {
             instrument Meter "Sound level meter, class 2" { sound from 30 dB(A) up to 130 dB(A) resolution 0.1 dB accuracy 1.4 dB }
             point Desk "Desk"
             measure Before "b" { sound at Desk using Meter expects at most 55 dB(A) uncertainty 1 dB for "room" within -> After above -> Refer }
-            measure After "a" { sound at Desk using Meter expects 70 dB(A) +/- 6 dB below -> Refer within -> Less above -> Refer }
+            measure After "a" { sound at Desk using Meter expects 70 dB(A) +/- 12 dB below -> Refer within -> Less above -> Refer }
             calculate Less "l" { value After - Before expects at most 20 dB within -> Fine above -> Refer }
             conclude Fine "f" { finds nothing }
             conclude Refer "r" { refers to "x" }
@@ -47,8 +47,8 @@ class SoundLevelRulesTest {
             "at most 55 dB(A) | at most 55 V | wrong-dimension",
             "at most 55 dB(A) | at most 55 dB(C) | unknown-unit",
             "at most 55 dB(A) | at most 55 dB(A | unreadable-text",
-            "+/- 6 dB | +/- 6 % | percentage-of-zero",
-            "+/- 6 dB | +/- 1 dB | instrument-cannot-decide",
+            "+/- 12 dB | +/- 12 % | percentage-of-zero",
+            "+/- 12 dB | +/- 1 dB | instrument-cannot-decide",
             "accuracy 1.4 dB | accuracy 2 % of reading | nonsense-accuracy",
             "After - Before | After + Before | wrong-formula",
             "After - Before | After * 2 | wrong-formula",

@@ -185,6 +185,7 @@ class FaultTableViewTest {
         Event down = new Event();
         down.keyCode = SWT.ARROW_DOWN;
         line.notifyListeners(SWT.KeyDown, down);
+        line.notifyListeners(SWT.KeyUp, down);
         assertEquals("3 blinks", line.getText());
         end(line, SWT.TRAVERSE_ESCAPE);
 
@@ -409,6 +410,8 @@ class FaultTableViewTest {
         event.stateMask = with;
         event.character = key < 128 ? (char) key : 0;
         grid.notifyListeners(SWT.KeyDown, event);
+        // a key that stays down would be held for the tests that come after
+        grid.notifyListeners(SWT.KeyUp, event);
     }
 
     private void type(String sign) {

@@ -7,8 +7,16 @@ package org.faultwright.commandline;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.faultwright.language.beginning.Beginning;
+import org.faultwright.language.beginning.Grid;
+import org.faultwright.language.beginning.Table;
+import org.faultwright.language.beginning.TableFile;
+import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.UnusableTable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -23,13 +31,29 @@ import picocli.CommandLine.Spec;
             "  faultwright new QuayBench.procedure --library          a library from nothing",
             "  faultwright new FanStill.procedure --codes codes.csv   from a table with the columns code and meaning",
             "  faultwright new FanStill.procedure --faults table.csv  from a table with the column fault, perhaps cases and",
-            "                                                         remedy, and a column for each step with what it shows"})
+            "                                                         remedy, and a column for each step with what it shows",
+            "  faultwright new FanStill.procedure --steps list.xlsx   from a list with the column step, perhaps kind, time,",
+            "                                                         expects and at",
+            "  faultwright new QuayBench.procedure --ranges data.csv  a library with an instrument, from a table with the columns",
+            "                                                         quantity, up to and accuracy, perhaps from, resolution, input",
+            "A table is a CSV or XLSX file with a heading over each column."})
 final class NewCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "The file to write; it is called like the procedure or library.")
     private Path file;
 
     @ArgGroup(exclusive = true)
     private From from = new From();
+
+    @Option(names = "--column", paramLabel = "PART=HEADING", description = "Which column holds what, where its heading says something else: "
+            + "--column \"code=Error no.\".")
+    private Map<String, String> columns = new LinkedHashMap<>();
+
+    @Option(names = "--sheet", paramLabel = "NAME", description = "The sheet of the workbook (default: the first).")
+    private Optional<String> sheet = Optional.empty();
+
+    @Option(names = "--heading", paramLabel = "LINE", defaultValue = "1",
+            description = "Which of the lines with a word in them holds the headings (default: ${DEFAULT-VALUE}); 0 where none does, then they are \"Column A\" and so on.")
+    private int heading;
 
     @Spec
     private CommandSpec spec;
@@ -39,11 +63,26 @@ final class NewCommand implements Callable<Integer> {
         @Option(names = "--library", description = "Write a library instead of a procedure.")
         private boolean library;
 
-        @Option(names = "--codes", paramLabel = "TABLE", description = "Begin from a table of codes (CSV).")
+        @Option(names = "--codes", paramLabel = "TABLE", description = "Begin from a table of codes (CSV or XLSX).")
         private Path codes;
 
-        @Option(names = "--faults", paramLabel = "TABLE", description = "Begin from a fault table (CSV).")
+        @Option(names = "--faults", paramLabel = "TABLE", description = "Begin from a fault table (CSV or XLSX).")
         private Path faults;
+
+        @Option(names = "--steps", paramLabel = "TABLE", description = "Begin from a list of steps (CSV or XLSX).")
+        private Path steps;
+
+        @Option(names = "--ranges", paramLabel = "TABLE", description = "Begin a library from an instrument's ranges (CSV or XLSX).")
+        private Path ranges;
+
+        private Optional<TableKind> kind() {
+            return Optional.ofNullable(codes != null ? TableKind.CODES : faults != null ? TableKind.FAULTS : steps != null ? TableKind.STEPS
+                    : ranges != null ? TableKind.RANGES : null);
+        }
+
+        private Path table() {
+            return codes != null ? codes : faults != null ? faults : steps != null ? steps : ranges;
+        }
     }
 
     @Override
@@ -63,18 +102,29 @@ final class NewCommand implements Callable<Integer> {
     }
 
     private Beginning beginning(String name) {
-        Path table = from.codes != null ? from.codes : from.faults;
-        try {
-            if (from.codes != null) {
-                return Beginning.fromCodes(name, bytes(table));
+        Optional<TableKind> kind = from.kind();
+        if (kind.isEmpty()) {
+            if (!columns.isEmpty() || sheet.isPresent()) {
+                throw new CannotProceed("There is no table to take columns from; name one after --codes, --faults, --steps or --ranges.");
             }
-            if (from.faults != null) {
-                return Beginning.fromFaults(name, bytes(table));
-            }
-        } catch (UnusableTable unusable) {
-            throw new CannotProceed(table + ": " + unusable.getMessage());
+            return from.library ? Beginning.library(name) : Beginning.procedure(name);
         }
-        return from.library ? Beginning.library(name) : Beginning.procedure(name);
+        Path file = from.table();
+        try {
+            Table table = Table.of(sheet(TableFile.read(bytes(file))), heading);
+            return Beginning.from(kind.get(), name, table, kind.get().columns(table, columns));
+        } catch (UnusableTable unusable) {
+            throw new CannotProceed(file + ": " + unusable.getMessage());
+        }
+    }
+
+    private Grid sheet(List<Grid> sheets) {
+        if (heading < 0) {
+            throw new CannotProceed("--heading " + heading + " is no line; the first one is 1, and 0 stands for none.");
+        }
+        return sheet.map(name -> sheets.stream().filter(one -> one.name().equals(name)).findFirst().orElseThrow(() -> new CannotProceed(
+                "There is no sheet \"" + name + "\"; the sheets are " + String.join(", ", sheets.stream().map(one -> '"' + one.name() + '"').toList()) + ".")))
+                .orElse(sheets.get(0));
     }
 
     private static byte[] bytes(Path table) {

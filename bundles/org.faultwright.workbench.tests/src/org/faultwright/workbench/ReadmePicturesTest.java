@@ -60,7 +60,7 @@ class ReadmePicturesTest {
         Display display = Display.getCurrent();
         Shell shell = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell();
         shell.setBounds(20, 20, 1500, 920);
-        ITextEditor editor = Editors.open(Folders.demo().getFile(FaultwrightWindowAdvisor.FIRST_SHOWN)).orElseThrow();
+        ITextEditor editor = Editors.open(Folders.demo().getFile(Folders.FIRST_OF_THE_DEMO)).orElseThrow();
         String text = Editors.document(editor).orElseThrow().get();
         CardView card = (CardView) PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView(CardView.ID);
         Waiting.untilPresent("the card is there", card::pages);
@@ -87,7 +87,7 @@ class ReadmePicturesTest {
         Files.createDirectories(folder);
         Shell shell = page().getWorkbenchWindow().getShell();
         shell.setBounds(20, 20, 1500, 920);
-        ITextEditor editor = Editors.open(Folders.demo().getFile(FaultwrightWindowAdvisor.FIRST_SHOWN)).orElseThrow();
+        ITextEditor editor = Editors.open(Folders.demo().getFile(Folders.FIRST_OF_THE_DEMO)).orElseThrow();
         String text = Editors.document(editor).orElseThrow().get();
         editor.selectAndReveal(text.indexOf("\nmeasure ") + "\nmeasure ".length(), 0);
         Waiting.until("everything is checked", () -> Shelf.get().isComplete());

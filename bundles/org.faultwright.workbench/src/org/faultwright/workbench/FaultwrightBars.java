@@ -12,6 +12,7 @@ import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.actions.ActionFactory.IWorkbenchAction;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
+import org.faultwright.workbench.shelf.RecentMenu;
 
 /** The menus and the tool bar; nothing in them that a technician has no use for. */
 final class FaultwrightBars extends ActionBarAdvisor {
@@ -50,7 +51,8 @@ final class FaultwrightBars extends ActionBarAdvisor {
     @Override
     protected void fillMenuBar(IMenuManager bar) {
         MenuManager file = menu(bar, "&File", "file");
-        commands(file, "newText", "openFolder");
+        commands(file, "newProcedure", "newLibrary", "openFolder");
+        file.add(RecentMenu.of(window));
         file.add(new Separator());
         file.add(save);
         file.add(action(ActionFactory.SAVE_AS, "Save &as\u2026"));
@@ -58,7 +60,7 @@ final class FaultwrightBars extends ActionBarAdvisor {
         file.add(action(ActionFactory.REVERT, "&Back to the saved text"));
         file.add(action(ActionFactory.CLOSE, "&Close"));
         file.add(new Separator());
-        commands(file, "publish");
+        commands(file, "publish", "print");
         file.add(new Separator());
         file.add(action(ActionFactory.QUIT, "&Quit"));
 
@@ -90,7 +92,7 @@ final class FaultwrightBars extends ActionBarAdvisor {
         commands(check, "walk", "faultTable", "compare");
 
         MenuManager help = menu(bar, "&Help", "help");
-        commands(help, "helpTopics");
+        commands(help, "welcome", "helpTopics");
         help.add(new Separator());
         commands(help, "about");
     }

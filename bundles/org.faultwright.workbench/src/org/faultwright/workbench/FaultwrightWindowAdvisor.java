@@ -5,10 +5,6 @@
 package org.faultwright.workbench;
 
 import java.util.List;
-import org.eclipse.core.resources.IFile;
-import org.eclipse.core.resources.ResourcesPlugin;
-import org.eclipse.core.runtime.CoreException;
-import org.eclipse.core.runtime.ILog;
 import org.eclipse.e4.ui.model.application.ui.MUIElement;
 import org.eclipse.e4.ui.model.application.ui.basic.MTrimmedWindow;
 import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
@@ -16,6 +12,7 @@ import org.eclipse.e4.ui.workbench.modeling.EModelService;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.dnd.FileTransfer;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbenchWindow;
@@ -26,23 +23,22 @@ import org.eclipse.ui.application.WorkbenchWindowAdvisor;
 import org.eclipse.ui.internal.WorkbenchPlugin;
 import org.eclipse.ui.internal.registry.ActionSetRegistry;
 import org.eclipse.ui.internal.registry.IActionSetDescriptor;
-import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
 import org.faultwright.workbench.look.FindDialog;
 import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.settings.Settings;
-import org.faultwright.workbench.shelf.Folders;
 import org.faultwright.workbench.start.StartTimes;
 import org.faultwright.workbench.start.Starting;
+import org.faultwright.workbench.welcome.Dropping;
+import org.faultwright.workbench.welcome.Welcome;
 
 /** Size, title and bars of the window, and what a first start shows. */
 final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
     /** In widths of a character of the texts. */
     private static final int WIDTH = 190;
     private static final int HEIGHT = 120;
-    static final String FIRST_SHOWN = "OllenbyFaintLabels.procedure";
 
     FaultwrightWindowAdvisor(IWorkbenchWindowConfigurer configurer) {
         super(configurer);
@@ -73,6 +69,8 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         window.setShowStatusLine(true);
         window.setShowPerspectiveBar(false);
         window.setShowProgressIndicator(false);
+        window.addEditorAreaTransfer(FileTransfer.getInstance());
+        window.configureEditorAreaDropListener(Dropping.forTexts(window.getWindow()::getShell));
     }
 
     /** How large the first window is: a text and its card beside each other, as the screen allows. */
@@ -113,23 +111,12 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         FindDialog.inPlainWords();
         ActiveText.get().follow(window);
         Starting.opened(window.getShell());
-        if (ResourcesPlugin.getWorkspace().getRoot().getProjects().length == 0) {
-            showDemo();
+        if (window.getActivePage().getEditorReferences().length == 0) {
+            Welcome.open(window.getActivePage());
         }
         Shelf.get();
         StartTimes.of(window);
         Recovery.get().start();
         window.getShell().getDisplay().asyncExec(() -> Recovery.ask(window.getShell()));
-    }
-
-    private static void showDemo() {
-        try {
-            IFile first = Folders.demo().getFile(FIRST_SHOWN);
-            if (first.exists()) {
-                Editors.open(first);
-            }
-        } catch (CoreException refused) {
-            ILog.of(FaultwrightWindowAdvisor.class).error("The demo could not be put on the shelf.", refused);
-        }
     }
 }

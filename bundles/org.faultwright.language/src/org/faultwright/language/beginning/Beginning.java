@@ -9,7 +9,11 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.faults.TriedDraft;
 import org.faultwright.language.ProcedureReader;
@@ -25,7 +29,7 @@ import org.faultwright.procedure.SourceText;
  * @param remarks what the author should know of it, each a sentence
  */
 public record Beginning(String text, List<String> remarks) {
-    private static final ProcedureReader READER = new ProcedureReader((library, fromFile) -> Optional.empty());
+    static final ProcedureReader READER = new ProcedureReader((library, fromFile) -> Optional.empty());
 
     public Beginning {
         remarks = List.copyOf(remarks);
@@ -42,25 +46,28 @@ public record Beginning(String text, List<String> remarks) {
     }
 
     /**
-     * A procedure that reads an indicator, from a table with the columns {@code code} and {@code meaning}: each meaning
-     * becomes a fault that shows its code.
+     * A procedure, or from ranges a library, from the whole of a table. Each meaning of a code becomes a fault that shows its code; a fault
+     * table becomes faults, with a step for each column that holds nothing else; a list of steps is gone through in its order.
      *
-     * @param table the bytes of a file of comma-, semicolon- or tab-separated values
-     * @throws UnusableTable where no text can be written from it
+     * @param columns by the name of a part, the number of its column; see {@link TableKind#columns(Table)}
+     * @throws UnusableTable where no text can be written from it, or a line of it cannot be read
      */
-    public static Beginning fromCodes(String name, byte[] table) throws UnusableTable {
-        return drafted(CodeTable.text(name, Table.read(table)));
+    public static Beginning from(TableKind kind, String name, Table table, Map<String, Integer> columns) throws UnusableTable {
+        Beginning begun = switch (kind) {
+            case CODES -> drafted(CodeTable.text(name, Tables.codes(table, columns).whole()));
+            case FAULTS -> drafted(FaultTableText.text(name, Tables.signs(table, columns), Tables.faults(table, columns).whole()));
+            case STEPS -> new Beginning(TextFormatter.format(StepListText.text(name, Tables.steps(table, columns, Interview.Meter.USUAL).whole())), List.of());
+            case RANGES -> library(name, "Make and kind", Tables.ranges(table, columns).whole().stream().map(Imported.Range::line).toList());
+        };
+        return new Beginning(begun.text(), Stream.concat(table.remarks().stream(), begun.remarks().stream()).toList());
     }
 
-    /**
-     * A procedure from a fault table: a column {@code fault}, perhaps {@code cases} and {@code remedy}, and a column for
-     * each step with what it shows.
-     *
-     * @param table the bytes of a file of comma-, semicolon- or tab-separated values
-     * @throws UnusableTable where no text can be written from it
-     */
-    public static Beginning fromFaults(String name, byte[] table) throws UnusableTable {
-        return drafted(FaultTableText.text(name, Table.read(table)));
+    /** A library with an instrument. @param ranges as the language writes them */
+    public static Beginning library(String name, String instrument, List<String> ranges) {
+        String text = template("library", name).replaceFirst("(?s)instrument HandMeter .*?\\n}\n", Matcher.quoteReplacement("instrument HandMeter "
+                + Names.quoted(instrument) + " {\n" + ranges.stream().map(range -> "    " + range + "\n").collect(Collectors.joining())
+                + "}\n"));
+        return new Beginning(TextFormatter.format(text), List.of());
     }
 
     /** Whether a procedure can have this name. */

@@ -4,37 +4,26 @@
  */
 package org.faultwright.language.beginning;
 
-import java.util.HashSet;
-import java.util.Set;
+import java.util.List;
 
 /** A procedure that begins with a look at an indicator, from its table of codes; the steps are drafted afterwards. */
 final class CodeTable {
     private CodeTable() {
     }
 
-    static String text(String name, Table table) throws UnusableTable {
-        int code = table.needed("code");
-        int meaning = table.needed("meaning");
+    static String text(String name, List<Imported.Code> table) {
         StringBuilder codes = new StringBuilder();
         StringBuilder faults = new StringBuilder();
-        Set<String> seen = new HashSet<>();
         Names names = new Names();
         names.name(name, "X");
         names.name("SeeIt", "X");
         names.name("ReadIndicator", "X");
         names.name("Indicator", "X");
-        for (Table.Row row : table.rows()) {
-            String shown = code(row.cell(code), row.line());
-            if (!seen.add(shown)) {
-                throw new UnusableTable("Line " + row.line() + " has the code " + shown + " for a second time; keep one of them.");
-            }
-            if (row.cell(meaning).isEmpty()) {
-                throw new UnusableTable("Line " + row.line() + " does not say what " + shown + " means; fill in the cell.");
-            }
-            codes.append("    ").append(shown).append(" means ").append(Names.quoted(row.cell(meaning))).append('\n');
-            faults.append("fault ").append(names.name(row.cell(meaning), "Fault")).append(' ')
-                    .append(Names.quoted(row.cell(meaning))).append(" {\n    cases 1\n    shows SeeIt asReported, ReadIndicator ")
-                    .append(shown).append("\n}\n");
+        for (Imported.Code one : table) {
+            codes.append("    ").append(one.shown()).append(" means ").append(Names.quoted(one.meaning())).append('\n');
+            faults.append("fault ").append(names.name(one.meaning(), "Fault")).append(' ')
+                    .append(Names.quoted(one.meaning())).append(" {\n    cases 1\n    shows SeeIt asReported, ReadIndicator ")
+                    .append(one.shown()).append("\n}\n");
         }
         return head(name) + """
                 // The codes as the table has them. Say where the indicator is, and which document has the table.
@@ -68,18 +57,5 @@ final class CodeTable {
                 complaints "as the customer put it"
 
                 """.formatted(name);
-    }
-
-    private static String code(String cell, long line) throws UnusableTable {
-        if (cell.isEmpty()) {
-            throw new UnusableTable("Line " + line + " has no code; fill in the cell or take the line out.");
-        }
-        if (cell.equalsIgnoreCase("none") || cell.equalsIgnoreCase("anything else")) {
-            throw new UnusableTable("Line " + line + " has the code \"" + cell + "\", which every step that reads an indicator has "
-                    + "anyway; take the line out.");
-        }
-        boolean plain = cell.matches("\\d{1,9} [A-Za-z]+") && Names.isFree(cell.replaceFirst("\\d+ ", ""))
-                || cell.matches("[A-Za-z][A-Za-z0-9]*") && Names.isFree(cell);
-        return plain ? cell : Names.quoted(cell);
     }
 }

@@ -4,15 +4,7 @@
  */
 package org.faultwright.language.beginning;
 
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -20,44 +12,87 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /**
- * A table of comma-, semicolon- or tab-separated values (RFC 4180) as spreadsheets write it, with a heading.
+ * A table with a heading for each column.
  *
  * @param headings without spaces around them
  * @param rows     those with a word in them; each has a cell for every heading
+ * @param unread   lines that could not be read, each a sentence that says where
+ * @param remarks  cells that count as empty, each a sentence that says where and why
  */
-record Table(List<String> headings, List<Row> rows) {
-    private static final int LARGEST = 1_000_000;
+public record Table(List<String> headings, List<Row> rows, List<String> unread, List<String> remarks) {
     private static final int MOST_COLUMNS = 60;
-    private static final char BYTE_ORDER_MARK = '\uFEFF';
+    private static final int MOST_ROWS = 2_000;
 
     /** @param line in the file, the first being 1 */
-    record Row(long line, List<String> cells) {
+    public record Row(long line, List<String> cells) {
         String cell(int column) {
-            return cells.get(column);
+            return column < 0 ? "" : cells.get(column);
         }
     }
 
-    static Table read(byte[] file) throws UnusableTable {
-        if (file.length > LARGEST) {
-            throw new UnusableTable("The table has more than " + LARGEST + " bytes; take out what is not needed.");
-        }
-        String text = text(file);
-        List<Row> rows = rows(text);
-        if (rows.size() < 2) {
+    public Table {
+        headings = List.copyOf(headings);
+        rows = List.copyOf(rows);
+        unread = List.copyOf(unread);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** The first sheet, with its headings in the first line. @throws UnusableTable where it is no table, in one sentence */
+    public static Table read(byte[] file) throws UnusableTable {
+        return of(TableFile.read(file).get(0), 1);
+    }
+
+    /**
+     * @param heading which of the lines with a word in them holds the headings, the first being 1; 0 where none does
+     * @throws UnusableTable where no table is left, in one sentence
+     */
+    public static Table of(Grid grid, int heading) throws UnusableTable {
+        if (grid.lines().size() <= heading) {
             throw new UnusableTable("The table has no rows under its heading; write a line for each, in columns.");
         }
-        List<String> headings = rows.get(0).cells();
+        List<String> headings = heading == 0 ? letters(width(grid.lines())) : named(grid.lines().get(heading - 1).cells());
         check(headings);
-        List<Row> body = new ArrayList<>();
-        for (Row row : rows.subList(1, rows.size())) {
-            if (row.cells().size() > headings.size()) {
-                throw new UnusableTable("Line " + row.line() + " has " + row.cells().size() + " columns, the heading has "
-                        + headings.size() + "; put a cell with a comma in it in quotation marks.");
+        List<Row> rows = new ArrayList<>();
+        List<String> unread = new ArrayList<>();
+        for (Grid.Line line : grid.lines().subList(heading, grid.lines().size())) {
+            if (rows.size() == MOST_ROWS) {
+                unread.add("Line " + line.number() + " and what follows is not read: no more than " + MOST_ROWS + " lines are.");
+                break;
             }
-            body.add(new Row(row.line(), Stream.concat(row.cells().stream(),
-                    Stream.generate(() -> "").limit(headings.size() - (long) row.cells().size())).toList()));
+            List<String> cells = line.cells();
+            if (cells.stream().skip(headings.size()).anyMatch(cell -> !cell.isEmpty())) {
+                unread.add("Line " + line.number() + " has " + cells.size() + " columns, the heading has " + headings.size()
+                        + "; put a cell with a comma in it in quotation marks.");
+                continue;
+            }
+            rows.add(new Row(line.number(), Stream.concat(cells.stream().limit(headings.size()),
+                    Stream.generate(() -> "").limit(Math.max(0, headings.size() - (long) cells.size()))).toList()));
         }
-        return new Table(headings, List.copyOf(body));
+        return new Table(headings, rows, unread, grid.unread());
+    }
+
+    /** Without columns at the end that have no heading and no word in them. */
+    private static int width(List<Grid.Line> lines) {
+        return lines.stream().mapToInt(line -> {
+            int last = line.cells().size();
+            while (last > 0 && line.cells().get(last - 1).isEmpty()) {
+                last--;
+            }
+            return last;
+        }).max().orElse(0);
+    }
+
+    /** Up to the last column with a heading; lines that are longer are told one by one. */
+    private static List<String> named(List<String> cells) {
+        int last = cells.size();
+        while (last > 0 && cells.get(last - 1).isEmpty()) {
+            last--;
+        }
+        return cells.subList(0, last);
+    }
+
+    private static List<String> letters(int columns) {
+        return Stream.iterate(0, i -> i + 1).limit(columns).map(i -> "Column " + (i < 26 ? "" : (char) ('A' + i / 26 - 1)) + (char) ('A' + i % 26)).toList();
     }
 
     private static void check(List<String> headings) throws UnusableTable {
@@ -75,57 +110,13 @@ record Table(List<String> headings, List<Row> rows) {
         }
     }
 
-    /** UTF-8, or else what older spreadsheets write. */
-    private static String text(byte[] file) {
-        String text;
-        try {
-            text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(file)).toString();
-        } catch (CharacterCodingException older) {
-            text = new String(file, Charset.forName("windows-1252"));
-        }
-        return !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? text.substring(1) : text;
-    }
-
-    private static List<Row> rows(String text) throws UnusableTable {
-        List<Row> rows = new ArrayList<>();
-        try (CsvReader<CsvRecord> reader = CsvReader.builder().fieldSeparator(separator(text)).skipEmptyLines(true)
-                .ofCsvRecord(text)) {
-            for (CsvRecord record : reader) {
-                List<String> cells = record.getFields().stream().map(String::strip).toList();
-                if (cells.stream().anyMatch(cell -> !cell.isEmpty())) {
-                    rows.add(new Row(record.getStartingLineNumber(), cells));
-                }
-            }
-        } catch (CsvParseException | java.io.IOException broken) {
-            throw new UnusableTable("The table cannot be read as separated values; look for a quotation mark that is not closed.");
-        }
-        return rows;
-    }
-
-    /** The one of the three that the heading has most of. */
-    private static char separator(String text) {
-        String heading = text.lines().findFirst().orElse("");
-        return Stream.of(',', ';', '\t').max(Comparator.comparing((Character sign) ->
-                heading.chars().filter(c -> c == sign).count()).thenComparing(sign -> sign == ',' ? 1 : 0)).orElse(',');
-    }
-
     /** The number of the column with this heading, or -1. */
-    int column(String heading) {
+    public int column(String heading) {
         for (int i = 0; i < headings.size(); i++) {
             if (headings.get(i).equalsIgnoreCase(heading)) {
                 return i;
             }
         }
         return -1;
-    }
-
-    /** @throws UnusableTable where there is no such column */
-    int needed(String heading) throws UnusableTable {
-        int column = column(heading);
-        if (column < 0) {
-            throw new UnusableTable("The table has no column \"" + heading + "\"; its headings are "
-                    + String.join(", ", headings.stream().map(one -> '"' + one + '"').toList()) + ".");
-        }
-        return column;
     }
 }

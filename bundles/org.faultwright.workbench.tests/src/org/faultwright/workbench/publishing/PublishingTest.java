@@ -54,6 +54,7 @@ class PublishingTest {
         assertTrue(said.contains("written into " + folder), said);
         assertEquals("%PDF", new String(Files.readAllBytes(folder.resolve("OllenbyFaintLabels.pdf")), 0, 4, StandardCharsets.US_ASCII));
         assertTrue(Files.exists(folder.resolve("OllenbyFaintLabels.tree.json")));
+        assertEquals("%PDF", new String(Files.readAllBytes(folder.resolve("OllenbyFaintLabels.quality.pdf")), 0, 4, StandardCharsets.US_ASCII));
     }
 
     @Test
@@ -98,7 +99,7 @@ class PublishingTest {
             }
         };
         display.timerExec(100, reading);
-        Job job = PublishHandler.publish(live, folder, forms, drafts);
+        Job job = PublishHandler.publish(live, folder, forms, true, drafts);
         job.schedule();
         Waiting.until("the outcome is told", () -> !said.isEmpty());
         return said.toString();

@@ -31,6 +31,7 @@ final class HelpTopics {
 
     private static final List<Topic> OWN = List.of(new Topic(FIRST, "First steps"),
             new Topic("tutorial", "A first procedure, step by step"), new Topic("how-do-i-say", "How do I say \u2026"),
+            new Topic("new-procedure", "A new procedure, by questions"),
             new Topic("writing", "Keys and order of work"), new Topic("find", "Finding over all procedures"),
             new Topic("files", "When a file changes outside"), new Topic("settings", "Settings"),
             new Topic("measurements", "Measurements and limits"), new Topic("findings", "Findings and paths"),

@@ -28,6 +28,7 @@ import org.faultwright.publish.Exports;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Spoken;
 
 /** Asks where to, and in which forms, a procedure is published. */
 final class PublishDialog extends TitleAreaDialog {
@@ -36,6 +37,8 @@ final class PublishDialog extends TitleAreaDialog {
     private final boolean hasErrors;
     private Text folderText;
     private Button draftButton;
+    private Button quality;
+    private boolean withQuality;
     private Path folder;
     private List<ProcedureExport> chosen = List.of();
     private Drafts drafts = Drafts.REFUSED;
@@ -53,6 +56,10 @@ final class PublishDialog extends TitleAreaDialog {
 
     List<ProcedureExport> forms() {
         return chosen;
+    }
+
+    boolean withQuality() {
+        return withQuality;
     }
 
     Drafts drafts() {
@@ -74,6 +81,7 @@ final class PublishDialog extends TitleAreaDialog {
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 10).applyTo(area);
         new Label(area, SWT.NONE).setText("Into folder");
         folderText = new Text(area, SWT.BORDER);
+        Spoken.as(folderText, "Into folder");
         folderText.setText(Path.of(System.getProperty("user.home"), "bench-cards").toString());
         folderText.addListener(SWT.Modify, event -> check());
         GridDataFactory.fillDefaults().grab(true, false).hint(360, SWT.DEFAULT).applyTo(folderText);
@@ -86,6 +94,7 @@ final class PublishDialog extends TitleAreaDialog {
         GridDataFactory.fillDefaults().span(2, 1).applyTo(list);
         Exports.all().stream().filter(ProcedureExport.class::isInstance).map(ProcedureExport.class::cast)
                 .forEach(export -> forms.put(export, check(list, export.title(), true)));
+        quality = check(list, "Quality report of this procedure, to sign (PDF)", true);
         if (hasErrors) {
             draftButton = check(list, "Print as a draft although errors are open", false);
         }
@@ -132,7 +141,7 @@ final class PublishDialog extends TitleAreaDialog {
         if (folderText.getText().isBlank() || !isPath(folderText.getText())) {
             return "Name the folder to write into.";
         }
-        if (forms.values().stream().noneMatch(Button::getSelection)) {
+        if (forms.values().stream().noneMatch(Button::getSelection) && !quality.getSelection()) {
             return "Choose at least one form.";
         }
         return hasErrors && !draftButton.getSelection()
@@ -151,6 +160,7 @@ final class PublishDialog extends TitleAreaDialog {
     protected void okPressed() {
         folder = Path.of(folderText.getText().strip());
         chosen = forms.entrySet().stream().filter(entry -> entry.getValue().getSelection()).map(Map.Entry::getKey).toList();
+        withQuality = quality.getSelection();
         drafts = hasErrors ? Drafts.ALLOWED : Drafts.REFUSED;
         super.okPressed();
     }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.IProgressMonitor;
@@ -17,12 +18,18 @@ import org.eclipse.core.runtime.SubMonitor;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.window.Window;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.program.Program;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Exports;
+import org.faultwright.publish.FileName;
+import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureExport;
+import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
@@ -46,13 +53,13 @@ public final class PublishHandler extends AbstractHandler {
         }
         PublishDialog dialog = new PublishDialog(shell, live.get());
         if (dialog.open() == Window.OK) {
-            publish(live.get(), dialog.folder(), dialog.forms(), dialog.drafts()).schedule();
+            publish(live.get(), dialog.folder(), dialog.forms(), dialog.withQuality(), dialog.drafts()).schedule();
         }
         return null;
     }
 
     /** The job that writes the forms; it tells the outcome in the window. */
-    static Job publish(LiveText live, Path folder, List<ProcedureExport> forms, Drafts drafts) {
+    static Job publish(LiveText live, Path folder, List<ProcedureExport> forms, boolean withQuality, Drafts drafts) {
         return new Job("Publishing " + live.file().getName()) {
             @Override
             protected IStatus run(IProgressMonitor monitor) {
@@ -66,10 +73,13 @@ public final class PublishHandler extends AbstractHandler {
                         made.add(form.publish(publication));
                         progress.worked(1);
                     }
+                    if (withQuality) {
+                        made.add(quality(publication));
+                    }
                     for (Published one : made) {
                         written.add(WholeFile.write(folder, one).getFileName().toString());
                     }
-                    tell(MessageDialog.INFORMATION, String.join(", ", written) + " written into " + folder + ".");
+                    tellWritten(String.join(", ", written) + " written into " + folder + ".", folder);
                 } catch (PublishingRefused refused) {
                     tell(MessageDialog.WARNING, refused.getMessage());
                 }
@@ -78,8 +88,23 @@ public final class PublishHandler extends AbstractHandler {
         };
     }
 
+    /** Under the procedure's own name, so that it does not take the place of another's. */
+    private static Published quality(Publication publication) {
+        FolderExport export = Exports.named("quality-pdf").map(FolderExport.class::cast).orElseThrow();
+        Published report = export.publish(new ProcedureFolder(publication.procedure().title(), List.of(publication), Set.of()));
+        return new Published(FileName.of(publication.procedure(), ".quality.pdf"), report.mediaType(), report.bytes());
+    }
+
+    private static void tellWritten(String sentence, Path folder) {
+        Display.getDefault().asyncExec(() -> {
+            if (MessageDialog.open(MessageDialog.INFORMATION, Display.getDefault().getActiveShell(), TITLE, sentence, SWT.NONE, "Open the folder", "OK") == 0) {
+                Program.launch(folder.toString());
+            }
+        });
+    }
+
     private static void tell(int kind, String sentence) {
         Display.getDefault().asyncExec(() -> MessageDialog.open(kind, Display.getDefault().getActiveShell(), TITLE,
-                sentence, org.eclipse.swt.SWT.NONE));
+                sentence, SWT.NONE));
     }
 }

@@ -36,6 +36,8 @@ import org.osgi.framework.Bundle;
 public final class Folders {
     /** The name of the folder with the demo. */
     public static final String DEMO = "procedures-demo";
+    /** The text of the demo that is shown first. */
+    public static final String FIRST_OF_THE_DEMO = "OllenbyFaintLabels.procedure";
     private static final String BUNDLE = "org.faultwright.workbench";
 
     private Folders() {
@@ -52,7 +54,9 @@ public final class Folders {
         project.create(description, new NullProgressMonitor());
         project.open(new NullProgressMonitor());
         IFolder linked = project.getFolder(name);
-        linked.createLink(folder.toUri(), IResource.NONE, new NullProgressMonitor());
+        // a folder that was taken off leaves its link behind in the workspace
+        linked.createLink(folder.toUri(), IResource.REPLACE, new NullProgressMonitor());
+        RecentFolders.remember(folder);
         return project;
     }
 
@@ -76,7 +80,7 @@ public final class Folders {
     }
 
     /** The folder that the texts of an open folder lie in. */
-    static IContainer place(IProject project) {
+    public static IContainer place(IProject project) {
         return linked(project).map(IContainer.class::cast).orElse(project);
     }
 
@@ -116,6 +120,18 @@ public final class Folders {
             }
         } catch (CoreException goneMeanwhile) {
             return Optional.empty();
+        }
+        return Optional.empty();
+    }
+
+    /** The file of the shelf that lies at this place, also where it has just come. */
+    public static Optional<IFile> file(java.nio.file.Path path) {
+        for (IProject project : all()) {
+            IContainer place = place(project);
+            java.nio.file.Path folder = place.getLocation() == null ? null : place.getLocation().toPath();
+            if (folder != null && path.startsWith(folder)) {
+                return Optional.of(place.getFile(new Path(folder.relativize(path).toString())));
+            }
         }
         return Optional.empty();
     }

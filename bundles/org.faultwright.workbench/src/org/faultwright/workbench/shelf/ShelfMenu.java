@@ -76,7 +76,8 @@ final class ShelfMenu {
             menu.add(action("Delete\u2026\tDel", file, this::delete));
             menu.add(new Separator());
         });
-        menu.add(Menus.item(window, "newText"));
+        menu.add(Menus.item(window, "newProcedure"));
+        menu.add(Menus.item(window, "newLibrary"));
         menu.add(Menus.item(window, "openFolder"));
         chosen().ifPresent(resource -> {
             menu.add(new Separator());

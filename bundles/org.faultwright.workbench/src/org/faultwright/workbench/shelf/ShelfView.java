@@ -25,6 +25,7 @@ import org.eclipse.ui.part.ViewPart;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Shelf;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.welcome.Dropping;
 
 /** The procedures and libraries of the workspace with their titles, status and number of findings. */
 public final class ShelfView extends ViewPart {
@@ -50,6 +51,7 @@ public final class ShelfView extends ViewPart {
         tree.addOpenListener(event -> open((IStructuredSelection) event.getSelection()));
         Shelf.get().addListener(refresh);
         new ShelfMenu(tree, getSite());
+        Dropping.onto(tree.getControl());
         getSite().setSelectionProvider(tree);
     }
 

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.welcome.Welcome;
 
 /**
  * Writes when each part of the window was there, in milliseconds since the Java machine began and, in parentheses, of processor
@@ -39,7 +41,7 @@ public final class StartTimes {
         boolean[] painted = {false};
         window.getShell().getDisplay().addFilter(org.eclipse.swt.SWT.Paint, event -> painted[0] = true);
         waitedFor.put("window", () -> painted[0]);
-        if (page.getEditorReferences().length > 0) {
+        if (Arrays.stream(page.getEditorReferences()).anyMatch(one -> !Welcome.ID.equals(one.getId()))) {
             waitedFor.put("text", () -> painted[0] && ActiveText.get().editor().isPresent());
             waitedFor.put("findings", () -> ActiveText.get().place().isPresent());
             waitedFor.put("card", () -> page.findView(CardView.ID) instanceof CardView card && card.pages().isPresent());

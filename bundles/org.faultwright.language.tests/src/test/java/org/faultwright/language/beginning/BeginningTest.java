@@ -58,6 +58,16 @@ class BeginningTest {
         return text.getBytes(StandardCharsets.UTF_8);
     }
 
+    private static Beginning fromCodes(String name, byte[] file) throws UnusableTable {
+        Table table = Table.read(file);
+        return Beginning.from(TableKind.CODES, name, table, TableKind.CODES.columns(table));
+    }
+
+    private static Beginning fromFaults(String name, byte[] file) throws UnusableTable {
+        Table table = Table.read(file);
+        return Beginning.from(TableKind.FAULTS, name, table, TableKind.FAULTS.columns(table));
+    }
+
     @Test
     void should_begin_from_nothing_with_nothing_to_find_and_remarks_to_read() {
         for (Beginning one : List.of(Beginning.procedure("FanStill"), Beginning.library("FanStill"))) {
@@ -69,7 +79,7 @@ class BeginningTest {
 
     @Test
     void should_begin_from_a_table_of_codes() throws UnusableTable {
-        String text = Beginning.fromCodes("FanStill", bytes(CODES)).text();
+        String text = fromCodes("FanStill", bytes(CODES)).text();
 
         assertEquals(List.of(), found(text, Severity.WARNING), text);
         assertTrue(text.contains("\"E-07\"   means") || text.contains("\"E-07\" means \"Cover 'open', see page 4\""), text);
@@ -80,7 +90,7 @@ class BeginningTest {
 
     @Test
     void should_begin_from_a_fault_table_with_its_steps_in_the_best_order() throws UnusableTable {
-        String text = Beginning.fromFaults("FanStill", bytes(FAULTS)).text();
+        String text = fromFaults("FanStill", bytes(FAULTS)).text();
 
         assertEquals(List.of(), found(text, Severity.ERROR), text);
         assertTrue(text.contains("cases 12") && text.contains("remedy FitANewFuse"), text);
@@ -93,8 +103,8 @@ class BeginningTest {
         byte[] older = "code\tmeaning\r\n1 pip\tW\u00e4rme fehlt\r\n".getBytes(Charset.forName("windows-1252"));
         byte[] marked = bytes("\uFEFFcode,meaning\n1 pip,Heat missing\n");
 
-        assertTrue(Beginning.fromCodes("A", older).text().contains("\"W\u00e4rme fehlt\""));
-        assertTrue(Beginning.fromCodes("A", marked).text().contains("fault HeatMissing"));
+        assertTrue(fromCodes("A", older).text().contains("\"W\u00e4rme fehlt\""));
+        assertTrue(fromCodes("A", marked).text().contains("fault HeatMissing"));
     }
 
     @ParameterizedTest
@@ -110,7 +120,7 @@ class BeginningTest {
             assertFalse(written.isEmpty());
             return;
         }
-        String message = assertThrows(UnusableTable.class, () -> Beginning.fromCodes("A", bytes(written))).getMessage();
+        String message = assertThrows(UnusableTable.class, () -> fromCodes("A", bytes(written))).getMessage();
         assertTrue(message.contains(part), message);
     }
 
@@ -120,7 +130,7 @@ class BeginningTest {
         "fault,cases,Step\\nx,0,y|above 0"})
     void should_say_in_one_sentence_what_is_wrong_with_a_fault_table(String table, String part) {
         String message = assertThrows(UnusableTable.class,
-                () -> Beginning.fromFaults("A", bytes(table.replace("\\n", "\n")))).getMessage();
+                () -> fromFaults("A", bytes(table.replace("\\n", "\n")))).getMessage();
 
         assertTrue(message.contains(part), message);
     }
@@ -132,8 +142,8 @@ class BeginningTest {
                 .map(cell -> '"' + cell.replace("\"", "\"\"") + '"').toList())).append('\n'));
         String text;
         try {
-            text = (codes ? Beginning.fromCodes("Look", bytes(table.toString()))
-                    : Beginning.fromFaults("Look", bytes(table.toString()))).text();
+            text = (codes ? fromCodes("Look", bytes(table.toString()))
+                    : fromFaults("Look", bytes(table.toString()))).text();
         } catch (UnusableTable said) {
             assertFalse(said.getMessage().contains("words that cannot be read"), said.getMessage() + table);
             return;

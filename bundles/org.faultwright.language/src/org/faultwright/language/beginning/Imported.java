@@ -1,0 +1,80 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.beginning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What a table says, line by line, with the lines that could not be read.
+ *
+ * @param read   in the order of the table
+ * @param unread each a sentence that says where and why
+ */
+public record Imported<T>(List<T> read, List<String> unread) {
+    /** A code that an indicator can show. @param shown as the language writes it */
+    public record Code(String shown, String meaning) {
+    }
+
+    /**
+     * A fault.
+     *
+     * @param cases   a number above 0
+     * @param remedy  what puts it right; empty where the table does not say
+     * @param shows   by the heading of a column what is shown there, {@code or} between several
+     */
+    public record FaultLine(String fault, String cases, String remedy, Map<String, String> shows) {
+    }
+
+    /**
+     * A step.
+     *
+     * @param kind    {@code check}, {@code measure} or {@code do}
+     * @param minutes a number; empty where the table does not say
+     * @param expects a limit; empty where the table has none
+     * @param quantity of the limit, as the language writes it; empty where there is none
+     * @param at      where it is read; empty where the table does not say
+     */
+    public record StepLine(String step, String kind, String minutes, String expects, String quantity, String at) {
+    }
+
+    /** A range of an instrument, as the language writes it. */
+    public record Range(String line) {
+    }
+
+    public Imported {
+        read = List.copyOf(read);
+        unread = List.copyOf(unread);
+    }
+
+    /** How one line is read. */
+    interface Reading<T> {
+        T of(Table.Row row) throws UnusableTable;
+    }
+
+    static <T> Imported<T> of(TableKind kind, Table table, Map<String, Integer> columns, Reading<T> reading) throws UnusableTable {
+        kind.check(table, columns);
+        List<T> read = new ArrayList<>();
+        List<String> unread = new ArrayList<>(table.unread());
+        for (Table.Row row : table.rows()) {
+            try {
+                read.add(reading.of(row));
+            } catch (UnusableTable line) {
+                unread.add(line.getMessage());
+            }
+        }
+        return new Imported<>(read, unread);
+    }
+
+    /** Everything, or nothing. @throws UnusableTable with the first line that could not be read */
+    List<T> whole() throws UnusableTable {
+        if (!unread.isEmpty()) {
+            throw new UnusableTable(unread.get(0) + (unread.size() == 1 ? "" : " (" + (unread.size() - 1) + " more "
+                    + (unread.size() == 2 ? "line" : "lines") + " cannot be read.)"));
+        }
+        return read;
+    }
+}

@@ -1,0 +1,399 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.begin;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Consumer;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.jface.text.IDocument;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Severity;
+import org.faultwright.publish.card.CardPages;
+import org.faultwright.workbench.Controls;
+import org.faultwright.workbench.Dialogs;
+import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keyboard;
+import org.faultwright.workbench.Waiting;
+import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.publishing.Words;
+import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.welcome.Welcome;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** New procedures and libraries, answered at the keyboard alone. */
+@ExtendWith(KeepPicture.class)
+class NewProcedureTest {
+    /** Keys that somebody presses in a minute who types with a few fingers, and seconds to think about each question: an assumption. */
+    private static final int KEYS_A_MINUTE = 120;
+    private static final int SECONDS_A_QUESTION = 10;
+
+    @TempDir
+    private Path folder;
+    private final Keyboard keyboard = new Keyboard();
+    private Throwable failed;
+
+    @AfterEach
+    void leave_it_as_it_was() throws CoreException {
+        page().closeAllEditors(false);
+        for (IProject project : Folders.all()) {
+            if (Folders.place(project).getLocation().toPath().startsWith(folder)) {
+                project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+            }
+        }
+    }
+
+    /** An invented glue pot with five faults, four readings and one table of codes, by somebody who has only the welcome. */
+    @Test
+    void should_come_from_the_welcome_to_a_printed_card() throws CoreException, IOException {
+        Path codes = Files.writeString(folder.resolve("codes.csv"), "Blinks;Meaning;Note\n2 blinks;Heat sensor open or shorted;\n3 blinks;Pot too hot;\n"
+                + "5 blinks;Supply too low;\n;left over;\n");
+        Path bench = folder.resolve("glue");
+        long began = System.nanoTime();
+        Welcome.open(page());
+        keyboard.rest(500);
+        keyboard.picture("start-1-welcome");
+        during("New procedure", shell -> {
+            unit();
+            complaint();
+            faults();
+            signs(codes);
+            shown();
+            dangers();
+            place(bench);
+        });
+        keyboard.press("New procedure\u2026");
+        check();
+
+        Path file = bench.resolve("VelmoraStaysCold.procedure");
+        Waiting.until("the text is written", () -> Files.exists(file));
+        IDocument document = Waiting.untilPresent("it is open", Editors::active).getDocumentProvider().getDocument(Editors.active().orElseThrow().getEditorInput());
+        LiveText live = Waiting.untilPresent("it is checked", () -> LiveTexts.get().of(document));
+        List<Finding> found = LiveTexts.get().services().forPublishing((org.faultwright.procedure.Procedure) live.text().document()).findings();
+        keyboard.picture("start-9-editor");
+        String text = Files.readString(file);
+        assertEquals(5, text.lines().filter(line -> line.startsWith("fault ")).count());
+        assertEquals(4, text.lines().filter(line -> line.startsWith("measure ")).count());
+        assertEquals(List.of(), found.stream().filter(one -> one.severity() == Severity.ERROR).toList());
+
+        Path cards = folder.resolve("cards");
+        publish(cards);
+        Path card = cards.resolve("VelmoraStaysCold.pdf");
+        Waiting.until("the card is there", () -> Files.exists(card) && Files.exists(cards.resolve("VelmoraStaysCold.quality.pdf")));
+        try (CardPages pages = CardPages.open(Files.readAllBytes(card))) {
+            File way = new File(System.getProperty("basedir", "."), "target/way");
+            for (int i = 0; i < pages.count(); i++) {
+                javax.imageio.ImageIO.write(pages.picture(i, 90), "png", new File(way, "start-card-" + (i + 1) + ".png"));
+            }
+            assertTrue(pages.count() >= 1);
+            double minutes = (double) keyboard.keys() / KEYS_A_MINUTE + (double) keyboard.answers() * SECONDS_A_QUESTION / 60;
+            System.out.printf("== from the welcome to the card: %d answers, %d keys; about %.0f minutes (%d keys a minute, %d s for each question); the machine was waited for "
+                    + "and driven %.0f s; %d errors, %d warnings, %d pieces of advice; %d pages%n", keyboard.answers(), keyboard.keys(), minutes, KEYS_A_MINUTE,
+                    SECONDS_A_QUESTION, (System.nanoTime() - began) / 1e9, count(found, Severity.ERROR), count(found, Severity.WARNING), count(found, Severity.ADVICE),
+                    pages.count());
+            found.forEach(one -> System.out.println("   " + one.severity() + " " + one.rule() + ": " + one.message()));
+        }
+    }
+
+    private static long count(List<Finding> found, Severity severity) {
+        return found.stream().filter(one -> one.severity() == severity).count();
+    }
+
+    private void unit() {
+        keyboard.answer("Maker and model", "Velmora K2 glue pot");
+        keyboard.answer("It is fed by", "an adapter or a low voltage");
+        keyboard.picture("start-2-unit");
+        keyboard.enter("Next >");
+    }
+
+    private void complaint() {
+        keyboard.answer("What is seen", "Stays cold");
+        keyboard.answer("Complaint 1, In the customer's words", "the glue does not melt");
+        keyboard.answer("Complaint 2, In the customer's words", "heater burnt out, says the shop");
+        keyboard.picture("start-3-complaint");
+        keyboard.enter("Next >");
+    }
+
+    private void fault(int number, String... cells) {
+        keyboard.answer("Fault " + number + ", What is broken", cells[0]);
+        keyboard.answer("Fault " + number + ", Cases", cells[1]);
+        keyboard.answer("Fault " + number + ", What puts it right", cells[2]);
+        keyboard.answer("Fault " + number + ", Minutes", cells[3]);
+    }
+
+    private void faults() {
+        fault(1, "Heat sensor open", "9", "Fit a new heat sensor", "10");
+        fault(2, "Adapter dead", "7", "Take a new adapter", "1");
+        fault(3, "Heater open", "4", "Fit a new heater", "15");
+        fault(4, "Switching transistor dead", "3", "Fit a new transistor Q3", "20");
+        fault(5, "Fuse F1 open", "3", "Fit a new fuse F1", "5");
+        keyboard.picture("start-4-faults");
+        keyboard.enter("Next >");
+    }
+
+    private void reading(int number, String where, String what, String limit, String most, String state) {
+        keyboard.answer("Reading " + number + ", Where", where);
+        keyboard.answer("Reading " + number + ", What", what);
+        keyboard.answer("Reading " + number + ", A sound unit has", limit);
+        if (!most.isEmpty()) {
+            keyboard.answer("Reading " + number + ", Never over", most);
+        }
+        keyboard.answer("Reading " + number + ", The unit is", state);
+    }
+
+    private void signs(Path codes) {
+        keyboard.answer("Look 1, Question", "Is the lamp on the adapter lit?");
+        keyboard.answer("Look 1, As it should be", "lit");
+        keyboard.answer("Look 1, Else (commas between)", "dark");
+        keyboard.answer("Which one, and where", "Red lamp beside the knob");
+        keyboard.answer("Document with the table", "Velmora K2 service sheet, page 3");
+        Display.getCurrent().timerExec(300, () -> guarded(() -> {
+            Shell table = keyboard.window("A table of codes");
+            keyboard.answer("File (CSV or XLSX)", codes.toString());
+            Waiting.until("it is read", () -> Controls.all(table, Table.class).get(0).getItemCount() == 4);
+            keyboard.picture("start-5-table");
+            assertTrue(Words.of(table).contains("3 lines are read; 1 cannot be read as they are:"), Words.of(table));
+            assertTrue(Controls.all(table, Text.class).stream().anyMatch(one -> one.getText().startsWith("Line 5 has no code")), Words.of(table));
+            keyboard.enter("Take these lines");
+        }));
+        keyboard.press("Codes from a table\u2026");
+        reading(1, "Adapter plug, out of the pot", "dc voltage", "24 V +/- 5 %", "30 V", "off, closed");
+        reading(2, "Heater plug J3, pulled", "resistance", "16 ohm +/- 15 %", "", "off, open");
+        reading(3, "Fuse F1, both ends", "resistance", "at most 2 ohm", "", "off, open");
+        reading(4, "Drain of Q3 against ground", "dc voltage", "at most 2 V", "30 V", "on, open");
+        keyboard.picture("start-6-signs");
+        keyboard.enter("Next >");
+    }
+
+    private void shown() {
+        keyboard.answer("Heat sensor open: Red lamp beside the knob", "2 blinks");
+        keyboard.answer("Adapter dead: Is the lamp on the adapter lit?", "dark");
+        keyboard.answer("Adapter dead: Red lamp beside the knob", "none");
+        keyboard.answer("Adapter dead: Adapter plug, out of the pot", "below");
+        keyboard.answer("Heater open: Red lamp beside the knob", "none");
+        keyboard.answer("Heater open: Heater plug J3, pulled", "above");
+        keyboard.answer("Switching transistor dead: Red lamp beside the knob", "none");
+        keyboard.answer("Switching transistor dead: Drain of Q3 against ground", "above");
+        keyboard.answer("Fuse F1 open: Red lamp beside the knob", "none");
+        keyboard.answer("Fuse F1 open: Fuse F1, both ends", "above");
+        keyboard.picture("start-7-shown");
+        keyboard.enter("Next >");
+    }
+
+    private void dangers() {
+        keyboard.answer("Something hot", "");
+        keyboard.picture("start-8-dangers");
+        keyboard.enter("Next >");
+    }
+
+    private void place(Path bench) {
+        keyboard.answer("Folder", bench.toString());
+        keyboard.rest(2_500);
+        keyboard.picture("start-8b-place");
+        keyboard.enter("Write it");
+    }
+
+    private void publish(Path cards) {
+        Display.getCurrent().timerExec(300, () -> guarded(() -> {
+            keyboard.window("Publish");
+            keyboard.answer("Into folder", cards.toString());
+            keyboard.picture("start-10-publish");
+            keyboard.enter("Publish");
+            List<String> said = Dialogs.answer("Publish", "OK");
+            Waiting.until("the outcome is told", () -> !said.isEmpty());
+        }));
+        command("publish");
+        check();
+    }
+
+    @Test
+    void should_keep_answers_when_going_back_and_lose_nothing_without_a_question() {
+        during("New procedure", shell -> {
+            keyboard.answer("Maker and model", "Velmora K2");
+            keyboard.enter("Next >");
+            keyboard.answer("What is seen", "Stays cold");
+            keyboard.press("< Back");
+            assertEquals("Velmora K2", ((Text) keyboard.go("Maker and model")).getText());
+            keyboard.enter("Next >");
+            assertEquals("Stays cold", ((Text) keyboard.go("What is seen")).getText());
+            List<String> said = Dialogs.answer(QuestionDialog.THROW_AWAY, "Go on answering");
+            keyboard.escape();
+            assertTrue(said.get(0).contains("kept nowhere else"), said.toString());
+            assertTrue(shell.isVisible());
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    @Test
+    void should_never_write_over_a_file_and_begin_with_a_text_to_write_over_when_nothing_is_answered() throws IOException {
+        Files.writeString(folder.resolve("Taken.procedure"), "procedure Taken \"Taken\"\n");
+        during("New procedure", shell -> {
+            for (int i = 0; i < 6; i++) {
+                keyboard.enter("Next >");
+            }
+            keyboard.answer("Name", "Taken");
+            keyboard.answer("Folder", folder.toString());
+            Waiting.until("it says why not", () -> Words.of(shell).contains("There is a Taken.procedure already"));
+            assertFalse(button(shell, "Write it").isEnabled());
+            keyboard.answer("Name", "Free");
+            keyboard.enter("Write it");
+        });
+        command("newProcedure");
+        check();
+
+        assertEquals("procedure Taken \"Taken\"\n", Files.readString(folder.resolve("Taken.procedure")));
+        assertTrue(Files.readString(folder.resolve("Free.procedure")).contains("// A procedure to write over."));
+    }
+
+    @Test
+    void should_say_what_is_missing_before_it_is_written() {
+        during("New procedure", shell -> {
+            keyboard.answer("Maker and model", "Velmora K2");
+            for (int i = 0; i < 3; i++) {
+                keyboard.enter("Next >");
+            }
+            keyboard.answer("Reading 1, Where", "C12");
+            keyboard.answer("Reading 1, A sound unit has", "lots");
+            for (int i = 0; i < 3; i++) {
+                keyboard.enter("Next >");
+            }
+            Waiting.until("it says what", () -> Words.of(shell).contains("What can it be?"));
+            assertFalse(button(shell, "Write it").isEnabled());
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    @Test
+    void should_begin_a_library_with_the_ranges_of_a_table_beside_the_others() throws IOException {
+        Path libraries = Files.createDirectories(folder.resolve("library"));
+        Path ranges = Files.writeString(folder.resolve("ranges.csv"), "Function;Range;Resolution;Accuracy\nDCV;60 V;10 mV;0.5 % + 2\nOhm;600 ohm;0.1 ohm;0.9 % + 3\nColour;3;;\n",
+                StandardCharsets.UTF_8);
+        during("New library", shell -> {
+            keyboard.answer("The bench", "North bench");
+            keyboard.answer("An instrument", "Velmora 6000 meter");
+            Display.getCurrent().timerExec(300, () -> guarded(() -> {
+                keyboard.window("An instrument's ranges");
+                keyboard.answer("File (CSV or XLSX)", ranges.toString());
+                keyboard.enter("Take these lines");
+            }));
+            keyboard.press("Its ranges from a table\u2026");
+            keyboard.picture("start-library");
+            keyboard.enter("Next >");
+            keyboard.answer("Something that moves", "");
+            keyboard.enter("Next >");
+            keyboard.answer("Folder", libraries.toString());
+            keyboard.enter("Write it");
+        });
+        command("newLibrary");
+        check();
+
+        String text = Files.readString(libraries.resolve("NorthBench.procedure"));
+        assertTrue(text.contains("library NorthBench \"North bench\"") && text.replaceAll(" +", " ").contains("resistance up to 600 ohm resolution 0.1 ohm"), text);
+    }
+
+    @Test
+    void should_take_a_fault_table_with_what_each_fault_shows() throws IOException {
+        Path table = Files.writeString(folder.resolve("faults.csv"), "fault,cases,remedy,Look at the fuse,Lamp\nFuse blown,12,Fit a new fuse,dark,off\n"
+                + "Regulator dead,4,Replace the regulator,clear,dim or off\n");
+        during("New procedure", shell -> {
+            keyboard.enter("Next >");
+            keyboard.enter("Next >");
+            Display.getCurrent().timerExec(300, () -> guarded(() -> {
+                keyboard.window("A fault table");
+                keyboard.answer("File (CSV or XLSX)", table.toString());
+                keyboard.enter("Take these lines");
+            }));
+            keyboard.press("From a table\u2026");
+            StyledText text = Controls.all(shell, StyledText.class).get(0);
+            Waiting.until("the text has grown", () -> text.getText().contains("shows SeeIt asReported, LookAtTheFuse clear, Lamp dim or off"));
+            assertTrue(text.getText().contains("remedy FitANewFuse"), text.getText());
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    // ---- driving
+
+    /** Does something in the dialog that what follows opens. */
+    private void during(String title, Consumer<Shell> act) {
+        Display.getCurrent().timerExec(400, () -> guarded(() -> {
+            Shell shell = keyboard.window(title);
+            keyboard.rest(300);
+            act.accept(shell);
+        }));
+    }
+
+    /** What fails in a dialog is told by the test, and the dialog closed. */
+    private void guarded(Runnable act) {
+        try {
+            act.run();
+        } catch (RuntimeException | Error error) {
+            error.printStackTrace();
+            if (failed == null) {
+                failed = error;
+                keyboard.picture("failed");
+            }
+            Arrays.stream(Display.getCurrent().getShells()).filter(shell -> (shell.getStyle() & SWT.APPLICATION_MODAL) != 0).forEach(Shell::dispose);
+        }
+    }
+
+    private void check() {
+        if (failed != null) {
+            throw new AssertionError(failed.getMessage(), failed);
+        }
+    }
+
+    private static Button button(Shell shell, String words) {
+        return Controls.all(shell, Button.class).stream().filter(one -> one.getText().replace("&", "").equals(words)).findFirst().orElseThrow();
+    }
+
+    private void command(String id) {
+        try {
+            page().getWorkbenchWindow().getService(IHandlerService.class).executeCommand("org.faultwright.workbench." + id, null);
+        } catch (org.eclipse.core.commands.common.CommandException refused) {
+            check();
+            throw new AssertionError(refused);
+        }
+    }
+
+    private static IWorkbenchPage page() {
+        return PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
+    }
+}

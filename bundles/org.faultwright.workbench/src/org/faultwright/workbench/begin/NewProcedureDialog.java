@@ -1,0 +1,85 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.begin;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Supplier;
+import org.eclipse.swt.widgets.Shell;
+import org.faultwright.language.beginning.Beginning;
+import org.faultwright.language.beginning.Growth;
+import org.faultwright.language.beginning.Interview;
+import org.faultwright.language.beginning.Interview.Cause;
+
+/** Asks for a procedure as one thinks at the bench. */
+final class NewProcedureDialog extends QuestionDialog {
+    static final String TITLE = "New procedure";
+    private static final String NOTHING = "Nothing is answered yet, so this is a short, whole text to write over.";
+
+    private final UnitPage unit;
+    private final ComplaintPage complaint;
+    private final CausesPage causes;
+    private final SignsPage signs;
+    private final ShownPage shown;
+    private final DangersPage dangers;
+    private final PlacePage place;
+
+    NewProcedureDialog(Shell shell, Path folder) {
+        this(shell, new UnitPage(), new ComplaintPage(), new CausesPage(), new SignsPage(), new DangersPage(true), folder);
+    }
+
+    private NewProcedureDialog(Shell shell, UnitPage unit, ComplaintPage complaint, CausesPage causes, SignsPage signs, DangersPage dangers, Path folder) {
+        this(shell, unit, complaint, causes, signs, new ShownPage(causes, signs), dangers,
+                new PlacePage(() -> Interview.suggestedName(unit.unit(), complaint.seen()), folder, NOTHING));
+    }
+
+    private NewProcedureDialog(Shell shell, UnitPage unit, ComplaintPage complaint, CausesPage causes, SignsPage signs, ShownPage shown, DangersPage dangers,
+            PlacePage place) {
+        super(shell, TITLE, List.of(unit, complaint, causes, signs, shown, dangers, place));
+        this.unit = unit;
+        this.complaint = complaint;
+        this.causes = causes;
+        this.signs = signs;
+        this.shown = shown;
+        this.dangers = dangers;
+        this.place = place;
+    }
+
+    /** Opens with a table to be taken. @param kind 0 of faults, 1 of codes, 2 of steps, 3 of ranges */
+    void open(Path table, int kind) {
+        create();
+        getShell().getDisplay().asyncExec(() -> {
+            show(kind == 0 ? 2 : 3);
+            switch (kind) {
+                case 0 -> causes.fromTable(this, table);
+                case 1 -> signs.codesFromTable(this, table);
+                case 2 -> signs.stepsFromTable(this, table);
+                default -> signs.rangesFromTable(this, table);
+            }
+        });
+        open();
+    }
+
+    Interview asked() {
+        List<SignsPage.Told> told = signs.signs();
+        String name = place.isUnnamed() ? Interview.suggestedName(unit.unit(), complaint.seen()) : place.procedureName();
+        return new Interview(name, unit.unit(), unit.boards(), complaint.seen(), complaint.complaints(), unit.supply(), unit.hasCover(),
+                causes.rows().stream().map(row -> new Cause(row.cell(0), row.cell(1), row.cell(2), row.cell(3), shown.of(row, told))).toList(),
+                told.stream().map(SignsPage.Told::sign).toList(), dangers.dangers(), dangers.store(), signs.meter());
+    }
+
+    @Override
+    Supplier<Growth> growing() {
+        Interview asked = asked();
+        boolean nothing = asked.unit().isEmpty() && asked.seen().isEmpty() && asked.complaints().isEmpty() && asked.causes().isEmpty() && asked.signs().isEmpty()
+                && asked.dangers().isEmpty();
+        return nothing ? () -> new Growth(Beginning.procedure(asked.name()).text(), false, List.of(), List.of()) : () -> Growth.of(asked);
+    }
+
+    @Override
+    boolean write(Growth grown) {
+        return place.folder().isPresent() && NewText.write(getShell(), TITLE, place.folder().get(), place.procedureName(), grown.text());
+    }
+}

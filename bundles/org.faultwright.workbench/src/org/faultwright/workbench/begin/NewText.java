@@ -1,0 +1,74 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.begin;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.swt.widgets.Shell;
+import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.shelf.Folders;
+
+/** Writes a new text into a folder, puts the folder on the shelf and opens the text. A file that is there is never touched. */
+final class NewText {
+    private static final String ENDING = ".procedure";
+
+    private NewText() {
+    }
+
+    static Path file(Path folder, String name) {
+        return folder.resolve(name + ENDING);
+    }
+
+    /** @return whether the text is there; otherwise the user knows why not */
+    static boolean write(Shell shell, String title, Path folder, String name, String text) {
+        Path file = file(folder, name);
+        try {
+            Files.createDirectories(folder);
+            Path aside = Files.createTempFile(folder, "." + name, null);
+            try {
+                Files.writeString(aside, text);
+                Files.createLink(file, aside);
+            } catch (UnsupportedOperationException noLinks) {
+                Files.writeString(file, text, java.nio.file.StandardOpenOption.CREATE_NEW);
+            } finally {
+                Files.deleteIfExists(aside);
+            }
+            open(folder, file);
+            return true;
+        } catch (FileAlreadyExistsException there) {
+            tell(shell, title, "There is a file " + file + " already; it stays as it is. Take another name.");
+        } catch (IOException refused) {
+            tell(shell, title, file + " could not be written. Is there room, and may you write there?");
+        } catch (CoreException refused) {
+            tell(shell, title, file + " is written, but cannot be opened: " + refused.getStatus().getMessage());
+            return true;
+        }
+        return false;
+    }
+
+    private static void open(Path folder, Path file) throws CoreException {
+        Optional<IFile> known = Folders.file(file);
+        if (known.isEmpty()) {
+            Folders.link(folder);
+            known = Folders.file(file);
+        }
+        if (known.isPresent()) {
+            known.get().refreshLocal(IResource.DEPTH_ZERO, new NullProgressMonitor());
+            Editors.open(known.get());
+        }
+    }
+
+    private static void tell(Shell shell, String title, String words) {
+        MessageDialog.openInformation(shell, title, words);
+    }
+}

@@ -1,0 +1,177 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.begin;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+import org.faultwright.language.beginning.Imported;
+import org.faultwright.language.beginning.Imported.Code;
+import org.faultwright.language.beginning.Imported.FaultLine;
+import org.faultwright.language.beginning.Imported.Range;
+import org.faultwright.language.beginning.Imported.StepLine;
+import org.faultwright.language.beginning.Interview;
+import org.faultwright.language.beginning.Interview.Meter;
+import org.faultwright.language.beginning.Sign;
+import org.faultwright.language.beginning.Table;
+import org.faultwright.language.beginning.TableKind;
+import org.faultwright.language.beginning.Tables;
+import org.faultwright.language.beginning.UnusableTable;
+
+/** How one would tell: looks, codes, readings. */
+final class SignsPage extends QuestionPage {
+    private static final List<String> ON_OFF = List.of("on", "off");
+    private static final List<String> STATES = List.of("off, open", "on, open", "on, closed", "off, closed");
+
+    private Rows looks;
+    private Text lamp;
+    private Text document;
+    private Rows codes;
+    private Rows readings;
+    private Label with;
+    private Meter meter = Meter.USUAL;
+
+    SignsPage() {
+        super("Signs", "How would you tell?");
+    }
+
+    @Override
+    void create(Composite page, QuestionDialog dialog) {
+        Fields.heading(page, "Look or listen");
+        looks = new Rows(page, "Look", List.of(Rows.Column.words("Question", "Does the fan turn?", 22), Rows.Column.words("As it should be", "turns", 9),
+                Rows.Column.words("Else (commas between)", "stands, rattles", 13), new Rows.Column("Switched", "", 4, ON_OFF),
+                Rows.Column.words("Min", "1", 3)), dialog::changed, dialog::grown);
+        Fields.push(page, "From a list of &steps\u2026", () -> stepsFromTable(dialog, TableDialog.UNNAMED));
+        Fields.heading(page, "Codes of a lamp or a read-out");
+        lamp = Fields.text(page, "Which one, and where", "Amber lamp on the back", dialog::changed);
+        document = Fields.text(page, "Document with the table", "Service sheet, page 4", dialog::changed);
+        codes = new Rows(page, "Code", List.of(Rows.Column.words("Code", "3 blinks", 9), Rows.Column.words("What it means", "Head too cold", 24)),
+                dialog::changed, dialog::grown);
+        Fields.push(page, "Codes from a ta&ble\u2026", () -> codesFromTable(dialog, TableDialog.UNNAMED));
+        Fields.heading(page, "Readings");
+        readings = new Rows(page, "Reading", List.of(Rows.Column.words("Where", "C12, plus side", 16), new Rows.Column("What", "", 9, Interview.quantities()),
+                Rows.Column.words("A sound unit has", "24 V +/- 5 %", 12), Rows.Column.words("Never over", "28 V", 6), new Rows.Column("The unit is", "", 8, STATES),
+                Rows.Column.words("Min", "2", 3)), dialog::changed, dialog::grown);
+        with = Fields.hint(page, "");
+        Fields.push(page, "&Ranges of your meter from a table\u2026", () -> rangesFromTable(dialog, TableDialog.UNNAMED));
+        tellMeter();
+    }
+
+    private void tellMeter() {
+        with.setText("Read with: " + meter.title() + ", " + meter.ranges().size() + " ranges. The data sheet of yours comes first.");
+    }
+
+    void codesFromTable(QuestionDialog dialog, Path table) {
+        TableDialog asked = new TableDialog(dialog.getShell(), TableKind.CODES, Tables::codes, table);
+        asked.open();
+        asked.<Code>taken().ifPresent(taken -> codes.append(taken.stream().map(code -> List.of(code.shown().replace("\"", ""), code.meaning())).toList()));
+    }
+
+    void rangesFromTable(QuestionDialog dialog, Path table) {
+        TableDialog asked = new TableDialog(dialog.getShell(), TableKind.RANGES, Tables::ranges, table);
+        asked.open();
+        asked.<Range>taken().ifPresent(taken -> {
+            meter = new Meter("The meter of \"" + asked.fileName() + "\"", taken.stream().map(Range::line).toList());
+            tellMeter();
+            dialog.changed();
+        });
+    }
+
+    void stepsFromTable(QuestionDialog dialog, Path table) {
+        TableDialog asked = new TableDialog(dialog.getShell(), TableKind.STEPS, this::signsOf, table);
+        asked.open();
+        asked.<StepLine>taken().ifPresent(taken -> {
+            looks.append(taken.stream().filter(step -> step.kind().equals("check")).map(step -> List.of(step.step(), "yes", "no", "on", step.minutes())).toList());
+            readings.append(taken.stream().filter(step -> step.kind().equals("measure")).map(step -> List.of(step.at().isEmpty() ? step.step() : step.at(),
+                    step.quantity(), step.expects(), "", "off, open", step.minutes())).toList());
+        });
+    }
+
+    /** The steps that tell something; what puts a fault right belongs to that fault. */
+    private Imported<StepLine> signsOf(Table table, Map<String, Integer> columns) throws UnusableTable {
+        Imported<StepLine> steps = Tables.steps(table, columns, meter);
+        List<String> unread = new ArrayList<>(steps.unread());
+        steps.read().stream().filter(step -> step.kind().equals("do")).forEach(step -> unread.add("\"" + step.step()
+                + "\" tells nothing; name it as what puts a fault right."));
+        return new Imported<>(steps.read().stream().filter(step -> !step.kind().equals("do")).toList(), unread);
+    }
+
+    /** The columns of a fault table, as looks. @return by heading the row of each */
+    Map<String, Rows.Row> append(List<FaultLine> lines) {
+        Map<String, Set<String>> seen = new LinkedHashMap<>();
+        lines.forEach(line -> line.shows().forEach((heading, cell) -> seen.computeIfAbsent(heading, none -> new LinkedHashSet<>())
+                .addAll(List.of(cell.split("(?i)\\s+or\\s+")))));
+        List<Rows.Row> before = looks.filled();
+        looks.append(seen.entrySet().stream().map(one -> List.of(one.getKey(), "as it should", String.join(", ", one.getValue()), "on", "")).toList());
+        List<Rows.Row> added = looks.filled().stream().filter(row -> !before.contains(row)).toList();
+        Map<String, Rows.Row> rows = new LinkedHashMap<>();
+        List<String> headings = List.copyOf(seen.keySet());
+        for (int i = 0; i < headings.size() && i < added.size(); i++) {
+            rows.put(headings.get(i), added.get(i));
+        }
+        return rows;
+    }
+
+    /** What stands for a sign from one look at the answers to the next. */
+    record Told(Object key, Sign sign) {
+    }
+
+    List<Told> signs() {
+        List<Told> signs = new ArrayList<>();
+        for (Rows.Row row : looks.filled()) {
+            List<String> answers = new ArrayList<>(List.of(row.cell(1).isEmpty() ? "as it should" : row.cell(1)));
+            answers.addAll(Rows.parted(row.cell(2)));
+            signs.add(new Told(row, new Sign.Look(row.cell(0), answers, row.cell(3).equals("on"), false, row.cell(4))));
+        }
+        List<Code> table = codes();
+        if (!table.isEmpty()) {
+            signs.add(new Told(codes, new Sign.Codes(lamp.getText().isBlank() ? "Lamp or read-out" : lamp.getText().strip(), table, document.getText().strip(),
+                    true, "1")));
+        }
+        for (Rows.Row row : readings.filled()) {
+            if (!row.cell(2).isEmpty()) {
+                signs.add(new Told(row, new Sign.Reading(row.cell(0).isEmpty() ? row.cell(1) : row.cell(0), row.cell(1), row.cell(2), row.cell(3),
+                        document.getText().strip(), row.cell(4).startsWith("on"), row.cell(4).endsWith("open"), row.cell(5))));
+            }
+        }
+        return signs;
+    }
+
+    private List<Code> codes() {
+        List<Code> table = new ArrayList<>();
+        for (Rows.Row row : codes.filled()) {
+            Tables.code(row.cell(0)).filter(shown -> table.stream().noneMatch(other -> other.shown().equals(shown)))
+                    .ifPresent(shown -> table.add(new Code(shown, row.cell(1).isEmpty() ? "Not known" : row.cell(1))));
+        }
+        return table;
+    }
+
+    Meter meter() {
+        return meter;
+    }
+
+    @Override
+    String problem() {
+        for (Rows.Row row : codes.filled()) {
+            if (Tables.code(row.cell(0)).isEmpty()) {
+                return row.cell(0).isEmpty() ? "Which code means \"" + row.cell(1) + "\"?" : "\"" + row.cell(0) + "\" is there anyway; take that row out.";
+            }
+        }
+        return readings.filled().stream().filter(row -> row.cell(2).isEmpty()).findFirst().map(row -> "What does a sound unit have at \"" + row.cell(0)
+                + "\"? Write a limit, such as 24 V +/- 5 % or 12 ohm .. 15 ohm.").orElse("");
+    }
+
+    @Override
+    void setFocus() {
+        looks.setFocus();
+    }
+}

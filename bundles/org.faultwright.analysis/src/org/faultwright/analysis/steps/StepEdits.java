@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.analysis.faults.ShowingText;
 import org.faultwright.analysis.rules.Reference;
 import org.faultwright.analysis.rules.References;
@@ -64,7 +65,8 @@ public final class StepEdits {
         }
         Map<String, List<String>> arrows = Arrows.of(graph);
         arrows.get(from.name().text()).set(Arrows.place(outcome, otherwise), target);
-        return new StepChange.Offered(Fix.replacing("Let " + result(from, outcome) + " lead to \"" + target + "\"", arrow.get().at(), target),
+        return new StepChange.Offered(new Fix("Let " + result(from, outcome) + " lead to \"" + target + "\"",
+                List.of(leading(from, outcome, otherwise, target))),
                 graph.name().text(), arrows);
     }
 
@@ -79,7 +81,7 @@ public final class StepEdits {
         Map<String, List<String>> arrows = Arrows.of(graph);
         arrows.get(from.name().text()).set(Arrows.place(outcome, otherwise), step.name());
         arrows.put(step.name(), step.leads(target));
-        return new StepChange.Offered(new Fix("Insert \"" + step.name() + "\"", List.of(new Fix.Edit(arrow.at(), step.name()),
+        return new StepChange.Offered(new Fix("Insert \"" + step.name() + "\"", List.of(leading(from, outcome, otherwise, step.name()),
                 behind(from, step, target))), graph.name().text(), arrows);
     }
 
@@ -113,8 +115,8 @@ public final class StepEdits {
         leadingTo(name).forEach(at -> edits.add(new Fix.Edit(at, follower)));
         begin(step, follower).ifPresent(edits::add);
         if (document instanceof Procedure procedure && graph == document) {
-            procedure.faults().forEach(fault -> edits.addAll(ShowingText.without(fault.shows(), showing -> isOf(showing, name))));
-            procedure.examples().forEach(example -> edits.addAll(ShowingText.without(example.shows(), showing -> isOf(showing, name))));
+            procedure.faults().forEach(fault -> edits.addAll(ShowingText.without(fault.written(), showing -> isOf(showing, name))));
+            procedure.examples().forEach(example -> edits.addAll(ShowingText.without(example.written(), showing -> isOf(showing, name))));
         }
         SourceRange gone = wholeLines(step.at());
         edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), indent(step))));
@@ -131,7 +133,7 @@ public final class StepEdits {
         if (arrow.isEmpty()) {
             return Optional.of("\"" + from.name() + "\" has no such result that leads on; choose another one.");
         }
-        boolean shared = targets(from).filter(other -> other.at().offset() == arrow.get().at().offset()).count() > 1;
+        boolean shared = !from.outcomes().get(outcome).isUnderstood() && targets(from).filter(other -> other.at().offset() == arrow.get().at().offset()).count() > 1;
         return shared ? Optional.of("Several results of \"" + from.name() + "\" share that arrow; give each its own line in the text first.")
                 : Optional.empty();
     }
@@ -201,6 +203,18 @@ public final class StepEdits {
         }
         Outcome one = from.outcomes().get(outcome);
         return otherwise ? one.repeat().map(Outcome.Repeat::otherwise) : one.target();
+    }
+
+    /** An arrow that the text says once for all steps gets a line of its own, where the order of the results stays. */
+    private static Fix.Edit leading(Step from, int outcome, boolean otherwise, String target) {
+        Outcome one = from.outcomes().get(outcome);
+        Optional<Outcome> first = from.outcomes().stream().filter(written -> !written.isUnderstood()).findFirst();
+        if (!one.isUnderstood()) {
+            return new Fix.Edit(arrow(from, outcome, otherwise).orElseThrow().at(), target);
+        }
+        String line = ResultWords.arrow(one, target);
+        return outcome == 0 && first.isPresent() ? new Fix.Edit(new SourceRange(from.at().source(), first.get().at().offset(), 0), line.strip() + "\n    ")
+                : new Fix.Edit(one.at(), line);
     }
 
     private static Stream<Name> targets(Step step) {

@@ -53,7 +53,7 @@ final class ShownEntries {
             edits.add(ClauseText.replaced(place.at(), String.join(", ", added.values())));
             added.clear();
         }
-        edits.addAll(ShowingText.without(fault.shows(), leaving::contains));
+        edits.addAll(ShowingText.without(fault.written(), leaving::contains));
         edits.addAll(kept.isEmpty() ? first(added) : between(kept, added));
         return edits;
     }

@@ -26,7 +26,7 @@ class HelpExamplesTest {
     void should_read_every_example_of_the_help() throws IOException {
         int read = 0;
         try (Stream<Path> pages = Files.list(HELP)) {
-            for (Path page : pages.filter(page -> !page.endsWith(PIECES)).sorted().toList()) {
+            for (Path page : pages.filter(page -> Files.isRegularFile(page) && !page.endsWith(PIECES)).sorted().toList()) {
                 for (String block : BLOCK.matcher(Files.readString(page).replace("\r\n", "\n")).results()
                         .map(found -> found.group(1)).toList()) {
                     assertEquals(List.of(), Texts.procedure("procedure Shown \"Shown\"\n" + block).problems(), page + ": " + block);

@@ -183,7 +183,7 @@ class StepEditsTest {
         assertTrue(after.contains("// brush, no air\n/* never */\n// with water\n"), after);
         assertTrue(after.contains("fault Dust \"Dust\" { cases 1 shows Look dark }"), after);
         assertTrue(after.contains("{ Look dark, Shake rattles, TryIt good ends at Mended }"), after);
-        assertTrue(((Procedure) Texts.document(after)).examples().get(1).shows().isEmpty(), after);
+        assertTrue(((Procedure) Texts.document(after)).examples().get(1).written().isEmpty(), after);
     }
 
     @Test

@@ -176,7 +176,7 @@ class FaultSheetTest {
                 }
             }
         }
-        assertTrue(cells > 500, Integer.toString(cells));
+        assertTrue(cells > 400, Integer.toString(cells));
     }
 
     private static String told(FaultSheet sheet, String fault, String step) {

@@ -58,7 +58,7 @@ class FaultTableServicesTest {
     void should_propose_a_better_order_and_a_draft_with_the_change_that_brings_it() throws IOException {
         OpenText text = open("LundavikTillDrawer.procedure");
         ProposedChange order = services.betterOrder(text);
-        assertTrue(order.outcome().endsWith("12.3 min saved.") && order.reasons().get(1).startsWith("  KeyLook first settles 45 %"), order.toString());
+        assertTrue(order.outcome().endsWith("12.3 min saved.") && order.reasons().get(1).startsWith("  KeyLook first settles 45 %"), order.outcome() + order.reasons());
         assertTrue(order.change().orElseThrow().applied().contains("stays -> KeyLook"));
         assertTrue(services.draft((Procedure) text.document()).reasons().get(0).startsWith("The steps are all there"));
 

@@ -13,7 +13,7 @@ public final class Findings {
     private final RuleHeader header;
     private final List<Finding> reported = new ArrayList<>();
 
-    Findings(RuleHeader header) {
+    public Findings(RuleHeader header) {
         this.header = header;
     }
 
@@ -38,7 +38,7 @@ public final class Findings {
     }
 
     /** As the rule says it, without quotation marks around names. */
-    List<Finding> reported() {
+    public List<Finding> reported() {
         return reported;
     }
 }

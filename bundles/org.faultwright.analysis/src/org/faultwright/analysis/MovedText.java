@@ -9,17 +9,17 @@ import java.util.List;
 import org.faultwright.procedure.SourceRange;
 
 /** Where the places of a text are after a fix. */
-final class MovedText {
+public final class MovedText {
     private final String file;
     private final List<Fix.Edit> edits;
 
-    MovedText(Fix fix) {
+    public MovedText(Fix fix) {
         this.file = fix.edits().get(0).at().source().name();
         this.edits = fix.edits().stream().sorted(Comparator.comparingInt(edit -> edit.at().offset())).toList();
     }
 
     /** Whether a place before the fix is a place after it. What is put in at the very place may stand before or behind it. */
-    boolean isSamePlace(SourceRange before, SourceRange after) {
+    public boolean isSamePlace(SourceRange before, SourceRange after) {
         if (!before.source().name().equals(after.source().name())) {
             return false;
         }

@@ -26,7 +26,7 @@ import org.faultwright.procedure.StepGraph;
  * of the sentence. It is done here, for all rules alike, so that none can forget it. What stands in quotation marks
  * already is left as it is.
  */
-final class QuotedNames {
+public final class QuotedNames {
     private static final Pattern PART = Pattern.compile("\"[^\"]*\"|[\\p{L}_][\\p{L}\\p{N}_]*(?:/[\\p{L}_][\\p{L}\\p{N}_]*)*");
     private static final Pattern VALUE = Pattern.compile(" ([\\p{L}_][\\p{L}\\p{N}_]*)");
     private static final Pattern AFTER_NUMBER = Pattern.compile("(?s).*[0-9] ");
@@ -50,7 +50,7 @@ final class QuotedNames {
     }
 
     /** Those of the document that rules look at. */
-    static QuotedNames of(Subject subject) {
+    public static QuotedNames of(Subject subject) {
         return subject.shared(QuotedNames.class, one -> new QuotedNames(one.document()));
     }
 
@@ -79,13 +79,13 @@ final class QuotedNames {
     }
 
     /** A finding with the names in its sentences in quotation marks. */
-    Finding in(Finding finding) {
+    public Finding in(Finding finding) {
         return new Finding(finding.rule(), finding.severity(), finding.at(), inMessage(finding.message()), inAdvice(finding.advice()),
                 finding.path(), finding.fixes().stream().map(fix -> new Fix(inAdvice(fix.title()), fix.edits())).toList());
     }
 
     /** Whether every sentence is quoted in the same way. */
-    boolean isSame(QuotedNames other) {
+    public boolean isSame(QuotedNames other) {
         return valuesByName.equals(other.valuesByName);
     }
 

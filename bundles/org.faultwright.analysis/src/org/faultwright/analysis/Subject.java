@@ -30,7 +30,7 @@ public final class Subject {
     }
 
     /** A part of a document, with all that the whole one can name. */
-    Subject(Document document, Scope scope, Optional<LocalDate> today) {
+    public Subject(Document document, Scope scope, Optional<LocalDate> today) {
         this.document = document;
         this.scope = scope;
         this.today = today;
@@ -58,7 +58,7 @@ public final class Subject {
     }
 
     /** Takes over a result that was computed for another state of the text and holds for this one, before anything asks for it. */
-    <T> void takeOver(Class<T> type, T result) {
+    public <T> void takeOver(Class<T> type, T result) {
         results().putIfAbsent(type, result);
     }
 

@@ -10,7 +10,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.faults.TriedDraft;
+import org.faultwright.analysis.draft.TriedDraft;
 import org.faultwright.procedure.Procedure;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

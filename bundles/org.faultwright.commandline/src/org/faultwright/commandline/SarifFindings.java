@@ -21,8 +21,8 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.procedure.SourceRange;
 
 /**

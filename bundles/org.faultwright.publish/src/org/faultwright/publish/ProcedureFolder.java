@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.Finding;
 import org.faultwright.procedure.Library;
-import org.faultwright.publish.since.EarlierRelease;
 
 /**
  * A folder of procedures that are published together.

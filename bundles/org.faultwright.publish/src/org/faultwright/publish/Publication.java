@@ -9,12 +9,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.faultwright.analysis.CheckedProcedure;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
+import org.faultwright.publish.page.PlainText;
 
 /** A procedure that may be published, with what the rules said about it. */
 public final class Publication {

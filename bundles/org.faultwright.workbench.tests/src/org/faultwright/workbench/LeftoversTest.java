@@ -64,9 +64,9 @@ import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.look.FindDialog;
 import org.faultwright.workbench.publishing.Words;
-import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -238,7 +238,7 @@ class LeftoversTest {
     }
 
     private List<String> shelfMenu() {
-        page().activate(page().findView(org.faultwright.workbench.shelf.ShelfView.ID));
+        page().activate(page().findView(org.faultwright.workbench.folders.ShelfView.ID));
         Tree shelf = Controls.all(shell, Tree.class).stream().filter(tree -> tree.getMenu() != null).findFirst().orElseThrow();
         Waiting.until("the shelf is filled", () -> shelf.getItemCount() > 0 && shelf.getItem(0).getItemCount() > 0);
         Waiting.until("the demo is open", () -> {

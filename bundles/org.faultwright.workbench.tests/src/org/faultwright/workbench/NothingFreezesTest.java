@@ -21,8 +21,8 @@ import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
-import org.faultwright.workbench.live.Shelf;
-import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.live.FolderDocuments;
+import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.walk.WalkView;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -99,7 +99,7 @@ class NothingFreezesTest {
     /** The longest procedure of the demo. */
     private static IFile largest() throws CoreException {
         return Arrays.stream(Folders.demo().members()).filter(IFile.class::isInstance).map(IFile.class::cast)
-                .filter(Shelf::isProcedureText).max(Comparator.comparingLong(file -> file.getLocation().toFile().length())).orElseThrow();
+                .filter(FolderDocuments::isProcedureText).max(Comparator.comparingLong(file -> file.getLocation().toFile().length())).orElseThrow();
     }
 
     private static int visible(Display display) {

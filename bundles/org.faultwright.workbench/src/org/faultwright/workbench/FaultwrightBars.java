@@ -12,7 +12,8 @@ import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.actions.ActionFactory.IWorkbenchAction;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
-import org.faultwright.workbench.shelf.RecentMenu;
+import org.faultwright.workbench.folders.RecentMenu;
+import org.faultwright.workbench.look.Menus;
 
 /** The menus and the tool bar; nothing in them that a technician has no use for. */
 final class FaultwrightBars extends ActionBarAdvisor {

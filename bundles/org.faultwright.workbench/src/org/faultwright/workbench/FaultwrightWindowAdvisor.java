@@ -9,10 +9,10 @@ import org.eclipse.e4.ui.model.application.ui.MUIElement;
 import org.eclipse.e4.ui.model.application.ui.basic.MTrimmedWindow;
 import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
 import org.eclipse.e4.ui.workbench.modeling.EModelService;
-import org.eclipse.swt.graphics.Point;
-import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.dnd.FileTransfer;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbenchWindow;
@@ -23,15 +23,15 @@ import org.eclipse.ui.application.WorkbenchWindowAdvisor;
 import org.eclipse.ui.internal.WorkbenchPlugin;
 import org.eclipse.ui.internal.registry.ActionSetRegistry;
 import org.eclipse.ui.internal.registry.IActionSetDescriptor;
+import org.faultwright.workbench.begin.Dropping;
 import org.faultwright.workbench.live.ActiveText;
-import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.look.FindDialog;
 import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.settings.Settings;
 import org.faultwright.workbench.start.StartTimes;
 import org.faultwright.workbench.start.Starting;
-import org.faultwright.workbench.welcome.Dropping;
 import org.faultwright.workbench.welcome.Welcome;
 
 /** Size, title and bars of the window, and what a first start shows. */
@@ -114,7 +114,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         if (window.getActivePage().getEditorReferences().length == 0) {
             Welcome.open(window.getActivePage());
         }
-        Shelf.get();
+        FolderDocuments.get();
         StartTimes.of(window);
         Recovery.get().start();
         window.getShell().getDisplay().asyncExec(() -> Recovery.ask(window.getShell()));

@@ -10,13 +10,13 @@ import org.eclipse.ui.IPerspectiveFactory;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.chart.ChartView;
 import org.faultwright.workbench.compare.CompareView;
-import org.faultwright.workbench.find.FindView;
 import org.faultwright.workbench.faulttable.FaultTableView;
+import org.faultwright.workbench.find.FindView;
 import org.faultwright.workbench.findings.FindingsView;
+import org.faultwright.workbench.folders.ShelfView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.outline.OutlineView;
 import org.faultwright.workbench.settings.Settings;
-import org.faultwright.workbench.shelf.ShelfView;
 import org.faultwright.workbench.usedby.UsedByView;
 import org.faultwright.workbench.walk.WalkView;
 

@@ -16,7 +16,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
-import org.faultwright.analysis.FullCheck;
+import org.faultwright.analysis.checking.FullCheck;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;

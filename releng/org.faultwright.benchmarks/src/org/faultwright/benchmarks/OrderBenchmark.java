@@ -10,8 +10,8 @@ import java.util.Locale;
 import java.util.Random;
 import java.util.function.IntSupplier;
 import java.util.stream.IntStream;
-import org.faultwright.analysis.faults.TestProblem;
-import org.faultwright.analysis.faults.TestSequencer;
+import org.faultwright.analysis.sequence.TestProblem;
+import org.faultwright.analysis.sequence.TestSequencer;
 import org.faultwright.quantity.Exact;
 
 /** Prints how long the best order of tests takes to find, for fault tables of several kinds and sizes. */

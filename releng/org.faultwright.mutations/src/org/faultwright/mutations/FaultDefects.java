@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.faultwright.analysis.faults.FaultWalk;
+import org.faultwright.analysis.trace.FaultWalk;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Showing;

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.faultwright.analysis.RuleSet;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Outcome;

@@ -15,11 +15,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.RuleSet;
-import org.faultwright.analysis.faults.FaultWalks;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.analysis.paths.ProcedurePaths;
+import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declarations;
@@ -43,12 +43,12 @@ final class Specimen {
 
     private final Procedure procedure;
     private final Set<String> known = new LinkedHashSet<>();
-    private final Later later;
+    private final ConditionLater later;
     private final FaultWalks walks;
 
     private Specimen(Procedure procedure) {
         this.procedure = procedure;
-        this.later = new Later(ProcedurePaths.of(procedure));
+        this.later = new ConditionLater(ProcedurePaths.of(procedure));
         this.walks = FaultWalks.of(procedure);
         check(Map.of()).forEach(finding -> known.add(key(finding)));
     }
@@ -65,7 +65,7 @@ final class Specimen {
         return procedure;
     }
 
-    Later later() {
+    ConditionLater later() {
         return later;
     }
 

@@ -39,7 +39,7 @@ class LaterTest {
         Procedure procedure = procedure(next, ends);
         Step off = procedure.steps().get(0);
 
-        assertEquals(Optional.ofNullable(reason), new Later(ProcedurePaths.of(procedure)).noMatter(off, off.frame().sets().get(0)));
+        assertEquals(Optional.ofNullable(reason), new ConditionLater(ProcedurePaths.of(procedure)).noMatter(off, off.frame().sets().get(0)));
     }
 
     @ParameterizedTest
@@ -48,7 +48,7 @@ class LaterTest {
         Procedure procedure = procedure("repairs", starts);
         Step off = procedure.steps().get(0);
 
-        assertEquals(Optional.ofNullable(reason), new Later(ProcedurePaths.of(procedure)).broughtAnyway(off, off.frame().sets().get(0)));
+        assertEquals(Optional.ofNullable(reason), new ConditionLater(ProcedurePaths.of(procedure)).broughtAnyway(off, off.frame().sets().get(0)));
     }
 
     private static Procedure procedure(String next, String ends) {

@@ -15,7 +15,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.RuleSet;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.procedure.Step;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

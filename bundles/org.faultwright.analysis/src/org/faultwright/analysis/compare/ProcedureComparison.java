@@ -18,7 +18,7 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.faultwright.analysis.compare.Difference.Kind;
-import org.faultwright.analysis.faults.Repairs;
+import org.faultwright.analysis.faults.RepairSteps;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
@@ -88,7 +88,7 @@ public final class ProcedureComparison {
     }
 
     private static boolean passes(Procedure procedure, Showing showing) {
-        return showing.possible().size() == 1 && procedure.step(showing.step()).filter(step -> Repairs.verifies(step, procedure.scope())
+        return showing.possible().size() == 1 && procedure.step(showing.step()).filter(step -> RepairSteps.verifies(step, procedure.scope())
                 && Results.outcome(step, showing.possible().get(0)).equals(Results.normal(step, procedure.scope()))).isPresent();
     }
 

@@ -31,14 +31,14 @@ import org.faultwright.quantity.Interval;
  * The steps that a draft is made of: those declared, with the results they lack filled in, and those that
  * the fault table names and nobody has written yet.
  */
-final class DraftSteps {
+public final class DraftSteps {
     private final Procedure procedure;
     private final Scope scope;
     private final Map<String, Step> byName = new LinkedHashMap<>();
     private final Set<String> created = new LinkedHashSet<>();
     private final Map<Object, Step> made = new LinkedHashMap<>();
 
-    DraftSteps(Procedure procedure) {
+    public DraftSteps(Procedure procedure) {
         this.procedure = procedure;
         this.scope = procedure.scope();
         procedure.writtenSteps().forEach(step -> byName.putIfAbsent(step.name().text(), completed(step)));
@@ -106,7 +106,7 @@ final class DraftSteps {
     }
 
     /** The word for whatever other outcomes leave. */
-    static final String ELSE = "anything else";
+    public static final String ELSE = "anything else";
 
     private List<Outcome> shown(String step, SourceRange at) {
         Set<String> keys = new LinkedHashSet<>();
@@ -126,24 +126,24 @@ final class DraftSteps {
         return outcomes(List.copyOf(keys), at);
     }
 
-    static List<Outcome> outcomes(List<String> keys, SourceRange at) {
+    public static List<Outcome> outcomes(List<String> keys, SourceRange at) {
         return keys.stream().map(key -> new Outcome(key.equals(ELSE) ? new Outcome.AnythingElse(at)
                 : new Outcome.Word(new Name(key, at)), Optional.empty(), Optional.empty(), List.of(), at)).toList();
     }
 
     /** Adds a step that is not in the text. */
-    Step create(Step step) {
+    public Step create(Step step) {
         byName.put(step.name().text(), step);
         created.add(step.name().text());
         return step;
     }
 
     /** A step made once for a purpose. */
-    Step made(Object purpose, Supplier<Step> maker) {
+    public Step made(Object purpose, Supplier<Step> maker) {
         return made.computeIfAbsent(purpose, p -> create(maker.get()));
     }
 
-    boolean isCreated(String name) {
+    public boolean isCreated(String name) {
         return created.contains(name);
     }
 
@@ -155,7 +155,7 @@ final class DraftSteps {
     }
 
     /** The name, with a number behind it where it is taken. */
-    String free(String wanted) {
+    public String free(String wanted) {
         String name = wanted;
         for (int i = 2; isTaken(name); i++) {
             name = wanted + i;
@@ -163,16 +163,16 @@ final class DraftSteps {
         return name;
     }
 
-    Optional<Step> step(String name) {
+    public Optional<Step> step(String name) {
         return Optional.ofNullable(byName.get(name));
     }
 
-    List<Step> all() {
+    public List<Step> all() {
         return List.copyOf(byName.values());
     }
 
     /** The procedure with all of them. */
-    Procedure completed() {
+    public Procedure completed() {
         Procedure p = procedure;
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
                 p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), all(), p.examples(),
@@ -180,7 +180,7 @@ final class DraftSteps {
     }
 
     /** A name such as {@code KeyLook} as words: {@code Key look}. */
-    static String title(String name) {
+    public static String title(String name) {
         String words = name.replaceAll("(?<=[\\p{Ll}\\p{N}])(?=\\p{Lu})", " ").replace('_', ' ');
         StringBuilder title = new StringBuilder();
         for (String word : words.split(" ")) {
@@ -191,7 +191,7 @@ final class DraftSteps {
     }
 
     /** A frame that needs and leaves no more than this. */
-    static StepFrame frame(List<Setting> needs, List<Setting> leaves) {
+    public static StepFrame frame(List<Setting> needs, List<Setting> leaves) {
         StepFrame plain = StepFrame.PLAIN;
         return new StepFrame(needs, leaves, plain.notes(), plain.handles(), plain.takes(), plain.tools(), plain.hazards(),
                 plain.confirms(), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.pictures(), plain.precautions());

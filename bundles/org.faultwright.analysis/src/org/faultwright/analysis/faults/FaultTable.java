@@ -26,9 +26,9 @@ public final class FaultTable {
     private final List<Fault> faults;
     private final List<Exact> weights;
     private final List<Step> steps;
-    private final Map<String, Map<String, Cell>> cells = new HashMap<>();
+    private final Map<String, Map<String, FaultSignature>> cells = new HashMap<>();
     /** What a sound unit shows, of the steps for which the text says it; a step that judges a repair is not among them. */
-    private final Map<String, Cell> normal = new HashMap<>();
+    private final Map<String, FaultSignature> normal = new HashMap<>();
 
     private FaultTable(Procedure procedure) {
         Map<String, Fault> named = new LinkedHashMap<>();
@@ -36,11 +36,11 @@ public final class FaultTable {
         this.faults = List.copyOf(named.values());
         this.weights = normalised(faults);
         this.steps = procedure.steps().stream().filter(step -> !step.outcomes().isEmpty()).toList();
-        this.steps.stream().filter(step -> step.outcomes().size() > 1 && !Repairs.verifies(step, procedure.scope()))
+        this.steps.stream().filter(step -> step.outcomes().size() > 1 && !RepairSteps.verifies(step, procedure.scope()))
                 .forEach(step -> Results.normal(step, procedure.scope())
-                        .ifPresent(outcome -> normal.put(step.name().text(), Cell.certain(outcome.key()))));
+                        .ifPresent(outcome -> normal.put(step.name().text(), FaultSignature.certain(outcome.key()))));
         for (Fault fault : faults) {
-            Map<String, Cell> row = new HashMap<>();
+            Map<String, FaultSignature> row = new HashMap<>();
             for (Showing showing : fault.shows()) {
                 procedure.step(showing.step()).map(step -> cell(step, showing)).filter(cell -> !cell.isSilent())
                         .ifPresent(cell -> row.putIfAbsent(showing.step().text(), cell));
@@ -75,7 +75,7 @@ public final class FaultTable {
                 : raw.stream().map(w -> Exact.ratio(1, raw.size())).toList();
     }
 
-    private static Cell cell(Step step, Showing showing) {
+    private static FaultSignature cell(Step step, Showing showing) {
         Map<String, Optional<Exact>> shares = new LinkedHashMap<>();
         Optional<Exact> left = undistributed(showing);
         for (Showing.Possible possible : showing.possible()) {
@@ -97,13 +97,13 @@ public final class FaultTable {
         return Optional.of(HUNDRED.minus(given).max(Exact.ZERO).dividedBy(Exact.of(without)));
     }
 
-    private static Cell scaled(Map<String, Optional<Exact>> shares) {
+    private static FaultSignature scaled(Map<String, Optional<Exact>> shares) {
         Map<String, Optional<Exact>> known = new LinkedHashMap<>();
         Exact sum = shares.values().stream().flatMap(Optional::stream).reduce(Exact.ZERO, Exact::plus);
         shares.forEach((key, share) -> known.put(key,
                 sum.signum() > 0 ? share.map(s -> s.dividedBy(sum)) : Optional.empty()));
         known.values().removeIf(share -> share.isPresent() && share.get().signum() <= 0);
-        return known.size() == 1 ? Cell.certain(known.keySet().iterator().next()) : new Cell(known);
+        return known.size() == 1 ? FaultSignature.certain(known.keySet().iterator().next()) : new FaultSignature(known);
     }
 
     public List<Fault> faults() {
@@ -129,14 +129,14 @@ public final class FaultTable {
     }
 
     /** What the fault shows there: as stated, else as a sound unit, for a fault of which anything is stated. */
-    public Cell cell(Fault fault, Step step) {
-        Cell stated = stated(fault, step);
-        return stated.isSilent() && !saysNothingOf(fault) ? normal.getOrDefault(step.name().text(), Cell.SILENT) : stated;
+    public FaultSignature cell(Fault fault, Step step) {
+        FaultSignature stated = stated(fault, step);
+        return stated.isSilent() && !saysNothingOf(fault) ? normal.getOrDefault(step.name().text(), FaultSignature.SILENT) : stated;
     }
 
     /** What the author has written of the fault there. */
-    public Cell stated(Fault fault, Step step) {
-        return cells.getOrDefault(fault.name().text(), Map.of()).getOrDefault(step.name().text(), Cell.SILENT);
+    public FaultSignature stated(Fault fault, Step step) {
+        return cells.getOrDefault(fault.name().text(), Map.of()).getOrDefault(step.name().text(), FaultSignature.SILENT);
     }
 
     /** Whether the fault shows there what a sound unit shows, because nothing else is stated. */

@@ -21,7 +21,7 @@ import org.faultwright.quantity.Exact;
  * would show is taken to be what it shows when it has nothing to do with the fault: the reading that is
  * expected; else the result that most faults show; else, of two, the one that no fault claims.
  */
-final class PresumedTable {
+public final class PresumedTable {
     private static final int MOST_OFTEN = 2;
 
     private final FaultTable table;
@@ -29,7 +29,7 @@ final class PresumedTable {
     /** By the step itself: comparing two is as long as their texts. */
     private final Map<Step, Optional<String>> ordinary = new IdentityHashMap<>();
 
-    PresumedTable(FaultTable table) {
+    public PresumedTable(FaultTable table) {
         this(table, false);
     }
 
@@ -39,17 +39,17 @@ final class PresumedTable {
     }
 
     /** One that leaves open what could only be guessed from what most faults show. */
-    static PresumedTable modest(FaultTable table) {
+    public static PresumedTable modest(FaultTable table) {
         return new PresumedTable(table, true);
     }
 
-    Cell cell(Fault fault, Step step) {
-        Cell cell = table.cell(fault, step);
-        return cell.isSilent() ? presumed(step).map(Cell::certain).orElse(cell) : cell;
+    public FaultSignature cell(Fault fault, Step step) {
+        FaultSignature cell = table.cell(fault, step);
+        return cell.isSilent() ? presumed(step).map(FaultSignature::certain).orElse(cell) : cell;
     }
 
     /** What the step shows for faults of which the table does not say it; absent where nothing can be presumed. */
-    Optional<String> presumed(Step step) {
+    public Optional<String> presumed(Step step) {
         return ordinary.computeIfAbsent(step, modest ? this::unclaimed : this::find);
     }
 
@@ -62,7 +62,7 @@ final class PresumedTable {
         if (keys.contains(Step.ALL_WITHIN)) {
             return Optional.of(Step.ALL_WITHIN);
         }
-        Map<String, Long> claims = table.faults().stream().map(fault -> table.cell(fault, step)).filter(Cell::isCertain)
+        Map<String, Long> claims = table.faults().stream().map(fault -> table.cell(fault, step)).filter(FaultSignature::isCertain)
                 .map(cell -> cell.outcomes().iterator().next())
                 .collect(Collectors.groupingBy(key -> key, Collectors.counting()));
         long most = claims.values().stream().mapToLong(Long::longValue).max().orElse(0);
@@ -89,8 +89,8 @@ final class PresumedTable {
     }
 
     /** The share of each outcome, in the order of the step's outcomes; where nothing is known all are alike. */
-    List<Exact> shares(Fault fault, Step step) {
-        Cell cell = cell(fault, step);
+    public List<Exact> shares(Fault fault, Step step) {
+        FaultSignature cell = cell(fault, step);
         List<String> keys = step.outcomes().stream().map(Outcome::key).toList();
         List<String> possible = new ArrayList<>(cell.isSilent() ? keys : cell.outcomes());
         return keys.stream().map(key -> !possible.contains(key) ? Exact.ZERO

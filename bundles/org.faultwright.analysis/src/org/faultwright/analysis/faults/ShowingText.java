@@ -26,7 +26,7 @@ public final class ShowingText {
     }
 
     /** Behind the last entry of an example, or as its first; absent where its text is broken. */
-    static Optional<Fix.Edit> adding(Example example, String entry) {
+    public static Optional<Fix.Edit> adding(Example example, String entry) {
         if (!example.written().isEmpty()) {
             return Optional.of(behind(example.written(), entry));
         }
@@ -46,7 +46,7 @@ public final class ShowingText {
     }
 
     /** As {@link #without} for one entry. */
-    static Fix.Edit removing(List<Showing> entries, SourceRange entry) {
+    public static Fix.Edit removing(List<Showing> entries, SourceRange entry) {
         return without(entries, showing -> showing.at() == entry).get(0);
     }
 

@@ -61,7 +61,7 @@ public final class BenchStates {
         this.steps = steps;
         paths.map().places().forEach(place -> at.add(new ArrayList<>()));
         for (int state = 0; state < states.size(); state++) {
-            Place place = states.place(state);
+            InlinedStep place = states.place(state);
             byNumber.add(new State(place, state));
             at.get(place.index()).add(byNumber.get(state));
         }
@@ -82,7 +82,7 @@ public final class BenchStates {
                 .flatMap(isolated -> isolated.when().stream()).map(setting -> setting.condition().text()).toList();
         List<Condition> wanted = all.stream().filter(one -> !one.values().isEmpty()).filter(one -> !one.live().isEmpty()
                 || !one.charged().isEmpty() || Closures.isClosure(one) || isolating.contains(one.name().text())).toList();
-        List<Condition> cone = wanted.stream().flatMap(one -> Packing.withThoseForcing(one, all).stream()).distinct().toList();
+        List<Condition> cone = wanted.stream().flatMap(one -> StatePacking.withThoseForcing(one, all).stream()).distinct().toList();
         return all.stream().filter(cone::contains).toList();
     }
 
@@ -113,7 +113,7 @@ public final class BenchStates {
     }
 
     /** The states that can be met at a place, those with the shortest paths first. */
-    public List<State> at(Place place) {
+    public List<State> at(InlinedStep place) {
         return at.get(place.index());
     }
 
@@ -137,15 +137,15 @@ public final class BenchStates {
 
     /** One state at a place, once the needs of the place are met. */
     public final class State {
-        private final Place place;
+        private final InlinedStep place;
         private final int number;
 
-        private State(Place place, int number) {
+        private State(InlinedStep place, int number) {
             this.place = place;
             this.number = number;
         }
 
-        public Place place() {
+        public InlinedStep place() {
             return place;
         }
 

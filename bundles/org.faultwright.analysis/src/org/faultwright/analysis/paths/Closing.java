@@ -113,7 +113,7 @@ public final class Closing {
         }));
         steps.addAll(own.values());
         StepMap map = StepMap.of(with(steps));
-        Map<String, Place> places = new LinkedHashMap<>();
+        Map<String, InlinedStep> places = new LinkedHashMap<>();
         map.places().stream().filter(place -> place.caller().isEmpty() && own.containsKey(place.step().name().text()))
                 .forEach(place -> places.put(place.step().name().text(), place));
         Set<String> open = new HashSet<>();

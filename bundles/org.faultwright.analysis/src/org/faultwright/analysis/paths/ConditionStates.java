@@ -42,8 +42,8 @@ public final class ConditionStates {
 
     /** @param condition with at least one value */
     static ConditionStates of(StepMap map, Condition condition, boolean counts, int most) {
-        List<Condition> followed = Packing.withThoseForcing(condition, map.conditions());
-        Packing.Field field = new Packing(followed, List.of()).field(condition);
+        List<Condition> followed = StatePacking.withThoseForcing(condition, map.conditions());
+        StatePacking.Field field = new StatePacking(followed, List.of()).field(condition);
         BitSet arrivals = new BitSet();
         int values = condition.values().size();
         Exploration states = Exploration.of(map, followed, counts, most,
@@ -66,38 +66,38 @@ public final class ConditionStates {
     }
 
     /** The values that the condition can have on coming to a place. */
-    public List<Name> arriving(Place place) {
+    public List<Name> arriving(InlinedStep place) {
         return among(arriving, place);
     }
 
     /** The values that it can have there once the place's needs are met. */
-    public List<Name> holding(Place place) {
+    public List<Name> holding(InlinedStep place) {
         return among(holding, place);
     }
 
-    private List<Name> among(int[] first, Place place) {
+    private List<Name> among(int[] first, InlinedStep place) {
         return IntStream.range(0, values).filter(value -> first[place.index() * values + value] != NEVER)
                 .mapToObj(condition.values()::get).toList();
     }
 
     /** A shortest path on which the condition comes to the place with this value. */
-    public Optional<List<PathStep>> pathArriving(Place place, Name value) {
+    public Optional<List<PathStep>> pathArriving(InlinedStep place, Name value) {
         return path(arriving, place, value);
     }
 
     /** A shortest path on which it has this value there once the place's needs are met. */
-    public Optional<List<PathStep>> pathHolding(Place place, Name value) {
+    public Optional<List<PathStep>> pathHolding(InlinedStep place, Name value) {
         return path(holding, place, value);
     }
 
-    private Optional<List<PathStep>> path(int[] first, Place place, Name value) {
-        return Packing.value(condition, value).map(which -> first[place.index() * values + which])
+    private Optional<List<PathStep>> path(int[] first, InlinedStep place, Name value) {
+        return StatePacking.value(condition, value).map(which -> first[place.index() * values + which])
                 .filter(state -> state != NEVER).map(states::path);
     }
 
     /** Whether taking this way, or where it leads otherwise, ever brings the condition along with this value. */
-    public boolean brings(Way way, boolean otherwise, Name value) {
-        return Packing.value(condition, value)
+    public boolean brings(Transition way, boolean otherwise, Name value) {
+        return StatePacking.value(condition, value)
                 .map(which -> arrivals.get((2 * way.index() + (otherwise ? 1 : 0)) * values + which)).orElse(false);
     }
 

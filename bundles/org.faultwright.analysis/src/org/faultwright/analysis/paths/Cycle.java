@@ -18,22 +18,22 @@ import java.util.Set;
 import java.util.function.Predicate;
 
 /** Places that lead round to the first of them again. @param ways one from each place, in order */
-public record Cycle(List<Way> ways) {
-    public List<Place> places() {
-        return ways.stream().map(Way::from).toList();
+public record Cycle(List<Transition> ways) {
+    public List<InlinedStep> places() {
+        return ways.stream().map(Transition::from).toList();
     }
 
     /** A shortest cycle for each group of places that lead to one another by the ways allowed. */
-    public static List<Cycle> among(StepMap map, Predicate<Way> allowed) {
+    public static List<Cycle> among(StepMap map, Predicate<Transition> allowed) {
         int[][] successors = new int[map.places().size()][];
-        for (Place place : map.places()) {
+        for (InlinedStep place : map.places()) {
             successors[place.index()] = map.ways(place).stream().filter(allowed)
-                    .flatMap(way -> way.to().stream()).mapToInt(Place::index).distinct().toArray();
+                    .flatMap(way -> way.to().stream()).mapToInt(InlinedStep::index).distinct().toArray();
         }
         Components components = Components.of(successors);
         Set<Integer> seen = new HashSet<>();
         List<Cycle> cycles = new ArrayList<>();
-        for (Place place : map.places()) {
+        for (InlinedStep place : map.places()) {
             if (components.isOnCycle(place.index()) && seen.add(components.of(place.index()))) {
                 cycles.add(round(map, place, allowed));
             }
@@ -41,24 +41,24 @@ public record Cycle(List<Way> ways) {
         return cycles;
     }
 
-    private static Cycle round(StepMap map, Place start, Predicate<Way> allowed) {
-        Map<Place, Way> reachedBy = new HashMap<>();
-        Deque<Place> waiting = new ArrayDeque<>(List.of(start));
+    private static Cycle round(StepMap map, InlinedStep start, Predicate<Transition> allowed) {
+        Map<InlinedStep, Transition> reachedBy = new HashMap<>();
+        Deque<InlinedStep> waiting = new ArrayDeque<>(List.of(start));
         while (!reachedBy.containsKey(start)) {
-            for (Way way : map.ways(waiting.remove())) {
-                Optional<Place> to = way.to().filter(next -> allowed.test(way) && !reachedBy.containsKey(next));
+            for (Transition way : map.ways(waiting.remove())) {
+                Optional<InlinedStep> to = way.to().filter(next -> allowed.test(way) && !reachedBy.containsKey(next));
                 to.ifPresent(next -> {
                     reachedBy.put(next, way);
                     waiting.add(next);
                 });
             }
         }
-        LinkedHashSet<Way> ways = new LinkedHashSet<>();
-        Way way = reachedBy.get(start);
+        LinkedHashSet<Transition> ways = new LinkedHashSet<>();
+        Transition way = reachedBy.get(start);
         while (ways.add(way)) {
             way = reachedBy.get(way.from());
         }
-        List<Way> inOrder = new ArrayList<>(ways);
+        List<Transition> inOrder = new ArrayList<>(ways);
         Collections.reverse(inOrder);
         return new Cycle(List.copyOf(inOrder));
     }

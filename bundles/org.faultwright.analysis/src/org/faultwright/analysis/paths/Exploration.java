@@ -70,7 +70,7 @@ public final class Exploration {
     }
 
     /** Where a state is. @param state counted from 0 in the order of distance from the beginning */
-    public Place place(int state) {
+    public InlinedStep place(int state) {
         return map.places().get(states.place(state));
     }
 
@@ -102,12 +102,12 @@ public final class Exploration {
     }
 
     /** Whether a way was ever taken to where it leads. */
-    public boolean isTaken(Way way) {
+    public boolean isTaken(Transition way) {
         return explored.taken[2 * way.index()];
     }
 
     /** Whether a bounded way was ever taken to where it leads when its bound is reached. */
-    public boolean isTakenOtherwise(Way way) {
+    public boolean isTakenOtherwise(Transition way) {
         return explored.taken[2 * way.index() + 1];
     }
 
@@ -132,7 +132,7 @@ public final class Exploration {
     }
 
     /** A shortest path to a place; absent when it cannot be reached. */
-    public Optional<List<PathStep>> path(Place place) {
+    public Optional<List<PathStep>> path(InlinedStep place) {
         for (int state = 0; state < states.size(); state++) {
             if (states.place(state) == place.index()) {
                 return Optional.of(path(state));

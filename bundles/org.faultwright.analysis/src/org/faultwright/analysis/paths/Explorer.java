@@ -22,10 +22,10 @@ final class Explorer {
     private final int[] atMost;
     private final boolean[] bounded;
     private final boolean[] open;
-    private final Packing.Field[] count;
+    private final StatePacking.Field[] count;
     private final boolean[] leavesLoop;
-    final Packing packing;
-    final Changes changes;
+    final StatePacking packing;
+    final StateChanges changes;
     final StateStore states;
     final boolean[] taken;
     boolean complete = true;
@@ -44,21 +44,21 @@ final class Explorer {
         this.counts = counts;
         this.arrivals = arrivals;
         this.loops = map.loops();
-        Collection<List<Way>> counted = counts ? counted() : List.of();
-        this.packing = new Packing(conditions, counted);
-        this.changes = new Changes(map, packing);
+        Collection<List<Transition>> counted = counts ? counted() : List.of();
+        this.packing = new StatePacking(conditions, counted);
+        this.changes = new StateChanges(map, packing);
         this.states = new StateStore(map.places().size(), packing.bitCount(), packing.words(), Math.max(1,
                 Math.min(most, 2 * Exploration.MOST_STATES / packing.words())));
-        List<Way> ways = map.ways();
-        this.to = ways.stream().mapToInt(way -> way.to().map(Place::index).orElse(-1)).toArray();
-        this.otherwise = ways.stream().mapToInt(way -> way.otherwise().map(Place::index).orElse(-1)).toArray();
-        this.atMost = ways.stream().mapToInt(Way::atMost).toArray();
+        List<Transition> ways = map.ways();
+        this.to = ways.stream().mapToInt(way -> way.to().map(InlinedStep::index).orElse(-1)).toArray();
+        this.otherwise = ways.stream().mapToInt(way -> way.otherwise().map(InlinedStep::index).orElse(-1)).toArray();
+        this.atMost = ways.stream().mapToInt(Transition::atMost).toArray();
         this.bounded = new boolean[to.length];
         this.open = new boolean[to.length];
-        this.count = new Packing.Field[to.length];
+        this.count = new StatePacking.Field[to.length];
         this.taken = new boolean[2 * to.length];
         this.leavesLoop = new boolean[2 * to.length];
-        for (Way way : ways) {
+        for (Transition way : ways) {
             leavesLoop[2 * way.index()] = !counted.isEmpty() && leavesLoop(way, to[way.index()]);
             leavesLoop[2 * way.index() + 1] = !counted.isEmpty() && leavesLoop(way, otherwise[way.index()]);
             bounded[way.index()] = way.isBounded();
@@ -67,17 +67,17 @@ final class Explorer {
         }
     }
 
-    private boolean leavesLoop(Way way, int target) {
+    private boolean leavesLoop(Transition way, int target) {
         return target >= 0 && !loops.together(way.from().index(), target);
     }
 
-    private boolean canComeAgain(Way way) {
+    private boolean canComeAgain(Transition way) {
         return way.isBounded() && way.to().map(to -> loops.together(way.from().index(), to.index())).orElse(false);
     }
 
     /** A way that cannot come again needs no count, and one loop's counts say nothing once it is left. */
-    private Collection<List<Way>> counted() {
-        Map<Integer, List<Way>> byLoop = new TreeMap<>();
+    private Collection<List<Transition>> counted() {
+        Map<Integer, List<Transition>> byLoop = new TreeMap<>();
         map.ways().stream().filter(this::canComeAgain).forEach(way -> byLoop
                 .computeIfAbsent(loops.of(way.from().index()), loop -> new ArrayList<>()).add(way));
         return byLoop.values();

@@ -46,13 +46,13 @@ public record PathReport(int steps, int stepsReached, int outcomes, int outcomes
         Set<Step> reached = identitySet();
         Set<Outcome> taken = identitySet();
         Exploration routes = paths.routes().states();
-        for (Place place : paths.map().places()) {
+        for (InlinedStep place : paths.map().places()) {
             steps.add(place.step());
             if (paths.reaches(place)) {
                 reached.add(place.step());
             }
         }
-        for (Way way : paths.map().ways()) {
+        for (Transition way : paths.map().ways()) {
             if (routes.isTaken(way) || routes.isTakenOtherwise(way)) {
                 way.outcome().ifPresent(taken::add);
             }
@@ -90,7 +90,7 @@ public record PathReport(int steps, int stepsReached, int outcomes, int outcomes
         List<Name> always = new ArrayList<>();
         OptionalInt node = OptionalInt.of(ends.stream().reduce(dominators::common).orElseThrow());
         while (node.isPresent()) {
-            Place place = paths.map().places().get(node.getAsInt());
+            InlinedStep place = paths.map().places().get(node.getAsInt());
             if (place.isStep() && place.caller().isEmpty()) {
                 always.add(place.step().name());
             }

@@ -97,7 +97,7 @@ final class PathTotals {
     record Heaviest(List<PathStep> path, Exact total) {
     }
 
-    private Optional<Heaviest> heaviest(Function<Place, Exact> weight) {
+    private Optional<Heaviest> heaviest(Function<InlinedStep, Exact> weight) {
         if (paths().signum() == 0) {
             return Optional.empty();
         }
@@ -135,8 +135,8 @@ final class PathTotals {
     }
 
     /** The time a place takes, in seconds; a perform step that states its time states that of its whole routine. */
-    static Exact seconds(Place place) {
-        for (Optional<Place> outer = place.caller(); outer.isPresent(); outer = outer.get().caller()) {
+    static Exact seconds(InlinedStep place) {
+        for (Optional<InlinedStep> outer = place.caller(); outer.isPresent(); outer = outer.get().caller()) {
             if (outer.get().step().frame().time().isPresent()) {
                 return Exact.ZERO;
             }

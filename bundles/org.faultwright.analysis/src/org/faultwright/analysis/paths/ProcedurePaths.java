@@ -58,7 +58,7 @@ public final class ProcedurePaths {
     }
 
     /** Whether a place can be come to at all. */
-    public boolean reaches(Place place) {
+    public boolean reaches(InlinedStep place) {
         return routes.reached(place);
     }
 

@@ -32,7 +32,7 @@ public final class Routes {
     private final Edges edges;
     private final int[] firstEdge;
     private final BitSet reached;
-    private final Map<Place, List<Integer>> statesByPlace = new HashMap<>();
+    private final Map<InlinedStep, List<Integer>> statesByPlace = new HashMap<>();
 
     private Routes(Exploration states, Edges edges) {
         this.states = states;
@@ -79,7 +79,7 @@ public final class Routes {
     }
 
     /** Whether any path comes to this place. */
-    public boolean reached(Place place) {
+    public boolean reached(InlinedStep place) {
         return reached.get(place.index());
     }
 
@@ -91,17 +91,17 @@ public final class Routes {
         return edges.to[edge];
     }
 
-    Way way(int edge) {
+    Transition way(int edge) {
         return states.map().ways().get(edges.branch[edge] / 2);
     }
 
     /** What can be reached from the beginning without coming to any of these places. */
-    public Reach without(Predicate<Place> closed) {
+    public Reach without(Predicate<InlinedStep> closed) {
         return new Reach(Optional.empty(), closed, place -> false);
     }
 
     /** As {@link #without}, but nothing is followed past the last places, which are reached themselves. */
-    public Reach upTo(Predicate<Place> last, Predicate<Place> closed) {
+    public Reach upTo(Predicate<InlinedStep> last, Predicate<InlinedStep> closed) {
         return new Reach(Optional.empty(), closed, last);
     }
 
@@ -109,12 +109,12 @@ public final class Routes {
      * What can be reached once one of the first places was passed, without coming from there to any of
      * the closed ones. A place counts as reached after itself only when it comes round again.
      */
-    public Reach after(Predicate<Place> first, Predicate<Place> closed) {
+    public Reach after(Predicate<InlinedStep> first, Predicate<InlinedStep> closed) {
         return afterTaking(way -> first.test(way.from()), closed);
     }
 
     /** As {@link #after}, once one of these ways was taken. */
-    public Reach afterTaking(Predicate<Way> first, Predicate<Place> closed) {
+    public Reach afterTaking(Predicate<Transition> first, Predicate<InlinedStep> closed) {
         return new Reach(Optional.of(first), closed, place -> false);
     }
 
@@ -122,7 +122,7 @@ public final class Routes {
      * The places that {@link #afterTaking} reaches once one of the ways that lead on from one place was taken, without a path to any. Only
      * what lies behind that place is looked at, so that it can be asked of every place.
      */
-    public Set<Place> placesAfter(Place from, Predicate<Way> first, Predicate<Place> closed) {
+    public Set<InlinedStep> placesAfter(InlinedStep from, Predicate<Transition> first, Predicate<InlinedStep> closed) {
         BitSet met = new BitSet();
         Deque<Integer> waiting = new ArrayDeque<>();
         for (int state : statesOf(from)) {
@@ -141,14 +141,14 @@ public final class Routes {
         return met.stream().mapToObj(states::place).collect(Collectors.toSet());
     }
 
-    private void meet(int state, Predicate<Place> closed, BitSet met, Deque<Integer> waiting) {
+    private void meet(int state, Predicate<InlinedStep> closed, BitSet met, Deque<Integer> waiting) {
         if (!met.get(state) && !closed.test(states.place(state))) {
             met.set(state);
             waiting.add(state);
         }
     }
 
-    private synchronized List<Integer> statesOf(Place place) {
+    private synchronized List<Integer> statesOf(InlinedStep place) {
         if (statesByPlace.isEmpty()) {
             for (int state = 0; state < states.size(); state++) {
                 statesByPlace.computeIfAbsent(states.place(state), any -> new ArrayList<>()).add(state);
@@ -158,7 +158,7 @@ public final class Routes {
     }
 
     /** The places from which, by going on, some path comes to a goal that is not closed, and on the way to no closed place. */
-    public Set<Place> before(Predicate<Place> goal, Predicate<Place> closed) {
+    public Set<InlinedStep> before(Predicate<InlinedStep> goal, Predicate<InlinedStep> closed) {
         int[] firstBack = new int[states.size() + 1];
         for (int edge = 0; edge < edges.count; edge++) {
             firstBack[edges.to[edge] + 1]++;
@@ -198,16 +198,16 @@ public final class Routes {
     /** What was reached, and how. A node is a state, met before (as it is) or after (plus size) the first ways. */
     public final class Reach {
         private final int size = states.size();
-        private final Optional<Predicate<Way>> opening;
-        private final Predicate<Place> closed;
-        private final Predicate<Place> last;
+        private final Optional<Predicate<Transition>> opening;
+        private final Predicate<InlinedStep> closed;
+        private final Predicate<InlinedStep> last;
         private final int[] via = new int[2 * size];
         private final int[] before = new int[2 * size];
         private final int[] waiting = new int[2 * size];
         private final int[] met = new int[states.map().places().size()];
         private int found;
 
-        private Reach(Optional<Predicate<Way>> opening, Predicate<Place> closed, Predicate<Place> last) {
+        private Reach(Optional<Predicate<Transition>> opening, Predicate<InlinedStep> closed, Predicate<InlinedStep> last) {
             this.opening = opening;
             this.closed = closed;
             this.last = last;
@@ -238,7 +238,7 @@ public final class Routes {
         }
 
         private void meet(int node, int edge, int from) {
-            Place place = states.place(node % size);
+            InlinedStep place = states.place(node % size);
             if (via[node] != NOT || node >= size && closed.test(place)) {
                 return;
             }
@@ -250,12 +250,12 @@ public final class Routes {
             }
         }
 
-        public boolean has(Place place) {
+        public boolean has(InlinedStep place) {
             return met[place.index()] != NOT;
         }
 
         /** A shortest such path to the place, counted in places passed. */
-        public Optional<List<PathStep>> path(Place place) {
+        public Optional<List<PathStep>> path(InlinedStep place) {
             if (!has(place)) {
                 return Optional.empty();
             }

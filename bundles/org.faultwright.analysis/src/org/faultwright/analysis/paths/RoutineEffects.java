@@ -65,7 +65,7 @@ public final class RoutineEffects {
 
     private Exploration run(Procedure alone) {
         StepMap map = StepMap.of(alone);
-        return Exploration.of(map, Packing.withThoseForcing(followed(map), map.conditions()), true,
+        return Exploration.of(map, StatePacking.withThoseForcing(followed(map), map.conditions()), true,
                 ProcedurePaths.MOST_COUNTED, Explorer.Arrivals.NOBODY);
     }
 

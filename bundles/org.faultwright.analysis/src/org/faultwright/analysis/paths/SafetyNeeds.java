@@ -54,7 +54,7 @@ public final class SafetyNeeds {
 
     /** What must have been told at a place in this state, each hazard once, with the reason that weighs most. */
     public List<SafetyNeed> at(BenchStates.State state) {
-        Place place = state.place();
+        InlinedStep place = state.place();
         Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
         if (place.isStep()) {
             for (List<SafetyNeed> found : List.of(declared(place), fromFaults(place), fromVoltages(state), fromOtherReadings(state), fromCharge(state),
@@ -66,7 +66,7 @@ public final class SafetyNeeds {
     }
 
     /** Whoever works live on purpose must know of the voltage; where no point tells it, it may be any. */
-    private List<SafetyNeed> fromLiveWork(Place place) {
+    private List<SafetyNeed> fromLiveWork(InlinedStep place) {
         boolean asks = place.step().frame().precautions().liveBecause().isPresent();
         if (!asks || !unit.isUnknown() && unit.dangerous().isEmpty()) {
             return List.of();
@@ -76,7 +76,7 @@ public final class SafetyNeeds {
                 false));
     }
 
-    private List<SafetyNeed> declared(Place place) {
+    private List<SafetyNeed> declared(InlinedStep place) {
         List<SafetyNeed> needs = new ArrayList<>();
         add(needs, place.hazards(), "it declares ");
         points(place).forEach(point -> add(needs, point.hazards(), point.name() + " declares "));
@@ -85,7 +85,7 @@ public final class SafetyNeeds {
         return needs;
     }
 
-    private List<SafetyNeed> fromFaults(Place place) {
+    private List<SafetyNeed> fromFaults(InlinedStep place) {
         List<SafetyNeed> needs = new ArrayList<>();
         if (place.caller().isEmpty()) {
             hazardous.stream().filter(fault -> fault.remedies().stream().anyMatch(name -> isNamed(place, name)))
@@ -94,7 +94,7 @@ public final class SafetyNeeds {
         return needs;
     }
 
-    private static boolean isNamed(Place place, Name name) {
+    private static boolean isNamed(InlinedStep place, Name name) {
         return place.step().name().text().equals(name.text());
     }
 
@@ -102,13 +102,13 @@ public final class SafetyNeeds {
         hazards.forEach(hazard -> needs.add(new SafetyNeed(hazard.value(), who + hazard.value().word(), false)));
     }
 
-    private List<Point> points(Place place) {
+    private List<Point> points(InlinedStep place) {
         return place.step() instanceof Step.Measure measure
-                ? Probes.points(measure, paths.map().scope()) : List.of();
+                ? ProbePoints.points(measure, paths.map().scope()) : List.of();
     }
 
     private List<SafetyNeed> fromVoltages(BenchStates.State state) {
-        Place place = state.place();
+        InlinedStep place = state.place();
         List<SafetyNeed> needs = new ArrayList<>();
         List<Point> reached = points(place).stream().filter(point -> !isOutOfReach(state, point)).toList();
         boolean cutOff = reached.isEmpty() && !points(place).isEmpty();
@@ -182,8 +182,8 @@ public final class SafetyNeeds {
     }
 
     private List<SafetyNeed> fromCharge(BenchStates.State state) {
-        Place place = state.place();
-        boolean handles = Hands.inside(place, paths.map().scope()).stream()
+        InlinedStep place = state.place();
+        boolean handles = PartContact.inside(place, paths.map().scope()).stream()
                 .anyMatch(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(Part::isolated)));
         boolean probes = probes(place) && points(place).stream().anyMatch(point -> !isOutOfReach(state, point) && !isHarmlessReading(place, point));
         if (!probes && !handles) {
@@ -194,7 +194,7 @@ public final class SafetyNeeds {
     }
 
     /** A voltage or current read where no more than extra-low voltage is met: no charge there is higher. */
-    private static boolean isHarmlessReading(Place place, Point point) {
+    private static boolean isHarmlessReading(InlinedStep place, Point point) {
         boolean fed = place.step() instanceof Step.Measure measure
                 && measure.kind().filter(kind -> kind.value().needsDeadCircuit()).isPresent();
         return !fed && point.hazards().stream().noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE) && point.carries()
@@ -204,13 +204,13 @@ public final class SafetyNeeds {
     }
 
     /** Whether the circuit itself is touched: a temperature or a speed is taken from outside. */
-    private boolean probes(Place place) {
+    private boolean probes(InlinedStep place) {
         return place.step() instanceof Step.Measure measure && !points(place).isEmpty() && measure.kind()
                 .map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent() || kind.needsDeadCircuit())
                 .isPresent();
     }
 
-    private static List<SafetyNeed> fromWiping(Place place) {
+    private static List<SafetyNeed> fromWiping(InlinedStep place) {
         return place.step() instanceof Step.Do task ? task.erases().stream().map(what ->
                 new SafetyNeed(Hazard.DATA_LOSS, "it erases " + what.value(), false)).toList() : List.of();
     }

@@ -20,15 +20,15 @@ import org.faultwright.procedure.Scope;
 public final class StepMap {
     private final Procedure procedure;
     private final Scope scope;
-    private final List<Place> places;
-    private final List<Way> ways;
+    private final List<InlinedStep> places;
+    private final List<Transition> ways;
     private final int[] firstWay;
-    private final Optional<Place> begin;
-    private final List<Place> tooLarge;
+    private final Optional<InlinedStep> begin;
+    private final List<InlinedStep> tooLarge;
     private final Components loops;
 
-    StepMap(Procedure procedure, Scope scope, List<Place> places, List<Way> ways, Optional<Place> begin,
-            List<Place> tooLarge) {
+    StepMap(Procedure procedure, Scope scope, List<InlinedStep> places, List<Transition> ways, Optional<InlinedStep> begin,
+            List<InlinedStep> tooLarge) {
         this.procedure = procedure;
         this.scope = scope;
         this.places = List.copyOf(places);
@@ -61,38 +61,38 @@ public final class StepMap {
     }
 
     /** Every place, whether it can be reached or not. */
-    public List<Place> places() {
+    public List<InlinedStep> places() {
         return places;
     }
 
-    public List<Way> ways() {
+    public List<Transition> ways() {
         return ways;
     }
 
     /** The ways on from a place, in the order of its outcomes. */
-    public List<Way> ways(Place place) {
+    public List<Transition> ways(InlinedStep place) {
         return ways.subList(firstWay[place.index()], firstWay[place.index() + 1]);
     }
 
     /** Where it begins; absent when there is no such step. */
-    public Optional<Place> begin() {
+    public Optional<InlinedStep> begin() {
         return begin;
     }
 
     /** The place of a step of the procedure itself. */
-    public Optional<Place> place(Name step) {
+    public Optional<InlinedStep> place(Name step) {
         return places.stream().filter(place -> place.isStep() && place.caller().isEmpty()
                 && place.step().name().text().equals(step.text())).findFirst();
     }
 
     /** The perform steps whose routines are not written out because the map would grow too large. */
-    public List<Place> tooLarge() {
+    public List<InlinedStep> tooLarge() {
         return tooLarge;
     }
 
     /** Which places stand before which on every path from the beginning. */
     public Dominators dominators() {
-        return Dominators.of(successors(), begin.map(Place::index).orElse(-1));
+        return Dominators.of(successors(), begin.map(InlinedStep::index).orElse(-1));
     }
 
     /** Where each place leads to, bounds left aside. */
@@ -101,7 +101,7 @@ public final class StepMap {
         for (int place = 0; place < successors.length; place++) {
             int[] found = new int[2 * (firstWay[place + 1] - firstWay[place])];
             int count = 0;
-            for (Way way : ways.subList(firstWay[place], firstWay[place + 1])) {
+            for (Transition way : ways.subList(firstWay[place], firstWay[place + 1])) {
                 count = add(way.to(), found, count);
                 count = add(way.otherwise(), found, count);
             }
@@ -111,7 +111,7 @@ public final class StepMap {
     }
 
     /** @return how many there are then, each once */
-    private static int add(Optional<Place> place, int[] found, int count) {
+    private static int add(Optional<InlinedStep> place, int[] found, int count) {
         if (place.isEmpty()) {
             return count;
         }

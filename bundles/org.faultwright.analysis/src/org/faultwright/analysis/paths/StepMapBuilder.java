@@ -30,9 +30,9 @@ final class StepMapBuilder {
 
     private final Procedure procedure;
     private final Scope scope;
-    private final List<Place> places = new ArrayList<>();
+    private final List<InlinedStep> places = new ArrayList<>();
     private final List<List<Arrow>> arrows = new ArrayList<>();
-    private final List<Place> tooLarge = new ArrayList<>();
+    private final List<InlinedStep> tooLarge = new ArrayList<>();
     private final Deque<Frame> waiting = new ArrayDeque<>();
     private int promised;
 
@@ -53,13 +53,13 @@ final class StepMapBuilder {
     /** A step graph that is being written out once. */
     private static final class Frame {
         final StepGraph graph;
-        final Optional<Place> caller;
+        final Optional<InlinedStep> caller;
         final Optional<Frame> outer;
-        final Map<String, Place> steps = new LinkedHashMap<>();
-        final Map<String, Place> returns = new HashMap<>();
-        final Map<Place, Routine> performed = new HashMap<>();
+        final Map<String, InlinedStep> steps = new LinkedHashMap<>();
+        final Map<String, InlinedStep> returns = new HashMap<>();
+        final Map<InlinedStep, Routine> performed = new HashMap<>();
 
-        Frame(StepGraph graph, Optional<Place> caller, Optional<Frame> outer) {
+        Frame(StepGraph graph, Optional<InlinedStep> caller, Optional<Frame> outer) {
             this.graph = graph;
             this.caller = caller;
             this.outer = outer;
@@ -78,16 +78,16 @@ final class StepMapBuilder {
             return false;
         }
 
-        Optional<Place> first() {
+        Optional<InlinedStep> first() {
             return graph.first().map(step -> steps.get(step.name().text()));
         }
     }
 
     /** A way before it has its number. */
-    private record Arrow(Optional<Outcome> outcome, Optional<Place> to, Optional<Place> otherwise) {
+    private record Arrow(Optional<Outcome> outcome, Optional<InlinedStep> to, Optional<InlinedStep> otherwise) {
     }
 
-    private Frame open(StepGraph graph, Optional<Place> caller, Optional<Frame> outer) {
+    private Frame open(StepGraph graph, Optional<InlinedStep> caller, Optional<Frame> outer) {
         Frame frame = new Frame(graph, caller, outer);
         for (Step step : graph.steps()) {
             if (!frame.steps.containsKey(step.name().text())) {
@@ -98,11 +98,11 @@ final class StepMapBuilder {
         return frame;
     }
 
-    private Place open(Step step, Frame frame) {
+    private InlinedStep open(Step step, Frame frame) {
         Optional<Routine> routine = toWriteOut(step, frame);
         boolean fits = routine.map(found -> promised + found.steps().size() <= MOST_PLACES).orElse(false)
                 && frame.level() < MOST_LEVELS;
-        Place place = place(step, frame.caller, Optional.empty(), fits);
+        InlinedStep place = place(step, frame.caller, Optional.empty(), fits);
         if (fits) {
             promised += routine.get().steps().size();
             frame.performed.put(place, routine.get());
@@ -112,8 +112,8 @@ final class StepMapBuilder {
         return place;
     }
 
-    private Place place(Step step, Optional<Place> caller, Optional<Name> exit, boolean writtenOut) {
-        Place place = new Place(places.size(), step, caller, exit, writtenOut);
+    private InlinedStep place(Step step, Optional<InlinedStep> caller, Optional<Name> exit, boolean writtenOut) {
+        InlinedStep place = new InlinedStep(places.size(), step, caller, exit, writtenOut);
         places.add(place);
         arrows.add(new ArrayList<>());
         return place;
@@ -126,7 +126,7 @@ final class StepMapBuilder {
         return perform.routine().flatMap(scope::routine).filter(routine -> !frame.isInside(routine));
     }
 
-    private void leadOn(Place place, Frame frame) {
+    private void leadOn(InlinedStep place, Frame frame) {
         if (!place.isWrittenOut()) {
             place.step().outcomes().forEach(outcome -> lead(place, outcome, frame));
             return;
@@ -135,14 +135,14 @@ final class StepMapBuilder {
         arrows.get(place.index()).add(new Arrow(Optional.empty(), inner.first(), Optional.empty()));
     }
 
-    private void lead(Place from, Outcome outcome, Frame frame) {
-        Optional<Place> to = outcome.target().flatMap(target -> target(target, frame));
-        Optional<Place> otherwise = outcome.repeat().flatMap(repeat -> target(repeat.otherwise(), frame));
+    private void lead(InlinedStep from, Outcome outcome, Frame frame) {
+        Optional<InlinedStep> to = outcome.target().flatMap(target -> target(target, frame));
+        Optional<InlinedStep> otherwise = outcome.repeat().flatMap(repeat -> target(repeat.otherwise(), frame));
         arrows.get(from.index()).add(new Arrow(Optional.of(outcome), to, otherwise));
     }
 
-    private Optional<Place> target(Name target, Frame frame) {
-        Place step = frame.steps.get(target.text());
+    private Optional<InlinedStep> target(Name target, Frame frame) {
+        InlinedStep step = frame.steps.get(target.text());
         if (step != null) {
             return Optional.of(step);
         }
@@ -150,23 +150,23 @@ final class StepMapBuilder {
                 ? Optional.of(comingBack(target, frame, frame.caller.get())) : Optional.empty();
     }
 
-    private Place comingBack(Name exit, Frame frame, Place caller) {
-        Place known = frame.returns.get(exit.text());
+    private InlinedStep comingBack(Name exit, Frame frame, InlinedStep caller) {
+        InlinedStep known = frame.returns.get(exit.text());
         if (known != null) {
             return known;
         }
-        Place back = place(caller.step(), caller.caller(), Optional.of(exit), false);
+        InlinedStep back = place(caller.step(), caller.caller(), Optional.of(exit), false);
         frame.returns.put(exit.text(), back);
         Results.byKey(caller.step(), exit.text()).or(() -> Results.byKey(caller.step(), "anything else"))
                 .ifPresent(outcome -> lead(back, outcome, frame.outer.orElseThrow()));
         return back;
     }
 
-    private List<Way> ways() {
-        List<Way> ways = new ArrayList<>();
-        for (Place place : places) {
+    private List<Transition> ways() {
+        List<Transition> ways = new ArrayList<>();
+        for (InlinedStep place : places) {
             arrows.get(place.index()).forEach(arrow -> ways.add(
-                    new Way(ways.size(), place, arrow.outcome(), arrow.to(), arrow.otherwise())));
+                    new Transition(ways.size(), place, arrow.outcome(), arrow.to(), arrow.otherwise())));
         }
         return ways;
     }

@@ -37,9 +37,9 @@ public final class UnitVoltage {
 
     private static Stream<Point> probed(ProcedurePaths paths, boolean byItself) {
         String text = paths.map().procedure().source().name();
-        return paths.map().places().stream().filter(paths::reaches).map(Place::step).filter(Step.Measure.class::isInstance)
+        return paths.map().places().stream().filter(paths::reaches).map(InlinedStep::step).filter(Step.Measure.class::isInstance)
                 .map(Step.Measure.class::cast).filter(step -> !byItself || step.at().source().name().equals(text))
-                .flatMap(step -> Probes.points(step, paths.map().scope()).stream());
+                .flatMap(step -> ProbePoints.points(step, paths.map().scope()).stream());
     }
 
     private static List<Point> stating(Stream<Point> points) {

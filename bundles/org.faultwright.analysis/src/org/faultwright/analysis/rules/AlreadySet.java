@@ -13,7 +13,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Setting;
@@ -43,7 +43,7 @@ public final class AlreadySet implements Rule {
                 .forEach(place -> place.sets().forEach(setting -> check(paths, place, setting, findings))));
     }
 
-    private static void check(ProcedurePaths paths, Place place, Setting setting, Findings findings) {
+    private static void check(ProcedurePaths paths, InlinedStep place, Setting setting, Findings findings) {
         paths.map().scope().condition(setting.condition()).flatMap(paths::states)
                 .filter(states -> states.isComplete()).ifPresent(states -> {
                     List<Name> held = states.holding(place);

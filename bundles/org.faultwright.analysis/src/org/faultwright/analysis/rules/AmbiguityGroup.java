@@ -12,9 +12,9 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.Ambiguity;
 import org.faultwright.analysis.faults.FaultTable;
-import org.faultwright.analysis.faults.FaultWalks;
+import org.faultwright.analysis.trace.Ambiguity;
+import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.procedure.Step;
 
 /** Faults that nothing the procedure asks tells apart. */

@@ -24,7 +24,7 @@ import org.faultwright.procedure.StepGraph;
 /** The steps of one graph as numbers, and the arrows between them, whatever the state of the set-up. */
 final class Arrows {
     /** @param outcome whose arrow it is. @param otherwise whether it is the one taken when its bound is used up */
-    record Arrow(int from, int to, Outcome outcome, boolean otherwise) {
+    public record Arrow(int from, int to, Outcome outcome, boolean otherwise) {
         /** Whether it can be taken again and again. */
         boolean isUnbounded() {
             return otherwise || outcome.repeat().isEmpty();

@@ -15,7 +15,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Part;
@@ -57,7 +57,7 @@ public final class BleedLeadUnfit implements Rule {
                 .map(Quantity::base);
     }
 
-    private static void check(ProcedurePaths paths, Place place, Name name, Part part, Findings findings, Set<String> reported) {
+    private static void check(ProcedurePaths paths, InlinedStep place, Name name, Part part, Findings findings, Set<String> reported) {
         Exact ohms = resistance(part).orElseThrow();
         Optional<Exact> rated = part.rated().map(Written::value).filter(power -> power.fits(QuantityKind.POWER)).map(Quantity::base);
         Optional<Quantity> held = place.step().frame().waits().map(Written::value).filter(time -> time.fits(QuantityKind.TIME)
@@ -75,14 +75,14 @@ public final class BleedLeadUnfit implements Rule {
         }
     }
 
-    private static void left(Place place, Name name, Part part, StoredCharges.Stored stored, Exact ohms, Quantity held, Findings findings) {
+    private static void left(InlinedStep place, Name name, Part part, StoredCharges.Stored stored, Exact ohms, Quantity held, Findings findings) {
         StoredEnergy bled = stored.energy().drainedAlsoBy(ohms);
         findings.report(Severity.WARNING, PlaceText.at(place, name.at()), drains(place, stored, part) + " for " + held.spelling() + "; "
                 + WaitTooShort.volts(bled.after(held.base())) + " are left then.",
                 "Hold it for " + bled.timeTo(StoredEnergy.SAFE.base()).orElseThrow().base().ceiling() + " s at least, then measure.");
     }
 
-    private static String drains(Place place, StoredCharges.Stored stored, Part part) {
+    private static String drains(InlinedStep place, StoredCharges.Stored stored, Part part) {
         return PlaceText.subject(place) + " drains " + stored.point().name() + " through " + part.name();
     }
 

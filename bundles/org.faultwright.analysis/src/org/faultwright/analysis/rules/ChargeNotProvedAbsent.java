@@ -13,13 +13,13 @@ import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
-import org.faultwright.analysis.paths.Hands;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.PartContact;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.UnitVoltage;
 import org.faultwright.procedure.Condition;
@@ -49,7 +49,7 @@ public final class ChargeNotProvedAbsent implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).filter(paths -> !paths.bench().charged().isEmpty()).ifPresent(paths -> {
-            Map<Place, Written<QuantityKind>> readings = DeadCircuit.readings(paths);
+            Map<InlinedStep, Written<QuantityKind>> readings = DeadCircuit.readings(paths);
             Repairs repairs = new Repairs(paths.map().procedure());
             boolean dangerous = UnitVoltage.of(paths).dangerous().isPresent();
             Set<String> reported = new HashSet<>();
@@ -67,8 +67,8 @@ public final class ChargeNotProvedAbsent implements Rule {
     }
 
     private static Optional<Touch> touched(ProcedurePaths paths, Repairs repairs, boolean dangerous, BenchStates.State state,
-            Map<Place, Written<QuantityKind>> readings) {
-        Place place = state.place();
+            Map<InlinedStep, Written<QuantityKind>> readings) {
+        InlinedStep place = state.place();
         Scope scope = paths.map().scope();
         if (readings.containsKey(place)) {
             return DeadCircuit.isOutOfReachOfCharge(state, scope) ? Optional.empty()
@@ -76,18 +76,18 @@ public final class ChargeNotProvedAbsent implements Rule {
         }
         boolean told = place.notes().stream().flatMap(name -> scope.note(name).stream())
                 .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.STORED_CHARGE));
-        return Hands.inside(place, scope).stream().filter(name -> !state.keepsAway(scope.part(name).flatMap(Part::isolated)))
+        return PartContact.inside(place, scope).stream().filter(name -> !state.keepsAway(scope.part(name).flatMap(Part::isolated)))
                 .filter(name -> !told || !isEnoughToKnow(dangerous && repairs.isRepair(place), scope.part(name))).findFirst()
                 .map(part -> new Touch("handles " + part, part.at()));
     }
 
     /** A cover comes off before anything can be measured, and a bleed lead goes where charge is. A repair at a dangerous voltage waits for the proof. */
     private static boolean isEnoughToKnow(boolean repair, Optional<Part> part) {
-        return part.flatMap(Part::drains).isPresent() || !repair && !Hands.isDangerous(part);
+        return part.flatMap(Part::drains).isPresent() || !repair && !PartContact.isDangerous(part);
     }
 
     private static void report(ProcedurePaths paths, Condition condition, Touch touch, BenchStates.State state, Findings findings) {
-        Place place = state.place();
+        InlinedStep place = state.place();
         findings.report(PlaceText.at(place, touch.at()),
                 PlaceText.subject(place) + " " + touch.what() + " while " + condition.name() + " may be "
                         + state.value(condition) + voided(condition, state) + ".",

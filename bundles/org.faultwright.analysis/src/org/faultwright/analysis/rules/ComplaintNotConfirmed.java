@@ -15,7 +15,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.procedure.Procedure;
@@ -44,7 +44,7 @@ public final class ComplaintNotConfirmed implements Rule {
                 return;
             }
             Repairs repairs = new Repairs(procedure);
-            Predicate<Place> tooEarly = place -> repairs.isChange(place) || Repairs.findsFault(place);
+            Predicate<InlinedStep> tooEarly = place -> repairs.isChange(place) || Repairs.findsFault(place);
             Routes.Reach unconfirmed = paths.routes().upTo(tooEarly,
                     place -> place.confirmsComplaint() && !tooEarly.test(place));
             Set<String> reported = new HashSet<>();
@@ -54,14 +54,14 @@ public final class ComplaintNotConfirmed implements Rule {
         });
     }
 
-    private static void report(ProcedurePaths paths, Place place, Routes.Reach unconfirmed, Findings findings) {
+    private static void report(ProcedurePaths paths, InlinedStep place, Routes.Reach unconfirmed, Findings findings) {
         findings.report(PlaceText.at(place), "A path comes to " + place.label() + " without a step that confirms the complaint.",
                 "See the fault with your own eyes first: say \"confirms complaint\" at the step that shows it.",
                 unconfirmed.path(place).orElseThrow(), fixes(paths));
     }
 
     private static Fix[] fixes(ProcedurePaths paths) {
-        return paths.map().begin().map(Place::step)
+        return paths.map().begin().map(InlinedStep::step)
                 .filter(step -> step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure)
                 .map(step -> new Fix[] {FrameLine.added("Let " + step.name() + " confirm the complaint", step,
                         "confirms complaint")}).orElseGet(() -> new Fix[0]);

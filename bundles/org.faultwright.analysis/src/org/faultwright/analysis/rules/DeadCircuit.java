@@ -8,8 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.faultwright.analysis.paths.BenchStates;
-import org.faultwright.analysis.paths.Place;
-import org.faultwright.analysis.paths.Probes;
+import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.ProbePoints;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Point;
@@ -24,9 +24,9 @@ final class DeadCircuit {
     }
 
     /** The places of such readings that can be come to, each with the words of its kind. */
-    static Map<Place, Written<QuantityKind>> readings(ProcedurePaths paths) {
-        Map<Place, Written<QuantityKind>> readings = new LinkedHashMap<>();
-        for (Place place : paths.map().places()) {
+    static Map<InlinedStep, Written<QuantityKind>> readings(ProcedurePaths paths) {
+        Map<InlinedStep, Written<QuantityKind>> readings = new LinkedHashMap<>();
+        for (InlinedStep place : paths.map().places()) {
             if (paths.reaches(place) && place.isStep() && place.step() instanceof Step.Measure measure) {
                 measure.kind().filter(kind -> kind.value().needsDeadCircuit())
                         .ifPresent(kind -> readings.put(place, kind));
@@ -52,6 +52,6 @@ final class DeadCircuit {
     }
 
     private static List<Point> points(BenchStates.State state, Scope scope) {
-        return state.place().step() instanceof Step.Measure measure ? Probes.points(measure, scope) : List.of();
+        return state.place().step() instanceof Step.Measure measure ? ProbePoints.points(measure, scope) : List.of();
     }
 }

@@ -17,7 +17,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Closures;
 import org.faultwright.analysis.paths.ConditionStates;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
@@ -60,7 +60,7 @@ public final class EndingNotSaid implements Rule {
         if (!condition.live().isEmpty() || condition.mayChangeLive()) {
             return false;
         }
-        for (Place place : paths.map().places()) {
+        for (InlinedStep place : paths.map().places()) {
             Optional<Setting> change = place.sets().stream().filter(setting -> setting.condition().text().equals(condition.name().text()))
                     .filter(setting -> states.arriving(place).stream().anyMatch(value -> !value.text().equals(setting.value().text())))
                     .filter(setting -> !LiveWork.saysWhy(place.step())).findFirst();
@@ -83,7 +83,7 @@ public final class EndingNotSaid implements Rule {
     private static boolean isOnlyFoundOut(ProcedurePaths paths, Condition condition) {
         Predicate<Setting> ofIt = setting -> setting.condition().text().equals(condition.name().text());
         return condition.live().isEmpty() && condition.becomes().isEmpty() && paths.map().places().stream().flatMap(place -> place.sets().stream()).noneMatch(ofIt)
-                && paths.map().places().stream().map(Place::step).filter(step -> step.outcomes().stream().anyMatch(outcome -> outcome.proves().stream().anyMatch(ofIt)))
+                && paths.map().places().stream().map(InlinedStep::step).filter(step -> step.outcomes().stream().anyMatch(outcome -> outcome.proves().stream().anyMatch(ofIt)))
                         .allMatch(step -> step.outcomes().stream().anyMatch(outcome -> outcome.proves().stream().noneMatch(ofIt)));
     }
 
@@ -94,7 +94,7 @@ public final class EndingNotSaid implements Rule {
     private static void leftChanged(ProcedurePaths paths, ConditionStates states, Findings findings) {
         Condition condition = states.condition();
         String found = found(condition);
-        for (Place place : paths.map().places()) {
+        for (InlinedStep place : paths.map().places()) {
             List<Name> changed = place.step() instanceof Step.Conclude
                     ? states.holding(place).stream().filter(value -> !value.text().equals(found)).toList() : List.of();
             if (!changed.isEmpty()) {

@@ -18,11 +18,11 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.analysis.paths.StepMap;
-import org.faultwright.analysis.paths.Way;
+import org.faultwright.analysis.paths.Transition;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
@@ -49,7 +49,7 @@ public final class EraseWithoutBackupCheck implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
-            Predicate<Place> wipes = place -> place.step() instanceof Step.Do task && task.erases().isPresent()
+            Predicate<InlinedStep> wipes = place -> place.step() instanceof Step.Do task && task.erases().isPresent()
                     && place.needs().stream().noneMatch(need -> isProvedOfData(paths.map(), need));
             Routes.Reach unasked = paths.routes().upTo(wipes, place -> asksAboutData(paths.map(), place));
             Set<String> reported = new HashSet<>();
@@ -60,12 +60,12 @@ public final class EraseWithoutBackupCheck implements Rule {
     }
 
     /** A question put in view of a note about data. */
-    private static boolean asksAboutData(StepMap map, Place place) {
-        return place.step() instanceof Step.Check && place.step().outcomes().size() > 1 && !Answers.areInVain(place.step())
+    private static boolean asksAboutData(StepMap map, InlinedStep place) {
+        return place.step() instanceof Step.Check && place.step().outcomes().size() > 1 && !OutcomeEffects.areInVain(place.step())
                 && readsAboutData(map, place);
     }
 
-    private static boolean readsAboutData(StepMap map, Place place) {
+    private static boolean readsAboutData(StepMap map, InlinedStep place) {
         return place.notes().stream().flatMap(name -> map.scope().note(name).stream())
                 .anyMatch(EraseWithoutBackupCheck::isAboutData);
     }
@@ -77,14 +77,14 @@ public final class EraseWithoutBackupCheck implements Rule {
     /** A condition that does not hold from the start, and only a question or a step read about data brings about. */
     private static boolean isProvedOfData(StepMap map, Setting need) {
         Optional<Condition> condition = map.scope().condition(need.condition()).filter(one -> one.has(need.value()));
-        List<Way> setting = map.ways().stream().filter(way -> sets(way, need)).toList();
+        List<Transition> setting = map.ways().stream().filter(way -> sets(way, need)).toList();
         boolean atStart = condition.map(one -> isSame(one.starts().orElse(one.values().get(0)), need.value())
                 || one.becomes().stream().anyMatch(becomes -> isSame(becomes.value(), need.value()))).orElse(true);
         return !atStart && !setting.isEmpty() && setting.stream().allMatch(way -> readsAboutData(map, way.from())
                 || way.from().step() instanceof Step.Check && way.from().sets().isEmpty());
     }
 
-    private static boolean sets(Way way, Setting need) {
+    private static boolean sets(Transition way, Setting need) {
         Predicate<Setting> same = one -> isSame(one.condition(), need.condition()) && isSame(one.value(), need.value());
         return way.from().sets().stream().anyMatch(same)
                 || way.outcome().map(Outcome::proves).orElse(List.of()).stream().anyMatch(same);
@@ -94,7 +94,7 @@ public final class EraseWithoutBackupCheck implements Rule {
         return one.text().equals(other.text());
     }
 
-    private static void report(ProcedurePaths paths, Place place, Routes.Reach unasked, Findings findings) {
+    private static void report(ProcedurePaths paths, InlinedStep place, Routes.Reach unasked, Findings findings) {
         String what = ((Step.Do) place.step()).erases().orElseThrow().value();
         findings.report(PlaceText.at(place, ((Step.Do) place.step()).erases().orElseThrow().at()),
                 "A path comes to " + place.label() + ", which erases " + what
@@ -103,7 +103,7 @@ public final class EraseWithoutBackupCheck implements Rule {
                 unasked.path(place).orElseThrow(), fixes(paths, place, what));
     }
 
-    private static Fix[] fixes(ProcedurePaths paths, Place place, String what) {
+    private static Fix[] fixes(ProcedurePaths paths, InlinedStep place, String what) {
         Optional<Note> note = paths.map().scope().notes().stream().filter(EraseWithoutBackupCheck::isAboutData).findFirst();
         if (note.isEmpty() || place.caller().isPresent()) {
             return new Fix[0];

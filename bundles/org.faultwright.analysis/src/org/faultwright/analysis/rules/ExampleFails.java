@@ -12,9 +12,9 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.ExampleCoverage;
-import org.faultwright.analysis.faults.ExampleRepair;
-import org.faultwright.analysis.faults.ExampleRun;
+import org.faultwright.analysis.examples.ExampleCoverage;
+import org.faultwright.analysis.examples.ExampleRepair;
+import org.faultwright.analysis.examples.ExampleRun;
 import org.faultwright.procedure.Example;
 
 /** An example that does not go as it says. */

@@ -13,10 +13,10 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.ExampleCoverage;
-import org.faultwright.analysis.faults.ExampleRun;
-import org.faultwright.analysis.faults.Figures;
-import org.faultwright.analysis.faults.TimeText;
+import org.faultwright.analysis.examples.ExampleCoverage;
+import org.faultwright.analysis.examples.ExampleRun;
+import org.faultwright.analysis.time.PrintedNumbers;
+import org.faultwright.analysis.time.TimeText;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Quantity;
@@ -46,7 +46,7 @@ public final class ExampleTimeExceeded implements Rule {
         Optional<Exact> allowed = TimeText.seconds(within.value());
         if (allowed.filter(time -> run.time().compareTo(time) > 0).isPresent()) {
             findings.report(within.at(), "The steps of the example \"" + run.example().title() + "\" take "
-                    + Figures.minutes(run.time()) + " and not " + Figures.minutes(allowed.get()) + ".",
+                    + PrintedNumbers.minutes(run.time()) + " and not " + PrintedNumbers.minutes(allowed.get()) + ".",
                     "Allow the time, shorten the path, or correct the times of its steps.", run.path(),
                     Fix.replacing("Allow " + TimeText.upToMinutes(run.time()), within.at(),
                             TimeText.upToMinutes(run.time())));

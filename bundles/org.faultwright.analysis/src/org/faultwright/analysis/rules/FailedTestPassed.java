@@ -17,7 +17,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.procedure.Fault;
@@ -55,16 +55,16 @@ public final class FailedTestPassed implements Rule {
         });
     }
 
-    private static void check(ProcedurePaths paths, Place place, ProtectiveTest test, Findings findings, Set<String> reported) {
+    private static void check(ProcedurePaths paths, InlinedStep place, ProtectiveTest test, Findings findings, Set<String> reported) {
         Optional<ProtectionClass> protection = ProtectionNotTested.protection(paths.map().procedure());
         Predicate<Outcome> passes = outcome -> passes(place.step(), outcome, test, protection);
         if (place.step().outcomes().stream().noneMatch(passes)) {
             return;
         }
         Routes.Reach passed = taking(paths, place, passes, other -> false);
-        List<Place> ends = paths.map().places().stream().filter(end -> isHandedBack(paths.map().procedure(), end)).toList();
+        List<InlinedStep> ends = paths.map().places().stream().filter(end -> isHandedBack(paths.map().procedure(), end)).toList();
         // after a repair it must be made again; a repair alone makes nothing good
-        Predicate<Place> testedAgain = other -> other.isStep() && ProtectionNotTested.tests(other.step(), test);
+        Predicate<InlinedStep> testedAgain = other -> other.isStep() && ProtectionNotTested.tests(other.step(), test);
         for (Outcome outcome : place.step().outcomes()) {
             if (!passes.test(outcome)) {
                 Routes.Reach failed = taking(paths, place, outcome::equals, testedAgain);
@@ -78,12 +78,12 @@ public final class FailedTestPassed implements Rule {
         }
     }
 
-    private static Routes.Reach taking(ProcedurePaths paths, Place place, Predicate<Outcome> outcome, Predicate<Place> closed) {
+    private static Routes.Reach taking(ProcedurePaths paths, InlinedStep place, Predicate<Outcome> outcome, Predicate<InlinedStep> closed) {
         return paths.routes().afterTaking(way -> way.from() == place && way.outcome().filter(outcome).isPresent(), closed);
     }
 
     /** What finds a fault that has a remedy, or none, and refers to nobody; a unit beyond repair is not handed back. */
-    private static boolean isHandedBack(Procedure procedure, Place end) {
+    private static boolean isHandedBack(Procedure procedure, InlinedStep end) {
         return end.step() instanceof Step.Conclude conclude && conclude.refersTo().isEmpty() && (conclude.finds().isEmpty() || conclude.finds().stream()
                 .flatMap(name -> procedure.fault(name).stream()).map(Fault::remedies).anyMatch(remedies -> !remedies.isEmpty()));
     }

@@ -15,9 +15,9 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.FaultTable;
-import org.faultwright.analysis.faults.FaultWalk;
-import org.faultwright.analysis.faults.FaultWalks;
-import org.faultwright.analysis.faults.Figures;
+import org.faultwright.analysis.time.PrintedNumbers;
+import org.faultwright.analysis.trace.FaultWalk;
+import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
@@ -80,7 +80,7 @@ public final class FaultMissesConclusion implements Rule {
 
     private static void sometimes(Fault fault, FaultWalk.Ending ending, Findings findings) {
         boolean handedOn = ending.conclusion().refersTo().isPresent();
-        String share = ending.probability().map(p -> "In " + Figures.percent(p) + " of its cases ").orElse("In some of its cases ");
+        String share = ending.probability().map(p -> "In " + PrintedNumbers.percent(p) + " of its cases ").orElse("In some of its cases ");
         findings.report(handedOn ? Severity.ADVICE : Severity.WARNING, fault.name().at(), share + fault.name() + " ends at "
                 + ending.conclusion().name() + ", which does not find it, by outcomes that the table gives it.",
                 "Lead these cases to where it is found, or correct what " + fault.name() + " shows.", ending.path());

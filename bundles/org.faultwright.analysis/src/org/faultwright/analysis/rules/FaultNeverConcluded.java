@@ -10,7 +10,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.FaultWalks;
+import org.faultwright.analysis.trace.FaultWalks;
 
 /** A fault that no conclusion names. */
 public final class FaultNeverConcluded implements Rule {

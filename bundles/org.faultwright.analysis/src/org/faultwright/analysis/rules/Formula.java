@@ -31,12 +31,12 @@ final class Formula {
         }
     }
 
-    private final Words words;
+    private final SourceLocator words;
     private final SourceRange whole;
     private final List<Leaf> leaves = new ArrayList<>();
 
     private Formula(Written<Expression> compute) {
-        this.words = new Words(compute.at());
+        this.words = new SourceLocator(compute.at());
         this.whole = compute.at();
         walk(compute.value());
     }

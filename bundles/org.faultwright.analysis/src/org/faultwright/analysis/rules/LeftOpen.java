@@ -15,7 +15,7 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.ConditionStates;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
@@ -49,7 +49,7 @@ public final class LeftOpen implements Rule {
         });
     }
 
-    private static void check(ProcedurePaths paths, Place place, Name end, ConditionStates states, Findings findings,
+    private static void check(ProcedurePaths paths, InlinedStep place, Name end, ConditionStates states, Findings findings,
             Set<String> reported) {
         Name condition = states.condition().name();
         List<Name> wrong = states.holding(place).stream().filter(value -> !value.text().equals(end.text())).toList();

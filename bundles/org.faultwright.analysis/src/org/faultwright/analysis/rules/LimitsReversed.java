@@ -54,8 +54,8 @@ public final class LimitsReversed implements Rule {
     }
 
     private static Fix[] swap(Written<Limit> limit, Limit.Between between) {
-        Optional<SourceRange> lower = Words.of(limit, 0);
-        Optional<SourceRange> upper = Words.of(limit, 1);
+        Optional<SourceRange> lower = SourceLocator.of(limit, 0);
+        Optional<SourceRange> upper = SourceLocator.of(limit, 1);
         if (lower.isEmpty() || upper.isEmpty()) {
             return new Fix[0];
         }

@@ -9,12 +9,12 @@ import java.util.stream.Collectors;
 import org.faultwright.procedure.Declaration;
 
 /** Names in a row, for a sentence. */
-final class Listing {
+public final class Listing {
     private Listing() {
     }
 
     /** Such as {@code A}, {@code A and B} or {@code A, B and C}. */
-    static String and(List<String> words) {
+    public static String and(List<String> words) {
         return joined(words, " and ");
     }
 

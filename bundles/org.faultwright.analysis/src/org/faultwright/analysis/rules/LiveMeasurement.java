@@ -11,13 +11,13 @@ import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.ConditionStates;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
@@ -53,7 +53,7 @@ public final class LiveMeasurement implements Rule {
 
     private static void report(ProcedurePaths paths, Condition condition, Written<QuantityKind> kind, BenchStates.State state,
             Findings findings) {
-        Place place = state.place();
+        InlinedStep place = state.place();
         findings.report(PlaceText.at(place, kind.at()),
                 PlaceText.subject(place) + " measures " + kind.value().words() + " while " + condition.name()
                         + " may be " + state.value(condition) + ", which is live.",
@@ -61,7 +61,7 @@ public final class LiveMeasurement implements Rule {
                 state.path(), paths.states(condition).map(states -> fixes(paths, place, states)).orElseGet(() -> new Fix[0]));
     }
 
-    static Fix[] fixes(ProcedurePaths paths, Place place, ConditionStates states) {
+    static Fix[] fixes(ProcedurePaths paths, InlinedStep place, ConditionStates states) {
         Condition condition = states.condition();
         boolean asksForIt = place.needs().stream()
                 .anyMatch(need -> need.condition().text().equals(condition.name().text()));

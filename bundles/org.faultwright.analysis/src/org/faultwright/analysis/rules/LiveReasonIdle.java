@@ -11,7 +11,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 
 /** A reason for working live at a step where nothing is. */
@@ -36,7 +36,7 @@ public final class LiveReasonIdle implements Rule {
                         .forEach(place -> report(place, findings)));
     }
 
-    private static void report(Place place, Findings findings) {
+    private static void report(InlinedStep place, Findings findings) {
         findings.report(PlaceText.at(place, place.step().frame().precautions().liveBecause().orElseThrow().at()),
                 PlaceText.subject(place) + " says why it is done live, but nothing is live there on any path.",
                 "Leave the reason out, or look whether the supply was meant to be on.");

@@ -14,8 +14,8 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
-import org.faultwright.analysis.paths.Probes;
+import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.ProbePoints;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.UnitVoltage;
 import org.faultwright.procedure.Point;
@@ -52,7 +52,7 @@ public final class LiveStateUnsaid implements Rule {
     }
 
     private static void byReading(ProcedurePaths paths, Findings findings) {
-        for (Place place : paths.map().places()) {
+        for (InlinedStep place : paths.map().places()) {
             Optional<ExpectedVoltages.Expected> expected = paths.reaches(place) && place.step() instanceof Step.Measure step
                     ? ExpectedVoltages.dangerous(step).filter(one -> ExpectedVoltages.isOnlyExpected(one.reading().point().flatMap(paths.map().scope()::point)))
                             .findFirst() : Optional.empty();
@@ -74,8 +74,8 @@ public final class LiveStateUnsaid implements Rule {
         if (paths.map().procedure().own().points().contains(point)) {
             return Optional.of(point.name().at());
         }
-        Stream<Place> reading = paths.map().places().stream().filter(paths::reaches).filter(place -> place.step() instanceof Step.Measure measure
-                && Probes.points(measure, paths.map().scope()).contains(point));
+        Stream<InlinedStep> reading = paths.map().places().stream().filter(paths::reaches).filter(place -> place.step() instanceof Step.Measure measure
+                && ProbePoints.points(measure, paths.map().scope()).contains(point));
         return reading.findFirst().map(place -> PlaceText.at(place, place.step().name().at()));
     }
 }

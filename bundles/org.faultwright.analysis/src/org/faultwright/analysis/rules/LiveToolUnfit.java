@@ -14,7 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.UnitVoltage;
 import org.faultwright.procedure.Point;
@@ -46,7 +46,7 @@ public final class LiveToolUnfit implements Rule {
     }
 
     /** One place of each step that says why it is done live, those of routines too. */
-    static Stream<Place> places(ProcedurePaths paths) {
+    static Stream<InlinedStep> places(ProcedurePaths paths) {
         Set<Step> seen = new HashSet<>();
         return paths.map().places().stream().filter(paths::reaches).filter(place -> LiveWork.saysWhy(place.step()) && seen.add(place.step()));
     }
@@ -62,7 +62,7 @@ public final class LiveToolUnfit implements Rule {
                 .anyMatch(upTo -> upTo.fits(QuantityKind.DC_VOLTAGE) && upTo.base().compareTo(UnitVoltage.volts(point)) >= 0);
     }
 
-    private static void report(Place place, Point point, Findings findings) {
+    private static void report(InlinedStep place, Point point, Findings findings) {
         findings.report(PlaceText.at(place, place.step().frame().precautions().liveBecause().orElseThrow().at()), PlaceText.subject(place)
                 + " is done live, and none of its tools is rated for the " + point.carries().orElseThrow().upTo().value()
                 + " at " + point.name() + ".",

@@ -11,14 +11,14 @@ import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Closures;
-import org.faultwright.analysis.paths.Hands;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.PartContact;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Setting;
@@ -67,7 +67,7 @@ public final class LiveWork implements Rule {
     }
 
     private static Optional<Touch> handled(ProcedurePaths paths, BenchStates.State state, Condition live) {
-        return Hands.inside(state, paths.map().scope()).stream()
+        return PartContact.inside(state, paths.map().scope()).stream()
                 .filter(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(part -> part.isolated())))
                 .findFirst().map(part -> new Touch("handles " + part, live, part.at()));
     }
@@ -85,18 +85,18 @@ public final class LiveWork implements Rule {
 
     /** A repair, or tools in use, while the unit is open. Looking at an indicator takes no tool into it. */
     private static Optional<Touch> worked(ProcedurePaths paths, Repairs repairs, BenchStates.State state, Condition live) {
-        Place place = state.place();
+        InlinedStep place = state.place();
         return isWork(place, repairs) && state.isOpen() ? Optional.of(new Touch("works in the open unit", live, place.step().name().at()))
                 : Optional.empty();
     }
 
-    static boolean isWork(Place place, Repairs repairs) {
+    static boolean isWork(InlinedStep place, Repairs repairs) {
         return place.step() instanceof Step.Do && (repairs.isRepair(place) || !place.step().frame().tools().isEmpty())
                 || place.step() instanceof Step.Check && !place.step().frame().tools().isEmpty();
     }
 
     private static void report(ProcedurePaths paths, Touch touch, BenchStates.State state, Findings findings) {
-        Place place = state.place();
+        InlinedStep place = state.place();
         findings.report(PlaceText.at(place, touch.at()),
                 PlaceText.subject(place) + " " + touch.what() + " while " + touch.live().name() + " may be "
                         + state.value(touch.live()) + ", which is live.",

@@ -19,9 +19,9 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.Cycle;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
-import org.faultwright.analysis.paths.Way;
+import org.faultwright.analysis.paths.Transition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
@@ -48,7 +48,7 @@ public final class LoopChangesNothing implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             for (Cycle cycle : Cycle.among(paths.map(), LoopChangesNothing::changesNothing)) {
-                Place first = cycle.places().get(0);
+                InlinedStep first = cycle.places().get(0);
                 if (paths.reaches(first) && reported.add(first.outermost().label() + " " + first.step().name())) {
                     report(paths.map().procedure(), cycle, findings);
                 }
@@ -56,13 +56,13 @@ public final class LoopChangesNothing implements Rule {
         });
     }
 
-    private static boolean changesNothing(Way way) {
+    private static boolean changesNothing(Transition way) {
         return !way.isBounded() && !(way.from().step() instanceof Step.Do) && way.from().sets().isEmpty()
                 && way.outcome().map(outcome -> outcome.proves().isEmpty()).orElse(true);
     }
 
     private static void report(Procedure procedure, Cycle cycle, Findings findings) {
-        Place first = cycle.places().get(0);
+        InlinedStep first = cycle.places().get(0);
         List<PathStep> round = new ArrayList<>();
         cycle.ways().forEach(way -> way.taken().ifPresent(round::add));
         round.add(first.here());
@@ -74,7 +74,7 @@ public final class LoopChangesNothing implements Rule {
 
     /** Bounds the way back, where there is a conclusion to lead to instead. */
     private static Fix[] fixes(Procedure procedure, Cycle cycle) {
-        Way last = cycle.ways().get(cycle.ways().size() - 1);
+        Transition last = cycle.ways().get(cycle.ways().size() - 1);
         Optional<Name> otherwise = procedure.steps().stream().filter(step -> step instanceof Step.Conclude conclude
                 && (conclude.refersTo().isPresent() || conclude.findsNothing().isPresent())).map(Step::name).findFirst();
         return last.from().caller().isPresent() || otherwise.isEmpty() ? new Fix[0]

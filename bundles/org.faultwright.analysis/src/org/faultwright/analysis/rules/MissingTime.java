@@ -11,7 +11,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.TimeStudy;
+import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.procedure.Step;
 
 /** Steps that state no time, reported once. */

@@ -16,7 +16,7 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.ConditionStates;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
@@ -41,7 +41,7 @@ public final class NeedNotEstablished implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
-            for (Place place : paths.map().places()) {
+            for (InlinedStep place : paths.map().places()) {
                 for (Setting need : place.needs()) {
                     if (!Contradictions.isContradicted(need, place.needs(), paths.map().scope())) {
                         check(paths, place, need, findings, reported);
@@ -51,7 +51,7 @@ public final class NeedNotEstablished implements Rule {
         });
     }
 
-    private static void check(ProcedurePaths paths, Place place, Setting need, Findings findings, Set<String> reported) {
+    private static void check(ProcedurePaths paths, InlinedStep place, Setting need, Findings findings, Set<String> reported) {
         Optional<Condition> condition = paths.map().scope().condition(need.condition()).filter(c -> c.has(need.value()));
         Optional<ConditionStates> states = condition.flatMap(paths::states);
         if (states.isEmpty()) {

@@ -21,7 +21,7 @@ import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Dominators;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.SafetyNeed;
 import org.faultwright.analysis.paths.SafetyNeeds;
@@ -33,7 +33,7 @@ import org.faultwright.procedure.Written;
 /** Which steps need to have been told of which hazards, and on which paths nobody was told before. */
 final class NoteReading {
     private final ProcedurePaths paths;
-    private final Map<Hazard, Set<Place>> readAt = new LinkedHashMap<>();
+    private final Map<Hazard, Set<InlinedStep>> readAt = new LinkedHashMap<>();
     private final Map<Hazard, List<Untold>> untold = new TreeMap<>();
 
     /**
@@ -41,12 +41,12 @@ final class NoteReading {
      *
      * @param lapsed where a note about it was read on that path, before what it is about began anew
      */
-    record Untold(Place place, SafetyNeed need, List<PathStep> path, Optional<Place> lapsed) {
+    record Untold(InlinedStep place, SafetyNeed need, List<PathStep> path, Optional<InlinedStep> lapsed) {
     }
 
     private NoteReading(ProcedurePaths paths) {
         this.paths = paths;
-        List<Place> places = paths.map().places().stream().filter(paths::reaches).toList();
+        List<InlinedStep> places = paths.map().places().stream().filter(paths::reaches).toList();
         places.forEach(place -> notes(place).forEach(hazard ->
                 readAt.computeIfAbsent(hazard, h -> new HashSet<>()).add(place)));
         Map<Hazard, Map<BenchStates.State, SafetyNeed>> needed = needed();
@@ -59,7 +59,7 @@ final class NoteReading {
     }
 
     /** The hazards that a note read at the place covers. */
-    private Stream<Hazard> notes(Place place) {
+    private Stream<Hazard> notes(InlinedStep place) {
         return place.notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
                 .flatMap(note -> note.covers().stream()).map(Written::value);
     }
@@ -88,7 +88,7 @@ final class NoteReading {
         });
         while (!waiting.isEmpty()) {
             Node node = waiting.remove();
-            Place place = node.state().place();
+            InlinedStep place = node.state().place();
             boolean told = node.told() || places(hazard).contains(place);
             if (!told && needs.containsKey(node.state())) {
                 told = true;
@@ -115,8 +115,8 @@ final class NoteReading {
     }
 
     /** Whether the step, or one that performs it, reads a note about the hazard. */
-    private boolean tells(Place place, Hazard hazard) {
-        for (Optional<Place> at = Optional.of(place); at.isPresent(); at = at.get().caller()) {
+    private boolean tells(InlinedStep place, Hazard hazard) {
+        for (Optional<InlinedStep> at = Optional.of(place); at.isPresent(); at = at.get().caller()) {
             if (at.get().step().frame().notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
                     .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == hazard))) {
                 return true;
@@ -130,7 +130,7 @@ final class NoteReading {
         for (Optional<Node> at = Optional.of(node); at.isPresent(); at = cameFrom.get(at.get())) {
             way.add(0, at.get().state());
         }
-        Optional<Place> lapsed = way.stream().map(BenchStates.State::place).filter(places(hazard)::contains)
+        Optional<InlinedStep> lapsed = way.stream().map(BenchStates.State::place).filter(places(hazard)::contains)
                 .reduce((earlier, later) -> later);
         return new Untold(node.state().place(), need, paths.bench().path(way), lapsed);
     }
@@ -140,7 +140,7 @@ final class NoteReading {
                 .map(paths -> subject.shared(NoteReading.class, any -> new NoteReading(paths)));
     }
 
-    private Set<Place> places(Hazard hazard) {
+    private Set<InlinedStep> places(Hazard hazard) {
         return readAt.getOrDefault(hazard, Set.of());
     }
 
@@ -175,10 +175,10 @@ final class NoteReading {
         return fixes.toArray(Fix[]::new);
     }
 
-    private Optional<Place> before(List<Untold> all) {
+    private Optional<InlinedStep> before(List<Untold> all) {
         Dominators dominators = paths.map().dominators();
         int common = all.stream().mapToInt(one -> one.place().outermost().index()).reduce(dominators::common).orElseThrow();
-        Place gate = paths.map().places().get(common).outermost();
+        InlinedStep gate = paths.map().places().get(common).outermost();
         return gate.isStep() ? Optional.of(gate) : paths.map().place(gate.step().name());
     }
 }

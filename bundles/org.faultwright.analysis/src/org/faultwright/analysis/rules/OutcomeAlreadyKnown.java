@@ -10,7 +10,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.StepWorth;
+import org.faultwright.analysis.trace.StepWorth;
 
 /** A step of which the outcome is certain before it is asked. */
 public final class OutcomeAlreadyKnown implements Rule {

@@ -13,9 +13,9 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.FaultTable;
-import org.faultwright.analysis.faults.FaultWalk;
-import org.faultwright.analysis.faults.FaultWalks;
-import org.faultwright.analysis.faults.StepWorth;
+import org.faultwright.analysis.trace.FaultWalk;
+import org.faultwright.analysis.trace.FaultWalks;
+import org.faultwright.analysis.trace.StepWorth;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 

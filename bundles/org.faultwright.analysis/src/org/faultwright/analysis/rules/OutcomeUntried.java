@@ -13,8 +13,8 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.ExampleCoverage;
-import org.faultwright.analysis.faults.MissingExamples;
+import org.faultwright.analysis.examples.ExampleCoverage;
+import org.faultwright.analysis.examples.MissingExamples;
 
 /** Outcomes and conclusions that no example takes, counted. */
 public final class OutcomeUntried implements Rule {

@@ -4,7 +4,7 @@
  */
 package org.faultwright.analysis.rules;
 
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.procedure.SourceRange;
 
 /** How to speak of a place in a finding about the procedure. */
@@ -13,16 +13,16 @@ final class PlaceText {
     }
 
     /** The words of a step of the procedure; for a step of a routine the perform step, for there it can be put right. */
-    static SourceRange at(Place place, SourceRange own) {
+    static SourceRange at(InlinedStep place, SourceRange own) {
         return place.caller().isEmpty() ? own : place.outermost().step().name().at();
     }
 
-    static SourceRange at(Place place) {
+    static SourceRange at(InlinedStep place) {
         return place.outermost().step().name().at();
     }
 
     /** {@code HeadSupply}, or {@code MakeSafe, performing SwitchOff,}. */
-    static String subject(Place place) {
+    static String subject(InlinedStep place) {
         return place.caller().isEmpty() ? place.label()
                 : place.outermost().label() + ", performing " + place.step().name() + ",";
     }

@@ -15,7 +15,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.procedure.Name;
@@ -45,18 +45,18 @@ public final class ProofMeterUntried implements Rule {
         });
     }
 
-    private static Optional<Name> meter(Place place) {
+    private static Optional<Name> meter(InlinedStep place) {
         return place.step() instanceof Step.Measure measure ? measure.instrument() : Optional.empty();
     }
 
-    private static boolean proves(Place place, Subject subject) {
+    private static boolean proves(InlinedStep place, Subject subject) {
         return place.isStep() && place.step() instanceof Step.Measure && place.step().outcomes().stream().flatMap(one -> one.proves().stream())
                 .anyMatch(setting -> ChargeProofs.claimed(setting, subject).isPresent());
     }
 
     /** A proof behind one that is reported already is not reported again. */
     private static void check(ProcedurePaths paths, String meter, Subject subject, Findings findings, Set<String> reported) {
-        Predicate<Place> proving = place -> proves(place, subject)
+        Predicate<InlinedStep> proving = place -> proves(place, subject)
                 && meter(place).filter(used -> used.text().equals(meter)).isPresent();
         Routes.Reach untried = paths.routes().upTo(proving, before -> before.isStep() && tries(before.step(), meter));
         paths.map().places().stream().filter(proving).filter(untried::has)
@@ -68,6 +68,6 @@ public final class ProofMeterUntried implements Rule {
     }
 
     private static boolean tries(Step step, String meter) {
-        return !Answers.areInVain(step) && step.frame().precautions().tries().stream().anyMatch(tried -> tried.text().equals(meter));
+        return !OutcomeEffects.areInVain(step) && step.frame().precautions().tries().stream().anyMatch(tried -> tried.text().equals(meter));
     }
 }

@@ -21,7 +21,7 @@ import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Closures;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.analysis.paths.UnitVoltage;
@@ -50,7 +50,7 @@ public final class ProtectionNotTested implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).filter(ProtectionNotTested::isOnMains).ifPresent(paths -> {
             Repairs repairs = new Repairs(paths.map().procedure());
-            List<Place> inside = paths.map().places().stream().filter(repairs::isRepair)
+            List<InlinedStep> inside = paths.map().places().stream().filter(repairs::isRepair)
                     .filter(place -> paths.bench().at(place).stream().anyMatch(BenchStates.State::isOpen)).toList();
             if (!inside.isEmpty()) {
                 check(paths, inside, findings);
@@ -64,17 +64,17 @@ public final class ProtectionNotTested implements Rule {
                 || protection(paths.map().procedure()).filter(known -> known != ProtectionClass.III).isPresent();
     }
 
-    private static void check(ProcedurePaths paths, List<Place> inside, Findings findings) {
+    private static void check(ProcedurePaths paths, List<InlinedStep> inside, Findings findings) {
         Set<String> opened = inside.stream().flatMap(place -> paths.bench().at(place).stream()).flatMap(state -> open(paths, state)).collect(Collectors.toSet());
-        Predicate<Place> inVain = Answers.inVain(paths);
-        Set<Place> canFail = paths.map().places().stream().filter(Place::isStep)
+        Predicate<InlinedStep> inVain = OutcomeEffects.inVain(paths);
+        Set<InlinedStep> canFail = paths.map().places().stream().filter(InlinedStep::isStep)
                 .filter(place -> !place.step().frame().precautions().tests().isEmpty()).filter(place -> canFail(place, inVain)).collect(Collectors.toSet());
         List<ProtectiveTest> missing = new ArrayList<>();
         Optional<List<PathStep>> path = Optional.empty();
         for (ProtectiveTest test : asked(protection(paths.map().procedure()))) {
             Routes.Reach untested = paths.routes().after(inside::contains, place -> place.isStep() && tests(place.step(), test)
                     && canFail.contains(place) && isClosedAgain(paths, place, opened));
-            Optional<Place> end = paths.map().places().stream().filter(place -> place.step() instanceof Step.Conclude conclude
+            Optional<InlinedStep> end = paths.map().places().stream().filter(place -> place.step() instanceof Step.Conclude conclude
                     && !conclude.finds().isEmpty()).filter(untested::has).findFirst();
             if (end.isPresent()) {
                 missing.add(test);
@@ -87,12 +87,12 @@ public final class ProtectionNotTested implements Rule {
     }
 
     /** What is only done, or goes on whatever it shows, tests nothing. */
-    private static boolean canFail(Place place, Predicate<Place> inVain) {
+    private static boolean canFail(InlinedStep place, Predicate<InlinedStep> inVain) {
         return !(place.step() instanceof Step.Do) && !(place.step() instanceof Step.Check && inVain.test(place));
     }
 
     /** Whether nothing is open any more of what was open at a repair. */
-    private static boolean isClosedAgain(ProcedurePaths paths, Place place, Set<String> opened) {
+    private static boolean isClosedAgain(ProcedurePaths paths, InlinedStep place, Set<String> opened) {
         return paths.bench().at(place).stream().flatMap(state -> open(paths, state)).noneMatch(opened::contains);
     }
 

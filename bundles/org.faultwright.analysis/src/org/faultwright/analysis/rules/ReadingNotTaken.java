@@ -14,7 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.procedure.Step;
@@ -46,15 +46,15 @@ public final class ReadingNotTaken implements Rule {
     }
 
     /** Whether the reading is a step beside the formula; an unknown name is reported by another rule. */
-    private static boolean isAStep(Formula.Leaf leaf, Place place, ProcedurePaths paths) {
+    private static boolean isAStep(Formula.Leaf leaf, InlinedStep place, ProcedurePaths paths) {
         return paths.map().places().stream().anyMatch(takes(leaf, place));
     }
 
-    private static Predicate<Place> takes(Formula.Leaf leaf, Place place) {
+    private static Predicate<InlinedStep> takes(Formula.Leaf leaf, InlinedStep place) {
         return other -> other.step().name().text().equals(leaf.text()) && other.caller().equals(place.caller());
     }
 
-    private static void check(ProcedurePaths paths, Place place, Formula.Leaf leaf, Findings findings) {
+    private static void check(ProcedurePaths paths, InlinedStep place, Formula.Leaf leaf, Findings findings) {
         Routes.Reach past = paths.routes().upTo(place::equals, takes(leaf, place));
         if (past.has(place)) {
             findings.report(PlaceText.at(place, leaf.at()), "A path comes to " + place.label() + " without the reading of " + leaf.text() + ".",

@@ -38,7 +38,7 @@ public record Reference(Name name, Kind kind, boolean known, Optional<Name> decl
         }
 
         /** Whether a block that begins with this word may declare such a thing; any may where its first word cannot be read. */
-        boolean isDeclaredBy(String keyword) {
+        public boolean isDeclaredBy(String keyword) {
             if (keyword.isEmpty()) {
                 return this != LIBRARY && this != FUNCTION;
             }

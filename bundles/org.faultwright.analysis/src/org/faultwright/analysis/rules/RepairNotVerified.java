@@ -19,7 +19,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.procedure.Name;
@@ -45,9 +45,9 @@ public final class RepairNotVerified implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
-            Set<Place> verifying = paths.map().places().stream().filter(Place::verifiesRepair).filter(Answers.inVain(paths).negate())
+            Set<InlinedStep> verifying = paths.map().places().stream().filter(InlinedStep::verifiesRepair).filter(OutcomeEffects.inVain(paths).negate())
                     .collect(Collectors.toSet());
-            Set<Place> unsure = paths.routes().before(Repairs::findsFault, verifying::contains);
+            Set<InlinedStep> unsure = paths.routes().before(Repairs::findsFault, verifying::contains);
             paths.map().places().stream().filter(paths::reaches)
                     .filter(repairs::isRepair)
                     // there are few of them; to look for a path from each repair would take far longer
@@ -61,14 +61,14 @@ public final class RepairNotVerified implements Rule {
     }
 
     /** A shortest path past the repair to a conclusion that finds a fault, verified by nothing. */
-    private static Optional<List<PathStep>> unverified(ProcedurePaths paths, Place repair, Predicate<Place> verifies) {
+    private static Optional<List<PathStep>> unverified(ProcedurePaths paths, InlinedStep repair, Predicate<InlinedStep> verifies) {
         Routes.Reach after = paths.routes().after(place -> place == repair, verifies);
         return paths.map().places().stream().filter(Repairs::findsFault).filter(after::has)
                 .map(place -> after.path(place).orElseThrow())
                 .min((a, b) -> Integer.compare(a.size(), b.size()));
     }
 
-    private static void report(ProcedurePaths paths, Place repair, List<PathStep> path, Set<Place> verifying, Findings findings) {
+    private static void report(ProcedurePaths paths, InlinedStep repair, List<PathStep> path, Set<InlinedStep> verifying, Findings findings) {
         findings.report(PlaceText.at(repair), "After " + repair.label() + " a path comes to "
                 + path.get(path.size() - 1).step() + " without a step that verifies the repair.",
                 "Try the unit after the repair: say \"verifies repair\" at the step that does.", path,
@@ -76,7 +76,7 @@ public final class RepairNotVerified implements Rule {
     }
 
     /** A step behind the repair on this path that would do: with it no path stays unverified. */
-    private static Fix[] fixes(ProcedurePaths paths, Place repair, List<PathStep> path, Set<Place> verifying) {
+    private static Fix[] fixes(ProcedurePaths paths, InlinedStep repair, List<PathStep> path, Set<InlinedStep> verifying) {
         return path.stream().flatMap(step -> paths.map().place(new Name(step.step(), step.at())).stream())
                 .filter(place -> observes(place.step()) && unverified(paths, repair, other -> other == place || verifying.contains(other)).isEmpty())
                 .findFirst().map(place -> new Fix[] {FrameLine.added("Let " + place.label() + " verify the repair",
@@ -84,6 +84,6 @@ public final class RepairNotVerified implements Rule {
     }
 
     private static boolean observes(Step step) {
-        return (step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure) && !Answers.areInVain(step);
+        return (step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure) && !OutcomeEffects.areInVain(step);
     }
 }

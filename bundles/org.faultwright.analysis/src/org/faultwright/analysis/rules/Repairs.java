@@ -6,7 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
@@ -21,7 +21,7 @@ final class Repairs {
     }
 
     /** An act that says it repairs, or that a fault names as its remedy. */
-    boolean isRepair(Place place) {
+    boolean isRepair(InlinedStep place) {
         boolean says = place.step() instanceof Step.Do task && task.repairs().isPresent();
         // a question named as a remedy repairs nothing; remedy-repairs-nothing says so
         boolean does = place.step() instanceof Step.Do || place.step() instanceof Step.Perform;
@@ -29,12 +29,12 @@ final class Repairs {
     }
 
     /** An act after which the unit is no longer as it came: it repairs, wipes or touches a part. */
-    boolean isChange(Place place) {
+    boolean isChange(InlinedStep place) {
         return isRepair(place)
                 || place.step() instanceof Step.Do task && (task.erases().isPresent() || !place.handles().isEmpty());
     }
 
-    static boolean findsFault(Place place) {
+    static boolean findsFault(InlinedStep place) {
         return place.step() instanceof Step.Conclude conclude && !conclude.finds().isEmpty();
     }
 }

@@ -11,10 +11,10 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.paths.ConditionStates;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.RoutineEffects;
-import org.faultwright.analysis.paths.Way;
+import org.faultwright.analysis.paths.Transition;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
@@ -35,8 +35,8 @@ final class SettingFixes {
     }
 
     /** @param wrong the values to be changed; arrows that bring no such value stay as they are */
-    Fix[] before(Place place, Name value, Predicate<Name> wrong) {
-        Place step = place.outermost();
+    Fix[] before(InlinedStep place, Name value, Predicate<Name> wrong) {
+        InlinedStep step = place.outermost();
         List<Name> arriving = states.arriving(step).stream().filter(wrong).toList();
         if (arriving.isEmpty()) {
             return new Fix[0];
@@ -51,9 +51,9 @@ final class SettingFixes {
         return fixes.toArray(Fix[]::new);
     }
 
-    private StepInsertion insertion(Place step, Predicate<Name> wrong) {
+    private StepInsertion insertion(InlinedStep step, Predicate<Name> wrong) {
         StepInsertion insertion = new StepInsertion(procedure, step.step());
-        for (Way way : paths.map().ways()) {
+        for (Transition way : paths.map().ways()) {
             turn(insertion, way, way.to(), false, step, wrong);
             turn(insertion, way, way.otherwise(), true, step, wrong);
         }
@@ -63,7 +63,7 @@ final class SettingFixes {
         return insertion;
     }
 
-    private void turn(StepInsertion insertion, Way way, Optional<Place> to, boolean otherwise, Place step,
+    private void turn(StepInsertion insertion, Transition way, Optional<InlinedStep> to, boolean otherwise, InlinedStep step,
             Predicate<Name> wrong) {
         if (to.filter(place -> place == step).isPresent()
                 && condition.values().stream().anyMatch(value -> wrong.test(value) && states.brings(way, otherwise, value))) {
@@ -71,7 +71,7 @@ final class SettingFixes {
         }
     }
 
-    private Fix act(Place step, Name value, Predicate<Name> wrong) {
+    private Fix act(InlinedStep step, Name value, Predicate<Name> wrong) {
         StepInsertion insertion = insertion(step, wrong);
         String name = insertion.freeName(capital(condition.name().text()) + capital(value.text()));
         String spoken = condition.title().isBlank() ? condition.name().text() : condition.title();
@@ -84,14 +84,14 @@ final class SettingFixes {
                         "}"));
     }
 
-    private Optional<Fix> performed(Place step, Name value, List<Name> arriving, Predicate<Name> wrong) {
+    private Optional<Fix> performed(InlinedStep step, Name value, List<Name> arriving, Predicate<Name> wrong) {
         return paths.map().scope().routines().stream()
                 .map(routine -> new RoutineEffects(procedure, routine, condition, arriving))
                 .filter(effects -> !effects.exitsWith(value).isEmpty())
                 .findFirst().map(effects -> perform(step, effects, effects.exitsWith(value), wrong));
     }
 
-    private Fix perform(Place step, RoutineEffects effects, List<Name> good, Predicate<Name> wrong) {
+    private Fix perform(InlinedStep step, RoutineEffects effects, List<Name> good, Predicate<Name> wrong) {
         StepInsertion insertion = insertion(step, wrong);
         Routine routine = effects.routine();
         String name = insertion.freeName("Do" + capital(routine.name().text()));

@@ -70,7 +70,7 @@ public final class SignalWordFit implements Rule {
     private static Fix[] fixes(Note note, SignalWord... words) {
         SourceRange behind = new SourceRange(note.at().source(), note.name().at().end(),
                 Math.max(0, note.at().end() - note.name().at().end()));
-        return new Words(behind).next(spoken(note.word())).map(at -> Stream.of(words)
+        return new SourceLocator(behind).next(spoken(note.word())).map(at -> Stream.of(words)
                 .map(word -> Fix.replacing("Make it a " + spoken(word), at, spoken(word))).toArray(Fix[]::new))
                 .orElseGet(() -> new Fix[0]);
     }

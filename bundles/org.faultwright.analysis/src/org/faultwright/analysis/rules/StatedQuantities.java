@@ -13,8 +13,8 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Results;
+import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
@@ -165,12 +165,12 @@ final class StatedQuantities {
             int index = i;
             Optional<Unit> other = ends.stream().filter(one -> one != end).map(Quantity::unit).filter(Unit::isKnown)
                     .findFirst();
-            found.add(new Stated(end, () -> Words.of(limit, index), limit.at(), wanted, other));
+            found.add(new Stated(end, () -> SourceLocator.of(limit, index), limit.at(), wanted, other));
         }
     }
 
     private void add(Quantity quantity, SourceRange whole, String keyword, Wanted wanted, Optional<Unit> neighbour) {
-        found.add(new Stated(quantity, () -> new Words(whole).after(keyword).next(quantity.spelling()), whole,
+        found.add(new Stated(quantity, () -> new SourceLocator(whole).after(keyword).next(quantity.spelling()), whole,
                 wanted, neighbour));
     }
 }

@@ -13,8 +13,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.faults.ResultWords;
-import org.faultwright.analysis.paths.Place;
-import org.faultwright.analysis.paths.Way;
+import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.Transition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
@@ -35,7 +35,7 @@ final class StepInsertion {
     }
 
     /** Turns the arrow of an outcome, or the one it takes when its bound is reached. */
-    void turn(Way way, boolean otherwise) {
+    void turn(Transition way, boolean otherwise) {
         way.outcome().flatMap(outcome -> otherwise ? outcome.repeat().map(repeat -> repeat.otherwise())
                 : outcome.target()).ifPresent(target -> arrows.put(target.isUnderstood() ? way.outcome().get() : target.at(), new Arrow(target.at(),
                         target.isUnderstood() ? way.outcome() : Optional.empty())));
@@ -49,8 +49,8 @@ final class StepInsertion {
     }
 
     /** Turns every arrow of the map that comes to the place. */
-    void turnAll(List<Way> ways, Place to) {
-        for (Way way : ways) {
+    void turnAll(List<Transition> ways, InlinedStep to) {
+        for (Transition way : ways) {
             if (way.to().filter(place -> place == to).isPresent()) {
                 turn(way, false);
             }

@@ -10,7 +10,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.StepWorth;
+import org.faultwright.analysis.trace.StepWorth;
 
 /** A step that narrows nothing down on any path. */
 public final class StepTellsNothing implements Rule {

@@ -8,13 +8,13 @@ import java.util.List;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.RuleHeader;
+import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.Hands;
-import org.faultwright.analysis.paths.Place;
-import org.faultwright.analysis.paths.Probes;
+import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.PartContact;
+import org.faultwright.analysis.paths.ProbePoints;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.UnitVoltage;
 import org.faultwright.analysis.paths.VoltageLimit;
@@ -77,7 +77,7 @@ public final class StoredChargeUnsaid implements Rule {
                         read.expected().reading().point().map(Name::text).orElse("the point that it is read at"), findings));
     }
 
-    private record Read(Place place, ExpectedVoltages.Expected expected) {
+    private record Read(InlinedStep place, ExpectedVoltages.Expected expected) {
     }
 
     /** Whether each charge is proved at points that are of this unit: one of a library stands for the largest capacitor of any. */
@@ -102,7 +102,7 @@ public final class StoredChargeUnsaid implements Rule {
     private static boolean reachesIn(ProcedurePaths paths) {
         Repairs repairs = new Repairs(paths.map().procedure());
         return !DeadCircuit.readings(paths).isEmpty() || paths.map().places().stream().filter(paths::reaches).anyMatch(place ->
-                paths.bench().at(place).stream().anyMatch(state -> !Hands.inside(state, paths.map().scope()).isEmpty()
+                paths.bench().at(place).stream().anyMatch(state -> !PartContact.inside(state, paths.map().scope()).isEmpty()
                         || state.isOpen() && LiveWork.isWork(place, repairs)));
     }
 
@@ -110,7 +110,7 @@ public final class StoredChargeUnsaid implements Rule {
     private static SourceRange at(ProcedurePaths paths, Point point) {
         return paths.map().procedure().own().points().contains(point) ? point.stores().orElseThrow().at()
                 : paths.map().places().stream().filter(paths::reaches).filter(place -> place.step() instanceof Step.Measure measure
-                        && Probes.points(measure, paths.map().scope()).contains(point)).findFirst()
+                        && ProbePoints.points(measure, paths.map().scope()).contains(point)).findFirst()
                         .map(place -> PlaceText.at(place, place.step().name().at())).orElseThrow();
     }
 }

@@ -7,8 +7,8 @@ package org.faultwright.analysis.rules;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.faultwright.analysis.paths.Place;
-import org.faultwright.analysis.paths.Probes;
+import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.ProbePoints;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Step;
@@ -34,8 +34,8 @@ final class StoredCharges {
 
     /** Those that the procedure declares or probes, above the thresholds. */
     static List<Stored> dangerous(ProcedurePaths paths) {
-        Stream<Point> probed = paths.map().places().stream().filter(paths::reaches).map(Place::step)
-                .filter(Step.Measure.class::isInstance).flatMap(step -> Probes.points((Step.Measure) step, paths.map().scope()).stream());
+        Stream<Point> probed = paths.map().places().stream().filter(paths::reaches).map(InlinedStep::step)
+                .filter(Step.Measure.class::isInstance).flatMap(step -> ProbePoints.points((Step.Measure) step, paths.map().scope()).stream());
         return Stream.concat(paths.map().procedure().own().points().stream(), probed).distinct()
                 .flatMap(point -> dangerous(point).stream()).toList();
     }

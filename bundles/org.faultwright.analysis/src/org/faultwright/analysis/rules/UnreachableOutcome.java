@@ -18,9 +18,9 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.Exploration;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
-import org.faultwright.analysis.paths.Way;
+import org.faultwright.analysis.paths.Transition;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 
@@ -48,8 +48,8 @@ public final class UnreachableOutcome implements Rule {
     }
 
     /** The bounded ways that can be come to, by the outcome they stand for in this text. */
-    private static Map<Outcome, List<Way>> bounded(ProcedurePaths paths) {
-        Map<Outcome, List<Way>> bounded = new IdentityHashMap<>();
+    private static Map<Outcome, List<Transition>> bounded(ProcedurePaths paths) {
+        Map<Outcome, List<Transition>> bounded = new IdentityHashMap<>();
         paths.map().ways().stream().filter(way -> way.isBounded() && paths.reaches(way.from()))
                 .filter(way -> isInThisText(paths, way.from().step()))
                 .forEach(way -> bounded.computeIfAbsent(way.outcome().orElseThrow(), o -> new ArrayList<>()).add(way));
@@ -60,7 +60,7 @@ public final class UnreachableOutcome implements Rule {
         return step.at().source() == paths.map().procedure().source();
     }
 
-    private static void report(Exploration states, List<Way> ways, Findings findings) {
+    private static void report(Exploration states, List<Transition> ways, Findings findings) {
         Outcome outcome = ways.get(0).outcome().orElseThrow();
         Outcome.Repeat repeat = outcome.repeat().orElseThrow();
         if (ways.stream().noneMatch(states::isTakenOtherwise)) {
@@ -75,7 +75,7 @@ public final class UnreachableOutcome implements Rule {
     /** The perform steps that can be come to, each with the exits that their routines come to. */
     private static Map<Step.Perform, Set<String>> performed(ProcedurePaths paths) {
         Map<Step.Perform, Set<String>> performed = new IdentityHashMap<>();
-        for (Place place : paths.map().places()) {
+        for (InlinedStep place : paths.map().places()) {
             if (place.step() instanceof Step.Perform perform && isInThisText(paths, perform) && paths.reaches(place)
                     && (place.isWrittenOut() || !place.isStep())) {
                 Set<String> exits = performed.computeIfAbsent(perform, step -> new HashSet<>());

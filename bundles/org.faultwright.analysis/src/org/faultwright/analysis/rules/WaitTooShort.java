@@ -19,7 +19,7 @@ import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Closures;
-import org.faultwright.analysis.paths.Place;
+import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Step;
@@ -47,7 +47,7 @@ public final class WaitTooShort implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).filter(paths -> !paths.bench().charged().isEmpty()).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
-            paths.map().places().stream().filter(Place::isStep).forEach(place -> wait(paths, place).ifPresent(wait ->
+            paths.map().places().stream().filter(InlinedStep::isStep).forEach(place -> wait(paths, place).ifPresent(wait ->
                     StoredCharges.dangerous(paths).stream().filter(stored -> isLeft(stored.energy(), wait))
                             .filter(stored -> mayBeCharged(paths, place) && isForCharge(paths, place, subject)).findFirst()
                             .filter(stored -> reported.add(place.step().name() + " " + place.step().at().source().name()))
@@ -56,7 +56,7 @@ public final class WaitTooShort implements Rule {
     }
 
     /** Of a step that bleeds it is another rule that says how long; hands on any other part drain nothing. */
-    private static Optional<Quantity> wait(ProcedurePaths paths, Place place) {
+    private static Optional<Quantity> wait(ProcedurePaths paths, InlinedStep place) {
         boolean bleeds = place.handles().stream().flatMap(name -> paths.map().scope().part(name).stream()).anyMatch(part -> part.drains().isPresent());
         return bleeds ? Optional.empty() : place.step().frame().waits().map(Written::value)
                 .filter(time -> time.fits(QuantityKind.TIME) && time.value().signum() > 0);
@@ -66,35 +66,35 @@ public final class WaitTooShort implements Rule {
         return stored.after(wait.base()).base().compareTo(StoredEnergy.SAFE.base()) > 0;
     }
 
-    private static boolean mayBeCharged(ProcedurePaths paths, Place place) {
+    private static boolean mayBeCharged(ProcedurePaths paths, InlinedStep place) {
         return charged(paths, place).isPresent();
     }
 
-    private static Optional<BenchStates.State> charged(ProcedurePaths paths, Place place) {
+    private static Optional<BenchStates.State> charged(ProcedurePaths paths, InlinedStep place) {
         return paths.bench().at(place).stream().filter(state -> state.staysLive().isEmpty()
                 && paths.bench().charged().stream().anyMatch(state::isCharged)).findFirst();
     }
 
     /** Whether it is the charge that is waited for: the step tells of it, or goes in at once, or a proof follows before any other wait. */
-    private static boolean isForCharge(ProcedurePaths paths, Place place, Subject subject) {
+    private static boolean isForCharge(ProcedurePaths paths, InlinedStep place, Subject subject) {
         return goesIn(paths, place) || place.notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
                 .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.STORED_CHARGE))
                 || proofFollows(paths, place, subject);
     }
 
     /** Whether hands go in at this very step, without anything measured. */
-    private static boolean goesIn(ProcedurePaths paths, Place place) {
+    private static boolean goesIn(ProcedurePaths paths, InlinedStep place) {
         return place.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE)
                 || place.sets().stream().anyMatch(setting -> paths.map().scope().condition(setting.condition())
                         .filter(Closures::isClosure).flatMap(closure -> closure.ends())
                         .filter(end -> !end.text().equals(setting.value().text())).isPresent());
     }
 
-    private static boolean proofFollows(ProcedurePaths paths, Place from, Subject subject) {
-        Deque<Place> open = new ArrayDeque<>(paths.map().ways(from).stream().flatMap(way -> way.to().stream()).toList());
-        Set<Place> seen = new HashSet<>();
+    private static boolean proofFollows(ProcedurePaths paths, InlinedStep from, Subject subject) {
+        Deque<InlinedStep> open = new ArrayDeque<>(paths.map().ways(from).stream().flatMap(way -> way.to().stream()).toList());
+        Set<InlinedStep> seen = new HashSet<>();
         while (!open.isEmpty()) {
-            Place place = open.remove();
+            InlinedStep place = open.remove();
             if (!seen.add(place) || !place.caller().equals(from.caller()) || place.step().frame().waits().isPresent()) {
                 continue;
             }
@@ -107,7 +107,7 @@ public final class WaitTooShort implements Rule {
         return false;
     }
 
-    private static void report(ProcedurePaths paths, Place place, Quantity wait, StoredCharges.Stored stored, Findings findings) {
+    private static void report(ProcedurePaths paths, InlinedStep place, Quantity wait, StoredCharges.Stored stored, Findings findings) {
         BenchStates.State state = charged(paths, place).orElseThrow();
         findings.report(goesIn(paths, place) ? Severity.ERROR : Severity.WARNING,
                 PlaceText.at(place, place.step().frame().waits().orElseThrow().at()), PlaceText.subject(place) + " waits " + wait.spelling()

@@ -9,9 +9,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.faultwright.analysis.faults.Ambiguity;
-import org.faultwright.analysis.faults.Cell;
+import org.faultwright.analysis.faults.FaultSignature;
 import org.faultwright.analysis.faults.FaultTable;
+import org.faultwright.analysis.trace.Ambiguity;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Step;
 
@@ -55,7 +55,7 @@ public record NotApart(List<Fault> faults, boolean foundAsOne, List<Separating> 
     private static Map<String, String> shown(Ambiguity.Group group, Step step, FaultTable table) {
         Map<String, String> shown = new LinkedHashMap<>();
         for (Fault fault : group.faults()) {
-            Cell cell = table.cell(fault, step);
+            FaultSignature cell = table.cell(fault, step);
             shown.put(fault.name().text(), String.join(" or ", cell.outcomes()));
         }
         return shown;

@@ -12,10 +12,10 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.faults.Cell;
+import org.faultwright.analysis.faults.FaultSignature;
 import org.faultwright.analysis.faults.FaultTable;
-import org.faultwright.analysis.faults.FaultWalk;
-import org.faultwright.analysis.faults.FaultWalks;
+import org.faultwright.analysis.trace.FaultWalk;
+import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -72,7 +72,7 @@ final class SheetCells {
             return new FaultSheet.Cell(against.isEmpty() ? FaultSheet.State.WRITTEN : FaultSheet.State.AGAINST, words, true, names + words + "." + because);
         }
         Optional<Step> step = Optional.ofNullable(steps.get(column.name()));
-        Cell follows = step.map(one -> table.cell(fault, one)).orElse(Cell.SILENT);
+        FaultSignature follows = step.map(one -> table.cell(fault, one)).orElse(FaultSignature.SILENT);
         if (!follows.isSilent()) {
             String words = String.join(" or ", follows.outcomes());
             return new FaultSheet.Cell(against.isEmpty() ? FaultSheet.State.NORMAL : FaultSheet.State.AGAINST, words, false,

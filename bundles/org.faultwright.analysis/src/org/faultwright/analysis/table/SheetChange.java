@@ -18,7 +18,7 @@ import org.faultwright.analysis.CoinedName;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.faults.ResultWords;
-import org.faultwright.analysis.faults.TimeText;
+import org.faultwright.analysis.time.TimeText;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;

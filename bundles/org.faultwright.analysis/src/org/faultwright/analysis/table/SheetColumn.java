@@ -15,7 +15,7 @@ public sealed interface SheetColumn {
     }
 
     /** How long it takes to its conclusion, which is computed. */
-    record Time() implements SheetColumn {
+    public record Time() implements SheetColumn {
     }
 
     /** What repairs it. */

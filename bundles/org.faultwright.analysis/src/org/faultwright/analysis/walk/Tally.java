@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.faultwright.analysis.faults.Suspects;
+import org.faultwright.analysis.trace.Suspects;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;

@@ -15,22 +15,22 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.faultwright.analysis.Assessment;
-import org.faultwright.analysis.ChangingCheck;
-import org.faultwright.analysis.CheckedProcedure;
-import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.FixRun;
-import org.faultwright.analysis.FixTrial;
-import org.faultwright.analysis.FullCheck;
+import org.faultwright.analysis.ProposedChange;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.DraftReport;
-import org.faultwright.analysis.faults.ProposedChange;
-import org.faultwright.analysis.rules.OrderReport;
+import org.faultwright.analysis.checking.Assessment;
+import org.faultwright.analysis.checking.ChangingCheck;
+import org.faultwright.analysis.checking.CheckedProcedure;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.FixRun;
+import org.faultwright.analysis.checking.FixTrial;
+import org.faultwright.analysis.checking.FullCheck;
+import org.faultwright.analysis.checking.OrderReport;
+import org.faultwright.analysis.checking.RuleSet;
+import org.faultwright.analysis.draft.DraftReport;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.language.FileLibraryFinder;
 import org.faultwright.language.ProcedureReader;
@@ -56,7 +56,7 @@ public final class EditingServices {
     /** What a text was read from, and what was checked of it, is larger than all else that is known of it. */
     private final Map<String, ProcedureReader.Changing> changing = ofTheLastWritten();
     private final Map<String, ChangingCheck> checks = ofTheLastWritten();
-    private final Map<String, Calm> calm = new ConcurrentHashMap<>();
+    private final Map<String, TypingCalm> calm = new ConcurrentHashMap<>();
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
     private final Checker quick;
@@ -92,7 +92,7 @@ public final class EditingServices {
         Subject subject = quick.subject(document);
         Assessment assessed = checks.computeIfAbsent(key(file), f -> quick.changing()).assess(subject);
         List<Finding> found = ofFile(source, assessed.findings());
-        List<Finding> told = calm.computeIfAbsent(key(file), f -> new Calm()).whileWriting(document, found, ofFile(source, assessed.waiting()));
+        List<Finding> told = calm.computeIfAbsent(key(file), f -> new TypingCalm()).whileWriting(document, found, ofFile(source, assessed.waiting()));
         return new OpenText(document, subject, told, found, false);
     }
 

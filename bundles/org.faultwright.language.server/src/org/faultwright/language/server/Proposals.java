@@ -141,7 +141,7 @@ public final class Proposals {
 
     private void items() {
         String part = before.part();
-        for (String item : Blanks.items(part)) {
+        for (String item : Snippets.items(part)) {
             add(item, "", "word", item + " ");
         }
         if (STEP_PARTS.contains(part)) {
@@ -149,7 +149,7 @@ public final class Proposals {
         } else if (part.equals("example")) {
             names(steps(), "procedure");
         } else if (part.isEmpty() || part.equals("routine")) {
-            Blanks.whole().forEach((word, whole) -> {
+            Snippets.whole().forEach((word, whole) -> {
                 if (part.isEmpty() || STEP_PARTS.contains(word) || INSIDE_ONLY.contains(word)) {
                     add(word, "with its blanks", word, whole);
                 }

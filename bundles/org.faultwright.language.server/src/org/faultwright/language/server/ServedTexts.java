@@ -70,7 +70,6 @@ import org.faultwright.language.TextFormatter;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceText;
-import java.util.List;
 
 /** Passes the answers of the editing services on to an editor. */
 final class ServedTexts implements TextDocumentService {
@@ -182,20 +181,20 @@ final class ServedTexts implements TextDocumentService {
 
     private void publish(String address, OpenText text) {
         client.publishDiagnostics(new PublishDiagnosticsParams(address,
-                text.findings().stream().map(Answers::diagnostic).toList()));
+                text.findings().stream().map(ProtocolForms::diagnostic).toList()));
     }
 
     @Override
     public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(CompletionParams params) {
         return answer(params.getTextDocument().getUri(), Either.forLeft(List.of()), text -> Either.forLeft(
                 Proposals.at(text, Positions.offset(text.source(), params.getPosition())).stream()
-                        .map(proposal -> Answers.completion(text, proposal)).toList()));
+                        .map(proposal -> ProtocolForms.completion(text, proposal)).toList()));
     }
 
     @Override
     public CompletableFuture<Hover> hover(HoverParams params) {
         return answer(params.getTextDocument().getUri(), null, text -> Explanations
-                .at(text, Positions.offset(text.source(), params.getPosition())).map(Answers::hover).orElse(null));
+                .at(text, Positions.offset(text.source(), params.getPosition())).map(ProtocolForms::hover).orElse(null));
     }
 
     @Override
@@ -216,7 +215,7 @@ final class ServedTexts implements TextDocumentService {
     @Override
     public CompletableFuture<List<Either<SymbolInformation, DocumentSymbol>>> documentSymbol(DocumentSymbolParams params) {
         return answer(params.getTextDocument().getUri(), List.of(), text -> Outline.of(text.document()).stream()
-                .map(Answers::symbol).map(Either::<SymbolInformation, DocumentSymbol>forRight).toList());
+                .map(ProtocolForms::symbol).map(Either::<SymbolInformation, DocumentSymbol>forRight).toList());
     }
 
     @Override
@@ -229,7 +228,7 @@ final class ServedTexts implements TextDocumentService {
     @Override
     public CompletableFuture<List<FoldingRange>> foldingRange(FoldingRangeRequestParams params) {
         return answer(params.getTextDocument().getUri(), List.of(), text -> Outline.of(text.document()).stream()
-                .flatMap(Answers::folds).toList());
+                .flatMap(ProtocolForms::folds).toList());
     }
 
     @Override
@@ -241,7 +240,7 @@ final class ServedTexts implements TextDocumentService {
     public CompletableFuture<List<InlayHint>> inlayHint(InlayHintParams params) {
         return answer(params.getTextDocument().getUri(), List.of(), text -> Hints.between(text,
                 Positions.offset(text.source(), params.getRange().getStart()), Positions.offset(text.source(), params.getRange().getEnd()))
-                .stream().map(hint -> Answers.hint(text, hint)).toList());
+                .stream().map(hint -> ProtocolForms.hint(text, hint)).toList());
     }
 
     /** A place that cannot be renamed is refused before anybody types a new name. */
@@ -265,7 +264,7 @@ final class ServedTexts implements TextDocumentService {
                         new ResponseError(ResponseErrorCode.InvalidParams, refused.get(), null));
             }
             Map<String, List<TextEdit>> changes = new LinkedHashMap<>(
-                    Answers.edit(params.getTextDocument().getUri(), Renaming.rename(text, offset, params.getNewName())).getChanges());
+                    ProtocolForms.edit(params.getTextDocument().getUri(), Renaming.rename(text, offset, params.getNewName())).getChanges());
             NameInText name = text.nameAt(offset).orElseThrow();
             for (OpenText user : text.document() instanceof Library ? users(text) : List.<OpenText>of()) {
                 Renaming.taken(user, name, params.getNewName()).ifPresent(taken -> {
@@ -285,7 +284,7 @@ final class ServedTexts implements TextDocumentService {
     public CompletableFuture<List<? extends TextEdit>> formatting(DocumentFormattingParams params) {
         return answer(params.getTextDocument().getUri(), List.of(), text -> {
             String even = TextFormatter.format(text.content());
-            return even.equals(text.content()) ? List.of() : List.of(Answers.whole(text.source(), even));
+            return even.equals(text.content()) ? List.of() : List.of(ProtocolForms.whole(text.source(), even));
         });
     }
 
@@ -296,7 +295,7 @@ final class ServedTexts implements TextDocumentService {
             int offset = Positions.offset(text.source(), params.getRange().getStart());
             List<Either<Command, CodeAction>> actions = new ArrayList<>();
             text.findingsAt(offset).forEach(finding -> services.fixes(finding)
-                    .forEach(fix -> actions.add(Either.forRight(Answers.action(address, finding, fix)))));
+                    .forEach(fix -> actions.add(Either.forRight(ProtocolForms.action(address, finding, fix)))));
             return actions;
         });
     }

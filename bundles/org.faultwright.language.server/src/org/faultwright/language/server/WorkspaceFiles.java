@@ -64,7 +64,7 @@ final class WorkspaceFiles {
         for (OutlineItem item : items) {
             if (wanted.allIn(item.label() + " " + item.detail())) {
                 Location at = Positions.location(item.nameAt());
-                found.add(new WorkspaceSymbol(item.label(), Answers.kind(item), Either.forLeft(at), item.detail()));
+                found.add(new WorkspaceSymbol(item.label(), ProtocolForms.kind(item), Either.forLeft(at), item.detail()));
             }
             collect(item.children(), wanted, found);
         }

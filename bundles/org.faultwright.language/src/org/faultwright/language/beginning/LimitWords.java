@@ -6,8 +6,8 @@ package org.faultwright.language.beginning;
 
 import java.util.List;
 import java.util.Optional;
-import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.checking.Checker;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceText;
 

@@ -14,11 +14,11 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
-import org.faultwright.language.beginning.Interview.Meter;
+import org.faultwright.analysis.checking.Checker;
 import org.faultwright.language.ProcedureReader;
+import org.faultwright.language.beginning.Interview.Meter;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceText;
 

@@ -28,7 +28,7 @@ public final class Layout {
         if (!items.isWhole()) {
             return content;
         }
-        Layout layout = new Layout(Words.of(content, root, items));
+        Layout layout = new Layout(TokenSequence.of(content, root, items));
         layout.fill();
         Columns.align(layout.lines);
         String text = layout.text();

@@ -20,7 +20,7 @@ import java.util.zip.ZipFile;
 import org.antlr.runtime.Lexer;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.parser.IParseResult;
-import org.faultwright.analysis.Checker;
+import org.faultwright.analysis.checking.Checker;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
 import org.faultwright.quantity.Exact;

@@ -28,7 +28,7 @@ final class Expected {
     }
 
     /** One certain word or sign was expected. */
-    String token(String name, Place place) {
+    String token(String name, SyntaxErrorPlace place) {
         String sign = name.startsWith("'") && name.endsWith("'") ? name.substring(1, name.length() - 1) : name;
         switch (sign) {
             case "->":
@@ -51,7 +51,7 @@ final class Expected {
     }
 
     /** One of several things was expected: name the part of the language they make up. */
-    String part(Place place) {
+    String part(SyntaxErrorPlace place) {
         String rule = rule().map(AbstractRule::getName).orElse("");
         if (place.before().isEmpty()) {
             return start(place);
@@ -65,7 +65,7 @@ final class Expected {
                 .orElseGet(() -> Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.");
     }
 
-    private static String start(Place place) {
+    private static String start(SyntaxErrorPlace place) {
         if (place.isEnd() && place.before().isEmpty()) {
             return "This text is empty; begin it with \"procedure\" or \"library\" and a name.";
         }
@@ -74,7 +74,7 @@ final class Expected {
                 .orElse("Expected \"procedure\" or \"library\" and a name at the start of the text.");
     }
 
-    private String name(Place place) {
+    private String name(SyntaxErrorPlace place) {
         String what = feature().flatMap(LanguageParts::ofFeature).orElse("a name");
         if (place.foundIsKeyword()) {
             return "Expected " + what + " " + after(place) + "; " + Quoted.words(place.found())
@@ -83,19 +83,19 @@ final class Expected {
         return "Expected " + what + " " + after(place) + ".";
     }
 
-    private String word(Place place) {
+    private String word(SyntaxErrorPlace place) {
         String what = feature().flatMap(LanguageParts::ofFeature).or(() -> Optional.ofNullable(element).map(EObject::eClass)
                 .flatMap(kind -> LanguageParts.wordIn(kind.getName()))).orElse("a word");
         return what + " " + after(place);
     }
 
-    private static String quotedText(Place place) {
+    private static String quotedText(SyntaxErrorPlace place) {
         String expected = "Expected a text in quotation marks " + after(place);
         return place.isEnd() || place.foundIsKeyword() || !Character.isLetter(place.found().charAt(0)) ? expected + "."
                 : expected + "; write \"" + place.found() + "\".";
     }
 
-    private String arrow(Place place) {
+    private String arrow(SyntaxErrorPlace place) {
         String head = element instanceof OutcomeText outcome && outcome.getHead() != null
                 ? NodeModelUtils.getTokenText(NodeModelUtils.findActualNodeFor(outcome.getHead())) : place.before();
         String first = head.split("\\s+", 2)[0];
@@ -104,7 +104,7 @@ final class Expected {
                 .orElse(expected + ".");
     }
 
-    private String closing(Place place) {
+    private String closing(SyntaxErrorPlace place) {
         String what = owner();
         if (place.isEnd()) {
             return SyntaxMessages.ENDS_BEFORE + " " + what + " is closed; put a } at its end.";
@@ -130,7 +130,7 @@ final class Expected {
         return LanguageParts.kind(owner.eClass().getName()) + (name == null ? "" : " " + name);
     }
 
-    private static String after(Place place) {
+    private static String after(SyntaxErrorPlace place) {
         return place.before().isEmpty() ? "at the start of the text" : "after " + Quoted.words(place.before());
     }
 

@@ -29,12 +29,12 @@ public final class SyntaxMessages extends SyntaxErrorMessageProvider {
         if (cause == null) {
             return new SyntaxErrorMessage(context.getDefaultMessage(), UNREADABLE);
         }
-        Place place = new Place(cause);
+        SyntaxErrorPlace place = new SyntaxErrorPlace(cause);
         String message = message(context, cause, place);
         return new SyntaxErrorMessage(message, Diagnostic.SYNTAX_DIAGNOSTIC, place.asIssueData());
     }
 
-    private static String message(IParserErrorContext context, RecognitionException cause, Place place) {
+    private static String message(IParserErrorContext context, RecognitionException cause, SyntaxErrorPlace place) {
         Optional<String> sign = LanguageSigns.advice(place.found());
         if (sign.isPresent()) {
             return sign.get();

@@ -17,8 +17,8 @@ import org.faultwright.language.text.BeginText;
 import org.faultwright.language.text.CodeText;
 import org.faultwright.language.text.ConditionText;
 import org.faultwright.language.text.DeclarationText;
-import org.faultwright.language.text.IndicatorText;
 import org.faultwright.language.text.ExitText;
+import org.faultwright.language.text.IndicatorText;
 import org.faultwright.language.text.InstrumentText;
 import org.faultwright.language.text.IsolatedText;
 import org.faultwright.language.text.NoteText;
@@ -45,11 +45,11 @@ import org.faultwright.quantity.QuantityKind;
 
 /** The declarations that a library shares and a procedure may also hold for itself. */
 final class DeclarationTranslator {
-    private final Parts parts;
-    private final Passage passage;
+    private final Translators parts;
+    private final ModelSource passage;
     private final Instruments instruments;
 
-    DeclarationTranslator(Parts parts, Instruments instruments) {
+    DeclarationTranslator(Translators parts, Instruments instruments) {
         this.parts = parts;
         this.passage = parts.passage;
         this.instruments = instruments;

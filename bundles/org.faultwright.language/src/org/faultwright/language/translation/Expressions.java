@@ -21,10 +21,10 @@ import org.faultwright.quantity.Expression;
 
 /** Values computed from readings. An expression with a gap is left out; the parser has reported the gap. */
 final class Expressions extends TextSwitch<Optional<Expression>> {
-    private final Passage passage;
+    private final ModelSource passage;
     private final Quantities quantities;
 
-    Expressions(Passage passage, Quantities quantities) {
+    Expressions(ModelSource passage, Quantities quantities) {
         this.passage = passage;
         this.quantities = quantities;
     }

@@ -14,8 +14,10 @@ import org.faultwright.language.text.HandlesText;
 import org.faultwright.language.text.HazardsText;
 import org.faultwright.language.text.HintText;
 import org.faultwright.language.text.LiveText;
-import org.faultwright.language.text.SetsText;
 import org.faultwright.language.text.NeedsText;
+import org.faultwright.language.text.NotesText;
+import org.faultwright.language.text.SetsText;
+import org.faultwright.language.text.StepPictureText;
 import org.faultwright.language.text.StepSourceText;
 import org.faultwright.language.text.StepToolsText;
 import org.faultwright.language.text.TakesText;
@@ -23,8 +25,6 @@ import org.faultwright.language.text.TestsText;
 import org.faultwright.language.text.TextPackage;
 import org.faultwright.language.text.TriesText;
 import org.faultwright.language.text.VerifiesText;
-import org.faultwright.language.text.NotesText;
-import org.faultwright.language.text.StepPictureText;
 import org.faultwright.language.text.WaitText;
 import org.faultwright.language.text.util.TextSwitch;
 import org.faultwright.procedure.Hazard;
@@ -41,9 +41,9 @@ import org.faultwright.quantity.Quantity;
 
 /** What every kind of step can say. */
 final class Frames {
-    private final Parts parts;
+    private final Translators parts;
 
-    Frames(Parts parts) {
+    Frames(Translators parts) {
         this.parts = parts;
     }
 
@@ -77,7 +77,7 @@ final class Frames {
         private final List<HintText> hints = new ArrayList<>();
 
         StepFrame frame() {
-            Passage passage = parts.passage;
+            ModelSource passage = parts.passage;
             Optional<Written<Quantity>> time = passage.single(takes, "The time of this step")
                     .flatMap(text -> parts.quantities.quantity(text.getTime()));
             Optional<Source> source = passage.single(sources, "The source of this step")
@@ -94,7 +94,7 @@ final class Frames {
         }
 
         private Precautions precautions() {
-            Passage passage = parts.passage;
+            ModelSource passage = parts.passage;
             Optional<Written<String>> reason = passage.single(live, "Why it is done live")
                     .flatMap(text -> passage.node(text, TextPackage.Literals.LIVE_TEXT__REASON)).map(passage::text);
             return reason.isEmpty() && tries.isEmpty() && tests.isEmpty() && rated.isEmpty() ? Precautions.NONE

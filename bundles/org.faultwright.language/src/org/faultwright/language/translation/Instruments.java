@@ -28,12 +28,12 @@ import org.faultwright.quantity.QuantityKind;
 
 /** Instruments with their ranges and accuracy statements. */
 final class Instruments {
-    private final Passage passage;
+    private final ModelSource passage;
     private final Quantities quantities;
     private final Limits limits;
     private final Vocabulary vocabulary;
 
-    Instruments(Passage passage, Quantities quantities, Limits limits, Vocabulary vocabulary) {
+    Instruments(ModelSource passage, Quantities quantities, Limits limits, Vocabulary vocabulary) {
         this.passage = passage;
         this.quantities = quantities;
         this.limits = limits;

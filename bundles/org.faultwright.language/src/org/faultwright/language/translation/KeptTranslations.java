@@ -34,10 +34,10 @@ public final class KeptTranslations {
         private final Map<EObject, Integer> blocks;
         private final KeptTranslations before;
         private final KeptTranslations now = new KeptTranslations();
-        private final Passage passage;
+        private final ModelSource passage;
 
         /** @param blocks where each element that a block was parsed into begins */
-        Taking(SourceText source, Map<EObject, Integer> blocks, KeptTranslations before, Passage passage) {
+        Taking(SourceText source, Map<EObject, Integer> blocks, KeptTranslations before, ModelSource passage) {
             this.source = source;
             this.blocks = blocks;
             this.before = before;

@@ -25,10 +25,10 @@ import org.faultwright.quantity.Tolerance;
 final class Limits {
     private static final Tolerance NONE = new Tolerance.Percent(Exact.ZERO);
 
-    private final Passage passage;
+    private final ModelSource passage;
     private final Quantities quantities;
 
-    Limits(Passage passage, Quantities quantities) {
+    Limits(ModelSource passage, Quantities quantities) {
         this.passage = passage;
         this.quantities = quantities;
     }

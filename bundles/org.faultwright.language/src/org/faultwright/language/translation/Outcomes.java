@@ -22,9 +22,9 @@ import org.faultwright.procedure.Step;
 
 /** Results and where they lead. */
 final class Outcomes {
-    private final Parts parts;
+    private final Translators parts;
 
-    Outcomes(Parts parts) {
+    Outcomes(Translators parts) {
         this.parts = parts;
     }
 

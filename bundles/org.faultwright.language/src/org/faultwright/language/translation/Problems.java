@@ -28,7 +28,7 @@ final class Problems {
     }
 
     /** @param blocks finds the block that an offset lies in */
-    static List<ReadingProblem> inReadingOrder(Passage passage, IntFunction<Optional<DamagedBlock>> blocks) {
+    static List<ReadingProblem> inReadingOrder(ModelSource passage, IntFunction<Optional<DamagedBlock>> blocks) {
         List<ReadingProblem> ordered = withoutEchoes(passage).stream()
                 .map(problem -> problem.block().isPresent() ? problem
                         : blocks.apply(problem.at().offset()).map(problem::in).orElse(problem)).toList();
@@ -44,7 +44,7 @@ final class Problems {
     }
 
     /** Of what does not fit in a line, the first only, and nothing else in that line: it most likely follows from it. */
-    private static List<ReadingProblem> withoutEchoes(Passage passage) {
+    private static List<ReadingProblem> withoutEchoes(ModelSource passage) {
         Map<Integer, ReadingProblem> firstInLine = new TreeMap<>();
         passage.unreadable().stream().sorted(READING_ORDER).forEach(problem -> firstInLine.putIfAbsent(problem.at().line(), problem));
         List<ReadingProblem> ordered = new ArrayList<>(firstInLine.values());

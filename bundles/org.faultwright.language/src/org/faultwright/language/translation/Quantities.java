@@ -22,11 +22,11 @@ import org.faultwright.quantity.measure.Sensor;
 
 /** Numbers and quantities, exact. */
 final class Quantities {
-    private final Passage passage;
+    private final ModelSource passage;
 
     private static final Pattern DECIMAL_COMMA = Pattern.compile("^(-?[0-9]+),([0-9]+)");
 
-    Quantities(Passage passage) {
+    Quantities(ModelSource passage) {
         this.passage = passage;
     }
 

@@ -21,10 +21,10 @@ import org.faultwright.quantity.Exact;
 
 /** The lines about the text itself: equipment, revision, decision rule. */
 final class RecordKeeping {
-    private final Parts parts;
-    private final Passage passage;
+    private final Translators parts;
+    private final ModelSource passage;
 
-    RecordKeeping(Parts parts) {
+    RecordKeeping(Translators parts) {
         this.parts = parts;
         this.passage = parts.passage;
     }

@@ -11,9 +11,9 @@ import org.faultwright.procedure.Setting;
 
 /** Conditions at a value. */
 final class Settings {
-    private final Passage passage;
+    private final ModelSource passage;
 
-    Settings(Passage passage) {
+    Settings(ModelSource passage) {
         this.passage = passage;
     }
 

@@ -23,10 +23,10 @@ import org.faultwright.quantity.Unit;
 final class Showings {
     private static final Pattern NUMBER = Pattern.compile("[-\u2212]?[0-9].*|R[0-9]+");
 
-    private final Passage passage;
+    private final ModelSource passage;
     private final Quantities quantities;
 
-    Showings(Passage passage, Quantities quantities) {
+    Showings(ModelSource passage, Quantities quantities) {
         this.passage = passage;
         this.quantities = quantities;
     }

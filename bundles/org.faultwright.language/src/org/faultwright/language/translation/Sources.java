@@ -17,7 +17,7 @@ final class Sources {
     private Sources() {
     }
 
-    static Optional<Source> source(Parts parts, SourceText written) {
+    static Optional<Source> source(Translators parts, SourceText written) {
         return Optional.ofNullable(written).map(text -> new Source(parts.passage.textOrNone(text, SOURCE_TEXT__DOCUMENT),
                 parts.vocabulary.day(text, SOURCE_TEXT__DATED).map(Written::value), parts.passage.range(text)));
     }

@@ -11,16 +11,16 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.text.AdjustText;
-import org.faultwright.language.text.DoText;
-import org.faultwright.language.text.UncertaintyText;
+import org.faultwright.language.text.CalculateText;
 import org.faultwright.language.text.CheckText;
 import org.faultwright.language.text.ConcludeText;
-import org.faultwright.language.text.CalculateText;
+import org.faultwright.language.text.DoText;
 import org.faultwright.language.text.LimitText;
 import org.faultwright.language.text.MeasureText;
 import org.faultwright.language.text.ObserveText;
 import org.faultwright.language.text.PerformText;
 import org.faultwright.language.text.StepText;
+import org.faultwright.language.text.UncertaintyText;
 import org.faultwright.language.text.util.TextSwitch;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -33,11 +33,11 @@ import org.faultwright.quantity.Units;
 
 /** The seven kinds of step. */
 final class Steps extends TextSwitch<Step> {
-    private final Parts parts;
-    private final Passage passage;
+    private final Translators parts;
+    private final ModelSource passage;
     private final Expressions expressions;
 
-    Steps(Parts parts, Expressions expressions) {
+    Steps(Translators parts, Expressions expressions) {
         this.parts = parts;
         this.passage = parts.passage;
         this.expressions = expressions;

@@ -19,7 +19,7 @@ final class SyntaxProblem {
     }
 
     /** @param next the word that begins the next block; absent where the text ends with the block that the error is in */
-    static void report(Passage passage, INode error, Optional<SourceRange> next, IntFunction<Optional<DamagedBlock>> blocks) {
+    static void report(ModelSource passage, INode error, Optional<SourceRange> next, IntFunction<Optional<DamagedBlock>> blocks) {
         String message = error.getSyntaxErrorMessage().getMessage();
         if (next.isPresent() && message.startsWith(SyntaxMessages.ENDS_BEFORE)) {
             Optional<DamagedBlock> open = blocks.apply(next.get().offset() - 1);
@@ -30,7 +30,7 @@ final class SyntaxProblem {
         report(passage, error);
     }
 
-    static void report(Passage passage, INode error) {
+    static void report(ModelSource passage, INode error) {
         String words = error.getText().strip();
         boolean unreadable = SyntaxMessages.UNREADABLE.equals(error.getSyntaxErrorMessage().getIssueCode());
         if (unreadable && words.startsWith("\"")) {
@@ -44,7 +44,7 @@ final class SyntaxProblem {
         }
     }
 
-    private static void reportAtWord(Passage passage, INode error) {
+    private static void reportAtWord(ModelSource passage, INode error) {
         SyntaxErrorMessage message = error.getSyntaxErrorMessage();
         String[] place = message.getIssueData();
         if (place != null && place.length == 2) {
@@ -55,7 +55,7 @@ final class SyntaxProblem {
         }
     }
 
-    private static SourceRange at(Passage passage, int offset, int length) {
+    private static SourceRange at(ModelSource passage, int offset, int length) {
         int size = passage.source().content().length();
         int start = Math.max(0, Math.min(offset, size));
         return new SourceRange(passage.source(), start, Math.max(0, Math.min(length, size - start)));

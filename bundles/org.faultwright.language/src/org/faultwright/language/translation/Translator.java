@@ -36,15 +36,15 @@ import org.faultwright.procedure.Written;
 /** Turns a parsed text into a document, each part pointing back at its words. Its libraries are not yet in it. */
 public final class Translator {
     private final SourceText source;
-    private final Parts parts;
-    private final Passage passage;
+    private final Translators parts;
+    private final ModelSource passage;
     private final RecordKeeping record;
     private final IntFunction<Optional<DamagedBlock>> blocks;
 
     private Translator(SourceText source, Map<INode, Integer> starts, Map<EObject, Integer> elements, KeptTranslations before, IntFunction<Optional<DamagedBlock>> blocks) {
         this.source = source;
         this.blocks = blocks;
-        parts = new Parts(source, starts, elements, before);
+        parts = new Translators(source, starts, elements, before);
         passage = parts.passage;
         record = new RecordKeeping(parts);
     }

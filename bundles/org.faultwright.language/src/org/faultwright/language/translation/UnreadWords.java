@@ -20,9 +20,9 @@ import org.faultwright.quantity.Units;
 
 /** Words that the grammar lets pass only so that the rest of a broken text can be read. */
 final class UnreadWords {
-    private final Passage passage;
+    private final ModelSource passage;
 
-    UnreadWords(Passage passage) {
+    UnreadWords(ModelSource passage) {
         this.passage = passage;
     }
 

@@ -23,9 +23,9 @@ import org.faultwright.quantity.QuantityKind;
 
 /** Words with a fixed meaning: kinds of quantity, hazards, signal words, days. */
 final class Vocabulary {
-    private final Passage passage;
+    private final ModelSource passage;
 
-    Vocabulary(Passage passage) {
+    Vocabulary(ModelSource passage) {
         this.passage = passage;
     }
 

@@ -4,8 +4,6 @@
  */
 package org.faultwright.publish.bench;
 
-import java.time.Instant;
-import java.time.format.DateTimeParseException;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
@@ -18,6 +16,8 @@ import com.google.gson.stream.JsonToken;
 import java.io.IOException;
 import java.io.StringReader;
 import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +26,7 @@ import org.faultwright.analysis.walk.WalkRecord;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 
 /** Reads the records that the bench page saves ({@code walk-record-1.schema.json}) as walks by a procedure. */
 public final class RecordFile {

@@ -5,10 +5,10 @@
 package org.faultwright.publish.card;
 
 import java.util.stream.Collectors;
-import org.faultwright.publish.PlainText;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;

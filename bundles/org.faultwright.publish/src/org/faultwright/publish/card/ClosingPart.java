@@ -7,7 +7,7 @@ package org.faultwright.publish.card;
 import java.util.List;
 import org.faultwright.procedure.Condition;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
@@ -22,7 +22,7 @@ final class ClosingPart {
         section.say("h2", "", "Before the unit leaves the bench");
         List<Condition> ends = used.conditions().stream().filter(condition -> condition.ends().isPresent()).toList();
         PreparePart.row(section, "Check that each is so", ends.stream()
-                .map(condition -> Words.named(condition) + " " + condition.ends().get().text()).toList());
+                .map(condition -> Wording.named(condition) + " " + condition.ends().get().text()).toList());
         Tag table = section.add("table", "sign");
         Tag names = table.add("thead").add("tr");
         for (String name : List.of("Signed by", "Name", "Date")) {

@@ -9,7 +9,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 
@@ -24,14 +24,14 @@ final class HeadPart {
         Tag head = body.add("header", "head");
         head.say("p", "what", "Bench card");
         head.say("h1", "", publication.title());
-        procedure.equipment().ifPresent(equipment -> head.say("p", "equipment", Words.equipment(equipment)));
+        procedure.equipment().ifPresent(equipment -> head.say("p", "equipment", Wording.equipment(equipment)));
         if (!procedure.complaints().isEmpty()) {
             head.add("p", "complaints").say("b", "", "For complaints such as:").space().text(procedure.complaints().stream()
                     .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", ")));
         }
         Tag revision = head.add("p", "revision");
         revision.say("b", publication.status() == Revision.Status.DRAFT ? "draft" : "", publication.revision());
-        revision.space().text(Words.record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        revision.space().text(Wording.record(procedure) + " \u00B7 digest " + publication.shortDigest());
         if (publication.status() == Revision.Status.DRAFT) {
             head.say("p", "draftline", "Draft: neither reviewed nor released.");
         }
@@ -45,7 +45,7 @@ final class HeadPart {
         Tag table = head.add("table", "job");
         Tag names = table.add("thead").add("tr");
         Tag blanks = table.add("tbody").add("tr");
-        for (String name : Words.JOB) {
+        for (String name : Wording.JOB) {
             names.add("th").set("scope", "col").text(name);
             blanks.add("td").text("");
         }

@@ -10,7 +10,7 @@ import org.faultwright.procedure.Note;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -56,7 +56,7 @@ final class NotesPart {
 
     /** A notice is not about injury and so has no alert symbol (ANSI Z535.6). */
     private static String signal(Note note) {
-        return note.word() == SignalWord.NOTICE ? note.word().name() : Words.ALERT + " " + note.word().name();
+        return note.word() == SignalWord.NOTICE ? note.word().name() : Wording.ALERT + " " + note.word().name();
     }
 
     /** Links to steps where they are printed first. */

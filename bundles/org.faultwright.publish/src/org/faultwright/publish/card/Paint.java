@@ -6,7 +6,7 @@ package org.faultwright.publish.card;
 
 import java.util.List;
 import org.faultwright.procedure.SignalWord;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
@@ -53,7 +53,7 @@ final class Paint {
 
     static void boxes(Fo into, List<String> things) {
         things.forEach(thing -> into.add("block", "role", "P", "start-indent", "5mm", "text-indent", "-5mm")
-                .verbatim(Words.BOX + "\u00A0").text(thing));
+                .verbatim(Wording.BOX + "\u00A0").text(thing));
     }
 
     /** The number of a step in its black box. */
@@ -66,7 +66,7 @@ final class Paint {
     static void arrow(Fo into, Placed to) {
         Fo link = into.add("basic-link", "internal-destination", to.anchor(), "font-weight", "bold", "font-size", "11pt", "color", INK)
                 .spoken("Go to step " + to.label());
-        link.verbatim(Words.ARROW + "\u00A0" + to.label());
+        link.verbatim(Wording.ARROW + "\u00A0" + to.label());
         page(into, to.anchor());
     }
 
@@ -87,7 +87,7 @@ final class Paint {
         };
         boolean dark = word == SignalWord.DANGER || word == SignalWord.NOTICE;
         into.add("inline", "background-color", colour, "color", dark ? "#ffffff" : "#000000", "font-weight", "bold",
-                "border", "0.5pt solid #000000").verbatim("\u00A0" + (word == SignalWord.NOTICE ? "" : Words.ALERT + "\u00A0")
+                "border", "0.5pt solid #000000").verbatim("\u00A0" + (word == SignalWord.NOTICE ? "" : Wording.ALERT + "\u00A0")
                         + word.name() + "\u00A0");
         into.verbatim(" ");
     }

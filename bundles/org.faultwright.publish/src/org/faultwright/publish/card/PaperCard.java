@@ -6,11 +6,11 @@ package org.faultwright.publish.card;
 
 import java.util.stream.Collectors;
 import org.faultwright.procedure.StepGraph;
-import org.faultwright.publish.PlainText;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -47,7 +47,7 @@ final class PaperCard {
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
         plan.places().forEach(sheet::place);
-        plan.sections().forEach(section -> section.steps().forEach(step -> sheet.bookmark(step.anchor(), step.label() + " " + Words.title(step.step()))));
+        plan.sections().forEach(section -> section.steps().forEach(step -> sheet.bookmark(step.anchor(), step.label() + " " + Wording.title(step.step()))));
         return sheet;
     }
 

@@ -17,9 +17,9 @@ import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
@@ -120,13 +120,13 @@ final class PaperChart {
             List<Branch> own = branches.getOrDefault(step, List.of());
             for (int i = 1; i < own.size(); i++) {
                 Branch branch = own.get(i);
-                String fork = "\u251C\u2500" + String.join(", ", branch.by()) + Words.ARROW;
+                String fork = "\u251C\u2500" + String.join(", ", branch.by()) + Wording.ARROW;
                 if (depth < DEEPEST) {
                     side(into, branch, lines, fork, drawn, depth);
                 }
             }
             begin = own.isEmpty() || own.get(0).by().equals(List.of("then")) || own.get(0).by().equals(List.of("done")) ? ""
-                    : String.join(", ", own.get(0).by()) + Words.ARROW;
+                    : String.join(", ", own.get(0).by()) + Wording.ARROW;
             step = own.isEmpty() ? null : own.get(0).step();
         }
     }
@@ -146,14 +146,14 @@ final class PaperChart {
         drawn.add(step);
         List<Branch> own = branches.getOrDefault(step, List.of());
         for (int i = own.size() - 1; i > 0 && depth < DEEPEST; i--) {
-            side(into, own.get(i), lines, "\u251C\u2500" + String.join(", ", own.get(i).by()) + Words.ARROW, drawn, depth);
+            side(into, own.get(i), lines, "\u251C\u2500" + String.join(", ", own.get(i).by()) + Wording.ARROW, drawn, depth);
         }
         if (!own.isEmpty()) {
             String word = String.join(", ", own.get(0).by());
             boolean plain = word.equals("then") || word.equals("done");
             Placed next = own.get(0).step();
             if (!drawn.contains(next)) {
-                row(into, lines + (plain ? "" : word + Words.ARROW), next);
+                row(into, lines + (plain ? "" : word + Wording.ARROW), next);
                 below(into, next, lines, drawn, depth);
             }
         }
@@ -178,10 +178,10 @@ final class PaperChart {
             line.set("id", step.anchor());
         }
         List<Jump> jumps = elsewhere.getOrDefault(step, List.of());
-        String others = jumps.isEmpty() ? "" : " (" + jumps.stream().map(jump -> jump.word() + Words.ARROW + jump.to().label() + (alone ? " p. 1" : ""))
+        String others = jumps.isEmpty() ? "" : " (" + jumps.stream().map(jump -> jump.word() + Wording.ARROW + jump.to().label() + (alone ? " p. 1" : ""))
                 .collect(Collectors.joining(", ")) + ")";
         int room = (int) (width / LETTER / size * SIZE) - before.length() - step.label().length() - 2;
-        String title = Words.title(step.step());
+        String title = Wording.title(step.step());
         boolean jumping = !others.isEmpty() && (alone || others.length() < room - SHORTEST);
         int fits = Math.max(SHORTEST, jumping ? room - others.length() : room);
         line.text(title.length() <= fits ? title : title.substring(0, fits - 1).strip() + "\u2026");

@@ -9,7 +9,7 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.procedure.Written;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Likely;
@@ -36,8 +36,8 @@ final class PaperEnd {
         List<Condition> ends = used.conditions().stream().filter(condition -> condition.ends().isPresent()).toList();
         if (!ends.isEmpty()) {
             Fo line = Paint.line(closing);
-            ends.forEach(condition -> line.verbatim(Words.BOX + "\u00A0")
-                    .whole(Words.named(condition) + " " + condition.ends().get().text()).verbatim("\u2002 "));
+            ends.forEach(condition -> line.verbatim(Wording.BOX + "\u00A0")
+                    .whole(Wording.named(condition) + " " + condition.ends().get().text()).verbatim("\u2002 "));
         }
         protective(closing, plan);
         sign(closing, width);
@@ -67,7 +67,7 @@ final class PaperEnd {
         for (Placed placed : tests) {
             for (Written<ProtectiveTest> test : placed.step().frame().precautions().tests()) {
                 Fo line = Paint.line(box);
-                line.verbatim(Words.BOX + "\u00A0").text("Test of " + test.value().spoken() + ", step ");
+                line.verbatim(Wording.BOX + "\u00A0").text("Test of " + test.value().spoken() + ", step ");
                 Paint.arrow(line, placed);
                 Result.expected(placed.step()).ifPresent(limit -> Paint.bold(line.verbatim(" "), limit.spelling()));
                 line.verbatim("\u00A0________");

@@ -15,9 +15,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
-import org.faultwright.analysis.faults.Figures;
-import org.faultwright.analysis.faults.TimeText;
 import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.analysis.time.PrintedNumbers;
+import org.faultwright.analysis.time.TimeText;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Part;
@@ -26,7 +26,7 @@ import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Likely;
@@ -63,7 +63,7 @@ final class PaperFront {
         words.add("block", "role", "H1", "font-size", "17pt", "line-height", "20pt", "font-weight", "bold").text(publication.title());
         Procedure procedure = plan.procedure();
         procedure.equipment().ifPresent(equipment -> words.add("block", "font-size", "11pt", "line-height", "14pt", "font-weight", "bold")
-                .text(Words.equipment(equipment)));
+                .text(Wording.equipment(equipment)));
         if (!procedure.complaints().isEmpty()) {
             Paint.line(words, "Complaints such as").text(procedure.complaints().stream()
                     .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", ")));
@@ -76,7 +76,7 @@ final class PaperFront {
         } else {
             Paint.bold(revision, publication.revision());
         }
-        revision.text(Words.record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        revision.text(Wording.record(procedure) + " \u00B7 digest " + publication.shortDigest());
         CardCode.add(row.add("table-cell").add("block", "text-align", "end", "line-height", "0pt"), publication, CODE);
         job(head, room);
         if (publication.hasErrors()) {
@@ -87,9 +87,9 @@ final class PaperFront {
     /** Blanks for the job in hand. */
     static void job(Fo into, double room) {
         Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "2mm");
-        Words.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Words.JOB.size())));
+        Wording.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Wording.JOB.size())));
         Fo row = table.add("table-body").add("table-row", "height", "9mm");
-        Words.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
+        Wording.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
                 .add("block", "font-size", "9pt", "line-height", "10pt", "color", Paint.FAINT).text(name));
     }
 
@@ -114,11 +114,11 @@ final class PaperFront {
         Paint.boxes(flow, used.parts().stream().map(PaperFront::part).toList());
         List<String> arrival = used.conditions().stream().flatMap(condition -> condition.starts()
                 .or(() -> condition.values().stream().findFirst()).stream()
-                .map(value -> Words.named(condition) + " " + value.text())).toList();
+                .map(value -> Wording.named(condition) + " " + value.text())).toList();
         if (!arrival.isEmpty()) {
             Paint.heading(flow, "Condition on arrival");
             Fo line = Paint.line(flow);
-            arrival.forEach(one -> line.verbatim(Words.BOX + "\u00A0").whole(one).verbatim("\u2002 "));
+            arrival.forEach(one -> line.verbatim(Wording.BOX + "\u00A0").whole(one).verbatim("\u2002 "));
         }
         chart(flow, width);
     }
@@ -160,7 +160,7 @@ final class PaperFront {
         for (Likely.Case one : cases) {
             Fo row = body.add("table-row");
             row.add("table-cell").add("block").text(title(one.fault()));
-            cell(row, one.fault().cases().map(count -> count.value().toString()).orElse(Figures.percent(one.weight())));
+            cell(row, one.fault().cases().map(count -> count.value().toString()).orElse(PrintedNumbers.percent(one.weight())));
             cell(row, one.seconds().map(TimeText::upToMinutes).orElse("open"));
             Fo end = row.add("table-cell").add("block", "text-align", "end");
             one.path().stream().reduce((first, second) -> second).flatMap(this::placed).ifPresentOrElse(

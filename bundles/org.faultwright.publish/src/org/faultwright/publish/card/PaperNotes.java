@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Map;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.plan.Used;
 
 /**
@@ -40,7 +40,7 @@ final class PaperNotes {
         Fo box = into.add("block", "role", "P", "border-left", "1.6pt solid #000000", "padding-left", "1mm", "margin-left", "1mm",
                 "space-before", "0.4mm", "space-after", "0.4mm");
         Paint.signal(box, note.word());
-        Paint.bold(box, Words.hazards(note)).verbatim(" ").text(PlainText.line(note.avoid()));
+        Paint.bold(box, Wording.hazards(note)).verbatim(" ").text(PlainText.line(note.avoid()));
         box.verbatim(" ").add("inline", "color", Paint.FAINT).verbatim(number(note));
     }
 }

@@ -9,9 +9,9 @@ import java.util.Optional;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
@@ -52,7 +52,7 @@ final class PaperOutcomes {
             seen(line, results.get(i), false);
             Outcome outcome = outcomes.get(i);
             if (!outcome.proves().isEmpty()) {
-                line.verbatim(" ").text("(proves " + Words.settings(outcome.proves(), plan.scope()) + ")");
+                line.verbatim(" ").text("(proves " + Wording.settings(outcome.proves(), plan.scope()) + ")");
             }
             line.verbatim(" ").add("leader", "leader-pattern", "dots", "leader-length.minimum", "3mm", "leader-length.optimum", "5mm", "leader-length.maximum", "100%", "color", Paint.LINE);
             line.verbatim(" ");
@@ -71,7 +71,7 @@ final class PaperOutcomes {
 
     /** @param row whether it stands in one with others: there a line ends between two of them, never inside one */
     private static void seen(Fo line, Result result, boolean row) {
-        line.add("inline", "font-size", "12pt").verbatim(Words.BOX);
+        line.add("inline", "font-size", "12pt").verbatim(Wording.BOX);
         line.verbatim("\u00A0");
         Optional<String> pattern = TimePattern.of(result.word());
         line.add("inline", "font-weight", "bold").whole(result.word());
@@ -97,14 +97,14 @@ final class PaperOutcomes {
 
     private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat) {
         Fo line = into.add("block", "role", "P", "text-align", "end", "end-indent", Paint.FOR_PAGE, "line-height", "13pt");
-        line.add("inline", "font-size", "12pt").verbatim(Words.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES))));
-        line.text(" " + Words.atMost(repeat) + ", then ");
+        line.add("inline", "font-size", "12pt").verbatim(Wording.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES))));
+        line.text(" " + Wording.atMost(repeat) + ", then ");
         way(line, step, Optional.of(repeat.otherwise()), outcome);
     }
 
     void way(Fo into, Placed step, Optional<Name> name, Outcome outcome) {
         if (name.isEmpty()) {
-            into.text(Words.ARROW + " not stated");
+            into.text(Wording.ARROW + " not stated");
             return;
         }
         goal(into, step.run().target(name.get()));
@@ -118,14 +118,14 @@ final class PaperOutcomes {
             into.add("inline", "font-weight", "bold").whole("back with: " + PlainText.phrase(back.exit()));
             back.left().forEach(left -> bound(into, left));
         } else if (target instanceof Run.Nowhere nowhere) {
-            into.text(Words.ARROW + " " + nowhere.name() + " (not found)");
+            into.text(Wording.ARROW + " " + nowhere.name() + " (not found)");
         }
     }
 
     /** How often a step may be left so whose routine stands in place: its outcomes are not printed, so this is told where it ends. */
     private static void bound(Fo into, Run.Left left) {
         left.by().repeat().ifPresent(repeat -> {
-            into.text(" (" + Words.atMost(repeat) + ", then ");
+            into.text(" (" + Wording.atMost(repeat) + ", then ");
             goal(into, left.step().run().target(repeat.otherwise()));
             into.verbatim(")");
         });

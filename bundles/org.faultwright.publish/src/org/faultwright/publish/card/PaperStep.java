@@ -26,7 +26,7 @@ import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.Sheet;
@@ -66,7 +66,7 @@ final class PaperStep {
         this.setUps = new SetUps(plan);
         this.sources = sources;
         this.notes = notes;
-        this.instruments = Words.shortly(used.instruments().keySet());
+        this.instruments = Wording.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
         this.paper = paper;
         this.width = paper.column();
@@ -90,7 +90,7 @@ final class PaperStep {
         });
         if (end) {
             Fo close = box.add("block", "role", "P");
-            Paint.bold(close, Words.ARROW + "\u00A0Close the job");
+            Paint.bold(close, Wording.ARROW + "\u00A0Close the job");
             Paint.page(close, PaperEnd.ANCHOR);
         }
         box.add("block", "id", Sheet.end(placed.anchor()));
@@ -131,9 +131,9 @@ final class PaperStep {
         StepFrame frame = step.frame();
         Fo head = box.add("block", "role", "H3", "font-size", "11pt", "line-height", "12.8pt", "keep-with-next.within-column", "always");
         Paint.number(head, placed.label(), size);
-        head.verbatim("\u00A0").say("inline", Words.kind(step), "font-size", "9pt", "color", Paint.FAINT);
+        head.verbatim("\u00A0").say("inline", Wording.kind(step), "font-size", "9pt", "color", Paint.FAINT);
         head.verbatim("\u00A0 ");
-        head.say("inline", Words.title(step), "font-weight", "bold");
+        head.say("inline", Wording.title(step), "font-weight", "bold");
         String more = Stream.of(
                 frame.takes().map(time -> time.value().spelling()),
                 frame.waits().map(wait -> "wait " + wait.value().spelling()),
@@ -156,7 +156,7 @@ final class PaperStep {
             frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
         }
         needs(box, step);
-        frame.precautions().tries().forEach(name -> Paint.bold(Paint.line(box, "Try first"), Words.tried(called(name))));
+        frame.precautions().tries().forEach(name -> Paint.bold(Paint.line(box, "Try first"), Wording.tried(called(name))));
         boolean scale = false;
         if (step instanceof Step.Measure measure) {
             scale = measure(box, measure, zones);
@@ -173,7 +173,7 @@ final class PaperStep {
         } else if (step instanceof Step.Conclude conclude) {
             conclude(box, conclude);
         }
-        Pictures.of(step, plan.scope()).forEach(picture -> picture(box, picture));
+        StepPictures.of(step, plan.scope()).forEach(picture -> picture(box, picture));
         handling(box, frame);
         frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Live work"), why.value()));
         frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
@@ -227,7 +227,7 @@ final class PaperStep {
             line.say("inline", key, "color", Paint.FAINT).verbatim("\u00A0");
             settings.forEach(setting -> {
                 line.add("inline", "border", "0.6pt solid " + Paint.INK, "font-weight", "bold")
-                        .verbatim("\u00A0").whole(Words.setting(setting, plan.scope())).verbatim("\u00A0");
+                        .verbatim("\u00A0").whole(Wording.setting(setting, plan.scope())).verbatim("\u00A0");
                 line.verbatim("\u2002");
             });
         }
@@ -236,8 +236,8 @@ final class PaperStep {
     private void handling(Fo box, StepFrame frame) {
         List<String> parts = frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).toList();
-        String tools = Words.tools(frame);
-        String hazards = Words.hazards(frame, plan.scope());
+        String tools = Wording.tools(frame);
+        String hazards = Wording.hazards(frame, plan.scope());
         if (parts.isEmpty() && tools.isEmpty() && hazards.isEmpty()) {
             return;
         }
@@ -264,8 +264,8 @@ final class PaperStep {
     private boolean measure(Fo box, Step.Measure step, Optional<LimitZones> zones) {
         step.point().ifPresent(point -> {
             Fo line = Paint.line(box, step.through() ? "Through" : "At");
-            Paint.bold(line, Words.point(point, plan.scope()));
-            step.against().ifPresent(against -> Paint.bold(line.text(" against "), Words.point(against, plan.scope())));
+            Paint.bold(line, Wording.point(point, plan.scope()));
+            step.against().ifPresent(against -> Paint.bold(line.text(" against "), Wording.point(against, plan.scope())));
         });
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> Paint.bold(Paint.line(box, "Stores"), stored.inWords()));
@@ -294,7 +294,7 @@ final class PaperStep {
 
     /** Several readings as one table: where, the limit, and boxes to write in. */
     private void readings(Fo box, Step.Measure step) {
-        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), Words.point(against, plan.scope())));
+        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), Wording.point(against, plan.scope())));
         Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "0.5mm");
         for (double part : new double[] { 0.4, 0.28, 0.32 }) {
             table.add("table-column", "column-width", Sheet.mm(part * width));
@@ -305,7 +305,7 @@ final class PaperStep {
         step.readings().forEach(one -> {
             Fo row = rows.add("table-row");
             Fo at = cell(row);
-            one.point().ifPresent(point -> Paint.bold(at, Words.point(point, plan.scope())));
+            one.point().ifPresent(point -> Paint.bold(at, Wording.point(point, plan.scope())));
             Fo limit = cell(row).set("font-size", "11pt", "font-weight", "bold");
             one.expects().ifPresent(expects -> limit.text(expects.limit().value().spelling()));
             digits(cell(row).set("font-size", "11pt", "line-height", "17pt"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range)
@@ -328,7 +328,7 @@ final class PaperStep {
      * @param ends whether the ends of a limit around a nominal value are said too: no scale below shows them
      */
     private void limit(Fo box, Optional<Step.Expectation> expectation, Optional<String> pattern, Optional<QuantityKind> kind, boolean ends) {
-        boolean worked = ends && expectation.map(expects -> expects.limit().value()).filter(Words::hasEndsToWorkOut).isPresent();
+        boolean worked = ends && expectation.map(expects -> expects.limit().value()).filter(Wording::hasEndsToWorkOut).isPresent();
         Fo line = box.add("block", "role", "P", "text-align-last", "justify", "font-size", "11pt", "line-height", "17pt");
         expectation.ifPresent(expects -> {
             Limit limit = expects.limit().value();
@@ -389,7 +389,7 @@ final class PaperStep {
             if (routine.isPresent()) {
                 line.text("Go and come back here: ");
                 line.add("basic-link", "internal-destination", Plan.anchor(routine.get()), "font-weight", "bold", "font-size", "11pt")
-                        .spoken("To routine " + routine.get().letter()).verbatim(Words.ARROW + "\u00A0Routine\u00A0" + routine.get().letter());
+                        .spoken("To routine " + routine.get().letter()).verbatim(Wording.ARROW + "\u00A0Routine\u00A0" + routine.get().letter());
                 Paint.page(line, Plan.anchor(routine.get()));
             } else {
                 line.text(name.text());
@@ -401,7 +401,7 @@ final class PaperStep {
         String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
         if (!found.isEmpty()) {
-            Paint.bold(Paint.line(box, Words.found(step)), found);
+            Paint.bold(Paint.line(box, Wording.found(step)), found);
         }
         step.findsNothing().ifPresent(at -> Paint.bold(Paint.line(box, "Found"), "no fault"));
         step.refersTo().ifPresent(whom -> Paint.bold(Paint.line(box, "Refer to"), whom.value()));

@@ -13,7 +13,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
@@ -36,7 +36,7 @@ final class PreparePart {
             section.say("h2", "", "Condition on arrival");
             row(section, "Check that each is so", conditions.stream()
                     .flatMap(condition -> start(condition)
-                            .map(value -> Words.named(condition) + " " + value.text())).toList());
+                            .map(value -> Wording.named(condition) + " " + value.text())).toList());
         }
         section.add("p", "how").say("b", "", "How to go on:").space().text("Start at step 1. Tick the result you see and go"
                 + " to the step behind its arrow. Where a step sends you to a lettered routine, follow that to its"
@@ -73,7 +73,7 @@ final class PreparePart {
         if (!lines.isEmpty()) {
             section.say("h3", "", heading);
             Tag list = section.add("ul", "ticks");
-            lines.forEach(line -> list.add("li").say("span", "box", Words.BOX).space().text(line));
+            lines.forEach(line -> list.add("li").say("span", "box", Wording.BOX).space().text(line));
         }
     }
 
@@ -83,7 +83,7 @@ final class PreparePart {
             section.say("h3", "", heading);
             Tag row = section.add("p", "ticks");
             things.forEach(thing -> {
-                row.add("span", "thing").say("span", "box", Words.BOX).space().text(thing);
+                row.add("span", "thing").say("span", "box", Wording.BOX).space().text(thing);
                 row.space();
             });
         }

@@ -13,8 +13,8 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
@@ -34,13 +34,13 @@ record Result(String word, String detail) {
 
     static Result of(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
         Result result = told(step, outcome, scope, zones);
-        return Words.holdsForEitherSign(step, outcome) ? new Result(result.word(), result.detail().isEmpty() ? EITHER_SIGN
+        return Wording.holdsForEitherSign(step, outcome) ? new Result(result.word(), result.detail().isEmpty() ? EITHER_SIGN
                 : result.detail() + ", " + EITHER_SIGN) : result;
     }
 
     /** Without the readings, for where the limit or its scale tells them already. */
     static Result brief(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
-        return new Result(told(step, outcome, scope, zones).word(), Words.holdsForEitherSign(step, outcome) ? EITHER_SIGN : "");
+        return new Result(told(step, outcome, scope, zones).word(), Wording.holdsForEitherSign(step, outcome) ? EITHER_SIGN : "");
     }
 
     private static Result told(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {

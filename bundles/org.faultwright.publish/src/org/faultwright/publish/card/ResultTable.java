@@ -8,8 +8,8 @@ import java.util.Optional;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -46,22 +46,22 @@ final class ResultTable {
             cell.text(": " + result.detail());
         }
         if (!outcome.proves().isEmpty()) {
-            cell.say("p", "proves", "This proves: " + Words.settings(outcome.proves(), plan.scope()));
+            cell.say("p", "proves", "This proves: " + Wording.settings(outcome.proves(), plan.scope()));
         }
     }
 
     private void way(Tag cell, Placed placed, Outcome outcome) {
         Tag first = cell.add("p");
         outcome.target().ifPresentOrElse(target -> target(first, placed, target),
-                () -> first.text(Words.ARROW + " not stated"));
+                () -> first.text(Wording.ARROW + " not stated"));
         outcome.repeat().ifPresent(repeat -> tally(cell, placed, repeat));
     }
 
     private void tally(Tag cell, Placed placed, Outcome.Repeat repeat) {
         Tag tally = cell.add("p", "tally");
         int boxes = Math.min(repeat.atMost(), MOST_BOXES);
-        tally.say("span", "box", Words.BOX.repeat(Math.max(0, boxes))).space()
-                .text(Words.atMost(repeat) + ", then");
+        tally.say("span", "box", Wording.BOX.repeat(Math.max(0, boxes))).space()
+                .text(Wording.atMost(repeat) + ", then");
         tally.space();
         target(tally, placed, repeat.otherwise());
     }
@@ -70,14 +70,14 @@ final class ResultTable {
         Run.Target target = placed.run().target(name);
         if (target instanceof Run.To to) {
             String label = to.step().label();
-            into.link(to.step().anchor(), "way", "Go to step " + label).say("b", "", Words.ARROW + " " + label);
-            into.space().say("span", "name", Words.title(to.step().step()));
+            into.link(to.step().anchor(), "way", "Go to step " + label).say("b", "", Wording.ARROW + " " + label);
+            into.space().say("span", "name", Wording.title(to.step().step()));
             to.left().forEach(left -> left.by().repeat().ifPresent(repeat -> tally(into, left.step(), repeat)));
         } else if (target instanceof Run.Back back) {
             into.say("b", "", "back").space().text("with: " + PlainText.phrase(back.exit()));
             back.left().forEach(left -> left.by().repeat().ifPresent(repeat -> tally(into, left.step(), repeat)));
         } else {
-            into.text(Words.ARROW + " " + name.text() + " (not found)");
+            into.text(Wording.ARROW + " " + name.text() + " (not found)");
         }
     }
 }

@@ -7,7 +7,7 @@ package org.faultwright.publish.card;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.faultwright.procedure.Source;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 
 /** The documents that limits and codes come from: a number at the step, the words once at the end. */
@@ -16,7 +16,7 @@ final class Sources {
 
     /** Adds the number of a source. */
     void cite(Fo into, Source source) {
-        int number = numbers.computeIfAbsent(Words.source(source), words -> numbers.size() + 1);
+        int number = numbers.computeIfAbsent(Wording.source(source), words -> numbers.size() + 1);
         into.add("inline", "font-size", "7pt", "baseline-shift", "super", "line-height", "0pt")
                 .verbatim("\u00A0[" + number + "]");
     }

@@ -19,7 +19,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -47,7 +47,7 @@ final class StepDetail implements Step.Cases<Tag> {
 
     void add(Placed step) {
         placed = step;
-        Words.tries(step.step().frame(), plan.scope()).forEach(first -> StepPart.line(box, "Try first", first));
+        Wording.tries(step.step().frame(), plan.scope()).forEach(first -> StepPart.line(box, "Try first", first));
         step.step().match(this);
     }
 
@@ -62,15 +62,15 @@ final class StepDetail implements Step.Cases<Tag> {
             Optional<Indicator> indicator = plan.scope().indicator(name);
             String title = indicator.map(Indicator::title).filter(words -> !words.isBlank()).orElse(name.text());
             StepPart.line(box, "At", title + indicator.flatMap(Indicator::source)
-                    .map(source -> " (codes from " + Words.source(source) + ")").orElse(""));
+                    .map(source -> " (codes from " + Wording.source(source) + ")").orElse(""));
         });
         return box;
     }
 
     @Override
     public Tag measure(Step.Measure step) {
-        step.point().ifPresent(point -> StepPart.line(box, step.through() ? "Through" : "Where", Words.point(point, plan.scope())
-                + step.against().map(against -> ", against " + Words.point(against, plan.scope())).orElse("")));
+        step.point().ifPresent(point -> StepPart.line(box, step.through() ? "Through" : "Where", Wording.point(point, plan.scope())
+                + step.against().map(against -> ", against " + Wording.point(against, plan.scope())).orElse("")));
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> StepPart.line(box, "Stores", stored.inWords()));
         Optional<Instrument> instrument = step.instrument().flatMap(plan.scope()::instrument);
@@ -88,7 +88,7 @@ final class StepDetail implements Step.Cases<Tag> {
         if (step.rows().isEmpty()) {
             reading(range.flatMap(ReadingBox::pattern), step.kind().map(kind -> kind.value()), step.expects());
         } else {
-            step.against().ifPresent(against -> StepPart.line(box, "Against", Words.point(against, plan.scope())));
+            step.against().ifPresent(against -> StepPart.line(box, "Against", Wording.point(against, plan.scope())));
             table(step);
         }
         return box;
@@ -102,7 +102,7 @@ final class StepDetail implements Step.Cases<Tag> {
         Tag rows = table.add("tbody");
         step.readings().forEach(one -> {
             Tag row = rows.add("tr");
-            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Words.point(at, plan.scope())));
+            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Wording.point(at, plan.scope())));
             one.expects().ifPresent(expects -> row.add("td").text(expects.limit().value().spelling()));
             Tag box = row.add("td", "reading");
             Optional<String> pattern = LimitStudy.of(plan.procedure(), one).map(LimitStudy::range).flatMap(ReadingBox::pattern);
@@ -121,7 +121,7 @@ final class StepDetail implements Step.Cases<Tag> {
         expectation.ifPresent(expects -> {
             Limit limit = expects.limit().value();
             Tag line = box.add("p", "line limit").say("b", "key", "Limit").space().say("b", "", limit.spelling());
-            if (Words.hasEndsToWorkOut(limit)) {
+            if (Wording.hasEndsToWorkOut(limit)) {
                 line.space().text("that is " + IntervalText.of(limit.interval(kind), limit.quantities().get(0).unit()));
             }
         });
@@ -192,7 +192,7 @@ final class StepDetail implements Step.Cases<Tag> {
         String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
         if (!found.isEmpty()) {
-            StepPart.line(box, Words.found(step), found);
+            StepPart.line(box, Wording.found(step), found);
         }
         step.findsNothing().ifPresent(at -> StepPart.line(box, "Found", "no fault"));
         step.refersTo().ifPresent(whom -> StepPart.line(box, "Refer to", whom.value()));

@@ -12,7 +12,7 @@ import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -31,7 +31,7 @@ final class StepPart {
         StepFrame frame = step.frame();
         Tag heading = box.add(placed.run().caller().isPresent() ? "h4" : "h3");
         heading.say("span", "number", placed.label()).space();
-        heading.say("span", "title", Words.title(step));
+        heading.say("span", "title", Wording.title(step));
         facts(box.add("p", "facts"), step);
         frame.notes().stream().flatMap(name -> plan.scope().note(name).stream())
                 .forEach(note -> NotesPart.atStep(box, note));
@@ -40,7 +40,7 @@ final class StepPart {
         }
         frame.waits().ifPresent(wait -> line(box, "Wait", wait.value().spelling()));
         new StepDetail(plan, box).add(placed);
-        Pictures.of(step, plan.scope()).forEach(picture -> Pictures.add(box, picture));
+        StepPictures.of(step, plan.scope()).forEach(picture -> StepPictures.add(box, picture));
         parts(box, frame);
         frame.hint().ifPresent(hint -> line(box, "Hint", hint.value()));
         if (!plan.inside(placed).isEmpty()) {
@@ -51,12 +51,12 @@ final class StepPart {
         if (!frame.sets().isEmpty()) {
             settings(box, "Then", frame.sets());
         }
-        frame.source().ifPresent(source -> box.say("p", "source", "Source: " + Words.source(source)));
+        frame.source().ifPresent(source -> box.say("p", "source", "Source: " + Wording.source(source)));
     }
 
     private static void facts(Tag facts, Step step) {
         StepFrame frame = step.frame();
-        facts.say("span", "kind", Words.kind(step)).space();
+        facts.say("span", "kind", Wording.kind(step)).space();
         String more = Stream.of(
                 frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"),
@@ -72,7 +72,7 @@ final class StepPart {
     private void settings(Tag box, String key, List<Setting> settings) {
         Tag line = box.add("p", "line");
         line.say("b", "key", key).space();
-        settings.forEach(setting -> line.say("span", "chip", Words.setting(setting, plan.scope())).space());
+        settings.forEach(setting -> line.say("span", "chip", Wording.setting(setting, plan.scope())).space());
     }
 
     private void parts(Tag box, StepFrame frame) {
@@ -83,9 +83,9 @@ final class StepPart {
         }
         frame.precautions().liveBecause().ifPresent(reason -> line(box, "Live work", reason.value()));
         if (!frame.tools().isEmpty()) {
-            line(box, "Tools", Words.tools(frame));
+            line(box, "Tools", Wording.tools(frame));
         }
-        String hazards = Words.hazards(frame, plan.scope());
+        String hazards = Wording.hazards(frame, plan.scope());
         if (!hazards.isEmpty()) {
             line(box, "Hazards", hazards);
         }

@@ -13,7 +13,7 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 
 /** What stands in the box of a step, and how large that makes it. */
 final class BoxWords {

@@ -6,7 +6,7 @@ package org.faultwright.publish.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 
 /** How much room words take, without asking a font: the picture is the same on every machine. */
 public final class Letters {

@@ -11,7 +11,7 @@ import java.util.stream.Stream;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Written;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 
 /** The words by which somebody at a bench looks for a procedure: complaints, faults, codes, parts. */
 final class IndexWords {

@@ -7,7 +7,6 @@ package org.faultwright.publish.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.faultwright.publish.PlainText;
 import org.xml.sax.ContentHandler;
 import org.xml.sax.SAXException;
 import org.xml.sax.helpers.AttributesImpl;

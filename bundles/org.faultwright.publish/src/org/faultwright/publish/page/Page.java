@@ -6,7 +6,6 @@ package org.faultwright.publish.page;
 
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
-import org.faultwright.publish.PlainText;
 import org.w3c.dom.Document;
 
 /** An HTML page as a tree of elements, made for the screen or for paper. */

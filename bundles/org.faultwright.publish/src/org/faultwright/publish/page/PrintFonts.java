@@ -11,7 +11,6 @@ import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
-import org.faultwright.publish.PlainText;
 
 /** The one family that everything on paper is set in, in two weights. Its licence lies beside the files. */
 public final class PrintFonts {

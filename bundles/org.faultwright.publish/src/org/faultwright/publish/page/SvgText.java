@@ -6,7 +6,6 @@ package org.faultwright.publish.page;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.faultwright.publish.PlainText;
 
 /** Builds an SVG 1.1 picture as text. Words enter it only through {@link #text} and are escaped there. */
 public final class SvgText {

@@ -5,7 +5,6 @@
 package org.faultwright.publish.page;
 
 import java.util.function.Consumer;
-import org.faultwright.publish.PlainText;
 import org.w3c.dom.Element;
 
 /**

@@ -24,8 +24,8 @@ import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.PrintFonts;
 
 /**
@@ -208,7 +208,7 @@ final class StepRoom {
 
         private double notes() {
             return frame.notes().stream().flatMap(name -> scope.note(name).stream()).mapToDouble(note -> 0.8
-                    + words("! " + note.word() + "  " + Words.hazards(note) + " " + note.avoid() + " note 1", room - 3)).sum();
+                    + words("! " + note.word() + "  " + Wording.hazards(note) + " " + note.avoid() + " note 1", room - 3)).sum();
         }
 
         /** @param last whether nothing is said behind it, so that an arrow may stand at its end */
@@ -222,7 +222,7 @@ final class StepRoom {
 
         /** Settings in a row, each in its frame. @param last what stands behind them */
         private double chips(String key, List<Setting> settings, double last) {
-            return HEAD * lines(key + settings.stream().map(setting -> Words.setting(setting, scope).replace(' ', '\u00A0') + "\u00A0\u00A0\u00A0")
+            return HEAD * lines(key + settings.stream().map(setting -> Wording.setting(setting, scope).replace(' ', '\u00A0') + "\u00A0\u00A0\u00A0")
                     .collect(Collectors.joining(" ")), BODY, true, room, 0, last);
         }
 
@@ -233,7 +233,7 @@ final class StepRoom {
                     + frame.hint().map(hint -> lastly(hint.value(), true)).orElse(0.0)
                     + (needs.isEmpty() ? 0 : chips("With ", needs, 0)) + PICTURE * frame.pictures().size();
             String parts = frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", "));
-            String handling = Stream.of(named("Part ", parts), named("Tools ", Words.tools(frame)), named("Mind ", Words.hazards(frame, scope)))
+            String handling = Stream.of(named("Part ", parts), named("Tools ", Wording.tools(frame)), named("Mind ", Wording.hazards(frame, scope)))
                     .filter(words -> !words.isEmpty()).collect(Collectors.joining("   "));
             return total + lastly(handling, frame.hint().isEmpty()) + step.match(this);
         }
@@ -285,7 +285,7 @@ final class StepRoom {
 
         @Override
         public Double measure(Step.Measure measure) {
-            String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Words.point(name, scope)).collect(Collectors.joining(" against "));
+            String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Wording.point(name, scope)).collect(Collectors.joining(" against "));
             String with = measure.instrument().flatMap(scope::instrument).map(instrument -> instrument.title().split(",")[0] + ", ").orElse("")
                     + measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
                     + ", range " + measure.range().map(range -> range.value().spelling()).orElse("600 V");

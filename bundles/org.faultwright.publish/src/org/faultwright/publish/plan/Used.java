@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.faultwright.analysis.paths.Probes;
+import org.faultwright.analysis.paths.ProbePoints;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
@@ -76,7 +76,7 @@ public final class Used {
     public List<Point> points() {
         Set<String> names = new LinkedHashSet<>();
         plan.steps().filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
-                .flatMap(measure -> Probes.names(measure).stream())
+                .flatMap(measure -> ProbePoints.names(measure).stream())
                 .map(Name::text).forEach(names::add);
         return plan.scope().points().stream().filter(point -> names.contains(point.name().text())).toList();
     }

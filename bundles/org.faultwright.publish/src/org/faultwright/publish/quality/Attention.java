@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.faults.QaSummary;
+import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Revision;
 import org.faultwright.publish.quality.QualityReport.Line;

@@ -19,7 +19,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.compare.Difference;
-import org.faultwright.analysis.faults.QaSummary;
+import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Source;

@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.faults.Figures;
-import org.faultwright.analysis.faults.QaSummary;
-import org.faultwright.analysis.faults.Testability;
+import org.faultwright.analysis.quality.QaSummary;
+import org.faultwright.analysis.time.PrintedNumbers;
+import org.faultwright.analysis.trace.Testability;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 
@@ -70,7 +70,7 @@ final class QualityDetail {
         for (QaSummary.FaultLine fault : summary.faults()) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(Attention.title(fault.fault()));
-            row.say("td", "", Figures.percent(fault.weight()));
+            row.say("td", "", PrintedNumbers.percent(fault.weight()));
             row.say("td", fault.isFound() ? "" : "open", fault.isFound() ? "yes" : "no");
             row.say("td", "", fault.groupSize() == 1 ? "yes" : "one of " + fault.groupSize());
             row.say("td", "", fault.hasExample() ? "yes" : "no");
@@ -82,9 +82,9 @@ final class QualityDetail {
     }
 
     private static String testability(Testability found) {
-        return "Weighted by how often each fault is met, " + Figures.percent(found.detected())
-                + " of them are noticed, and of those " + Figures.percent(found.isolated(1)) + " are narrowed to one fault, "
-                + Figures.percent(found.isolated(2)) + " to two or fewer (fractions of fault detection and isolation,"
+        return "Weighted by how often each fault is met, " + PrintedNumbers.percent(found.detected())
+                + " of them are noticed, and of those " + PrintedNumbers.percent(found.isolated(1)) + " are narrowed to one fault, "
+                + PrintedNumbers.percent(found.isolated(2)) + " to two or fewer (fractions of fault detection and isolation,"
                 + " MIL-HDBK-2165 and IEEE 1522).";
     }
 

@@ -9,9 +9,9 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.faults.Figures;
-import org.faultwright.analysis.faults.QaSummary;
-import org.faultwright.analysis.faults.TimeStudy;
+import org.faultwright.analysis.quality.QaSummary;
+import org.faultwright.analysis.time.PrintedNumbers;
+import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.page.Medium;
@@ -129,7 +129,7 @@ final class QualityPage {
             row.say("td", line.count(Severity.ERROR) > 0 ? "open" : "", line.count(Severity.ERROR) + ", "
                     + line.count(Severity.WARNING) + ", " + line.count(Severity.ADVICE));
             row.say("td", "", share(line.faultsFound()));
-            row.say("td", "", summary.testability().map(found -> Figures.percent(found.isolated(1))).orElse("none"));
+            row.say("td", "", summary.testability().map(found -> PrintedNumbers.percent(found.isolated(1))).orElse("none"));
             row.say("td", "", share(summary.outcomes()));
             row.say("td", "", share(summary.conclusions()));
             row.say("td", "", share(summary.limits()));
@@ -139,11 +139,11 @@ final class QualityPage {
     }
 
     static String expected(TimeStudy.Figure figure) {
-        return figure.expected().map(Figures::minutes).map(time -> figure.assumed() ? "about " + time : time)
+        return figure.expected().map(PrintedNumbers::minutes).map(time -> figure.assumed() ? "about " + time : time)
                 .orElse("without end");
     }
 
     static String worst(TimeStudy.Figure figure) {
-        return figure.worst().map(Figures::minutes).orElse("without end");
+        return figure.worst().map(PrintedNumbers::minutes).orElse("without end");
     }
 }

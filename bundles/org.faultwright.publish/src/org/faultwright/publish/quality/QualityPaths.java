@@ -7,8 +7,8 @@ package org.faultwright.publish.quality;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.PathStep;
-import org.faultwright.analysis.faults.Figures;
 import org.faultwright.analysis.paths.PathReport;
+import org.faultwright.analysis.time.PrintedNumbers;
 import org.faultwright.procedure.Name;
 import org.faultwright.publish.page.Tag;
 
@@ -26,7 +26,7 @@ final class QualityPaths {
             section.say("p", "open", "A loop has no bound, or no path ends: there is no longest path to tell.");
         }
         paths.slowest().ifPresent(path -> section.say("p", "", "Worst in time, "
-                + paths.worstSeconds().map(Figures::minutes).orElse("") + " in " + steps(path) + ": " + ownSteps(path) + "."));
+                + paths.worstSeconds().map(PrintedNumbers::minutes).orElse("") + " in " + steps(path) + ": " + ownSteps(path) + "."));
         paths.longest().ifPresent(path -> {
             boolean same = paths.slowest().filter(path::equals).isPresent();
             section.say("p", "", same ? "No path has more steps."

@@ -18,12 +18,12 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.QaSummary;
+import org.faultwright.analysis.quality.QaSummary;
+import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.since.EarlierRelease;
 import org.faultwright.publish.since.SinceRelease;
 
 /**

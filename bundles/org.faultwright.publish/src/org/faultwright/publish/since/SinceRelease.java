@@ -15,7 +15,7 @@ import org.faultwright.analysis.compare.ProcedureComparison;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 
 /**
  * What changed in one procedure since an earlier revision of it.

@@ -7,7 +7,7 @@ package org.faultwright.publish.tree;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.faultwright.analysis.faults.Suspects;
+import org.faultwright.analysis.trace.Suspects;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Hazard;

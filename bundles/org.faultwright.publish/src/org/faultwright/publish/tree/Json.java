@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Written;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 
 /** Small words for building JSON: what is absent or empty is left out, and order is kept. */
 public final class Json {

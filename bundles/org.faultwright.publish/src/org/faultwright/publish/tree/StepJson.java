@@ -6,8 +6,8 @@ package org.faultwright.publish.tree;
 
 import java.util.List;
 import java.util.Optional;
-import org.faultwright.analysis.faults.TimeToGo;
 import org.faultwright.analysis.measurement.ReadingEntry;
+import org.faultwright.analysis.time.TimeToGo;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;

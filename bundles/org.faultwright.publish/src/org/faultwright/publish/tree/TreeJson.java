@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.faults.Suspects;
+import org.faultwright.analysis.trace.Suspects;
 import org.faultwright.procedure.DecisionRule;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;

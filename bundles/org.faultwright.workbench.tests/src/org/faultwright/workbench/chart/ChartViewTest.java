@@ -37,7 +37,7 @@ import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.live.ActiveText;
-import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.live.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

@@ -27,10 +27,10 @@ import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.files.OldFileStays;
+import org.faultwright.workbench.live.FolderDocuments;
+import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.live.Shelf;
 import org.faultwright.workbench.live.Shelved;
-import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -476,7 +476,7 @@ class NoTextIsLostTest {
         IFile file = bench.file("Long.procedure", "x ".repeat(600_000));
 
         List<org.faultwright.analysis.Finding> found = Waiting.untilPresent("its turn has come",
-                () -> Shelf.get().of(file).filter(Shelved::checked)).findings();
+                () -> FolderDocuments.get().of(file).filter(Shelved::checked)).findings();
 
         assertEquals(1, found.size());
         assertEquals(org.faultwright.analysis.Severity.ERROR, found.get(0).severity());
@@ -489,12 +489,12 @@ class NoTextIsLostTest {
         String user = TEXT.replace("equipment", "// what was tried\n".repeat(300) + "uses Notes\n\nequipment")
                 .replace("  yes ->", "    notes Hot\n  yes ->");
         IFile file = bench.file("Small.procedure", user);
-        Waiting.until("both are checked", () -> Shelf.get().of(file).filter(Shelved::checked).isPresent() && Shelf.get().isComplete());
+        Waiting.until("both are checked", () -> FolderDocuments.get().of(file).filter(Shelved::checked).isPresent() && FolderDocuments.get().isComplete());
 
         library.setContents(new java.io.ByteArrayInputStream("library Notes \"Notes\"\n".getBytes(StandardCharsets.UTF_8)), true, false,
                 new NullProgressMonitor());
 
-        Waiting.until("the note is missed", () -> Shelf.get().of(file).filter(known -> known.findings().stream()
+        Waiting.until("the note is missed", () -> FolderDocuments.get().of(file).filter(known -> known.findings().stream()
                 .anyMatch(finding -> finding.rule().equals("unknown-name"))).isPresent());
     }
 

@@ -38,7 +38,7 @@ import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.live.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

@@ -36,7 +36,7 @@ import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.ProcedureEditor;
-import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.FolderDocuments;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -87,7 +87,7 @@ class FindingsViewTest {
         words = Controls.all(around, Text.class).get(0);
         order = Controls.all(around, Combo.class).get(0);
         onlyHere = Controls.all(around, Button.class).get(0);
-        Waiting.until("both are checked", () -> Shelf.get().isComplete() && unused() == 4);
+        Waiting.until("both are checked", () -> FolderDocuments.get().isComplete() && unused() == 4);
     }
 
     @AfterEach

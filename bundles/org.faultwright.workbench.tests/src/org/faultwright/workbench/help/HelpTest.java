@@ -32,7 +32,7 @@ import org.faultwright.workbench.find.FindView;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.live.ActiveText;
-import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.live.Folders;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 

@@ -22,6 +22,7 @@ import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.ProcedureEditor;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.settings.dialog.SettingsDialog;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;

@@ -34,9 +34,9 @@ import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.ProcedureEditor;
+import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.publishing.Words;
-import org.faultwright.workbench.shelf.Folders;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -156,7 +156,7 @@ class WalkViewTest {
                 case "LampCode" -> "5 blinks";
                 default -> firstResult();
             };
-            Stand before = stand();
+            WalkState before = stand();
             press(result);
             Waiting.until("the walk has gone on from " + before.walk().label(), () -> view.stand().filter(now -> now != before).isPresent());
         }
@@ -487,7 +487,7 @@ class WalkViewTest {
         Waiting.until("the walk stands at " + label, () -> view.stand().filter(now -> now.walk().label().equals(label)).isPresent());
     }
 
-    private Stand stand() {
+    private WalkState stand() {
         return view.stand().orElseThrow();
     }
 

@@ -8,8 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Optional;
-import org.faultwright.analysis.faults.TimeToGo;
 import org.faultwright.analysis.measurement.ReadingEntry;
+import org.faultwright.analysis.time.TimeToGo;
 import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;

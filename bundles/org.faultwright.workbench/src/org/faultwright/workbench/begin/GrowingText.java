@@ -24,10 +24,10 @@ import org.eclipse.swt.widgets.Label;
 import org.faultwright.analysis.Severity;
 import org.faultwright.language.beginning.Growth;
 import org.faultwright.language.server.Colouring;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
 /** The text that the answers make, with what was found in it; made anew after each answer, away from the window's thread. */

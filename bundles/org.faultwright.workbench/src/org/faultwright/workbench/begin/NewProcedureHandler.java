@@ -15,7 +15,7 @@ import org.eclipse.core.resources.IResource;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.live.Folders;
 
 /** Asks for a new procedure, to be put into the folder that is at hand. */
 public final class NewProcedureHandler extends AbstractHandler {

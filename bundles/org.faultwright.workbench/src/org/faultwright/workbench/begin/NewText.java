@@ -16,7 +16,7 @@ import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.live.Folders;
 
 /** Writes a new text into a folder, puts the folder on the shelf and opens the text. A file that is there is never touched. */
 final class NewText {

@@ -40,7 +40,7 @@ import org.faultwright.language.beginning.Table;
 import org.faultwright.language.beginning.TableFile;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.UnusableTable;
-import org.faultwright.workbench.ScrolledPage;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
 /** Takes a table from a CSV or XLSX file: shows it, lets its columns be chosen, and lists what cannot be read. */

@@ -20,10 +20,10 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /** The card as it will print; follows the step at the cursor, and a click on a step takes the cursor there. */
 public final class CardView extends ViewPart {

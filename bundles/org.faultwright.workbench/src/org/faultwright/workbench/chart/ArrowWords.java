@@ -5,8 +5,8 @@
 package org.faultwright.workbench.chart;
 
 import java.util.List;
-import org.faultwright.analysis.faults.ArrowStudy;
-import org.faultwright.analysis.faults.TimeText;
+import org.faultwright.analysis.time.ArrowStudy;
+import org.faultwright.analysis.time.TimeText;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.publish.chart.ChartArrow;
 import org.faultwright.publish.chart.ChartBox;

@@ -22,8 +22,8 @@ import org.eclipse.swt.SWT;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.RuleHeader;
-import org.faultwright.analysis.RuleIndex;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.checking.RuleIndex;
 import org.faultwright.analysis.compare.Difference;
 import org.faultwright.analysis.compare.ProcedureComparison;
 import org.faultwright.analysis.steps.NewStep;
@@ -37,11 +37,11 @@ import org.faultwright.procedure.SourceText;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.chart.ChartBox;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Fixing;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /**
  * Changes the steps of the text that is drawn. Each change is tried away from the window's thread: the changed text is read, held against

@@ -16,13 +16,13 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Control;
-import org.faultwright.analysis.faults.TimeText;
+import org.faultwright.analysis.time.TimeText;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.PlainText;
 import org.faultwright.publish.chart.Chart;
 import org.faultwright.publish.chart.ChartArrow;
 import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.publish.chart.Letters;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
 

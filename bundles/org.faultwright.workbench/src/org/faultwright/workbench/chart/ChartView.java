@@ -26,7 +26,7 @@ import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.part.ViewPart;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.faults.ArrowStudy;
+import org.faultwright.analysis.time.ArrowStudy;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
@@ -35,11 +35,11 @@ import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.chart.Chart;
 import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.publish.chart.ChartMaker;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /**
  * The steps of the text in front as a picture. It follows the text while it is written, the cursor in it, and the finding that is looked

@@ -19,7 +19,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.workbench.look.Spoken;
 
 /** Asks for one of the steps, found by any part of its name or words. */

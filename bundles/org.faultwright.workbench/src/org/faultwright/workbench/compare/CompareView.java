@@ -40,10 +40,10 @@ import org.faultwright.language.EarlierTexts.Unusable;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.publish.since.SinceRelease;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
 /**

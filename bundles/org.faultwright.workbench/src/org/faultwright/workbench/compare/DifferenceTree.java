@@ -26,8 +26,8 @@ import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Tree;
 import org.faultwright.analysis.compare.Difference;
-import org.faultwright.publish.PlainText;
-import org.faultwright.workbench.Pictures;
+import org.faultwright.publish.page.PlainText;
+import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.Spoken;
 
 /** The differences under their kinds, lost protection first, the earlier and the later words beside each other. */
@@ -138,7 +138,7 @@ final class DifferenceTree {
         @Override
         public Image getImage(Object element) {
             return heads && element instanceof Group group && group.kind() == Difference.Kind.PROTECTION
-                    ? Pictures.of("warning").orElse(null) : null;
+                    ? Icons.of("warning").orElse(null) : null;
         }
 
         @Override

@@ -7,7 +7,6 @@ package org.faultwright.workbench.editor;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.eclipse.core.resources.IContainer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
@@ -16,7 +15,6 @@ import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.ui.IEditorPart;
-import org.eclipse.ui.IEditorReference;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PartInitException;
@@ -51,19 +49,6 @@ public final class Editors {
             MessageDialog.openInformation(page().orElseThrow().getWorkbenchWindow().getShell(), TITLE, tooLarge.getStatus().getMessage());
             return Optional.empty();
         }
-    }
-
-    /** Closes every text of a folder, after asking about those that are not saved. @return false if one of them is to stay open */
-    public static boolean close(IContainer folder) {
-        for (IEditorReference reference : page().map(IWorkbenchPage::getEditorReferences).orElseGet(() -> new IEditorReference[0])) {
-            IEditorPart editor = reference.getEditor(true);
-            IFile file = editor == null ? null : editor.getEditorInput().getAdapter(IFile.class);
-            if (file != null && folder.getFullPath().isPrefixOf(file.getFullPath())
-                    && !editor.getSite().getPage().closeEditor(editor, true)) {
-                return false;
-            }
-        }
-        return true;
     }
 
     /** Makes a text another one by changing only the stretch in which they differ, as one undo step. */

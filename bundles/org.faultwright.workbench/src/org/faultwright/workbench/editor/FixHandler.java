@@ -9,9 +9,9 @@ import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.ISourceViewer;
-import org.faultwright.workbench.Said;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Said;
 
 /** Offers the fixes for the finding at the cursor. */
 public final class FixHandler extends AbstractHandler {

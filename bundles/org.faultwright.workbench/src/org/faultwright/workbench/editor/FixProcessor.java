@@ -15,9 +15,9 @@ import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.Point;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
-import org.faultwright.workbench.Pictures;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Icons;
 
 /** Offers the fixes of what was found at the cursor. */
 public final class FixProcessor implements IQuickAssistProcessor {
@@ -67,7 +67,7 @@ public final class FixProcessor implements IQuickAssistProcessor {
 
         @Override
         public Image getImage() {
-            return Pictures.of("act").orElse(null);
+            return Icons.of("act").orElse(null);
         }
 
         @Override

@@ -9,9 +9,9 @@ import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.faultwright.language.server.NameInText;
 import org.faultwright.procedure.Name;
-import org.faultwright.workbench.Said;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Said;
 
 /** Goes to where the name at the cursor is declared; "Back" in the Edit menu returns. */
 public final class GoToDeclarationHandler extends AbstractHandler {

@@ -20,8 +20,8 @@ import org.faultwright.language.server.OpenText;
 import org.faultwright.language.server.Renaming;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.live.Shelf;
 import org.faultwright.workbench.live.ShelfText;
 
 /**
@@ -36,7 +36,7 @@ record NewName(Name declared, String newName, Map<IFile, List<Fix.Edit>> edits) 
     static NewName of(Name declared, String newName) throws CoreException {
         Map<IFile, List<Fix.Edit>> edits = new LinkedHashMap<>();
         Pattern word = Pattern.compile("(?U)\\b" + Pattern.quote(declared.text()) + "\\b");
-        for (IFile file : Shelf.files()) {
+        for (IFile file : FolderDocuments.files()) {
             ShelfText shelved = ShelfText.of(file);
             if (shelved.source().isEmpty()) {
                 throw new CoreException(Status.error(shelved.remark().orElseThrow() + " It may say the name too, so nothing was renamed. Put it into another"

@@ -33,8 +33,8 @@ import org.eclipse.ui.editors.text.TextEditor;
 import org.eclipse.ui.part.FileEditorInput;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.eclipse.ui.texteditor.SourceViewerDecorationSupport;
-import org.faultwright.workbench.Menus;
 import org.faultwright.workbench.files.LargestText;
+import org.faultwright.workbench.look.Menus;
 import org.faultwright.workbench.look.Spoken;
 
 /**

@@ -23,7 +23,7 @@ import org.eclipse.jface.text.link.LinkedPositionGroup;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.Point;
 import org.faultwright.language.server.Proposal;
-import org.faultwright.workbench.Pictures;
+import org.faultwright.workbench.look.Icons;
 
 /** Writes a proposal; where it has blanks, the tab key goes through them in reading order. */
 final class WrittenProposal implements ICompletionProposal, ICompletionProposalExtension2 {
@@ -122,7 +122,7 @@ final class WrittenProposal implements ICompletionProposal, ICompletionProposalE
 
     @Override
     public Image getImage() {
-        return Pictures.of(proposal.kind()).orElse(null);
+        return Icons.of(proposal.kind()).orElse(null);
     }
 
     @Override

@@ -36,7 +36,7 @@ import org.eclipse.ui.IPartListener2;
 import org.eclipse.ui.IWorkbenchPartReference;
 import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.part.ViewPart;
-import org.faultwright.analysis.faults.ProposedChange;
+import org.faultwright.analysis.ProposedChange;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.NotApart;
 import org.faultwright.analysis.table.SheetChange;
@@ -47,12 +47,12 @@ import org.faultwright.language.beginning.PastedCells;
 import org.faultwright.language.beginning.UnusableTable;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.Fixing;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /**
  * The faults of the procedure in front against its steps. It follows the text while it is written and holds nothing of its own: what is typed here is

@@ -22,7 +22,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.faults.ProposedChange;
+import org.faultwright.analysis.ProposedChange;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
 import org.faultwright.workbench.look.Spoken;

@@ -13,16 +13,16 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.faults.Figures;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.FaultSheet.State;
 import org.faultwright.analysis.table.NotApart;
 import org.faultwright.analysis.table.SheetColumn;
 import org.faultwright.analysis.table.SheetRow;
 import org.faultwright.analysis.table.SheetText;
+import org.faultwright.analysis.time.PrintedNumbers;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.SourceRange;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.quantity.Exact;
 
 /**
@@ -104,7 +104,7 @@ record Sheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Opti
     String text(SheetRow row, SheetColumn column) {
         if (fault(row).isPresent()) {
             FaultSheet.Row fault = fault(row).get();
-            return column instanceof SheetColumn.Words ? title(fault) : column instanceof SheetColumn.Time ? fault.seconds().map(Figures::minutes).orElse("")
+            return column instanceof SheetColumn.Words ? title(fault) : column instanceof SheetColumn.Time ? fault.seconds().map(PrintedNumbers::minutes).orElse("")
                     : column instanceof SheetColumn.OfStep step && state(row, column) == State.OPEN ? "?"
                     : column instanceof SheetColumn.OfStep step ? of.cell(fault.name(), step.name()).words() : typed(row, column);
         }
@@ -150,9 +150,9 @@ record Sheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Opti
     }
 
     private String told(FaultSheet.Row fault, SheetColumn column) {
-        String share = Figures.percent(fault.share()) + " of all";
+        String share = PrintedNumbers.percent(fault.share()) + " of all";
         return column instanceof SheetColumn.Cases ? (fault.cases().isEmpty() ? "the cases are not said, counted as 1" : "cases " + fault.cases()) + ", " + share
-                : column instanceof SheetColumn.Time ? fault.seconds().map(time -> "to its conclusion it takes " + Figures.minutes(time) + " on average")
+                : column instanceof SheetColumn.Time ? fault.seconds().map(time -> "to its conclusion it takes " + PrintedNumbers.minutes(time) + " on average")
                         .orElse("the steps do not lead it to a conclusion yet, so that there is no time")
                 : column instanceof SheetColumn.Remedy ? (fault.remedies().isEmpty() ? "no remedy is named" : "remedy " + fault.remedies())
                 : Stream.concat(fault.found().stream().map(Finding::message), of.mixedUp(fault.name()).map(group -> group.told().get(0)).stream()).distinct()

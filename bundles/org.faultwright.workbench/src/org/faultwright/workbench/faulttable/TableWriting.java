@@ -17,10 +17,10 @@ import org.eclipse.swt.widgets.Control;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.SheetChange;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Fixing;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /** Writes changes of the table into the text: worked out from the text as it stands, tried away from the window's thread, and put in as one step to undo. */
 final class TableWriting {

@@ -29,11 +29,11 @@ import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.language.server.FoundPlace;
 import org.faultwright.language.server.Sought;
 import org.faultwright.procedure.Name;
-import org.faultwright.workbench.Pictures;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Icons;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
 /** Finds words, parts, points, instruments, codes, notes and faults in every procedure and library of the open folders. */
@@ -124,7 +124,7 @@ public final class FindView extends ViewPart {
                 words.setFocus();
             }
         });
-        stopping.setImageDescriptor(Pictures.descriptor("stop").orElse(null));
+        stopping.setImageDescriptor(Icons.descriptor("stop").orElse(null));
         stopping.setEnabled(false);
         ActionContributionItem button = new ActionContributionItem(stopping);
         button.setMode(ActionContributionItem.MODE_FORCE_TEXT);

@@ -14,7 +14,7 @@ import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeColumn;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.language.server.FoundPlace;
-import org.faultwright.workbench.Pictures;
+import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Spoken;
 
@@ -79,7 +79,7 @@ final class FoundTree {
         }
         more = new TreeItem(tree, SWT.NONE);
         more.setText(0, remark);
-        more.setImage(Pictures.of("warning").orElse(null));
+        more.setImage(Icons.of("warning").orElse(null));
     }
 
     private void fill(TreeItem item, FoundIn found) {
@@ -87,7 +87,7 @@ final class FoundTree {
         item.setText(0, found.title().isEmpty() ? file : found.title());
         item.setText(1, found.title().isEmpty() ? "" : file);
         item.setForeground(1, Palette.now().of(Palette.Use.BESIDE));
-        item.setImage(Pictures.of("procedure").orElse(null));
+        item.setImage(Icons.of("procedure").orElse(null));
         item.setData(found);
         for (FoundPlace place : found.places()) {
             if (shown < MOST_SHOWN) {

@@ -13,7 +13,7 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
-import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.FolderDocuments;
 
 /** Looks through every file of the open folders away from the window's thread, and tells what it has found from time to time. */
 final class Looking extends Job {
@@ -49,7 +49,7 @@ final class Looking extends Job {
 
     @Override
     protected IStatus run(IProgressMonitor monitor) {
-        List<IFile> files = Shelf.files().stream().sorted(Comparator.comparing(file -> file.getFullPath().toString())).toList();
+        List<IFile> files = FolderDocuments.files().stream().sorted(Comparator.comparing(file -> file.getFullPath().toString())).toList();
         List<FoundIn> news = new ArrayList<>();
         long last = System.currentTimeMillis();
         int through = 0;

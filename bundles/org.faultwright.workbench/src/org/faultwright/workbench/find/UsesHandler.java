@@ -16,9 +16,9 @@ import org.faultwright.language.server.FoundPlace;
 import org.faultwright.language.server.NameInText;
 import org.faultwright.language.server.OpenText;
 import org.faultwright.procedure.Name;
-import org.faultwright.workbench.Said;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Said;
 
 /** Finds every place that names what is named at the cursor, or at the place that is chosen among those found, in all procedures. */
 public final class UsesHandler extends AbstractHandler {

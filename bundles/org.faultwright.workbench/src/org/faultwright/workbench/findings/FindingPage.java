@@ -20,12 +20,12 @@ import org.eclipse.swt.widgets.Link;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
-import org.faultwright.workbench.Menus;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.Fixing;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Menus;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /** One finding in full: what is wrong, what to do, the path that proves it, its fixes, its rule. */
 final class FindingPage {

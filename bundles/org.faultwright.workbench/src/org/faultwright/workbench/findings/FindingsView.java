@@ -36,12 +36,12 @@ import org.eclipse.ui.part.ViewPart;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.language.server.WantedWords;
-import org.faultwright.workbench.Pictures;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.Spoken;
 
 /** What was found in the text in front and in every other text, and the chosen finding in full. */
@@ -61,10 +61,10 @@ public final class FindingsView extends ViewPart {
     private final Action stopping = new Action(STOP) {
         @Override
         public void run() {
-            if (Shelf.get().progress().running()) {
-                Shelf.get().stop();
+            if (FolderDocuments.get().progress().running()) {
+                FolderDocuments.get().stop();
             } else {
-                Shelf.get().goOn();
+                FolderDocuments.get().goOn();
             }
         }
     };
@@ -86,13 +86,13 @@ public final class FindingsView extends ViewPart {
         table = table(new Composite(halves, SWT.NONE));
         page = new FindingPage(halves);
         halves.setWeights(58, 42);
-        stopping.setImageDescriptor(Pictures.descriptor("stop").orElse(null));
+        stopping.setImageDescriptor(Icons.descriptor("stop").orElse(null));
         stopping.setEnabled(false);
         ActionContributionItem button = new ActionContributionItem(stopping);
         button.setMode(ActionContributionItem.MODE_FORCE_TEXT);
         getViewSite().getActionBars().getToolBarManager().add(button);
         gathering.setSystem(true);
-        Shelf.get().addListener(shelf);
+        FolderDocuments.get().addListener(shelf);
         ActiveText.get().addListener(front);
         refreshLater();
     }
@@ -163,7 +163,7 @@ public final class FindingsView extends ViewPart {
 
             @Override
             public Image getImage(Object element) {
-                return Pictures.of(Pictures.of(((Finding) element).severity())).orElse(null);
+                return Icons.of(Icons.of(((Finding) element).severity())).orElse(null);
             }
         });
         column(viewer, columns, WHERE, 30, new ColumnLabelProvider() {
@@ -241,9 +241,9 @@ public final class FindingsView extends ViewPart {
             table.setItemCount(findings.size());
             table.getTable().clearAll();
         }
-        Shelf.Progress progress = Shelf.get().progress();
-        stopping.setEnabled(!Shelf.get().isComplete());
-        stopping.setText(progress.running() || Shelf.get().isComplete() ? STOP : GO_ON);
+        FolderDocuments.Progress progress = FolderDocuments.get().progress();
+        stopping.setEnabled(!FolderDocuments.get().isComplete());
+        stopping.setText(progress.running() || FolderDocuments.get().isComplete() ? STOP : GO_ON);
         stopping.setToolTipText(stopping.getText());
         if (!summary.equals(getContentDescription())) {
             setContentDescription(summary);
@@ -274,7 +274,7 @@ public final class FindingsView extends ViewPart {
         List<Finding> all = new ArrayList<>();
         front.ifPresent(live -> live.text().findings().stream().sorted(Comparator.comparing(Finding::severity))
                 .forEach(all::add));
-        Shelf.get().all().entrySet().stream()
+        FolderDocuments.get().all().entrySet().stream()
                 .filter(entry -> front.map(live -> !live.file().equals(entry.getKey())).orElse(true))
                 .sorted(Comparator.comparing(entry -> entry.getKey().getFullPath().toString()))
                 .map(entry -> LiveTexts.get().of(entry.getKey()).map(live -> live.text().findings())
@@ -284,12 +284,12 @@ public final class FindingsView extends ViewPart {
     }
 
     private static String summary(List<Finding> findings) {
-        Shelf.Progress progress = Shelf.get().progress();
-        if (!Shelf.get().isComplete()) {
+        FolderDocuments.Progress progress = FolderDocuments.get().progress();
+        if (!FolderDocuments.get().isComplete()) {
             return (progress.running() ? "Checking" : "Stopped") + ", " + progress.checked() + " of " + progress.all() + " files checked.  "
                     + Severity.counted(findings);
         }
-        int files = Shelf.get().all().size();
+        int files = FolderDocuments.get().all().size();
         String where = files == 1 ? " in 1 file" : " in " + files + " files";
         return findings.isEmpty() ? "Nothing found" + where + "." : Severity.counted(findings) + where;
     }
@@ -301,7 +301,7 @@ public final class FindingsView extends ViewPart {
 
     @Override
     public void dispose() {
-        Shelf.get().removeListener(shelf);
+        FolderDocuments.get().removeListener(shelf);
         ActiveText.get().removeListener(front);
         gathering.cancel();
         page.dispose();

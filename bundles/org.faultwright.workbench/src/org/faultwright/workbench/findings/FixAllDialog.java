@@ -29,11 +29,11 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.analysis.Fix;
-import org.faultwright.workbench.Pictures;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.FolderEdits;
 import org.faultwright.workbench.help.HelpView;
-import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.FolderDocuments;
+import org.faultwright.workbench.look.Icons;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
 /** The lines that the fixes of one rule change, file by file as they are tried; a file whose mark is taken off stays as it is. */
@@ -127,7 +127,7 @@ final class FixAllDialog extends Dialog {
         if (fixed.refused().isPresent()) {
             TreeItem told = new TreeItem(tree, SWT.NONE);
             told.setText(fixed.refused().get());
-            told.setImage(Pictures.of("warning").orElse(null));
+            told.setImage(Icons.of("warning").orElse(null));
         } else if (fixed.fixes() > 0) {
             TreeItem top = new TreeItem(tree, SWT.NONE);
             top.setText(fixed.file().getProjectRelativePath() + "   " + counted(fixed.fixes(), "fix", "fixes"));
@@ -162,7 +162,7 @@ final class FixAllDialog extends Dialog {
         String result = fixes == 0 && done ? "No fix is to be made. " : counted(fixes, "fix", "fixes") + " in " + counted(chosen.size(), "file", "files") + ". ";
         String rest = left == 0 ? "" : left == 1 ? "1 finding of this kind has no fix that holds and stays. "
                 : left + " findings of this kind have no fix that holds and stay. ";
-        String unchecked = Shelf.get().isComplete() ? "" : "Not every file has been checked yet; those are left out.";
+        String unchecked = FolderDocuments.get().isComplete() ? "" : "Not every file has been checked yet; those are left out.";
         state.setText(progress + result + rest + unchecked);
         state.requestLayout();
         getButton(IDialogConstants.OK_ID).setEnabled(done && fixes > 0);

@@ -14,10 +14,10 @@ import org.eclipse.core.resources.IFile;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.analysis.Finding;
-import org.faultwright.workbench.Said;
 import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.look.Said;
 
 /** Shows what the fixes of every finding of the chosen one's kind would change, and makes those changes. */
 public final class FixAllHandler extends AbstractHandler {
@@ -44,7 +44,7 @@ public final class FixAllHandler extends AbstractHandler {
     /** Every file in which the rule found something that has a fix. */
     private static List<IFile> files(String rule) {
         List<IFile> files = new ArrayList<>();
-        Shelf.get().all().forEach((file, known) -> {
+        FolderDocuments.get().all().forEach((file, known) -> {
             List<Finding> findings = LiveTexts.get().of(file).map(live -> live.text().findings()).orElse(known.findings());
             if (findings.stream().anyMatch(finding -> finding.rule().equals(rule) && !finding.fixes().isEmpty())) {
                 files.add(file);

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.eclipse.core.resources.IFile;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.FixRun;
+import org.faultwright.analysis.checking.FixRun;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.live.ShelfText;

@@ -9,7 +9,7 @@ import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.IConfigurationElement;
 import org.eclipse.core.runtime.IExecutableExtension;
-import org.faultwright.workbench.Said;
+import org.faultwright.workbench.look.Said;
 
 /** Goes along the path that proves the chosen finding. */
 public final class FollowPathHandler extends AbstractHandler implements IExecutableExtension {

@@ -12,9 +12,9 @@ import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.IConfigurationElement;
 import org.eclipse.core.runtime.IExecutableExtension;
 import org.faultwright.analysis.Finding;
-import org.faultwright.workbench.Said;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.look.Said;
 
 /** Goes to the next or previous finding in the text in front, round its ends. */
 public final class GoToFindingHandler extends AbstractHandler implements IExecutableExtension {

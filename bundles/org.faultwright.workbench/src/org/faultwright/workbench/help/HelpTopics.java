@@ -16,14 +16,14 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.core.runtime.ILog;
 import org.faultwright.analysis.RuleHeader;
-import org.faultwright.analysis.RuleIndex;
-import org.faultwright.analysis.RulePages;
+import org.faultwright.analysis.checking.RuleIndex;
+import org.faultwright.analysis.checking.RulePages;
 import org.faultwright.language.reference.LanguageReference;
 import org.faultwright.language.server.WantedWords;
 
 /** The pages of the help: our own under {@code help}, the reference of the language, then one for each rule. */
-final class HelpTopics {
-    static final String FIRST = "first-steps";
+public final class HelpTopics {
+    public static final String FIRST = "first-steps";
 
     /** @param id the page's file name without its ending, or a rule's id */
     record Topic(String id, String title) {

@@ -17,8 +17,8 @@ import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.custom.ST;
+import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Composite;
@@ -34,7 +34,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.language.reference.LanguageReference;
 import org.faultwright.language.reference.ReferenceEntry;
 import org.faultwright.language.server.WantedWords;
-import org.faultwright.workbench.ScrolledPage;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
 /** The help: pages about the work, and a page for each rule. */
@@ -71,7 +71,7 @@ public final class HelpView extends ViewPart {
     }
 
     /** Opens the help at an entry of the reference. */
-    static void showEntry(ReferenceEntry entry) {
+    public static void showEntry(ReferenceEntry entry) {
         open().ifPresent(view -> LanguageReference.pages().stream().filter(page -> page.entries().contains(entry)).findFirst()
                 .ifPresent(page -> {
                     view.select("reference-" + page.id());
@@ -80,7 +80,7 @@ public final class HelpView extends ViewPart {
     }
 
     /** Opens the help where it is. */
-    static void showAgain() {
+    public static void showAgain() {
         open().ifPresent(HelpView::setFocus);
     }
 

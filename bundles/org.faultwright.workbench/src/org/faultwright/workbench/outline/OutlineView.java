@@ -27,9 +27,9 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.language.server.Outline;
 import org.faultwright.language.server.OutlineItem;
-import org.faultwright.workbench.Pictures;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.Spoken;
 
 /**
@@ -199,7 +199,7 @@ public final class OutlineView extends ViewPart {
 
         @Override
         public Image getImage(Object element) {
-            return Pictures.of(((Node) element).item().kind()).orElse(null);
+            return Icons.of(((Node) element).item().kind()).orElse(null);
         }
     }
 }

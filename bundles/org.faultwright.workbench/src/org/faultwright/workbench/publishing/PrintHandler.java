@@ -19,17 +19,17 @@ import org.eclipse.swt.printing.Printer;
 import org.eclipse.swt.printing.PrinterData;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.handlers.HandlerUtil;
-import org.faultwright.analysis.CheckedProcedure;
+import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /** Prints the bench card of the procedure in front. */
 public final class PrintHandler extends AbstractHandler {

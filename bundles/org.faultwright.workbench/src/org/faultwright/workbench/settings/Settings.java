@@ -47,7 +47,7 @@ public final class Settings {
     }
 
     /** From the next start on. */
-    static void choose(Colours colours) {
+    public static void choose(Colours colours) {
         keep(COLOURS, colours == Colours.OF_THE_SYSTEM ? Optional.empty() : Optional.of(colours.name()));
     }
 
@@ -57,7 +57,7 @@ public final class Settings {
     }
 
     /** The day that was chosen; absent where it is always today. */
-    static Optional<LocalDate> fixedCalibrationDay() {
+    public static Optional<LocalDate> fixedCalibrationDay() {
         try {
             return Optional.ofNullable(kept().get(CALIBRATION, null)).map(LocalDate::parse);
         } catch (DateTimeParseException unreadable) {
@@ -65,7 +65,7 @@ public final class Settings {
         }
     }
 
-    static void judgeCalibrationOn(Optional<LocalDate> day) {
+    public static void judgeCalibrationOn(Optional<LocalDate> day) {
         keep(CALIBRATION, day.map(LocalDate::toString));
         LISTENERS.forEach(Runnable::run);
     }
@@ -76,7 +76,7 @@ public final class Settings {
     }
 
     /** Of the texts, in points. Only for the window's thread. */
-    static int fontSize() {
+    public static int fontSize() {
         return JFaceResources.getTextFont().getFontData()[0].getHeight();
     }
 
@@ -91,7 +91,7 @@ public final class Settings {
         }
     }
 
-    static void useFontSize(int points) {
+    public static void useFontSize(int points) {
         show(points);
     }
 

@@ -20,7 +20,7 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.live.ActiveText;
-import org.faultwright.workbench.live.Shelf;
+import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.welcome.Welcome;
 
 /**
@@ -46,8 +46,8 @@ public final class StartTimes {
             waitedFor.put("findings", () -> ActiveText.get().place().isPresent());
             waitedFor.put("card", () -> page.findView(CardView.ID) instanceof CardView card && card.pages().isPresent());
         }
-        waitedFor.put("titles", () -> Shelf.get().progress().all() == Shelf.files().size());
-        waitedFor.put("checked", () -> Shelf.get().isComplete());
+        waitedFor.put("titles", () -> FolderDocuments.get().progress().all() == FolderDocuments.files().size());
+        waitedFor.put("checked", () -> FolderDocuments.get().isComplete());
     }
 
     /** Begins to look, where somebody wants to know. */

@@ -19,7 +19,7 @@ import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.publish.WholeFile;
-import org.faultwright.workbench.shelf.Folders;
+import org.faultwright.workbench.live.Folders;
 
 /** What comes before and right after the window: its workspace, a second window, a damaged workspace. */
 public final class Starting {

@@ -17,13 +17,13 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Link;
 import org.eclipse.ui.part.ViewPart;
-import org.faultwright.analysis.faults.ExampleRun;
-import org.faultwright.language.server.Touched;
+import org.faultwright.analysis.examples.ExampleRun;
+import org.faultwright.language.server.ChangeImpact;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceRange;
-import org.faultwright.workbench.ScrolledPage;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /** What a change at the cursor reaches: the ways to the step, the examples through it, the faults that name it. */
 public final class UsedByView extends ViewPart {
@@ -53,18 +53,18 @@ public final class UsedByView extends ViewPart {
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            Optional<Touched> touched = place.flatMap(there -> Touched.at(there.live().text(), there.offset()));
+            Optional<ChangeImpact> touched = place.flatMap(there -> ChangeImpact.at(there.live().text(), there.offset()));
             page.later(() -> show(touched));
             return Status.OK_STATUS;
         }
     }
 
-    private void show(Optional<Touched> touched) {
+    private void show(Optional<ChangeImpact> touched) {
         page.write(body -> touched.ifPresentOrElse(step -> fill(body, step),
                 () -> line(body, "Put the cursor in a step to see what a change of it reaches.", List.of())));
     }
 
-    private static void fill(Composite body, Touched touched) {
+    private static void fill(Composite body, ChangeImpact touched) {
         line(body, linked(List.of(touched.step().name())) + "  " + ScrolledPage.plain(touched.step().title()),
                 List.of(touched.step().name().at()));
         named(body, "Reached by", touched.comesFrom().stream().map(step -> step.name()).toList(), "nothing; it is the beginning, or no way leads here");

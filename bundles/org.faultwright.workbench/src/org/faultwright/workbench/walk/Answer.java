@@ -6,7 +6,7 @@ package org.faultwright.workbench.walk;
 
 import java.util.List;
 import java.util.Optional;
-import org.faultwright.analysis.faults.WalkedExample;
+import org.faultwright.analysis.examples.WalkedExample;
 import org.faultwright.analysis.measurement.ReadingEntry;
 import org.faultwright.procedure.Results;
 import org.faultwright.quantity.Exact;

@@ -9,11 +9,11 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.faults.WalkedExample;
+import org.faultwright.analysis.examples.WalkedExample;
 import org.faultwright.language.server.EditingServices;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.PlainText;
+import org.faultwright.publish.page.PlainText;
 
 /**
  * A walk to be kept as an example, tried by a full check of the changed text.
@@ -26,7 +26,7 @@ record KeptExample(String name, Optional<Fix> fix, Optional<String> refused) {
     private static final int LONGEST_TITLE = 100;
 
     /** This takes two full checks: not for the window's thread. @param stand at a conclusion @param title as it was typed */
-    static KeptExample of(Stand stand, String title, EditingServices services) {
+    static KeptExample of(WalkState stand, String title, EditingServices services) {
         String name = PlainText.line(title).strip();
         if (name.isEmpty()) {
             return no("An example needs a name: type one.");

@@ -34,14 +34,14 @@ final class ResultPart {
     private static final int WIDTH_OF_A_READING = 110;
 
     private final WalkInHand walk;
-    private final Stand stand;
+    private final WalkState stand;
     private final Walk here;
     private final Step step;
     private final WalkWords words;
     private final WalkPage page;
     private Optional<Control> first = Optional.empty();
 
-    ResultPart(WalkInHand walk, Stand stand, WalkWords words, WalkPage page) {
+    ResultPart(WalkInHand walk, WalkState stand, WalkWords words, WalkPage page) {
         this.walk = walk;
         this.stand = stand;
         this.here = stand.walk();

@@ -28,7 +28,7 @@ final class StepMark {
     private Optional<IAnnotationModel> marked = Optional.empty();
 
     /** Where the step in hand stands in the text; of a step of a library's routine that of the step which performs the routine. */
-    static Optional<Step> place(Stand stand) {
+    static Optional<Step> place(WalkState stand) {
         Walk walk = stand.walk();
         String source = stand.procedure().source().name();
         return Stream.concat(Stream.of(walk.step()), reversed(walk.callers()))
@@ -40,7 +40,7 @@ final class StepMark {
     }
 
     /** @param reveal whether the cursor goes there too, so that the card and the outline follow */
-    void show(ITextEditor editor, IDocument document, Stand stand, boolean reveal) {
+    void show(ITextEditor editor, IDocument document, WalkState stand, boolean reveal) {
         clear();
         Optional<Step> at = place(stand);
         IAnnotationModel model = editor.getDocumentProvider().getAnnotationModel(editor.getEditorInput());

@@ -19,7 +19,7 @@ final class WalkInHand {
     private List<Answer> answers = List.of();
     private List<Answer> earlier = List.of();
     private boolean begun;
-    private Optional<Stand> stand = Optional.empty();
+    private Optional<WalkState> stand = Optional.empty();
     private String visit = "";
     private final Set<String> acknowledged = new HashSet<>();
     private final List<String> typed = new ArrayList<>();
@@ -35,7 +35,7 @@ final class WalkInHand {
     }
 
     /** Where the walk stood when it was worked out last. */
-    Optional<Stand> stand() {
+    Optional<WalkState> stand() {
         return stand;
     }
 
@@ -73,7 +73,7 @@ final class WalkInHand {
     }
 
     private List<Answer> fitting() {
-        return stand.map(known -> known.passed().stream().map(Stand.Passed::answer).toList()).orElse(answers);
+        return stand.map(known -> known.passed().stream().map(WalkState.Passed::answer).toList()).orElse(answers);
     }
 
     /** Takes every answer behind these back. */
@@ -92,7 +92,7 @@ final class WalkInHand {
     }
 
     /** The walk as it stands in a text that may have changed. What is half done stays where the place is the same. */
-    void show(Optional<Stand> now) {
+    void show(Optional<WalkState> now) {
         stand = now;
         String at = now.map(one -> one.passed().size() + " " + one.walk().label()).orElse("");
         if (!at.equals(visit)) {
@@ -102,7 +102,7 @@ final class WalkInHand {
             told = Optional.empty();
             kept = Optional.empty();
         }
-        now.flatMap(Stand::unfit).filter(unfit -> typed.isEmpty())
+        now.flatMap(WalkState::unfit).filter(unfit -> typed.isEmpty())
                 .ifPresent(unfit -> unfit.readings().forEach(reading -> typed.add(reading.typed())));
     }
 

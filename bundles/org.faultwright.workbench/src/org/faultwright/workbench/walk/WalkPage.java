@@ -20,7 +20,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.analysis.faults.WalkedExample;
+import org.faultwright.analysis.examples.WalkedExample;
 import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
@@ -30,10 +30,10 @@ import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.Caution;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
-import org.faultwright.workbench.ScrolledPage;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
 /** Draws a walk, one step at a time, in the order and with the words of the bench page. */
@@ -216,7 +216,7 @@ final class WalkPage {
 
     /** @param errors how many errors the text has */
     void show(WalkInHand walk, boolean unreadable, int errors) {
-        Stand stand = walk.stand().orElseThrow();
+        WalkState stand = walk.stand().orElseThrow();
         waiting = unreadable;
         times.setText(stand.walk().isEnd() ? WalkWords.soFar(stand.walk()) : WalkWords.soFar(stand.walk()) + " \u00b7 " + WalkWords.toGo(stand.toGo()));
         write(true, body -> {
@@ -243,7 +243,7 @@ final class WalkPage {
         });
     }
 
-    private static void told(Composite main, Stand stand, boolean unreadable, int errors) {
+    private static void told(Composite main, WalkState stand, boolean unreadable, int errors) {
         if (unreadable) {
             Pieces.strong(Pieces.marked(main, Palette.Use.WARNING), "The walk waits until the text can be read.");
         } else if (errors > 0) {
@@ -253,7 +253,7 @@ final class WalkPage {
         stand.stopped().filter(words -> !unreadable).ifPresent(words -> Pieces.strong(Pieces.marked(main, Palette.Use.WARNING), words));
     }
 
-    private void step(Composite main, WalkInHand walk, Stand stand) {
+    private void step(Composite main, WalkInHand walk, WalkState stand) {
         Walk here = stand.walk();
         WalkWords words = new WalkWords(stand.procedure().scope());
         routines(main, here, stand);
@@ -287,7 +287,7 @@ final class WalkPage {
         }
     }
 
-    private void routines(Composite main, Walk here, Stand stand) {
+    private void routines(Composite main, Walk here, WalkState stand) {
         if (here.callers().isEmpty()) {
             return;
         }
@@ -340,7 +340,7 @@ final class WalkPage {
         first = Optional.of(back);
     }
 
-    private void ending(Composite main, WalkInHand walk, Stand stand) {
+    private void ending(Composite main, WalkInHand walk, WalkState stand) {
         Walk here = stand.walk();
         Step.Conclude end = (Step.Conclude) here.step();
         WalkWords words = new WalkWords(stand.procedure().scope());
@@ -349,7 +349,7 @@ final class WalkPage {
         end.frame().notes().stream().flatMap(name -> stand.procedure().scope().note(name).stream()).distinct().forEach(note -> note(main, note));
         Composite rows = Pieces.rows(main, 2);
         String found = end.finds().stream().map(name -> words.fault(name, stand.procedure())).collect(Collectors.joining("; "));
-        line(rows, Words.found(end), found.isEmpty() && end.findsNothing().isPresent() ? "no fault" : found);
+        line(rows, Wording.found(end), found.isEmpty() && end.findsNothing().isPresent() ? "no fault" : found);
         line(rows, "Refer to", end.refersTo().map(Written::value).map(PlainText::line).orElse(""));
         line(rows, "Hint", end.frame().hint().map(Written::value).map(PlainText::line).orElse(""));
         line(rows, "For the customer", end.report().map(Written::value).map(PlainText::line).orElse(""));
@@ -382,7 +382,7 @@ final class WalkPage {
         }
     }
 
-    private void keeping(Composite main, WalkInHand walk, Stand stand, Step.Conclude end) {
+    private void keeping(Composite main, WalkInHand walk, WalkState stand, Step.Conclude end) {
         title(main, "Example");
         // not the button below: whoever presses Enter from step to step has not asked for an example
         first = Optional.of(back);
@@ -417,12 +417,12 @@ final class WalkPage {
 
     // ---- beside the step: what it still can be, and what was done
 
-    private void aside(Composite in, Stand stand) {
+    private void aside(Composite in, WalkState stand) {
         suspects(in, stand);
         done(in, stand);
     }
 
-    private static void suspects(Composite in, Stand stand) {
+    private static void suspects(Composite in, WalkState stand) {
         int faults = stand.procedure().faults().size();
         int left = stand.suspects().size();
         boolean noneWasFound = stand.walk().step() instanceof Step.Conclude end && end.finds().isEmpty();
@@ -443,13 +443,13 @@ final class WalkPage {
         });
     }
 
-    private void done(Composite in, Stand stand) {
-        List<Stand.Passed> passed = stand.passed();
+    private void done(Composite in, WalkState stand) {
+        List<WalkState.Passed> passed = stand.passed();
         long results = passed.stream().filter(one -> one.answer().result().isPresent()).count();
         title(in, results == 0 ? "Nothing done yet" : results == 1 ? "Done so far: 1 step" : "Done so far: " + results + " steps");
         WalkWords words = new WalkWords(stand.procedure().scope());
         for (int i = 0; i < passed.size(); i++) {
-            Stand.Passed one = passed.get(i);
+            WalkState.Passed one = passed.get(i);
             int kept = i;
             one.answer().result().ifPresent(key -> Pieces.link(in, ScrolledPage.plain(WalkWords.title(one.before().step()) + " \u2192 "
                     + words.label(one.before().step(), key) + readings(one)) + "   <a>Correct</a>", text -> presses.takeBack(kept))
@@ -457,7 +457,7 @@ final class WalkPage {
         }
     }
 
-    private static String readings(Stand.Passed passed) {
+    private static String readings(WalkState.Passed passed) {
         List<Answer.Reading> readings = passed.answer().readings();
         return readings.isEmpty() ? "" : readings.stream().map(Answer.Reading::words).collect(Collectors.joining(", ", " (", ")"))
                 + (passed.doubtful() ? ", doubtful" : "");

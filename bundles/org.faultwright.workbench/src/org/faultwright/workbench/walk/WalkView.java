@@ -64,7 +64,7 @@ public final class WalkView extends ViewPart {
     }
 
     /** The walk through the text in front, for whoever asks where it stands; absent while it is not begun or being worked out. */
-    Optional<Stand> stand() {
+    Optional<WalkState> stand() {
         return asked == null || working ? Optional.empty() : Optional.ofNullable(walks.get(asked.document())).flatMap(WalkInHand::stand);
     }
 
@@ -159,7 +159,7 @@ public final class WalkView extends ViewPart {
                 if (studied == null || studied.procedure() != request.procedure()) {
                     studied = new Studied(request.procedure());
                 }
-                Optional<Stand> stand = Stand.of(studied, request.answers());
+                Optional<WalkState> stand = WalkState.of(studied, request.answers());
                 page.later(() -> show(request, stand));
             } catch (RuntimeException failed) {
                 ILog.of(WalkView.class).error("The walk through " + request.live().file().getName() + " could not be worked out.", failed);
@@ -169,7 +169,7 @@ public final class WalkView extends ViewPart {
         }
     }
 
-    private void show(Request request, Optional<Stand> stand) {
+    private void show(Request request, Optional<WalkState> stand) {
         if (request != wanted) {
             return;
         }
@@ -262,7 +262,7 @@ public final class WalkView extends ViewPart {
 
     // ---- as an example
 
-    private void keep(WalkInHand walk, Stand stand, String title) {
+    private void keep(WalkInHand walk, WalkState stand, String title) {
         IDocument document = asked.document();
         Job.createSystem("Trying the example", (ICoreRunnable) monitor -> {
             KeptExample example = KeptExample.of(stand, title, LiveTexts.get().services());

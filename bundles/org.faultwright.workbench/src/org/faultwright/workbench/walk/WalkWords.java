@@ -12,8 +12,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.faultwright.analysis.faults.TimeToGo;
 import org.faultwright.analysis.measurement.ReadingEntry;
+import org.faultwright.analysis.time.TimeToGo;
 import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Indicator;
@@ -27,8 +27,8 @@ import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
-import org.faultwright.publish.PlainText;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 
@@ -51,7 +51,7 @@ final class WalkWords {
     }
 
     static String title(Step step) {
-        return PlainText.line(Words.title(step));
+        return PlainText.line(Wording.title(step));
     }
 
     private static String title(Optional<? extends Declaration> declared, Name name) {
@@ -73,7 +73,7 @@ final class WalkWords {
     /** The kind of step, its name in the text, and how long it takes. */
     static String facts(Step step) {
         StepFrame frame = step.frame();
-        return Stream.of(Optional.of(Words.kind(step)), Optional.of(step.name().text()), frame.confirms().map(at -> "confirms the complaint"),
+        return Stream.of(Optional.of(Wording.kind(step)), Optional.of(step.name().text()), frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"), frame.takes().map(time -> "about " + time.value().spelling()))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00b7 "));
     }
@@ -86,7 +86,7 @@ final class WalkWords {
         List<Line> lines = new ArrayList<>();
         setUp(walk, lines);
         add(lines, "Live work", frame.precautions().liveBecause().map(Written::value).orElse(""), true);
-        add(lines, "Try first", frame.precautions().tries().stream().map(name -> Words.tried(title(scope.instrument(name), name)))
+        add(lines, "Try first", frame.precautions().tries().stream().map(name -> Wording.tried(title(scope.instrument(name), name)))
                 .collect(Collectors.joining(", ")), true);
         if (step instanceof Step.Observe observe) {
             observe.indicator().ifPresent(name -> add(lines, "At", title(scope.indicator(name), name), false));
@@ -101,14 +101,14 @@ final class WalkWords {
         }
         add(lines, "Part", frame.handles().stream().map(name -> title(scope.part(name), name) + scope.part(name)
                 .flatMap(part -> part.number()).map(number -> ", " + number.value()).orElse("")).collect(Collectors.joining("; ")), false);
-        add(lines, "Tools", Words.tools(frame), false);
-        add(lines, "Hazards", Words.hazards(frame, scope), false);
+        add(lines, "Tools", Wording.tools(frame), false);
+        add(lines, "Hazards", Wording.hazards(frame, scope), false);
         Stream<Source> expected = step instanceof Step.Measure measure ? measure.expects().flatMap(Step.Expectation::source).stream()
                 : step instanceof Step.Calculate calculate ? calculate.expects().flatMap(Step.Expectation::source).stream() : Stream.empty();
-        add(lines, "Source", Stream.concat(frame.source().stream(), expected).map(Words::source).distinct().collect(Collectors.joining("; ")), false);
+        add(lines, "Source", Stream.concat(frame.source().stream(), expected).map(Wording::source).distinct().collect(Collectors.joining("; ")), false);
         add(lines, "Hint", frame.hint().map(Written::value).orElse(""), false);
         add(lines, "Wait", frame.waits().map(wait -> wait.value().spelling() + ", which this walk passes over").orElse(""), false);
-        add(lines, "After it", Words.settings(frame.sets(), scope), false);
+        add(lines, "After it", Wording.settings(frame.sets(), scope), false);
         Set<String> due = walk.due().stream().map(note -> note.name().text()).collect(Collectors.toSet());
         add(lines, "Read before", frame.notes().stream().filter(name -> !due.contains(name.text())).map(name -> title(scope.note(name), name))
                 .distinct().collect(Collectors.joining("; ")), false);
@@ -122,8 +122,8 @@ final class WalkWords {
     }
 
     private void setUp(Walk walk, List<Line> lines) {
-        add(lines, "To be set first", Words.settings(walk.unmet(), scope), true);
-        add(lines, "Set-up", Words.settings(walk.step().frame().needs().stream().filter(need -> !walk.unmet().contains(need)).toList(), scope), false);
+        add(lines, "To be set first", Wording.settings(walk.unmet(), scope), true);
+        add(lines, "Set-up", Wording.settings(walk.step().frame().needs().stream().filter(need -> !walk.unmet().contains(need)).toList(), scope), false);
     }
 
     private void measure(Step.Measure step, List<Line> lines) {
@@ -140,7 +140,7 @@ final class WalkWords {
     }
 
     String point(Name name) {
-        return PlainText.line(Words.point(name, scope));
+        return PlainText.line(Wording.point(name, scope));
     }
 
     // ---- results
@@ -173,7 +173,7 @@ final class WalkWords {
         String told = meaning(walk.step(), outcome).or(() -> entry.map(one -> one.bands().stream().filter(band -> band.outcome() == outcome)
                 .filter(band -> band.values().lower().isPresent() || band.values().upper().isPresent())
                 .map(band -> range(band.values(), one)).collect(Collectors.joining(" or ")))).orElse("");
-        String proves = outcome.proves().isEmpty() ? "" : "proves: " + Words.settings(outcome.proves(), scope);
+        String proves = outcome.proves().isEmpty() ? "" : "proves: " + Wording.settings(outcome.proves(), scope);
         String counted = outcome.repeat().map(repeat -> counted(repeat.atMost(), walk.taken(outcome))).orElse("");
         return Stream.of(told, proves, counted).filter(words -> !words.isEmpty()).collect(Collectors.joining("; "));
     }

@@ -27,13 +27,14 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.part.EditorPart;
-import org.faultwright.workbench.Pictures;
-import org.faultwright.workbench.ScrolledPage;
+import org.faultwright.workbench.begin.Dropping;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.help.HelpView;
+import org.faultwright.workbench.live.Folders;
+import org.faultwright.workbench.live.RecentFolders;
+import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.Palette;
-import org.faultwright.workbench.shelf.Folders;
-import org.faultwright.workbench.shelf.RecentFolders;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /** What somebody sees who has nothing open: three things to do, and the folders that were open lately. */
 public final class Welcome extends EditorPart {
@@ -114,7 +115,7 @@ public final class Welcome extends EditorPart {
     private static Button thing(Composite in, String words, String picture, String more, Runnable does) {
         Button button = new Button(in, SWT.PUSH | SWT.LEFT);
         button.setText(words);
-        Pictures.descriptor(picture).ifPresent(descriptor -> {
+        Icons.descriptor(picture).ifPresent(descriptor -> {
             org.eclipse.swt.graphics.Image image = descriptor.createImage();
             button.setImage(image);
             button.addListener(SWT.Dispose, event -> image.dispose());

@@ -16,6 +16,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.regex.Pattern;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.procedure.Document;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

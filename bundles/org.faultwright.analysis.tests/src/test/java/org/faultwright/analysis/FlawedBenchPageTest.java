@@ -21,6 +21,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.language.ProcedureReader;
 import org.junit.jupiter.api.Test;
 

@@ -17,6 +17,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.language.ProcedureReader;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

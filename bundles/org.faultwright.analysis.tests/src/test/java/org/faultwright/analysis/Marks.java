@@ -11,7 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** The findings that an example text says it has: a comment {@code // ^ rule-id} under the words. */
-record Marks(List<Place> places) {
+public record Marks(List<Place> places) {
     private static final Pattern MARK = Pattern.compile("\\s*//\\s*\\^\\s*([a-z0-9-]+)\\s*");
 
     /** Where a finding begins; line and column from 1. */
@@ -22,7 +22,7 @@ record Marks(List<Place> places) {
         }
     }
 
-    static Marks in(String text) {
+    public static Marks in(String text) {
         List<Place> places = new ArrayList<>();
         String[] lines = text.split("\n", -1);
         int marked = 0;
@@ -37,12 +37,12 @@ record Marks(List<Place> places) {
         return new Marks(places);
     }
 
-    static List<String> of(Collection<Finding> findings) {
+    public static List<String> of(Collection<Finding> findings) {
         return findings.stream().map(finding -> new Place(finding.at().line(), finding.at().column(), finding.rule()))
                 .map(Place::toString).sorted().toList();
     }
 
-    List<String> sorted() {
+    public List<String> sorted() {
         return places.stream().map(Place::toString).sorted().toList();
     }
 }

@@ -14,6 +14,9 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import org.faultwright.analysis.checking.Assessment;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.procedure.Document;
 import org.junit.jupiter.api.Test;
 

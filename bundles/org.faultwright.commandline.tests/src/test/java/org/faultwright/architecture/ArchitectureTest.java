@@ -86,6 +86,25 @@ class ArchitectureTest {
     }
 
     @Test
+    void should_have_no_packages_in_a_circle() {
+        Pattern own = Pattern.compile("^(package|import(?: static)?) (org\\.faultwright(?:\\.[a-z]\\w*)*)", Pattern.MULTILINE);
+        Map<String, Set<String>> uses = new TreeMap<>();
+        for (Path file : sources(ALLOWED.keySet())) {
+            Matcher names = own.matcher(text(file));
+            assertTrue(names.find(), file.toString());
+            Set<String> used = uses.computeIfAbsent(names.group(2), first -> new TreeSet<>());
+            String here = names.group(2);
+            names.results().map(one -> one.group(2)).filter(other -> !other.equals(here)).forEach(used::add);
+        }
+        assertTrue(uses.size() > 40, "only " + uses.keySet());
+        // what uses nothing that is left is in no circle; in the end only circles are left, and what leads to them
+        while (uses.values().removeIf(used -> used.stream().noneMatch(uses::containsKey))) {
+            continue;
+        }
+        assertEquals(Map.of(), uses);
+    }
+
+    @Test
     void should_never_print_stack_traces_or_leave_an_exception_unused() {
         int read = noSourceMatches(ALLOWED.keySet(), "printStackTrace|catch \\([^)]*\\) \\{\\s*\\}");
 

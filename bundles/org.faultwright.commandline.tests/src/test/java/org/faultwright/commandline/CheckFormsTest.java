@@ -4,7 +4,7 @@
  */
 package org.faultwright.commandline;
 
-import static org.faultwright.commandline.Answer.call;
+import static org.faultwright.commandline.CommandResult.call;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -47,7 +47,7 @@ class CheckFormsTest {
 
     @Test
     void should_keep_the_published_schema_over_findings_of_many_rules() throws IOException {
-        Answer answer = call("check", "--sarif", FLAWED + "/State.procedure", FLAWED + "/Quantities.procedure", FLAWED + "/Paths.procedure",
+        CommandResult answer = call("check", "--sarif", FLAWED + "/State.procedure", FLAWED + "/Quantities.procedure", FLAWED + "/Paths.procedure",
                 FLAWED + "/Names.procedure", FLAWED + "/Unreadable.procedure");
 
         assertEquals(1, answer.status(), answer.err());
@@ -100,7 +100,7 @@ class CheckFormsTest {
 
     @Test
     void should_refuse_two_forms_at_once_in_one_sentence() {
-        Answer answer = call("check", "--sarif", "--json", FLAWED);
+        CommandResult answer = call("check", "--sarif", "--json", FLAWED);
 
         assertEquals(2, answer.status());
         assertTrue(answer.err().contains("--json") && answer.err().contains("--sarif"), answer.err());
@@ -113,7 +113,7 @@ class CheckFormsTest {
                 + "measure M \"M\" { dc voltage expects 5 V .. 4 V within -> done outside -> done } }\n");
         Path file = Files.writeString(folder.resolve("P.procedure"),
                 "procedure P \"P\"\nuses House\nperform A \"A\" by R { done -> End }\nconclude End \"E\" { finds nothing }\n");
-        Answer answer = call("check", "--fail-on", "error", file);
+        CommandResult answer = call("check", "--fail-on", "error", file);
 
         assertEquals(1, answer.status(), answer.out());
         assertTrue(answer.out().contains("House.procedure, line 3, column 36: error (limits-reversed)"), answer.out());

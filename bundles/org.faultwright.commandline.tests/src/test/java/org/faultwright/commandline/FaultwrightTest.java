@@ -4,17 +4,17 @@
  */
 package org.faultwright.commandline;
 
-import static org.faultwright.commandline.Answer.call;
+import static org.faultwright.commandline.CommandResult.call;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -62,7 +62,7 @@ class FaultwrightTest {
 
     @Test
     void should_find_nothing_in_a_clean_procedure() throws IOException {
-        Answer answer = call("check", file("FanNoise.procedure", CLEAN));
+        CommandResult answer = call("check", file("FanNoise.procedure", CLEAN));
 
         assertEquals(0, answer.status(), answer.out());
         assertTrue(answer.out().contains("1 file checked: nothing found."), answer.out());
@@ -70,7 +70,7 @@ class FaultwrightTest {
 
     @Test
     void should_mark_the_spot_and_say_what_to_do() throws IOException {
-        Answer answer = call("check", file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd")));
+        CommandResult answer = call("check", file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd")));
 
         assertEquals(1, answer.status());
         assertTrue(answer.out().contains("line 10, column 14: error (unknown-name)"), answer.out());
@@ -83,7 +83,7 @@ class FaultwrightTest {
     void should_say_the_same_as_json() throws IOException {
         Path file = file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd"));
 
-        Answer answer = call("check", "--json", file);
+        CommandResult answer = call("check", "--json", file);
 
         JsonObject json = JsonParser.parseString(answer.out()).getAsJsonObject();
         assertEquals(1, answer.status());
@@ -124,7 +124,7 @@ class FaultwrightTest {
     void should_publish_cards_and_trees() throws IOException {
         Path into = folder.resolve("cards/new");
 
-        Answer answer = call("publish", file("FanNoise.procedure", CLEAN), "--into", into);
+        CommandResult answer = call("publish", file("FanNoise.procedure", CLEAN), "--into", into);
 
         assertEquals(0, answer.status(), answer.err());
         assertEquals("%PDF", new String(Files.readAllBytes(into.resolve("FanNoise.pdf")), 0, 4, StandardCharsets.US_ASCII));
@@ -138,12 +138,12 @@ class FaultwrightTest {
         Path broken = file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd"));
         Path into = folder.resolve("cards");
 
-        Answer refused = call("publish", broken, "--into", into, "--as", "card-html");
+        CommandResult refused = call("publish", broken, "--into", into, "--as", "card-html");
         assertEquals(1, refused.status());
         assertTrue(refused.err().contains("unknown-name"), refused.err());
         assertFalse(Files.exists(into.resolve("FanNoise.html")));
 
-        Answer draft = call("publish", broken, "--into", into, "--as", "card-html", "--drafts");
+        CommandResult draft = call("publish", broken, "--into", into, "--as", "card-html", "--drafts");
         assertEquals(0, draft.status(), draft.err());
         assertTrue(Files.readString(into.resolve("FanNoise.html")).contains("DRAFT"));
     }
@@ -153,7 +153,7 @@ class FaultwrightTest {
         file("One.procedure", CLEAN);
         file("Two.procedure", CLEAN);
 
-        Answer answer = call("publish", folder, "--into", folder.resolve("out"), "--as", "tree-json");
+        CommandResult answer = call("publish", folder, "--into", folder.resolve("out"), "--as", "tree-json");
 
         assertEquals(1, answer.status());
         assertTrue(answer.err().contains("would overwrite"), answer.err());
@@ -177,7 +177,7 @@ class FaultwrightTest {
         for (List<String> wrong : List.of(List.of("new", folder + "/9Fan"), List.of("new", folder + "/no/Fan"),
                 List.of("new", folder + "/Fan", "--codes", folder + "/nowhere.csv"), List.of("new", folder + "/Fan", "--codes", faults.toString()),
                 List.of("new", folder + "/Fan", "--library", "--codes", codes.toString()))) {
-            Answer answer = call(wrong.toArray());
+            CommandResult answer = call(wrong.toArray());
             assertEquals(2, answer.status(), wrong.toString());
             assertEquals(1, answer.err().strip().lines().count(), answer.err());
         }
@@ -199,7 +199,7 @@ class FaultwrightTest {
                 conclude End "End" { finds nothing }
                 """);
 
-        Answer answer = call("explain", file, "Volts");
+        CommandResult answer = call("explain", file, "Volts");
 
         assertEquals(0, answer.status(), answer.err());
         // by hand: 0.5 % of 22.8 V + 2 x 10 mV = 0.134 V; /sqrt(3) = 77.4 mV; JCGM 100:2008, 4.3.7
@@ -211,7 +211,7 @@ class FaultwrightTest {
         String text = CLEAN.replace("within 10 min", "within 10");
         Path file = file("FanNoise.procedure", text);
 
-        Answer answer = call("fix", file);
+        CommandResult answer = call("fix", file);
 
         assertEquals(1, answer.status(), answer.out());
         assertTrue(answer.out().contains("Add the unit min"), answer.out());
@@ -227,7 +227,7 @@ class FaultwrightTest {
             List<Object> arguments = new java.util.ArrayList<>(List.of("fix", file));
             arguments.addAll(which);
 
-            Answer answer = call(arguments.toArray());
+            CommandResult answer = call(arguments.toArray());
 
             assertEquals(0, answer.status(), answer.out() + answer.err());
             assertTrue(answer.out().contains("1 fix applied."), answer.out());
@@ -240,7 +240,7 @@ class FaultwrightTest {
         String text = CLEAN.replace("within 10 min", "within 10");
         Path file = file("FanNoise.procedure", text);
 
-        Answer answer = call("fix", "--all", "--dry-run", file);
+        CommandResult answer = call("fix", "--all", "--dry-run", file);
 
         assertEquals(1, answer.status());
         assertTrue(answer.out().contains("-     ") || answer.out().contains("  - "), answer.out());
@@ -281,7 +281,7 @@ class FaultwrightTest {
     @ValueSource(strings = {"frobnicate", "check", "check nowhere.procedure", "publish nowhere --into x", "check --fail-on much x",
         "check --as-of tomorrow x", "explain no-such-rule", "explain nowhere.procedure Step", "publish x", "--what"})
     void should_answer_a_wrong_call_in_one_sentence_and_with_2(String line) {
-        Answer answer = call((Object[]) line.split(" "));
+        CommandResult answer = call((Object[]) line.split(" "));
 
         assertEquals(2, answer.status(), answer.out() + answer.err());
         assertEquals(1, answer.err().strip().lines().count(), answer.err());
@@ -304,7 +304,7 @@ class FaultwrightTest {
         file("Long.procedure", "procedure L \"" + "x".repeat(100_000) + "\"");
         file("../FanNoise.procedure".replace("../", ""), CLEAN);
 
-        Answer answer = call("check", folder);
+        CommandResult answer = call("check", folder);
 
         assertEquals(1, answer.status());
         assertTrue(answer.out().lines().allMatch(line -> line.length() < 2000), "long lines are shortened");
@@ -319,7 +319,7 @@ class FaultwrightTest {
         Files.writeString(file, CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
 
         // into the same folder: the old texts are read before the new ones are written
-        Answer answer = call("publish", file, "--into", out, "--since", out, "--as", "procedure-text,quality-json");
+        CommandResult answer = call("publish", file, "--into", out, "--since", out, "--as", "procedure-text,quality-json");
 
         assertEquals(0, answer.status(), answer.err());
         String report = Files.readString(out.resolve("FanNoise.quality.json"));
@@ -333,8 +333,8 @@ class FaultwrightTest {
         Path now = file("Later.procedure", CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
         Path out = folder.resolve("page");
 
-        Answer same = call("compare", old, old);
-        Answer different = call("compare", old, now, "--page", out);
+        CommandResult same = call("compare", old, old);
+        CommandResult different = call("compare", old, now, "--page", out);
 
         assertEquals(0, same.status(), same.err());
         assertTrue(same.out().contains("Unchanged, letter by letter."), same.out());
@@ -350,7 +350,7 @@ class FaultwrightTest {
         assertEquals(0, call("publish", folder, "--into", out, "--as", "procedure-text,library-text").status());
         file("Other.procedure", CLEAN.replace("FanNoise", "Other"));
 
-        Answer answer = call("compare", out, folder);
+        CommandResult answer = call("compare", out, folder);
 
         assertEquals(1, answer.status(), answer.err());
         assertTrue(answer.out().contains("\"FanNoise\": Unchanged, letter by letter."), answer.out());
@@ -365,17 +365,17 @@ class FaultwrightTest {
         Path now = file("Later.procedure", CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
         Path tree = out.resolve("FanNoise.tree.json");
 
-        Answer compared = call("compare", tree, now);
+        CommandResult compared = call("compare", tree, now);
         assertEquals(1, compared.status(), compared.err());
         assertTrue(compared.out().contains("four screws of the guard \u2192 Tighten the six"), compared.out());
 
         Files.writeString(out.resolve("FanNoise.procedure.txt"), CLEAN.replace("four screws", "five screws"));
-        Answer another = call("compare", tree, now);
+        CommandResult another = call("compare", tree, now);
         assertEquals(2, another.status(), another.out());
         assertTrue(another.err().contains("is not the text that \"FanNoise.tree.json\" was made from"), another.err());
 
         Files.delete(out.resolve("FanNoise.procedure.txt"));
-        Answer alone = call("compare", tree, now);
+        CommandResult alone = call("compare", tree, now);
         assertEquals(2, alone.status(), alone.out());
         assertTrue(alone.err().contains("FanNoise.procedure.txt\" is not there"), alone.err());
         assertEquals(1, alone.err().lines().count(), alone.err());
@@ -386,7 +386,7 @@ class FaultwrightTest {
         Path good = file("FanNoise.procedure", CLEAN);
         Path empty = Files.createDirectory(folder.resolve("empty"));
         for (Path bad : List.of(empty, folder.resolve("nowhere"), file("Notes.txt", "Dear customer, your fan is ready."))) {
-            Answer answer = call("compare", bad, good);
+            CommandResult answer = call("compare", bad, good);
 
             assertEquals(2, answer.status(), answer.out());
             assertTrue(answer.err().contains(bad.getFileName().toString()), answer.err());
@@ -400,7 +400,7 @@ class FaultwrightTest {
         Path out = folder.resolve("out");
         Path empty = Files.createDirectory(folder.resolve("empty"));
         for (Path since : List.of(empty, folder.resolve("nowhere"), file("FanNoise.tree.json", "{ not JSON"))) {
-            Answer answer = call("publish", file, "--into", out, "--since", since);
+            CommandResult answer = call("publish", file, "--into", out, "--since", since);
 
             assertEquals(2, answer.status(), answer.out());
             assertTrue(answer.err().contains(since.getFileName().toString()), answer.err());
@@ -413,9 +413,9 @@ class FaultwrightTest {
     void should_check_and_publish_the_demo() {
         Path demo = demo();
 
-        Answer checked = call("check", demo);
+        CommandResult checked = call("check", demo);
         assertEquals(0, checked.status(), checked.out());
-        Answer published = call("publish", demo, "--into", folder.resolve("demo"), "--as", "tree-json");
+        CommandResult published = call("publish", demo, "--into", folder.resolve("demo"), "--as", "tree-json");
         assertEquals(0, published.status(), published.err());
         assertTrue(List.of(folder.resolve("demo").toFile().list()).size() >= 8);
     }
@@ -433,10 +433,10 @@ class FaultwrightTest {
                 """);
         Path draft = folder.resolve("Draft.procedure");
 
-        Answer answer = call("draft", table, "--into", draft);
+        CommandResult answer = call("draft", table, "--into", draft);
 
         assertEquals(0, answer.status(), answer.err());
-        Answer checked = call("check", "--fail-on", "error", draft);
+        CommandResult checked = call("check", "--fail-on", "error", draft);
         assertEquals(0, checked.status(), checked.out());
         assertTrue(Files.readString(draft).contains("LookFuse"));
         assertEquals(2, call("draft", table, "--into", draft).status(), "a file that is there is not written over");
@@ -461,14 +461,14 @@ class FaultwrightTest {
                 """);
         Path into = folder.resolve("Into.procedure");
 
-        Answer answer = call("draft", table, "--into", into);
+        CommandResult answer = call("draft", table, "--into", into);
 
         assertEquals(1, answer.status(), answer.err());
         assertFalse(Files.exists(into));
         assertTrue(answer.err().contains("No draft is written") && answer.err().contains("live-work: \"NewFuse\""), answer.err());
         assertEquals(1, call("draft", demo().resolve("LundavikTillDrawer.procedure")).status(), "it is whole");
         assertEquals(2, call("draft", folder.resolve("nowhere.procedure")).status());
-        Answer broken = call("draft", file("Broken.procedure", "procedure Broken \"x\"\nfault { { \u0000 shows ->"));
+        CommandResult broken = call("draft", file("Broken.procedure", "procedure Broken \"x\"\nfault { { \u0000 shows ->"));
         assertEquals(1, broken.status());
         assertTrue(broken.err().contains("cannot be read") && !broken.err().contains("Exception"), broken.err());
     }
@@ -481,7 +481,7 @@ class FaultwrightTest {
             Files.copy(demo().resolve("library/" + library + ".procedure"), folder.resolve("library/" + library + ".procedure"));
         }
 
-        Answer answer = call("order", till);
+        CommandResult answer = call("order", till);
 
         assertEquals(1, answer.status(), answer.err());
         assertTrue(answer.out().contains("12.3 min saved") && answer.out().contains("KeyLook first settles 45 % of the cases in 10 s.")
@@ -495,14 +495,14 @@ class FaultwrightTest {
 
     @Test
     void should_say_what_stands_in_the_way_of_an_order() throws IOException {
-        Answer iron = call("order", demo().resolve("HavendyneColdIron.procedure"));
+        CommandResult iron = call("order", demo().resolve("HavendyneColdIron.procedure"));
         assertTrue(iron.out().contains("not proposed, because of:") && iron.out().contains("\"SeeIt\" leads into the middle of these steps"), iron.out());
 
         Path broken = file("Broken.procedure", "procedure Broken \"x\"\nfault A { shows S yes }\nfault B { shows S no }\ncheck S \"S\" { yes -> no -> }");
-        Answer unread = call("order", "--write", broken);
+        CommandResult unread = call("order", "--write", broken);
         assertTrue(unread.err().contains("Broken.procedure is not studied, because it has words that cannot be read, the first in line 4"), unread.err());
         assertEquals(1, unread.status());
-        Answer library = call("order", demo().resolve("library"));
+        CommandResult library = call("order", demo().resolve("library"));
         assertTrue(library.err().contains("only libraries") && library.status() == 2, library.err());
         assertEquals(2, call("order", folder.resolve("nowhere.procedure")).status());
     }
@@ -510,7 +510,7 @@ class FaultwrightTest {
     @Test
     void should_not_say_that_no_fix_is_known_of_words_that_it_cannot_read() throws IOException {
         Path unread = file("Unread.procedure", "procedure Unread \"x\"\ncheck A {{{\n");
-        for (Answer answer : List.of(call("fix", unread), call("fix", "--all", unread), call("fix", "--all", "--dry-run", unread))) {
+        for (CommandResult answer : List.of(call("fix", unread), call("fix", "--all", unread), call("fix", "--all", "--dry-run", unread))) {
             assertEquals(1, answer.status(), answer.out());
             assertTrue(answer.out().contains("Unread.procedure, line 2: here") && answer.out().contains("words cannot be read"), answer.out());
         }
@@ -526,8 +526,8 @@ class FaultwrightTest {
         for (List<String> form : List.of(List.<String>of(), List.of("--json"), List.of("--sarif"), List.of("--quick"), List.of("--as-of", "2026-01-01"))) {
             List<Object> asked = new java.util.ArrayList<>(List.of("check", folder));
             asked.addAll(form);
-            Answer first = call(asked.toArray());
-            Answer again = call(asked.toArray());
+            CommandResult first = call(asked.toArray());
+            CommandResult again = call(asked.toArray());
             asked.add("--no-cache");
             assertEquals(first, again);
             assertEquals(first, call(asked.toArray()));
@@ -544,7 +544,7 @@ class FaultwrightTest {
         java.io.InputStream in = System.in;
         System.setIn(new java.io.ByteArrayInputStream(("Content-Length: " + notJson.length() + "\r\n\r\n" + notJson).getBytes(StandardCharsets.UTF_8)));
         try {
-            Answer answer = call("serve");
+            CommandResult answer = call("serve");
             assertEquals(1, answer.status());
             assertTrue(answer.err().startsWith("faultwright: A message of the editor cannot be read") && answer.err().lines().count() == 1, answer.err());
         } finally {
@@ -571,7 +571,7 @@ class FaultwrightTest {
     @Test
     void should_say_of_a_day_what_is_wrong_with_it() {
         for (String command : List.of("check", "fix", "publish")) {
-            Answer answer = call(command, "--as-of", "tomorrow", demo());
+            CommandResult answer = call(command, "--as-of", "tomorrow", demo());
             assertEquals(2, answer.status());
             assertTrue(answer.err().contains("\"tomorrow\" is no day; write year, month and day") && !answer.err().contains("java"), answer.err());
         }
@@ -581,10 +581,10 @@ class FaultwrightTest {
     void should_not_end_in_good_order_where_the_output_is_cut_off() {
         assertEquals(2, cutOff("No space left on device").status());
         assertTrue(cutOff("No space left on device").err().contains("not complete (No space left on device)"));
-        assertEquals(new Answer(1, "", ""), cutOff("Broken pipe"), "whoever closes a pipe has read enough");
+        assertEquals(new CommandResult(1, "", ""), cutOff("Broken pipe"), "whoever closes a pipe has read enough");
     }
 
-    private static Answer cutOff(String reason) {
+    private static CommandResult cutOff(String reason) {
         Faultwright.Output output = new Faultwright.Output(new OutputStream() {
             @Override
             public void write(int one) throws IOException {
@@ -595,7 +595,7 @@ class FaultwrightTest {
         PrintWriter out = new PrintWriter(output, true);
         out.println("found");
         int status = output.finish(1, new PrintWriter(err, true));
-        return new Answer(status, "", err.toString());
+        return new CommandResult(status, "", err.toString());
     }
 
     @Test

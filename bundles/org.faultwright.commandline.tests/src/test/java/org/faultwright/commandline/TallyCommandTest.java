@@ -4,7 +4,7 @@
  */
 package org.faultwright.commandline;
 
-import static org.faultwright.commandline.Answer.call;
+import static org.faultwright.commandline.CommandResult.call;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
@@ -86,7 +86,7 @@ class TallyCommandTest {
         record(6, "Oiled", "Listen rattle", "Tighten done", "Again no", "Oil quiet");
         record(7, "", "Listen rattle");
 
-        Answer answer = call("tally", folder, "--for", procedure);
+        CommandResult answer = call("tally", folder, "--for", procedure);
 
         assertEquals(1, answer.status(), answer.err());
         assertTrue(answer.out().contains("8 records, 1 of them not finished: they count for times alone."), answer.out());
@@ -104,14 +104,14 @@ class TallyCommandTest {
             guard(i);
         }
 
-        Answer written = call("tally", folder, "--for", procedure, "--write");
+        CommandResult written = call("tally", folder, "--for", procedure, "--write");
 
         assertEquals(0, written.status(), written.out() + written.err());
         String text = Files.readString(procedure);
         assertTrue(text.contains("fault LooseGuard \"Guard loose {\" {\n    cases 7 shows"), text);
         assertTrue(text.contains("    takes 5 min\n    rattle"), text);
         assertTrue(text.contains("// a { in a remark"), text);
-        Answer again = call("tally", folder, "--for", procedure);
+        CommandResult again = call("tally", folder, "--for", procedure);
         assertEquals(2, again.status());
         assertEquals(6, again.err().lines().filter(line -> line.endsWith("is not counted: it was made from another text of the same revision.")).count(), again.err());
     }
@@ -135,7 +135,7 @@ class TallyCommandTest {
         record(0, "Oiled", "Listen rattle", "Tighten done", "Again no", "Oil quiet");
         record(1, "NotHeard", "Listen quiet");
 
-        Answer answer = call("tally", folder, "--for", procedure);
+        CommandResult answer = call("tally", folder, "--for", procedure);
 
         assertTrue(answer.out().contains("WornBearing showed Listen rattle in 1 record"), answer.out());
         assertTrue(answer.out().contains("Ended without a fault: NotHeard 1"), answer.out());
@@ -149,7 +149,7 @@ class TallyCommandTest {
         Files.writeString(folder.resolve("bad.record.json"), "{ not JSON");
         Files.copy(folder.resolve("001.record.json"), folder.resolve("twice.record.json"));
 
-        Answer answer = call("tally", folder, "--for", procedure, "--write");
+        CommandResult answer = call("tally", folder, "--for", procedure, "--write");
 
         assertEquals(2, answer.status());
         assertTrue(answer.err().contains("bad.record.json is not counted: it is not JSON, or it is damaged."), answer.err());
@@ -165,7 +165,7 @@ class TallyCommandTest {
         Files.writeString(folder.resolve("large.record.json"), " ".repeat(2_000_001));
         assertEquals(0, new ProcessBuilder("mkfifo", folder.resolve("pipe.record.json").toString()).start().waitFor());
 
-        Answer answer = assertTimeoutPreemptively(Duration.ofMinutes(2), () -> call("tally", folder, "--for", procedure));
+        CommandResult answer = assertTimeoutPreemptively(Duration.ofMinutes(2), () -> call("tally", folder, "--for", procedure));
 
         assertEquals(2, answer.status());
         assertTrue(answer.out().startsWith("1 record."), answer.out());
@@ -189,7 +189,7 @@ class TallyCommandTest {
         assertTrue(text.contains(sound));
         Files.writeString(record, text.replace(sound, damaged == null ? "" : damaged));
 
-        Answer answer = call("tally", folder, "--for", procedure);
+        CommandResult answer = call("tally", folder, "--for", procedure);
 
         assertEquals(2, answer.status(), answer.out());
         assertTrue(answer.err().contains("001.record.json is not counted: it does not fit the steps of its procedure: it was changed or damaged."), answer.err());
@@ -208,7 +208,7 @@ class TallyCommandTest {
                     "\"outcome\":\"done\",\"ended\":\"2026-03-01T08:00:00Z\",\"seconds\":265"));
         }
 
-        Answer answer = call("tally", folder, "--for", procedure, "--write");
+        CommandResult answer = call("tally", folder, "--for", procedure, "--write");
 
         assertEquals(0, answer.status(), answer.out() + answer.err());
         String text = Files.readString(procedure);

@@ -232,9 +232,9 @@ class BrokenTextsTest {
 
     private static void check(String text) {
         Document document = Reading.document(text);
-        Meaning.ranges(document).forEach(range -> assertFalse(range.offset() < 0 || range.end() > text.length(), range.toString()));
+        DocumentMeaning.ranges(document).forEach(range -> assertFalse(range.offset() < 0 || range.end() > text.length(), range.toString()));
         document.problems().forEach(problem -> assertFalse(problem.message().isBlank() || problem.message().contains("RULE_")
                 || problem.message().contains("Exception"), problem.message()));
-        assertEquals(Meaning.of(document), Meaning.of(Reading.document(TextFormatter.format(text))), "laid out");
+        assertEquals(DocumentMeaning.of(document), DocumentMeaning.of(Reading.document(TextFormatter.format(text))), "laid out");
     }
 }

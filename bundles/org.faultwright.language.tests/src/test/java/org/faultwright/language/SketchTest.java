@@ -43,7 +43,7 @@ class SketchTest {
 
     @Test
     void should_point_at_the_words_of_every_name() {
-        List<Name> names = Meaning.names(sketch());
+        List<Name> names = DocumentMeaning.names(sketch());
 
         assertTrue(names.size() > 100, "names examined: " + names.size());
         for (Name name : names) {
@@ -54,7 +54,7 @@ class SketchTest {
 
     @Test
     void should_keep_every_place_within_its_text() {
-        List<SourceRange> ranges = Meaning.ranges(sketch());
+        List<SourceRange> ranges = DocumentMeaning.ranges(sketch());
 
         assertTrue(ranges.size() > 300, "places examined: " + ranges.size());
         for (SourceRange range : ranges) {
@@ -78,19 +78,19 @@ class SketchTest {
     void should_read_the_same_from_text_with_other_line_ends(Path file) {
         String text = Reading.content(file);
 
-        assertEquals(Meaning.of(Reading.document(text)), Meaning.of(Reading.document(text.replace("\n", "\r\n"))));
-        assertEquals(Meaning.of(Reading.document(text)), Meaning.of(Reading.document("\uFEFF" + text)));
+        assertEquals(DocumentMeaning.of(Reading.document(text)), DocumentMeaning.of(Reading.document(text.replace("\n", "\r\n"))));
+        assertEquals(DocumentMeaning.of(Reading.document(text)), DocumentMeaning.of(Reading.document("\uFEFF" + text)));
     }
 
     @Test
     void should_read_alike_in_several_threads_at_once() {
         ProcedureReader reader = ProcedureReader.overFiles();
         List<Path> files = Reading.demo();
-        List<String> alone = files.stream().map(file -> Meaning.of(reader.read(new SourceText(file.toString(), Reading.content(file)))))
+        List<String> alone = files.stream().map(file -> DocumentMeaning.of(reader.read(new SourceText(file.toString(), Reading.content(file)))))
                 .toList();
 
         List<String> together = files.parallelStream()
-                .map(file -> Meaning.of(reader.read(new SourceText(file.toString(), Reading.content(file))))).toList();
+                .map(file -> DocumentMeaning.of(reader.read(new SourceText(file.toString(), Reading.content(file))))).toList();
 
         assertEquals(alone, together);
     }

@@ -46,7 +46,7 @@ class TextFormatterTest {
         String laidOut = TextFormatter.format(text);
 
         assertEquals(List.of(), Reading.document(laidOut).problems());
-        assertEquals(Meaning.of(Reading.document(text)), Meaning.of(Reading.document(laidOut)));
+        assertEquals(DocumentMeaning.of(Reading.document(text)), DocumentMeaning.of(Reading.document(laidOut)));
         assertEquals(comments(text), comments(laidOut));
         assertEquals(laidOut, TextFormatter.format(laidOut));
         assertTrue(laidOut.lines().noneMatch(line -> line.endsWith(" ") || line.contains("\t")) || laidOut.contains("/*"));
@@ -81,7 +81,6 @@ class TextFormatterTest {
         String laidOut = TextFormatter.format("""
                 // a sketch
                 procedure   X "x"
-
 
                 uses A , B
                 condition Supply{off,on} live when on

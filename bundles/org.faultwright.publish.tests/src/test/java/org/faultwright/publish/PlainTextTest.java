@@ -6,6 +6,7 @@ package org.faultwright.publish;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import org.faultwright.publish.page.PlainText;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 

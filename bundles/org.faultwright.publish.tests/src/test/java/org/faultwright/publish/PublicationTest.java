@@ -11,15 +11,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Set;
 import java.util.Optional;
-import org.faultwright.analysis.CheckedProcedure;
-import org.faultwright.analysis.FullCheck;
+import java.util.Set;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.checking.CheckedProcedure;
+import org.faultwright.analysis.checking.FullCheck;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.publish.exports.Exports;
 import org.junit.jupiter.api.Test;
 
 class PublicationTest {

@@ -15,10 +15,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
-import org.faultwright.analysis.FullCheck;
+import org.faultwright.analysis.checking.FullCheck;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.publish.exports.Exports;
 
 /** Procedures to publish: one with every feature of the language, the demo procedures, and whatever a test writes. */
 public final class Samples {

@@ -16,8 +16,8 @@ import java.util.stream.IntStream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.Texts;
-import org.faultwright.analysis.faults.ExampleCoverage;
-import org.faultwright.analysis.faults.TimeStudy;
+import org.faultwright.analysis.examples.ExampleCoverage;
+import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
@@ -147,7 +147,7 @@ class ClosingTest {
     }
 
     private static List<String> findings(Procedure procedure) {
-        return new org.faultwright.analysis.Checker().check(procedure).stream()
+        return new org.faultwright.analysis.checking.Checker().check(procedure).stream()
                 .filter(finding -> List.of("left-open", "need-not-established", "path-without-end", "unreachable-step", "unbounded-loop",
                         "step-tells-nothing", "fault-misses-conclusion", "example-fails", "ambiguity-group").contains(finding.rule()))
                 .map(finding -> finding.rule() + " " + plain(finding.message())).sorted().toList();

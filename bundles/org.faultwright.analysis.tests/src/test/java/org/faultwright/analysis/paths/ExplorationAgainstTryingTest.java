@@ -27,7 +27,7 @@ import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
 import org.junit.jupiter.api.Test;
 
-/** Thousands of small procedures, each gone through by {@link Trying} as well, which knows none of our short cuts. */
+/** Thousands of small procedures, each gone through by {@link PaperWalk} as well, which knows none of our short cuts. */
 class ExplorationAgainstTryingTest {
     private static final int PROCEDURES = 2_000;
 
@@ -43,7 +43,7 @@ class ExplorationAgainstTryingTest {
                 seen.add(seen(together, state));
             }
             states += together.size();
-            assertEquals(Trying.fewest(new Trying(procedure).positions(), Trying.Position::seen).keySet(), seen, "seed " + seed);
+            assertEquals(PaperWalk.fewest(new PaperWalk(procedure).positions(), PaperWalk.Position::seen).keySet(), seen, "seed " + seed);
         }
         assertTrue(states > 5 * PROCEDURES, "the procedures are large enough to mean something: " + states);
     }
@@ -56,7 +56,7 @@ class ExplorationAgainstTryingTest {
         return place(exploration.place(state)) + " " + values;
     }
 
-    private static String place(Place place) {
+    private static String place(InlinedStep place) {
         return place.label() + place.exit().map(exit -> " (" + exit + ")").orElse("");
     }
 
@@ -66,8 +66,8 @@ class ExplorationAgainstTryingTest {
         for (int seed = 0; seed < PROCEDURES; seed++) {
             Procedure procedure = Draft.at(seed, seed % 2 == 0, seed % 3);
             ProcedurePaths paths = ProcedurePaths.of(procedure);
-            Trying trying = new Trying(procedure);
-            Map<Trying.Position, Integer> positions = trying.positions();
+            PaperWalk trying = new PaperWalk(procedure);
+            Map<PaperWalk.Position, Integer> positions = trying.positions();
             for (Condition condition : procedure.own().conditions()) {
                 String name = condition.name().text();
                 ConditionStates states = paths.states(condition).orElseThrow();
@@ -81,14 +81,14 @@ class ExplorationAgainstTryingTest {
         assertTrue(compared > PROCEDURES);
     }
 
-    private static Map<String, Set<String>> values(Set<Trying.Position> positions,
-            Function<Trying.Position, String> value) {
-        return positions.stream().collect(Collectors.groupingBy(Trying.Position::place,
+    private static Map<String, Set<String>> values(Set<PaperWalk.Position> positions,
+            Function<PaperWalk.Position, String> value) {
+        return positions.stream().collect(Collectors.groupingBy(PaperWalk.Position::place,
                 Collectors.mapping(value, Collectors.toSet())));
     }
 
     private static Map<String, Set<String>> values(StepMap map,
-            Function<Place, List<Name>> values) {
+            Function<InlinedStep, List<Name>> values) {
         Map<String, Set<String>> byPlace = new HashMap<>();
         map.places().stream().filter(place -> !values.apply(place).isEmpty()).forEach(place -> byPlace.put(place(place),
                 values.apply(place).stream().map(name -> name.text()).collect(Collectors.toSet())));
@@ -102,12 +102,12 @@ class ExplorationAgainstTryingTest {
         for (int seed = 0; seed < PROCEDURES; seed++) {
             Procedure procedure = Draft.at(seed, seed % 2 == 0, 0);
             ProcedurePaths paths = ProcedurePaths.of(procedure);
-            Map<Trying.Position, Integer> positions = new Trying(procedure).positions();
+            Map<PaperWalk.Position, Integer> positions = new PaperWalk(procedure).positions();
             for (Condition condition : procedure.own().conditions()) {
                 String name = condition.name().text();
-                Map<String, Integer> fewest = Trying.fewest(positions, p -> p.place() + " " + p.values().get(name));
+                Map<String, Integer> fewest = PaperWalk.fewest(positions, p -> p.place() + " " + p.values().get(name));
                 ConditionStates states = paths.states(condition).orElseThrow();
-                for (Place place : paths.map().places()) {
+                for (InlinedStep place : paths.map().places()) {
                     for (Name value : states.arriving(place)) {
                         List<PathStep> path = states.pathArriving(place, value).orElseThrow();
                         assertEquals(fewest.get(place(place) + " " + value), path.size() - 1, "seed " + seed);
@@ -126,10 +126,10 @@ class ExplorationAgainstTryingTest {
         for (int seed = 0; seed < PROCEDURES; seed++) {
             ProcedurePaths paths = ProcedurePaths.of(Draft.at(seed, seed % 2 == 0, seed % 3));
             int of = 2 + seed % 3;
-            Predicate<Place> goal = place -> place.index() % of == 1;
-            Predicate<Place> closed = place -> place.index() % 4 == 3;
-            Set<Place> before = paths.routes().before(goal, closed);
-            for (Place place : paths.map().places()) {
+            Predicate<InlinedStep> goal = place -> place.index() % of == 1;
+            Predicate<InlinedStep> closed = place -> place.index() % 4 == 3;
+            Set<InlinedStep> before = paths.routes().before(goal, closed);
+            for (InlinedStep place : paths.map().places()) {
                 Routes.Reach after = paths.routes().after(first -> first == place, closed);
                 boolean leads = paths.map().places().stream().filter(goal).anyMatch(after::has);
                 assertEquals(leads, before.contains(place), "seed " + seed + ", " + place);
@@ -144,16 +144,16 @@ class ExplorationAgainstTryingTest {
         for (int seed = 0; seed < PROCEDURES; seed++) {
             Procedure procedure = Draft.at(seed, seed % 2 == 0, 2);
             ProcedurePaths paths = ProcedurePaths.of(procedure);
-            for (Place place : paths.map().places()) {
+            for (InlinedStep place : paths.map().places()) {
                 Optional<List<PathStep>> path = paths.routes().states().path(place);
                 assertEquals(paths.reaches(place), path.isPresent());
-                path.ifPresent(steps -> assertTrue(canBeGone(new Trying(procedure), steps), steps.toString()));
+                path.ifPresent(steps -> assertTrue(canBeGone(new PaperWalk(procedure), steps), steps.toString()));
             }
         }
     }
 
-    private static boolean canBeGone(Trying trying, List<PathStep> path) {
-        Optional<Trying.Position> at = trying.start().map(start -> intoRoutines(trying, start));
+    private static boolean canBeGone(PaperWalk trying, List<PathStep> path) {
+        Optional<PaperWalk.Position> at = trying.start().map(start -> intoRoutines(trying, start));
         for (PathStep step : path.subList(0, path.size() - 1)) {
             at = at.filter(position -> position.label().equals(step.step())).flatMap(position -> trying.moves(position)
                     .stream().filter(move -> move.result().equals(step.outcome())).findFirst())
@@ -165,9 +165,9 @@ class ExplorationAgainstTryingTest {
     }
 
     /** Going into a routine does not show in a path. */
-    private static Trying.Position intoRoutines(Trying trying, Trying.Position position) {
-        Trying.Position at = position;
-        List<Trying.Move> moves = trying.moves(at);
+    private static PaperWalk.Position intoRoutines(PaperWalk trying, PaperWalk.Position position) {
+        PaperWalk.Position at = position;
+        List<PaperWalk.Move> moves = trying.moves(at);
         while (moves.size() == 1 && moves.get(0).result().isEmpty()) {
             at = moves.get(0).to();
             moves = trying.moves(at);
@@ -180,7 +180,7 @@ class ExplorationAgainstTryingTest {
         int counted = 0;
         for (int seed = 0; seed < PROCEDURES; seed++) {
             Procedure procedure = Draft.at(seed, true, seed % 3);
-            Trying trying = new Trying(procedure);
+            PaperWalk trying = new PaperWalk(procedure);
             Tally tally = new Tally(trying);
             if (!trying.eachPath(3_000, tally::add)) {
                 continue;
@@ -203,19 +203,19 @@ class ExplorationAgainstTryingTest {
 
     /** What all paths come to; times in whole minutes. */
     private static final class Tally {
-        final Trying trying;
+        final PaperWalk trying;
         long paths;
         int longest;
         long slowest;
 
-        Tally(Trying trying) {
+        Tally(PaperWalk trying) {
             this.trying = trying;
         }
 
-        void add(List<Trying.Move> path) {
+        void add(List<PaperWalk.Move> path) {
             paths++;
             longest = Math.max(longest, 1 + (int) path.stream().filter(move -> !move.result().isEmpty()).count());
-            slowest = Math.max(slowest, path.stream().map(Trying.Move::to).filter(at -> at.back().isEmpty())
+            slowest = Math.max(slowest, path.stream().map(PaperWalk.Move::to).filter(at -> at.back().isEmpty())
                     .filter(at -> !trying.isTimedAsAWhole(at)).mapToLong(at -> minutes(at.step())).sum());
         }
 
@@ -233,13 +233,13 @@ class ExplorationAgainstTryingTest {
             Predicate<String> first = name -> name.hashCode() % 4 == 1;
             Map<String, Integer> round = new HashMap<>();
             Map<String, Integer> after = new HashMap<>();
-            boolean all = tryAll(new Trying(procedure), closed, first, round, after);
+            boolean all = tryAll(new PaperWalk(procedure), closed, first, round, after);
             if (!all) {
                 continue;
             }
             Routes.Reach without = paths.routes().without(place -> closed.test(place.label()));
             Routes.Reach behind = paths.routes().after(place -> first.test(place.label()), place -> closed.test(place.label()));
-            for (Place place : paths.map().places()) {
+            for (InlinedStep place : paths.map().places()) {
                 assertEquals(Optional.ofNullable(round.get(place.label())),
                         without.path(place).map(path -> path.size() - 1), "seed " + seed + " round " + place);
                 assertEquals(Optional.ofNullable(after.get(place.label())),
@@ -253,7 +253,7 @@ class ExplorationAgainstTryingTest {
     }
 
     /** The fewest moves to each step, on prefixes of paths, round the closed ones and after the first ones. */
-    private static boolean tryAll(Trying trying, Predicate<String> closed, Predicate<String> first,
+    private static boolean tryAll(PaperWalk trying, Predicate<String> closed, Predicate<String> first,
             Map<String, Integer> round, Map<String, Integer> after) {
         int[] left = {5_000};
         trying.start().ifPresent(start -> tryAll(trying, start, 0, !closed.test(start.label()), 0, closed, first, round, after, left));
@@ -261,7 +261,7 @@ class ExplorationAgainstTryingTest {
     }
 
     /** @param phase 0 before one of the first, 1 after it, 2 where a closed one was met since */
-    private static void tryAll(Trying trying, Trying.Position at, int moves, boolean open, int phase,
+    private static void tryAll(PaperWalk trying, PaperWalk.Position at, int moves, boolean open, int phase,
             Predicate<String> closed, Predicate<String> first, Map<String, Integer> round, Map<String, Integer> after, int[] left) {
         if (--left[0] <= 0) {
             return;
@@ -272,7 +272,7 @@ class ExplorationAgainstTryingTest {
         if (phase == 1) {
             after.merge(at.label(), moves, Math::min);
         }
-        for (Trying.Move move : trying.moves(at)) {
+        for (PaperWalk.Move move : trying.moves(at)) {
             String next = move.to().label();
             // the path may pass the first place again, and be counted from there anew
             int then = first.test(at.label()) || phase == 1 ? 1 : phase == 2 ? 2 : 0;

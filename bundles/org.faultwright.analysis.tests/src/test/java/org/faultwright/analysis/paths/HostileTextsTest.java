@@ -12,13 +12,13 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader.Group;
-import org.faultwright.analysis.RulePages;
-import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Texts;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RulePages;
+import org.faultwright.analysis.checking.RuleSet;
 import org.junit.jupiter.api.Test;
 
 /** Texts that no author would write on purpose: the rules about paths, state and safety say what they can and stop. */

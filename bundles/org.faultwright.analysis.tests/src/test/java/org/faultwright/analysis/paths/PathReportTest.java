@@ -104,8 +104,8 @@ class PathReportTest {
             open++;
             assertTrue(few.isComplete());
             for (int i = 0; i < counted.map().places().size(); i++) {
-                Place place = counted.map().places().get(i);
-                Place same = few.map().places().get(i);
+                InlinedStep place = counted.map().places().get(i);
+                InlinedStep same = few.map().places().get(i);
                 assertTrue(!counted.reaches(place) || few.reaches(same), "seed " + seed + " " + place);
                 counted.map().conditions().forEach(condition -> {
                     List<String> met = texts(counted.states(condition).orElseThrow().arriving(place));

@@ -10,11 +10,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Texts;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.procedure.Document;
 import org.junit.jupiter.api.Test;
 

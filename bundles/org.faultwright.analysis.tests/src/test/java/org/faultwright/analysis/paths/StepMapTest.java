@@ -75,8 +75,8 @@ class StepMapTest {
     @Test
     void should_begin_where_the_text_says_and_nowhere_when_that_is_unknown() {
         String steps = "check A \"a\" { yes -> B } conclude B \"b\" { finds nothing }";
-        assertEquals(Optional.of("A"), map(steps).begin().map(Place::label));
-        assertEquals(Optional.of("B"), map("begin at B " + steps).begin().map(Place::label));
+        assertEquals(Optional.of("A"), map(steps).begin().map(InlinedStep::label));
+        assertEquals(Optional.of("B"), map("begin at B " + steps).begin().map(InlinedStep::label));
         assertEquals(Optional.empty(), map("begin at C " + steps).begin());
         assertEquals(Optional.empty(), map("").begin());
     }
@@ -109,11 +109,11 @@ class StepMapTest {
     }
 
     private static List<String> names(StepMap map) {
-        return map.places().stream().map(Place::toString).toList();
+        return map.places().stream().map(InlinedStep::toString).toList();
     }
 
     private static List<String> ways(StepMap map, String place) {
-        Place from = map.places().stream().filter(one -> one.toString().equals(place)).findFirst().orElseThrow();
-        return map.ways(from).stream().map(Way::toString).toList();
+        InlinedStep from = map.places().stream().filter(one -> one.toString().equals(place)).findFirst().orElseThrow();
+        return map.ways(from).stream().map(Transition::toString).toList();
     }
 }

@@ -18,11 +18,11 @@ import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.faultwright.analysis.Checker;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Rule;
-import org.faultwright.analysis.RuleSet;
 import org.faultwright.analysis.Texts;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.procedure.Document;
 import org.junit.jupiter.api.Test;
 

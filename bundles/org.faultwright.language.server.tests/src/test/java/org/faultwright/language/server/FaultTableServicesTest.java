@@ -12,7 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.faults.ProposedChange;
+import org.faultwright.analysis.ProposedChange;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.SheetChange;
 import org.faultwright.procedure.Procedure;

@@ -56,7 +56,7 @@ class NamesTest {
     void should_tell_what_a_change_of_a_step_touches() {
         Cursor cursor = Cursor.at("expects 24 V");
 
-        Touched touched = Touched.at(cursor.text(), cursor.offset()).orElseThrow();
+        ChangeImpact touched = ChangeImpact.at(cursor.text(), cursor.offset()).orElseThrow();
 
         assertEquals("RailVoltage", touched.step().name().text());
         assertEquals(1, touched.faults().size());
@@ -69,6 +69,6 @@ class NamesTest {
     void should_touch_nothing_outside_of_a_step() {
         Cursor cursor = Cursor.at("cases 3");
 
-        assertTrue(Touched.at(cursor.text(), cursor.offset()).isEmpty());
+        assertTrue(ChangeImpact.at(cursor.text(), cursor.offset()).isEmpty());
     }
 }

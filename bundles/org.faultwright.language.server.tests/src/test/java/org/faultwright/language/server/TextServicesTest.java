@@ -76,7 +76,7 @@ class TextServicesTest {
         for (int offset = 0; offset <= content.length(); offset += Math.max(1, content.length() / 9)) {
             Proposals.at(text, offset);
             Explanations.at(text, offset);
-            Touched.at(text, offset);
+            ChangeImpact.at(text, offset);
             text.nameAt(offset);
         }
         assertTrue(!text.findings().isEmpty(), "a broken text has findings");

@@ -54,14 +54,14 @@ class WordsByFeatureTest {
         if (parsed.getRootASTElement() == null) {
             return;
         }
-        Passage passage = new Passage(new SourceText("Cut.procedure", text), java.util.Map.of());
+        ModelSource passage = new ModelSource(new SourceText("Cut.procedure", text), java.util.Map.of());
         compare(parsed.getRootASTElement(), passage);
         for (Iterator<EObject> all = parsed.getRootASTElement().eAllContents(); all.hasNext();) {
             compare(all.next(), passage);
         }
     }
 
-    private void compare(EObject element, Passage passage) {
+    private void compare(EObject element, ModelSource passage) {
         WordsByFeature words = new WordsByFeature(element);
         for (EStructuralFeature feature : element.eClass().getEAllStructuralFeatures()) {
             List<INode> nodes = NodeModelUtils.findNodesForFeature(element, feature);

@@ -25,7 +25,7 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.faults.Suspects;
+import org.faultwright.analysis.trace.Suspects;
 import org.faultwright.analysis.walk.Tally;
 import org.faultwright.analysis.walk.TallyEdits;
 import org.faultwright.analysis.walk.Walk;

@@ -18,7 +18,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.plan.Plan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -64,7 +64,7 @@ class CardPagesTest {
         try (PDDocument pdf = Loader.loadPDF(card)) {
             plan.placed().forEach(placed -> {
                 String words = CardText.even(text(pdf, pages.printed().get(placed.label())));
-                assertTrue(words.contains(CardText.even(placed.label() + Words.kind(placed.step()) + placed.step().title())),
+                assertTrue(words.contains(CardText.even(placed.label() + Wording.kind(placed.step()) + placed.step().title())),
                         placed.label() + ": " + words);
             });
             plan.places().forEach((path, anchor) -> assertEquals(pages.printed().get(anchor.substring(5)), pages.places().get(path)));

@@ -22,10 +22,10 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.PlainText;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
@@ -46,14 +46,14 @@ class CardPaginationTest {
         int looked = 0;
         for (Placed placed : plan.placed().toList()) {
             Step step = placed.step();
-            String heading = CardText.even(placed.label() + Words.kind(step) + Words.title(step));
+            String heading = CardText.even(placed.label() + Wording.kind(step) + Wording.title(step));
             String name = placed.label() + " " + step.name().text();
             String page = card.pages().stream().filter(text -> text.contains(heading)).findFirst()
                     .orElseThrow(() -> new AssertionError("heading of " + name + " is split or missing"));
             String rest = page.substring(page.indexOf(heading) + heading.length());
             boolean read = plan.inside(placed).isEmpty() && PaperOutcomes.only(step).isEmpty();
             for (Outcome outcome : read ? step.outcomes() : List.<Outcome>of()) {
-                String result = CardText.even(Words.BOX + Result.of(step, outcome, plan.scope(),
+                String result = CardText.even(Wording.BOX + Result.of(step, outcome, plan.scope(),
                         LimitZones.of(plan.procedure(), step)).word());
                 int at = rest.indexOf(result);
                 assertTrue(at >= 0, name + ": " + result + " is on another page");
@@ -70,7 +70,7 @@ class CardPaginationTest {
 
     private static String target(Placed placed, Name name) {
         Run.Target target = placed.run().target(name);
-        return target instanceof Run.To to ? Words.ARROW + to.step().label()
+        return target instanceof Run.To to ? Wording.ARROW + to.step().label()
                 : target instanceof Run.Back back ? CardText.even("back with: " + PlainText.phrase(back.exit())) : "";
     }
 
@@ -83,7 +83,7 @@ class CardPaginationTest {
         Plan plan = new Plan(publication);
         Map<String, CardPages.Place> places = CardPages.open(card).printed();
         plan.placed().forEach(placed -> pages.put(placed.label(), places.get(placed.label()).page() + 1));
-        Pattern arrow = Pattern.compile(Words.ARROW + " ?([A-Z]*[0-9]+[a-z]*)\\b(?: p\\. ([0-9]+))?");
+        Pattern arrow = Pattern.compile(Wording.ARROW + " ?([A-Z]*[0-9]+[a-z]*)\\b(?: p\\. ([0-9]+))?");
         List<String> text = withoutChart(CardText.of(publication).spaced());
         int leaving = 0;
         int staying = 0;

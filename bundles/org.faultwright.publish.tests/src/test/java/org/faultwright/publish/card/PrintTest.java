@@ -26,7 +26,7 @@ import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.Words;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
@@ -114,7 +114,7 @@ class PrintTest {
         }
         String read = CardText.even(large.toString());
         new Plan(publication).placed().forEach(placed -> {
-            assertTrue(read.contains(CardText.even(Words.title(placed.step()))), placed.label());
+            assertTrue(read.contains(CardText.even(Wording.title(placed.step()))), placed.label());
             Result.expected(placed.step()).ifPresent(limit -> assertTrue(read.contains(CardText.even(limit.spelling())), placed.label()));
         });
     }
@@ -204,7 +204,7 @@ class PrintTest {
                 assertTrue(from >= 0 && to > from, publication.title() + " " + placed.label());
                 String own = card.substring(from, to).replaceAll("SHA-256[0-9a-f]{64}Page[0-9]+of[0-9]+", "");
                 for (Note note : placed.step().frame().notes().stream().flatMap(name -> plan.scope().note(name).stream()).toList()) {
-                    String told = CardText.even(note.word().name() + Words.hazards(note) + note.avoid() + "note " + (numbered.indexOf(note) + 1));
+                    String told = CardText.even(note.word().name() + Wording.hazards(note) + note.avoid() + "note " + (numbered.indexOf(note) + 1));
                     assertTrue(own.contains(told), publication.title() + " " + placed.label() + " lacks " + told + ": " + own);
                     looked++;
                 }
@@ -214,7 +214,7 @@ class PrintTest {
     }
 
     private static String heading(Placed placed) {
-        return CardText.even(placed.label() + Words.kind(placed.step()) + Words.title(placed.step()));
+        return CardText.even(placed.label() + Wording.kind(placed.step()) + Wording.title(placed.step()));
     }
 
     /** A full stop may end an abbreviation. */
@@ -270,7 +270,7 @@ class PrintTest {
                 String own = card.substring(from, i + 1 == printed.size() ? card.length() : card.indexOf(heading(printed.get(i + 1)), from));
                 for (Outcome outcome : plan.inside(placed).isEmpty() ? placed.step().outcomes() : List.<Outcome>of()) {
                     Run.Target target = placed.run().target(outcome.target().orElseThrow());
-                    String way = target instanceof Run.To to ? Words.ARROW + to.step().label() : CardText.even("back with: ");
+                    String way = target instanceof Run.To to ? Wording.ARROW + to.step().label() : CardText.even("back with: ");
                     assertTrue(own.contains(way), publication.title() + " " + placed.label() + " lacks " + way);
                     looked++;
                 }
@@ -290,6 +290,6 @@ class PrintTest {
                 """);
         CardText card = CardText.of(publication);
         assertTrue(card.says("Try first Second meter on a known source"), card.spaced().toString());
-        assertTrue(card.says(Words.BOX + " Second meter, spare"), card.spaced().toString());
+        assertTrue(card.says(Wording.BOX + " Second meter, spare"), card.spaced().toString());
     }
 }

@@ -13,12 +13,12 @@ import com.google.gson.JsonParser;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
-import org.faultwright.publish.Exports;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.Samples;
+import org.faultwright.publish.exports.Exports;
 import org.junit.jupiter.api.Test;
 
 class QualityReportTest {

@@ -15,12 +15,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.publish.Exports;
+import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.Samples;
+import org.faultwright.publish.exports.Exports;
 import org.junit.jupiter.api.Test;
 
 class SinceReleaseTest {

@@ -4,9 +4,9 @@
  */
 package org.faultwright.quantity.measure;
 
-import static org.faultwright.quantity.measure.Given.atLeast;
-import static org.faultwright.quantity.measure.Given.closed;
-import static org.faultwright.quantity.measure.Given.quantity;
+import static org.faultwright.quantity.measure.MeasurementSamples.atLeast;
+import static org.faultwright.quantity.measure.MeasurementSamples.closed;
+import static org.faultwright.quantity.measure.MeasurementSamples.quantity;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-
 import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Dimension;
 import org.faultwright.quantity.Exact;

@@ -4,22 +4,21 @@
  */
 package org.faultwright.quantity.measure;
 
-import static org.faultwright.quantity.measure.Given.accuracy;
-import static org.faultwright.quantity.measure.Given.atLeast;
-import static org.faultwright.quantity.measure.Given.closed;
-import static org.faultwright.quantity.measure.Given.dcVoltage;
-import static org.faultwright.quantity.measure.Given.from;
-import static org.faultwright.quantity.measure.Given.quantity;
-import static org.faultwright.quantity.measure.Given.range;
-import static org.faultwright.quantity.measure.Given.withBurden;
-import static org.faultwright.quantity.measure.Given.withInput;
+import static org.faultwright.quantity.measure.MeasurementSamples.accuracy;
+import static org.faultwright.quantity.measure.MeasurementSamples.atLeast;
+import static org.faultwright.quantity.measure.MeasurementSamples.closed;
+import static org.faultwright.quantity.measure.MeasurementSamples.dcVoltage;
+import static org.faultwright.quantity.measure.MeasurementSamples.from;
+import static org.faultwright.quantity.measure.MeasurementSamples.quantity;
+import static org.faultwright.quantity.measure.MeasurementSamples.range;
+import static org.faultwright.quantity.measure.MeasurementSamples.withBurden;
+import static org.faultwright.quantity.measure.MeasurementSamples.withInput;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.MeterRange;

@@ -4,13 +4,13 @@
  */
 package org.faultwright.quantity.measure;
 
-import static org.faultwright.quantity.measure.Given.accuracy;
-import static org.faultwright.quantity.measure.Given.atLeast;
-import static org.faultwright.quantity.measure.Given.atMost;
-import static org.faultwright.quantity.measure.Given.closed;
-import static org.faultwright.quantity.measure.Given.dcVoltage;
-import static org.faultwright.quantity.measure.Given.quantity;
-import static org.faultwright.quantity.measure.Given.range;
+import static org.faultwright.quantity.measure.MeasurementSamples.accuracy;
+import static org.faultwright.quantity.measure.MeasurementSamples.atLeast;
+import static org.faultwright.quantity.measure.MeasurementSamples.atMost;
+import static org.faultwright.quantity.measure.MeasurementSamples.closed;
+import static org.faultwright.quantity.measure.MeasurementSamples.dcVoltage;
+import static org.faultwright.quantity.measure.MeasurementSamples.quantity;
+import static org.faultwright.quantity.measure.MeasurementSamples.range;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -18,7 +18,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;

@@ -11,12 +11,6 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-
-import org.faultwright.quantity.Bound;
-import org.faultwright.quantity.Exact;
-import org.faultwright.quantity.Interval;
-import org.faultwright.quantity.MeterRange;
-
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -25,13 +19,17 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.BigRange;
 import net.jqwik.api.constraints.Scale;
+import org.faultwright.quantity.Bound;
+import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.Interval;
+import org.faultwright.quantity.MeterRange;
 
 class MeasurementProperties {
     @Provide
     Arbitrary<MeterRange> ranges() {
         return Combinators.combine(Arbitraries.of("6 V", "60 V", "600 V"), Arbitraries.of("1 mV", "10 mV", "0.1 V", "0.5 V"),
                 Arbitraries.of("0", "0.05", "0.5", "3"), Arbitraries.integers().between(0, 20))
-                .as((upTo, step, percent, digits) -> Given.dcVoltage(upTo, step, percent, digits.toString()));
+                .as((upTo, step, percent, digits) -> MeasurementSamples.dcVoltage(upTo, step, percent, digits.toString()));
     }
 
     @Provide
@@ -106,7 +104,7 @@ class MeasurementProperties {
         }
         // An end with a larger reading may carry a larger uncertainty; the share of the reading is left out here.
         MeterRange steady = new MeterRange(range.kind(), range.from(), range.upTo(), range.resolution(),
-                Given.accuracy("0", "0.1", range.accuracy().digits().toString()), range.input(), range.inputCapacitance(),
+                MeasurementSamples.accuracy("0", "0.1", range.accuracy().digits().toString()), range.input(), range.inputCapacitance(),
                 range.burden(), range.lowestFrequency(), range.highestFrequency(), range.trueRms(), range.sensor());
         Interval wider = new Interval(limits.lower().map(end -> new Bound(end.value().minus(Exact.of(more)), end.included())),
                 limits.upper().map(end -> new Bound(end.value().plus(Exact.of(more)), end.included())));

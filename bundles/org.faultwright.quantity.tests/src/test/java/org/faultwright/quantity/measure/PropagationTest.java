@@ -17,7 +17,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.junit.jupiter.api.Test;
@@ -129,7 +128,7 @@ class PropagationTest {
     @ParameterizedTest
     @MethodSource("expressions")
     void should_enclose_every_value_drawn(Expression expression) {
-        Map<String, Interval> within = Map.of("U", Given.closed("23", "25"), "I", Given.closed("1", "3"));
+        Map<String, Interval> within = Map.of("U", MeasurementSamples.closed("23", "25"), "I", MeasurementSamples.closed("1", "3"));
         Interval enclosure = expression.interval(within).result().orElseThrow();
         for (int u = 0; u <= 20; u++) {
             for (int i = 0; i <= 20; i++) {

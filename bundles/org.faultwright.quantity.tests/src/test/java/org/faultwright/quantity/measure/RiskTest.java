@@ -4,17 +4,16 @@
  */
 package org.faultwright.quantity.measure;
 
-import static org.faultwright.quantity.measure.Given.atLeast;
-import static org.faultwright.quantity.measure.Given.closed;
-import static org.faultwright.quantity.measure.Given.dcVoltage;
-import static org.faultwright.quantity.measure.Given.quantity;
+import static org.faultwright.quantity.measure.MeasurementSamples.atLeast;
+import static org.faultwright.quantity.measure.MeasurementSamples.closed;
+import static org.faultwright.quantity.measure.MeasurementSamples.dcVoltage;
+import static org.faultwright.quantity.measure.MeasurementSamples.quantity;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
 import org.apache.commons.statistics.distribution.NormalDistribution;

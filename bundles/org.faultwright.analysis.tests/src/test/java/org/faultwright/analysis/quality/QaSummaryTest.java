@@ -1,0 +1,98 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.quality;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.Texts;
+import org.faultwright.analysis.checking.Checker;
+import org.faultwright.analysis.time.PrintedNumbers;
+import org.junit.jupiter.api.Test;
+
+class QaSummaryTest {
+    private static final Subject TIMER = new Subject(Texts.procedure("""
+            procedure Timer "Timer does not switch off"
+            note Hot caution { covers heat hazard "Hot." consequence "Burns." avoid "Wait." }
+            note Shock danger { covers shock hazard "Live." consequence "Death." avoid "Trained people only." }
+            indicator Panel "Lamp" { 3 blinks means "Hot" 5 blinks means "Lost" }
+            point Rail "Rail" carries up to 12 V dc source resistance 2 kohm
+            fault Relay "Relay" { cases 3 shows Lamp 3 blinks, Volts 4.1 V }
+            fault Sensor "Sensor" { cases 1 shows Lamp 5 blinks }
+            fault Switch "Switch" { cases 1 shows Lamp 5 blinks }
+            observe Lamp "Lamp" at Panel { notes Hot takes 30 s 3 blinks -> Volts anything else -> SensorBad }
+            measure Volts "Rail" { dc voltage at Rail expects 5 V +/- 10 % source "Sheet 1" notes Hot, Shock takes 1 min
+                below -> RelayBad within -> SensorBad above -> SensorBad }
+            measure Load "Load" { dc voltage at Rail low under 100 mV -> RelayBad high at least 100 mV -> RelayBad }
+            conclude RelayBad "Relay" { finds Relay refers to "the bench" }
+            conclude SensorBad "Sensor or switch" { finds Sensor, Switch refers to "the bench" }
+            example "One" of Relay { Lamp 3 blinks, Volts 4.1 V ends at RelayBad within 3 min }
+            example "Two" of Sensor { Lamp 3 blinks, Volts 5 V ends at RelayBad }
+            """), Optional.empty());
+    private static final QaSummary SUMMARY = QaSummary.of(TIMER, new Checker().check(TIMER)).orElseThrow();
+
+    @Test
+    void should_count_findings_by_rule_and_severity() {
+        assertEquals(1, SUMMARY.byRule().get("example-fails"));
+        assertEquals(SUMMARY.byRule().values().stream().mapToInt(Integer::intValue).sum(),
+                SUMMARY.bySeverity().values().stream().mapToInt(Integer::intValue).sum());
+        assertTrue(SUMMARY.bySeverity().get(Severity.ERROR) >= 1);
+    }
+
+    @Test
+    void should_count_units_and_sources() {
+        // V: the point, the limit's nominal, two shown readings and one of the fault
+        assertEquals(Map.of("V", 5, "min", 2, "mV", 2, "s", 1, "kΩ", 1), SUMMARY.units());
+        assertEquals("V", SUMMARY.units().keySet().iterator().next());
+        assertEquals("1 of 3", SUMMARY.limits().toString());
+    }
+
+    @Test
+    void should_say_how_much_of_it_is_covered() {
+        assertEquals("1 of 2", SUMMARY.codes().toString());
+        assertEquals("1 of 2", SUMMARY.examples().toString());
+        assertEquals("3 of 5", SUMMARY.outcomes().toString());
+        assertEquals("2 of 2", SUMMARY.conclusions().toString());
+        assertTrue(SUMMARY.paths().isPresent());
+        assertEquals(0, SUMMARY.untimed(), "Load is never come to");
+    }
+
+    @Test
+    void should_name_what_is_open() {
+        assertEquals(Map.of("Sheet 1", 1), SUMMARY.sources());
+        assertEquals(List.of("Load"), SUMMARY.unsourced());
+        assertEquals(2, SUMMARY.open().outcomes().size());
+        assertTrue(SUMMARY.open().outcomes().contains("Volts above"), SUMMARY.open().toString());
+        assertEquals(List.of(), SUMMARY.open().conclusions());
+        assertEquals(1, SUMMARY.open().codes().size());
+        assertEquals(List.of("Two"), SUMMARY.open().examples());
+    }
+
+    @Test
+    void should_have_a_line_for_each_fault() {
+        assertEquals(List.of("Relay 0.6 true 1 true", "Sensor 0.2 true 2 false", "Switch 0.2 true 2 false"),
+                SUMMARY.faults().stream().map(line -> line.fault().name() + " " + line.weight() + " " + line.isFound() + " "
+                        + line.groupSize() + " " + line.hasExample()).toList());
+        assertEquals(1, SUMMARY.groups().size());
+        assertEquals("1.5 min", PrintedNumbers.minutes(SUMMARY.faults().get(0).times().expected().orElseThrow()));
+    }
+
+    @Test
+    void should_list_the_notes_most_serious_first() {
+        assertEquals(List.of("Shock 1", "Hot 2"), SUMMARY.notes().stream().map(use -> use.note().name() + " " + use.steps()).toList());
+    }
+
+    @Test
+    void should_be_absent_for_a_library() {
+        Subject library = new Subject(Texts.library("library L \"L\""), Optional.empty());
+
+        assertTrue(QaSummary.of(library, List.of()).isEmpty());
+    }
+}

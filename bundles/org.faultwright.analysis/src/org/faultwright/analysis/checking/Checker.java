@@ -1,0 +1,100 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.checking;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.QuotedNames;
+import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
+import org.faultwright.procedure.Document;
+
+/** Runs rules over a document. A rule that crashes is reported by its id; the others go on. */
+public final class Checker {
+    /** By file, place, severity, rule and words. */
+    public static final Comparator<Finding> READING_ORDER = Comparator
+            .comparing((Finding finding) -> finding.at().source().name())
+            .thenComparingInt(finding -> finding.at().offset())
+            .thenComparing(Finding::severity)
+            .thenComparing(Finding::rule)
+            .thenComparing(Finding::message);
+
+    private final List<Rule> rules;
+    private final Optional<LocalDate> today;
+
+    public Checker() {
+        this(RuleSet.all(), Optional.empty());
+    }
+
+    /** @param today the day that due dates are held against */
+    public Checker(List<Rule> rules, Optional<LocalDate> today) {
+        this.rules = List.copyOf(rules);
+        this.today = today;
+    }
+
+    /** The findings in reading order; deterministic. */
+    public List<Finding> check(Document document) {
+        return check(subject(document));
+    }
+
+    /** The document as the rules will look at it. */
+    public Subject subject(Document document) {
+        return new Subject(document, today);
+    }
+
+    /** The findings that stand, in reading order. */
+    public List<Finding> check(Subject subject) {
+        return assess(subject).findings();
+    }
+
+    /** What stands, and what waits because it may only follow from something else that was found. */
+    public Assessment assess(Subject subject) {
+        QuotedNames names = QuotedNames.of(subject);
+        List<Finding> found = new ArrayList<>();
+        for (Rule rule : rules) {
+            run(rule, subject).forEach(said -> found.add(said.quoted(names)));
+        }
+        found.sort(READING_ORDER);
+        return RootCauses.part(subject, found);
+    }
+
+    /** Checks one text again and again while it changes. */
+    public ChangingCheck changing() {
+        return new ChangingCheck(rules, today);
+    }
+
+    /**
+     * What a rule said.
+     *
+     * @param finding without quotation marks around the names in it
+     * @param crash   that the rule stopped; nothing is quoted then
+     */
+    record Said(Finding finding, boolean crash) {
+        Finding quoted(QuotedNames names) {
+            return crash ? finding : names.in(finding);
+        }
+    }
+
+    static List<Said> run(Rule rule, Subject subject) {
+        Findings findings = new Findings(rule.header());
+        List<Said> said = new ArrayList<>();
+        try {
+            rule.check(subject, findings);
+            findings.reported().forEach(finding -> said.add(new Said(finding, false)));
+        } catch (RuntimeException | StackOverflowError crash) {
+            findings.reported().forEach(finding -> said.add(new Said(finding, false)));
+            said.add(new Said(new Finding("rule-failed", Severity.ERROR, subject.document().name().at(),
+                    "The rule " + rule.header().id() + " stopped with " + crash + ".",
+                    "Report this with the text it was checking; the other rules have run.", List.of(), List.of()), true));
+        }
+        return said;
+    }
+}

@@ -1,0 +1,44 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.language.translation;
+
+import java.util.Map;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.procedure.SourceText;
+
+/** The translators of one text, put together. */
+final class Translators {
+    final ModelSource passage;
+    final KeptTranslations.Taking kept;
+    final UnreadWords unread;
+    final Quantities quantities;
+    final Limits limits;
+    final Vocabulary vocabulary;
+    final Settings settings;
+    final PictureReader pictures;
+    final Frames frames;
+    final Outcomes outcomes;
+    final Steps steps;
+    final Showings showings;
+    final DeclarationTranslator declarations;
+
+    /** @param blocks where each element that a block was parsed into begins; empty for a text that was parsed as a whole */
+    Translators(SourceText source, Map<INode, Integer> starts, Map<EObject, Integer> blocks, KeptTranslations before) {
+        passage = new ModelSource(source, starts);
+        kept = new KeptTranslations.Taking(source, blocks, before, passage);
+        unread = new UnreadWords(passage);
+        quantities = new Quantities(passage);
+        limits = new Limits(passage, quantities);
+        vocabulary = new Vocabulary(passage);
+        settings = new Settings(passage);
+        pictures = new PictureReader(passage);
+        frames = new Frames(this);
+        outcomes = new Outcomes(this);
+        steps = new Steps(this, new Expressions(passage, quantities));
+        showings = new Showings(passage, quantities);
+        declarations = new DeclarationTranslator(this, new Instruments(passage, quantities, limits, vocabulary));
+    }
+}

@@ -1,0 +1,156 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Equipment;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Point;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Results;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Setting;
+import org.faultwright.procedure.Source;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Limit;
+
+/** How things are called, on cards and pages and by the walk in the window. */
+public final class Wording {
+    public static final String ARROW = "\u2192";
+    public static final String BOX = "\u2610";
+    public static final String ALERT = "\u26A0";
+    /** What is filled in by hand for the job on the bench. */
+    public static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
+
+    private Wording() {
+    }
+
+    /** The unit with its boards. */
+    public static String equipment(Equipment equipment) {
+        List<Written<String>> boards = equipment.boards();
+        return equipment.title() + (boards.isEmpty() ? ", all boards" : boards.size() == 1 ? ", board " : ", boards ")
+                + boards.stream().map(Written::value).collect(Collectors.joining(", "));
+    }
+
+    /** By whom and when the revision was made. */
+    public static String record(Procedure procedure) {
+        return procedure.revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
+                + revision.dated().map(day -> " \u00B7 " + day).orElse("")).orElse("");
+    }
+
+    /** The order that a step gives, such as {@code Measure}. */
+    public static String kind(Step step) {
+        return Character.toUpperCase(step.keyword().charAt(0)) + step.keyword().substring(1);
+    }
+
+    public static String title(Step step) {
+        return step.title().isBlank() ? step.name().text() : step.title();
+    }
+
+    /** What stands before the faults of a conclusion: of several it is one. */
+    public static String found(Step.Conclude step) {
+        return step.finds().size() > 1 ? "Found one of" : "Found";
+    }
+
+    /** How often an outcome may be taken, such as {@code at most 2 times}. */
+    public static String atMost(Outcome.Repeat repeat) {
+        return "at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time" : " times");
+    }
+
+    public static String setting(Setting setting, Scope scope) {
+        return named(scope.condition(setting.condition()), setting.condition()) + " " + setting.value().text();
+    }
+
+    public static String settings(List<Setting> settings, Scope scope) {
+        return settings.stream().map(setting -> setting(setting, scope)).collect(Collectors.joining(", "));
+    }
+
+    public static String named(Condition condition) {
+        return named(Optional.of(condition), condition.name());
+    }
+
+    private static String named(Optional<Condition> condition, Name name) {
+        return condition.map(Condition::title).filter(title -> !title.isBlank()).orElse(name.text());
+    }
+
+    /** What instruments are called at a step, by their names: their titles up to a comma, where that tells them apart. */
+    public static Map<String, String> shortly(Collection<Instrument> instruments) {
+        Map<String, String> names = new LinkedHashMap<>();
+        for (Instrument instrument : instruments) {
+            String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
+            String begin = title.contains(",") ? title.substring(0, title.indexOf(',')) : title;
+            boolean alone = instruments.stream().filter(other -> other.title().startsWith(begin)).count() <= 1;
+            names.put(instrument.name().text(), alone ? begin : title);
+        }
+        return names;
+    }
+
+    /** The instruments that are tried before they prove anything, each as what is to be done with it. */
+    public static List<String> tries(StepFrame frame, Scope scope) {
+        return frame.precautions().tries().stream().map(name -> scope.instrument(name).map(Instrument::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())).map(Wording::tried).toList();
+    }
+
+    public static String tried(String instrument) {
+        return instrument + " on a known source";
+    }
+
+    /**
+     * Whether an outcome proves something by a reading that counts without its sign. A charge shows with either sign, as the leads
+     * are put; so its limit holds for both.
+     */
+    public static boolean holdsForEitherSign(Step step, Outcome outcome) {
+        return !outcome.proves().isEmpty() && Results.isMagnitude(step) && !Results.kind(step).isAlternating();
+    }
+
+    public static String source(Source source) {
+        return source.document() + source.dated().map(day -> ", dated " + day).orElse("");
+    }
+
+    /** Whether a limit is said as a nominal value and a tolerance, so that its ends have to be worked out. */
+    public static boolean hasEndsToWorkOut(Limit limit) {
+        return limit instanceof Limit.AroundNominal && limit.quantities().stream()
+                .allMatch(quantity -> quantity.unit().isKnown() && !quantity.unit().isLogarithmic());
+    }
+
+    /** A point with the voltage that it carries at most. */
+    public static String point(Name name, Scope scope) {
+        Optional<Point> point = scope.point(name);
+        return point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text())
+                + point.flatMap(Point::carries).map(carried -> " (up to " + carried.upTo().value().spelling() + " "
+                        + carried.kind().words().replace(" voltage", "") + ")").orElse("");
+    }
+
+    /** The hazards of a step and of the parts that it handles. */
+    public static String hazards(StepFrame frame, Scope scope) {
+        return Stream.concat(frame.hazards().stream(), frame.handles().stream().flatMap(name -> scope.part(name).stream())
+                .flatMap(part -> part.hazards().stream())).map(Written::value).distinct().map(Hazard::inWords).collect(Collectors.joining(", "));
+    }
+
+    /** What a note warns of, in short. */
+    public static String hazards(Note note) {
+        return note.covers().isEmpty() ? note.hazard()
+                : note.covers().stream().map(hazard -> hazard.value().inWords()).collect(Collectors.joining(", ", "", ":"));
+    }
+
+    /** The tools of a step, each with the voltage it is rated for where that is said. */
+    public static String tools(StepFrame frame) {
+        return frame.tools().stream().map(tool -> tool.value() + frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
+                .map(rated -> " (rated " + rated.upTo().value().spelling() + ")").orElse("")).collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,47 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.exports;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.faultwright.publish.Export;
+import org.faultwright.publish.bench.BenchPage;
+import org.faultwright.publish.card.CardHtml;
+import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.card.ChartPdf;
+import org.faultwright.publish.chart.ChartSvg;
+import org.faultwright.publish.index.IndexHtml;
+import org.faultwright.publish.page.Paper;
+import org.faultwright.publish.quality.QualityHtml;
+import org.faultwright.publish.quality.QualityJson;
+import org.faultwright.publish.quality.QualityPdf;
+import org.faultwright.publish.text.TextOfLibrary;
+import org.faultwright.publish.text.TextOfProcedure;
+import org.faultwright.publish.tree.TreeJson;
+
+/** Every export there is, in the order of a listing. */
+public final class Exports {
+    private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.A4_ACROSS), new CardPdf(Paper.LETTER),
+            new CardHtml(), new BenchPage(), new ChartPdf(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(),
+            new IndexHtml(), new QualityHtml(),
+            new QualityPdf(), new QualityJson());
+
+    private Exports() {
+    }
+
+    public static List<Export> all() {
+        return ALL;
+    }
+
+    public static Optional<Export> named(String name) {
+        return ALL.stream().filter(export -> export.name().equals(name)).findFirst();
+    }
+
+    /** For a message: {@code card-pdf, card-html, …}. */
+    public static String names() {
+        return ALL.stream().map(Export::name).collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,18 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench.settings.dialog;
+
+import org.eclipse.core.commands.AbstractHandler;
+import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.ui.handlers.HandlerUtil;
+
+/** Opens the settings. */
+public final class SettingsHandler extends AbstractHandler {
+    @Override
+    public Object execute(ExecutionEvent event) {
+        new SettingsDialog(HandlerUtil.getActiveShell(event)).open();
+        return null;
+    }
+}

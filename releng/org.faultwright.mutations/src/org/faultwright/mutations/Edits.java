@@ -18,7 +18,7 @@ final class Edits {
     }
 
     static Fix.Edit replace(SourceRange at, String text) {
-        return new Fix.Edit(at, text);
+        return at.length() == 0 ? nothing(at) : new Fix.Edit(at, text);
     }
 
     static Fix.Edit delete(SourceRange at) {
@@ -26,11 +26,20 @@ final class Edits {
     }
 
     static Fix.Edit insertBefore(SourceRange at, String text) {
-        return new Fix.Edit(new SourceRange(at.source(), at.offset(), 0), text);
+        return at.length() == 0 ? nothing(at) : new Fix.Edit(new SourceRange(at.source(), at.offset(), 0), text);
     }
 
     static Fix.Edit insertAfter(SourceRange at, String text) {
-        return new Fix.Edit(new SourceRange(at.source(), at.end(), 0), text);
+        return at.length() == 0 ? nothing(at) : new Fix.Edit(new SourceRange(at.source(), at.end(), 0), text);
+    }
+
+    /** What is understood without being written cannot be changed: a seed with such an edit is none. */
+    private static Fix.Edit nothing(SourceRange at) {
+        return new Fix.Edit(at, "");
+    }
+
+    static boolean isNothing(Fix.Edit edit) {
+        return edit.at().length() == 0 && edit.replacement().isEmpty();
     }
 
     /** Just inside the closing brace of a declaration. */

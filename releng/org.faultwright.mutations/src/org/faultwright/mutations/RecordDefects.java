@@ -89,7 +89,7 @@ final class RecordDefects {
                         .besides(Set.of("better-order")),
                 Kind.of("a closing brace lost", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream()
                         .map(step -> Seed.in(step, Edits.delete(Edits.between(step.at().source(), step.at().end() - 1, step.at().end()))))).besides(everything()),
-                Kind.of("a quotation mark lost", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream().filter(step -> !step.title().isBlank())
+                Kind.of("a quotation mark lost", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream().filter(step -> title(step).length() > 2)
                         .map(step -> Seed.in(step, Edits.delete(Edits.between(step.at().source(), title(step).end() - 1, title(step).end()))))).besides(everything()),
                 Kind.of("an arrow mistyped", Set.of("unreadable-text"), specimen -> specimen.procedure().writtenSteps().stream().flatMap(step -> Edits.first(step.at(), "->").stream()
                         .map(arrow -> Seed.in(step, Edits.replace(arrow, ">"))))).besides(everything()),
@@ -111,9 +111,10 @@ final class RecordDefects {
         return specimen.procedure().examples().stream();
     }
 
-    /** The quoted words behind the name. */
+    /** The quoted words behind the name; a place of no length where it is called by its name alone. */
     static SourceRange title(Declaration declared) {
-        return Edits.first(Edits.between(declared.at().source(), declared.name().at().end(), declared.at().end()), "\"(?:[^\"\\\\]|\\\\.)*\"").orElseThrow();
+        return Edits.first(Edits.between(declared.at().source(), declared.name().at().end(), declared.at().end()), "\\A\\s*(\"(?:[^\"\\\\]|\\\\.)*\")")
+                .orElseGet(() -> Edits.between(declared.at().source(), declared.name().at().end(), declared.name().at().end()));
     }
 
     private static Optional<Seed> otherResult(Example example, Showing showing, Specimen specimen) {

@@ -32,8 +32,10 @@ final class HarmlessChanges {
                         .map(step -> Seed.in(step, Edits.insertBefore(step.at(), "/* looked at again */\n// twice\n")))),
                 harmless("the words of a step changed", specimen -> specimen.procedure().writtenSteps().stream().filter(step -> !step.title().isBlank())
                         .map(step -> Seed.in(step, Edits.replace(RecordDefects.title(step), "\"As before, said otherwise\"")))),
-                harmless("a step moved to the end of the text", specimen -> specimen.procedure().begin().stream().flatMap(begin -> specimen.procedure().writtenSteps().stream()
-                        .map(step -> Seed.in(step, Edits.delete(step.at()), Edits.insertAfter(RecordDefects.all(step.at().source()), "\n" + step.at().text() + "\n"))))),
+                harmless("a step moved to the end of the text", specimen -> specimen.procedure().writtenSteps().stream()
+                        // where nothing says where to begin it is at the first step
+                        .skip(specimen.procedure().begin().isPresent() ? 0 : 1)
+                        .map(step -> Seed.in(step, Edits.delete(step.at()), Edits.insertAfter(RecordDefects.all(step.at().source()), "\n" + step.at().text() + "\n")))),
                 harmless("a step renamed wherever it is named", specimen -> specimen.procedure().writtenSteps().stream().map(step -> renamed(step, specimen))),
                 harmless("the results of a step in another order", specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step.outcomes().size() > 1 && step.outcomes().stream().noneMatch(outcome -> !outcome.proves().isEmpty()))

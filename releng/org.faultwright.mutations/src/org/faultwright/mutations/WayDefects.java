@@ -76,11 +76,8 @@ final class WayDefects {
                         .flatMap(step -> step.outcomes().stream().limit(1)
                                 .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " " + outcome.at().text()))))).besides(more())
                         .besides(Set.of("outcome-impossible")),
-                Kind.of("no word on any other code", Set.of("outcomes-incomplete", "codes-not-handled", "example-fails",
-                        "example-names-unknown-outcome", "fault-misses-conclusion"), specimen ->
-                        specimen.procedure().writtenSteps().stream().flatMap(step -> step.outcomes().stream()
-                                .filter(outcome -> outcome.head() instanceof Outcome.AnythingElse)
-                                .map(outcome -> Seed.in(step, Edits.delete(outcome.at()))))).besides(more()),
+                Kind.of("what no step names leads nowhere", Set.of("outcomes-incomplete", "codes-not-handled"), specimen -> specimen.procedure().elsewhere().stream()
+                        .map(name -> Seed.at(name.at(), Edits.delete(Edits.withKeywords(name.at(), "otherwise"))))).besides(more()),
                 Kind.of("an exit of a routine not handled", Set.of("outcomes-incomplete"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Perform && step.outcomes().size() > 1)
                         .flatMap(step -> step.outcomes().stream().map(outcome -> Seed.in(step, Edits.delete(outcome.at())))))
@@ -104,9 +101,10 @@ final class WayDefects {
                 Kind.of("an exit that nothing leads to", Set.of("unused-exit"), specimen -> specimen.procedure().own().routines().stream()
                         .map(routine -> Seed.in(routine, Edits.insertBefore(routine.exits().get(0).at(), "neverTaken, "))))
                         .besides(Set.of("outcomes-incomplete", "outcome-already-known", "outcome-untried", "unreachable-outcome", "outcome-no-fault-explains")),
-                Kind.of("begins at a later step", withoutAdvice(ASTRAY), specimen -> specimen.procedure().begin().stream()
-                        .flatMap(begin -> specimen.procedure().writtenSteps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
-                                .limit(4).skip(1).map(step -> Seed.at(begin.at(), Edits.replace(begin.at(), step.name().text())))))
+                Kind.of("begins at a later step", withoutAdvice(ASTRAY), specimen -> specimen.procedure().first().stream()
+                        .flatMap(first -> specimen.procedure().writtenSteps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
+                                .limit(4).skip(1).map(step -> specimen.procedure().begin().map(begin -> Seed.at(begin.at(), Edits.replace(begin.at(), step.name().text())))
+                                        .orElseGet(() -> Seed.at(first.at(), Edits.insertBefore(first.at(), "begin at " + step.name() + "\n\n"))))))
                         .besides(more()),
                 Kind.of("a conclusion taken out", Set.of("unknown-name"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(Step.Conclude.class::isInstance).map(step -> Seed.in(step, Edits.delete(step.at())))).besides(more()));

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 
@@ -27,6 +28,8 @@ import org.faultwright.procedure.Step;
  */
 record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, Set<Step> pageStarts) {
     private static final int SEARCHES = 2;
+    /** Where a likely repair still turns the page too often. */
+    private static final int MOST_SEARCHES = 8;
     private static final int TRIES = 2000;
     private static final double HOT = 1;
     private static final double COLD = 0.01;
@@ -57,7 +60,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         CardModel.State best = model.simplest();
         double least = cost(model, best);
         double nearest = cost(model, best, LONGER);
-        for (int search = 0; search < SEARCHES; search++) {
+        for (int search = 0; search < SEARCHES || search < MOST_SEARCHES && turnsTooOften(model, best); search++) {
             Random random = new Random(search);
             CardModel.State state = model.simplest();
             double cost = cost(model, state, LONGER);
@@ -79,6 +82,11 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
             }
         }
         return model.arrangement(best);
+    }
+
+    private static boolean turnsTooOften(CardModel model, CardModel.State state) {
+        int[] turns = model.pages(state, 1).turns();
+        return IntStream.range(0, Math.min(LIKELIEST, turns.length)).anyMatch(repair -> turns[repair] > MOST_TURNS);
     }
 
     /** Whatever its steps turn out to need: the less the better. */

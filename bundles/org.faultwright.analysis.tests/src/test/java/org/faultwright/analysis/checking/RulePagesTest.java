@@ -83,7 +83,8 @@ class RulePagesTest {
     void should_have_one_class_for_each_rule() {
         List<String> classes = RuleSet.all().stream().map(rule -> rule.getClass().getName()).toList();
         assertEquals(classes.size(), Set.copyOf(classes).size());
-        classes.forEach(name -> assertTrue(name.startsWith("org.faultwright.analysis.rules."), name));
+        // the rule that tries its order with all others stands with what runs them
+        classes.forEach(name -> assertTrue(name.startsWith("org.faultwright.analysis.rules.") || name.equals(BetterOrder.class.getName()), name));
     }
 
     @Test

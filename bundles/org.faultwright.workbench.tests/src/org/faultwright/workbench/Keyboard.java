@@ -53,6 +53,27 @@ public final class Keyboard {
                 .filter(shell -> shell.isVisible() && shell.getText().equals(title)).reduce((one, other) -> other));
     }
 
+    /**
+     * Does something once the window with this title has the focus. A window that is still being opened is left alone: what is done inside of that would hold
+     * its opening up.
+     */
+    public void when(String title, Runnable act) {
+        Runnable looking = new Runnable() {
+            private int turns;
+
+            @Override
+            public void run() {
+                Control here = display.getFocusControl();
+                if (here != null && here.getShell().getText().equals(title) || turns++ > 300) {
+                    act.run();
+                } else {
+                    display.timerExec(50, this);
+                }
+            }
+        };
+        display.timerExec(50, looking);
+    }
+
     /** Goes on by Tab until the focus is on what is called so. */
     public Control go(String called) {
         StringBuilder heard = new StringBuilder();
@@ -113,7 +134,11 @@ public final class Keyboard {
     /** Esc. */
     public void escape() {
         keys++;
-        focus().traverse(SWT.TRAVERSE_ESCAPE);
+        // as the window system does: whoever of those around the focus takes it
+        Control here = focus();
+        while (here != null && !here.traverse(SWT.TRAVERSE_ESCAPE)) {
+            here = here.getParent();
+        }
         settle();
     }
 

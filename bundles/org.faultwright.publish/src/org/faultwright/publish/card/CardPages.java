@@ -6,6 +6,7 @@ package org.faultwright.publish.card;
 
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
+import java.awt.print.Pageable;
 import java.io.IOException;
 import java.util.Map;
 import java.util.TreeMap;
@@ -16,6 +17,8 @@ import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageFitRectangleDestination;
+import org.apache.pdfbox.printing.Orientation;
+import org.apache.pdfbox.printing.PDFPageable;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 
@@ -32,6 +35,8 @@ public final class CardPages implements AutoCloseable {
 
     /** Names of places by their number on the card begin so; no step's can. */
     private static final String NUMBERED = "step-";
+    /** Pixels per inch; small print stays sharp. */
+    private static final int PRINTER_DPI = 300;
 
     private final PDDocument pdf;
     private final Map<String, Place> places = new TreeMap<>();
@@ -78,6 +83,11 @@ public final class CardPages implements AutoCloseable {
      */
     public synchronized BufferedImage picture(int page, double dpi) throws IOException {
         return new PDFRenderer(pdf).renderImageWithDPI(page, (float) dpi, ImageType.RGB);
+    }
+
+    /** The same pages for a printer, in their own size. Drawn as pictures first, so that hatching and signs come out as in the PDF. */
+    Pageable paper() {
+        return new PDFPageable(pdf, Orientation.AUTO, false, PRINTER_DPI);
     }
 
     @Override

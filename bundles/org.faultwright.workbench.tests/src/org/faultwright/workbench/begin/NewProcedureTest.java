@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
@@ -25,6 +26,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
@@ -60,6 +62,7 @@ class NewProcedureTest {
     @TempDir
     private Path folder;
     private final Keyboard keyboard = new Keyboard();
+    private final List<String> onTheWay = new ArrayList<>();
     private Throwable failed;
 
     @AfterEach
@@ -120,6 +123,7 @@ class NewProcedureTest {
                     + "and driven %.0f s; %d errors, %d warnings, %d pieces of advice; %d pages%n", keyboard.answers(), keyboard.keys(), minutes, KEYS_A_MINUTE,
                     SECONDS_A_QUESTION, (System.nanoTime() - began) / 1e9, count(found, Severity.ERROR), count(found, Severity.WARNING), count(found, Severity.ADVICE),
                     pages.count());
+            onTheWay.forEach(one -> System.out.println("   on the way: " + one));
             found.forEach(one -> System.out.println("   " + one.severity() + " " + one.rule() + ": " + one.message()));
         }
     }
@@ -132,6 +136,7 @@ class NewProcedureTest {
         keyboard.answer("Maker and model", "Velmora K2 glue pot");
         keyboard.answer("It is fed by", "an adapter or a low voltage");
         keyboard.picture("start-2-unit");
+        found("The unit");
         keyboard.enter("Next >");
     }
 
@@ -140,7 +145,17 @@ class NewProcedureTest {
         keyboard.answer("Complaint 1, In the customer's words", "the glue does not melt");
         keyboard.answer("Complaint 2, In the customer's words", "heater burnt out, says the shop");
         keyboard.picture("start-3-complaint");
+        found("The complaint");
         keyboard.enter("Next >");
+    }
+
+    /** Keeps what is told beside the answers once they are checked. */
+    private void found(String page) {
+        keyboard.rest(1_500);
+        Shell shell = Display.getCurrent().getActiveShell();
+        String told = Controls.all(shell, Label.class).stream().map(Label::getText).filter(words -> words.startsWith("Not whole yet") || words.startsWith("Checked in full"))
+                .reduce((one, other) -> other).orElse("nothing yet");
+        onTheWay.add(page + " (" + keyboard.answers() + " answers, " + keyboard.keys() + " keys so far): " + told);
     }
 
     private void fault(int number, String... cells) {
@@ -157,6 +172,7 @@ class NewProcedureTest {
         fault(4, "Switching transistor dead", "3", "Fit a new transistor Q3", "20");
         fault(5, "Fuse F1 open", "3", "Fit a new fuse F1", "5");
         keyboard.picture("start-4-faults");
+        found("Faults");
         keyboard.enter("Next >");
     }
 
@@ -176,12 +192,12 @@ class NewProcedureTest {
         keyboard.answer("Look 1, Else (commas between)", "dark");
         keyboard.answer("Which one, and where", "Red lamp beside the knob");
         keyboard.answer("Document with the table", "Velmora K2 service sheet, page 3");
-        Display.getCurrent().timerExec(300, () -> guarded(() -> {
+        keyboard.when("A table of codes", () -> guarded(() -> {
             Shell table = keyboard.window("A table of codes");
             keyboard.answer("File (CSV or XLSX)", codes.toString());
             Waiting.until("it is read", () -> Controls.all(table, Table.class).get(0).getItemCount() == 4);
             keyboard.picture("start-5-table");
-            assertTrue(Words.of(table).contains("3 lines are read; 1 cannot be read as they are:"), Words.of(table));
+            assertTrue(Words.of(table).contains("3 lines are read; 1 cannot be read as it is:"), Words.of(table));
             assertTrue(Controls.all(table, Text.class).stream().anyMatch(one -> one.getText().startsWith("Line 5 has no code")), Words.of(table));
             keyboard.enter("Take these lines");
         }));
@@ -191,6 +207,7 @@ class NewProcedureTest {
         reading(3, "Fuse F1, both ends", "resistance", "at most 2 ohm", "", "off, open");
         reading(4, "Drain of Q3 against ground", "dc voltage", "at most 2 V", "30 V", "on, open");
         keyboard.picture("start-6-signs");
+        found("Signs");
         keyboard.enter("Next >");
     }
 
@@ -206,33 +223,36 @@ class NewProcedureTest {
         keyboard.answer("Fuse F1 open: Red lamp beside the knob", "none");
         keyboard.answer("Fuse F1 open: Fuse F1, both ends", "above");
         keyboard.picture("start-7-shown");
+        found("What is seen");
         keyboard.enter("Next >");
     }
 
     private void dangers() {
         keyboard.answer("Something hot", "");
         keyboard.picture("start-8-dangers");
+        found("Dangers");
         keyboard.enter("Next >");
     }
 
     private void place(Path bench) {
         keyboard.answer("Folder", bench.toString());
-        keyboard.rest(2_500);
         keyboard.picture("start-8b-place");
+        found("Name and folder");
         keyboard.enter("Write it");
     }
 
     private void publish(Path cards) {
-        Display.getCurrent().timerExec(300, () -> guarded(() -> {
-            keyboard.window("Publish");
+        keyboard.when("Publish", () -> guarded(() -> {
             keyboard.answer("Into folder", cards.toString());
             keyboard.picture("start-10-publish");
             keyboard.enter("Publish");
-            List<String> said = Dialogs.answer("Publish", "OK");
-            Waiting.until("the outcome is told", () -> !said.isEmpty());
         }));
         command("publish");
         check();
+        // the outcome comes when the dialog is gone
+        List<String> said = Dialogs.answer("Publish", "OK");
+        Waiting.until("the outcome is told", () -> !said.isEmpty());
+        assertTrue(said.get(0).contains("VelmoraStaysCold.quality.pdf written into " + cards), said.toString());
     }
 
     @Test
@@ -247,6 +267,8 @@ class NewProcedureTest {
             assertEquals("Stays cold", ((Text) keyboard.go("What is seen")).getText());
             List<String> said = Dialogs.answer(QuestionDialog.THROW_AWAY, "Go on answering");
             keyboard.escape();
+            Waiting.until("it is asked", () -> !said.isEmpty());
+            keyboard.rest(300);
             assertTrue(said.get(0).contains("kept nowhere else"), said.toString());
             assertTrue(shell.isVisible());
             Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
@@ -306,8 +328,7 @@ class NewProcedureTest {
         during("New library", shell -> {
             keyboard.answer("The bench", "North bench");
             keyboard.answer("An instrument", "Velmora 6000 meter");
-            Display.getCurrent().timerExec(300, () -> guarded(() -> {
-                keyboard.window("An instrument's ranges");
+            keyboard.when("An instrument's ranges", () -> guarded(() -> {
                 keyboard.answer("File (CSV or XLSX)", ranges.toString());
                 keyboard.enter("Take these lines");
             }));
@@ -333,8 +354,7 @@ class NewProcedureTest {
         during("New procedure", shell -> {
             keyboard.enter("Next >");
             keyboard.enter("Next >");
-            Display.getCurrent().timerExec(300, () -> guarded(() -> {
-                keyboard.window("A fault table");
+            keyboard.when("A fault table", () -> guarded(() -> {
                 keyboard.answer("File (CSV or XLSX)", table.toString());
                 keyboard.enter("Take these lines");
             }));
@@ -353,10 +373,11 @@ class NewProcedureTest {
 
     /** Does something in the dialog that what follows opens. */
     private void during(String title, Consumer<Shell> act) {
-        Display.getCurrent().timerExec(400, () -> guarded(() -> {
+        keyboard.when(title, () -> guarded(() -> {
             Shell shell = keyboard.window(title);
             keyboard.rest(300);
             act.accept(shell);
+            Waiting.until(title + " is closed", shell::isDisposed);
         }));
     }
 

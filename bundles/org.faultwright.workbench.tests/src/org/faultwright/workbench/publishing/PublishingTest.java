@@ -12,18 +12,21 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.core.runtime.CoreException;
-import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.IDocument;
-import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.exports.Exports;
+import org.faultwright.publish.card.CardPages;
+import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keyboard;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Folders;
@@ -78,30 +81,70 @@ class PublishingTest {
         return Waiting.untilPresent("the demo is checked", () -> LiveTexts.get().of(document));
     }
 
+    @Test
+    void should_open_the_folder_and_say_where_it_is_when_nothing_can_show_it() throws CoreException {
+        LiveText live = opened();
+        List<String> opened = new ArrayList<>();
+        List<String> said = Dialogs.answer("Publish", "Open the folder");
+        PublishHandler.publish(live, folder, forms(), false, Drafts.REFUSED, opened::add).schedule();
+        Waiting.until("the folder is opened", () -> !opened.isEmpty());
+        assertEquals(List.of(folder.toString()), opened);
+        assertFalse(said.get(0).contains("quality"), said.toString());
+
+        List<String> again = Dialogs.answer("Publish", "Open the folder");
+        PublishHandler.publish(live, folder, forms(), false, Drafts.REFUSED, none -> false).schedule();
+        Waiting.until("the outcome is told", () -> !again.isEmpty());
+        List<String> where = Dialogs.answer("Publish", "OK");
+        Waiting.until("it is said where", () -> !where.isEmpty());
+        assertTrue(where.get(0).contains("no program that shows folders. The files are in " + folder), where.toString());
+    }
+
+    @Test
+    void should_write_the_quality_report_alone_and_open_nothing_unasked() throws Exception {
+        opened();
+        Keyboard keyboard = new Keyboard();
+        Throwable[] failed = {null};
+        keyboard.when("Publish", () -> {
+            try {
+                keyboard.answer("Into folder", folder.toString());
+                for (ProcedureExport form : forms()) {
+                    keyboard.answer(form.title(), "");
+                }
+                keyboard.answer("Quality report of this procedure, to sign (PDF)", "");
+                Shell shell = keyboard.window("Publish");
+                assertFalse(shell.getDefaultButton().isEnabled(), "nothing is chosen");
+                keyboard.answer("Quality report of this procedure, to sign (PDF)", "");
+                keyboard.enter("Publish");
+            } catch (RuntimeException | Error error) {
+                failed[0] = error;
+                keyboard.window("Publish").close();
+            }
+        });
+        PlatformUI.getWorkbench().getActiveWorkbenchWindow().getService(IHandlerService.class).executeCommand("org.faultwright.workbench.publish", null);
+        if (failed[0] != null) {
+            throw new AssertionError(failed[0].getMessage(), failed[0]);
+        }
+        List<String> said = Dialogs.answer("Publish", "OK");
+        Waiting.until("the outcome is told", () -> !said.isEmpty());
+
+        try (var files = Files.list(folder)) {
+            assertEquals(List.of("OllenbyFaintLabels.quality.pdf"), files.map(file -> file.getFileName().toString()).toList());
+        }
+        try (CardPages report = CardPages.open(Files.readAllBytes(folder.resolve("OllenbyFaintLabels.quality.pdf")))) {
+            assertTrue(report.count() >= 1);
+        }
+    }
+
     /** Publishes, waits for the message, and closes it. @return its words */
     private String publish(LiveText live, Drafts drafts) {
-        List<ProcedureExport> forms = Exports.all().stream().filter(ProcedureExport.class::isInstance)
-                .map(ProcedureExport.class::cast).toList();
-        assertFalse(forms.isEmpty());
-        StringBuilder said = new StringBuilder();
-        Display display = Display.getCurrent();
-        Runnable reading = new Runnable() {
-            @Override
-            public void run() {
-                for (Shell shell : display.getShells()) {
-                    if (shell.getText().equals("Publish") && shell.isVisible()) {
-                        said.append(Words.of(shell));
-                        shell.close();
-                        return;
-                    }
-                }
-                display.timerExec(100, this);
-            }
-        };
-        display.timerExec(100, reading);
-        Job job = PublishHandler.publish(live, folder, forms, true, drafts);
-        job.schedule();
+        assertFalse(forms().isEmpty());
+        List<String> said = Dialogs.answer("Publish", "OK");
+        PublishHandler.publish(live, folder, forms(), true, drafts, none -> false).schedule();
         Waiting.until("the outcome is told", () -> !said.isEmpty());
-        return said.toString();
+        return said.get(0);
+    }
+
+    private static List<ProcedureExport> forms() {
+        return Exports.all().stream().filter(ProcedureExport.class::isInstance).map(ProcedureExport.class::cast).toList();
     }
 }

@@ -115,6 +115,7 @@ final class GrowingText {
             text.setRedraw(true);
         }
         told.setText(words(grown).replace("&", "&&"));
+        told.setToolTipText(words(grown));
         told.setForeground(Palette.now().of(grown.isWhole() ? Use.BESIDE : Use.WARNING));
         whenGrown.run();
     }

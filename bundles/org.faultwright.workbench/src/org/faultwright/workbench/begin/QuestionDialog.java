@@ -36,6 +36,8 @@ abstract class QuestionDialog extends Dialog {
     private static final int WIDTH = 1240;
     private static final int HEIGHT = 780;
     private static final int TEXT_COLUMNS = 78;
+    /** Of the width; some of the text stays in sight beside the widest page. */
+    private static final int MOST_PERCENT = 80;
 
     private final String title;
     private final List<QuestionPage> pages;
@@ -44,6 +46,7 @@ abstract class QuestionDialog extends Dialog {
     private Label way;
     private Label question;
     private Label problem;
+    private SashForm halves;
     private Composite stack;
     private GrowingText text;
     private int shown;
@@ -80,7 +83,7 @@ abstract class QuestionDialog extends Dialog {
         Composite area = new Composite(parent, SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
         GridLayoutFactory.fillDefaults().margins(0, 0).spacing(0, 0).applyTo(area);
-        SashForm halves = new SashForm(area, SWT.HORIZONTAL);
+        halves = new SashForm(area, SWT.HORIZONTAL);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(halves);
         Composite asking = new Composite(halves, SWT.NONE);
         GridLayoutFactory.fillDefaults().spacing(0, 4).applyTo(asking);
@@ -177,6 +180,7 @@ abstract class QuestionDialog extends Dialog {
         page.show();
         way.setText((number + 1) + " of " + pages.size() + "   " + page.name());
         question.setText(page.title());
+        share(scrolls.get(number));
         ((StackLayout) stack.getLayout()).topControl = scrolls.get(number);
         stack.layout();
         grown();
@@ -186,6 +190,18 @@ abstract class QuestionDialog extends Dialog {
         Control focus = getShell().getDisplay().getFocusControl();
         if (focus == null || !focus.isVisible()) {
             getButton(shown == pages.size() - 1 ? BACK : NEXT).setFocus();
+        }
+    }
+
+    /** A page gets the width that it needs, and the text what is left. */
+    private void share(ScrolledComposite page) {
+        int whole = halves.getClientArea().width - halves.getSashWidth();
+        if (whole > 0) {
+            int usual = whole * (WIDTH - TEXT_COLUMNS * 7) / WIDTH;
+            int needed = page.getContent().computeSize(SWT.DEFAULT, SWT.DEFAULT).x + page.getVerticalBar().getSize().x;
+            int asked = Math.max(usual, Math.min(needed, whole * MOST_PERCENT / 100));
+            halves.setWeights(asked, whole - asked);
+            halves.layout();
         }
     }
 
@@ -223,7 +239,13 @@ abstract class QuestionDialog extends Dialog {
         }
     }
 
-    /** Nothing that was typed is lost without a question; the title bar and Esc come here too. */
+    /** The title bar and Esc. */
+    @Override
+    protected void handleShellCloseEvent() {
+        cancelPressed();
+    }
+
+    /** Nothing that was typed is lost without a question. */
     @Override
     protected void cancelPressed() {
         if (!isTouched || MessageDialog.open(MessageDialog.QUESTION, getShell(), THROW_AWAY, "The answers are kept nowhere else.",

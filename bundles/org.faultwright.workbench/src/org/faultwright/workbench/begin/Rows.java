@@ -120,9 +120,17 @@ final class Rows {
         Text text = new Text(grid, SWT.BORDER);
         text.setMessage(rows.size() == 1 ? column.hint() : "");
         text.addListener(SWT.Modify, event -> typed(row));
+        text.addListener(SWT.FocusOut, event -> text.getDisplay().asyncExec(() -> toBeginning(text)));
         GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).grab(column.width() >= WIDE, false)
                 .hint((int) (column.width() * Letters.width(text)), SWT.DEFAULT).applyTo(text);
         return text;
+    }
+
+    /** Words that are longer than their cell are read from their beginning; where one is still typing nothing moves. */
+    private static void toBeginning(Text text) {
+        if (!text.isDisposed() && text.getDisplay().getFocusControl() != null && !text.isFocusControl()) {
+            text.setSelection(0);
+        }
     }
 
     private Combo chosen(Column column) {

@@ -241,7 +241,7 @@ final class TableDialog extends Dialog {
         read.table().ifPresent(table -> not.addAll(table.remarks()));
         int lines = read.imported().map(one -> one.read().size()).orElse(0);
         told.setText((read.problem().isEmpty() ? lines + (lines == 1 ? " line is read" : " lines are read") + (not.isEmpty() ? ", every one there is."
-                : "; " + not.size() + " cannot be read as they are:") : read.problem()).replace("&", "&&"));
+                : "; " + not.size() + (not.size() == 1 ? " cannot be read as it is:" : " cannot be read as they are:")) : read.problem()).replace("&", "&&"));
         unread.setText(String.join("\n", not));
         ok(lines > 0);
         told.getParent().layout();

@@ -5,18 +5,17 @@
 package org.faultwright.workbench.publishing;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
+import javax.print.PrintException;
+import javax.print.PrintService;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
-import org.eclipse.swt.SWT;
-import org.eclipse.swt.SWTError;
-import org.eclipse.swt.printing.PrintDialog;
-import org.eclipse.swt.printing.Printer;
-import org.eclipse.swt.printing.PrinterData;
+import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.analysis.checking.CheckedProcedure;
@@ -26,14 +25,15 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.card.CardPrinting;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.ScrolledPage;
 
-/** Prints the bench card of the procedure in front. */
+/** Prints the bench card of the procedure in front. Printers are asked, and fed, away from the window's thread: one that is far off answers late. */
 public final class PrintHandler extends AbstractHandler {
-    private static final String TITLE = "Print the card";
+    static final String TITLE = "Print the card";
 
     @Override
     public Object execute(ExecutionEvent event) {
@@ -43,51 +43,39 @@ public final class PrintHandler extends AbstractHandler {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; the card of what is in front is printed.");
             return null;
         }
-        Job.create("Preparing the card", (ICoreRunnable) monitor -> {
+        Job.create("Looking for printers", (ICoreRunnable) monitor -> {
             CheckedProcedure checked = LiveTexts.get().services().forPublishing(procedure);
-            ScrolledPage.later(shell, () -> ask(shell, checked));
+            List<PrintService> printers = CardPrinting.printers();
+            ScrolledPage.later(shell, () -> ask(shell, checked, printers));
         }).schedule();
         return null;
     }
 
     /** A card with open errors says DRAFT on every page, and is printed when somebody says so. */
-    private static void ask(Shell shell, CheckedProcedure checked) {
-        int errors = checked.errors().size();
-        if (errors > 0 && MessageDialog.open(MessageDialog.QUESTION, shell, TITLE, "This procedure has " + errors + (errors == 1 ? " error" : " errors")
-                + ". Every page will say DRAFT and the errors are listed.", SWT.NONE, "Print as a draft", "Cancel") != 0) {
+    static void ask(Shell shell, CheckedProcedure checked, List<PrintService> printers) {
+        if (printers.isEmpty()) {
+            MessageDialog.openInformation(shell, TITLE, "This machine has no printer. Publish the card as a PDF instead, and print that on another.");
             return;
         }
-        Optional<PrinterData> on = chosen(shell);
-        on.ifPresent(printer -> Job.create("Printing the card", (ICoreRunnable) monitor -> print(shell, checked, printer)).schedule());
-    }
-
-    private static Optional<PrinterData> chosen(Shell shell) {
-        try {
-            if (Printer.getPrinterList().length == 0) {
-                throw new SWTError("no printer");
-            }
-            PrintDialog dialog = new PrintDialog(shell, SWT.NONE);
-            dialog.setText(TITLE);
-            return Optional.ofNullable(dialog.open());
-        } catch (SWTError | org.eclipse.swt.SWTException none) {
-            MessageDialog.openInformation(shell, TITLE, "This machine has no printer. Publish the card as a PDF instead, and print that on another.");
-            return Optional.empty();
+        PrintDialog dialog = new PrintDialog(shell, printers, checked.errors().size());
+        if (dialog.open() == Window.OK) {
+            CardPrinting.Wish wish = new CardPrinting.Wish(checked.procedure().title(), dialog.copies(), dialog.bothSides());
+            Job.create("Printing the card", (ICoreRunnable) monitor -> print(shell, checked, dialog.card(), dialog.printer(), wish)).schedule();
         }
     }
 
-    private static void print(Shell shell, CheckedProcedure checked, PrinterData on) {
+    private static void print(Shell shell, CheckedProcedure checked, CardPdf card, PrintService printer, CardPrinting.Wish wish) {
         String told;
-        try (CardPages pages = CardPages.open(new CardPdf().publish(Publication.of(checked, Drafts.ALLOWED)).bytes())) {
-            told = CardPrinting.print(pages, on, checked.procedure().name().text()) ? "" : "The printer did not take the card.";
+        try (CardPages pages = CardPages.open(card.publish(Publication.of(checked, Drafts.ALLOWED)).bytes())) {
+            CardPrinting.print(pages, printer, wish);
+            told = "The printer \"" + printer.getName() + "\" has taken the card: " + pages.count() + (pages.count() == 1 ? " page." : " pages.");
         } catch (PublishingRefused refused) {
             told = refused.getMessage();
-        } catch (IOException | SWTError | org.eclipse.swt.SWTException failed) {
+        } catch (IOException | PrintException failed) {
             ILog.of(PrintHandler.class).error("The card could not be printed.", failed);
-            told = "The card could not be printed. Publish it as a PDF instead, and print that.";
+            told = "The printer \"" + printer.getName() + "\" did not take the card. Look whether it is switched on and has paper, or publish the card as a PDF and print that.";
         }
         String sentence = told;
-        if (!sentence.isEmpty()) {
-            ScrolledPage.later(shell, () -> MessageDialog.openInformation(shell, TITLE, sentence));
-        }
+        ScrolledPage.later(shell, () -> MessageDialog.openInformation(shell, TITLE, sentence));
     }
 }

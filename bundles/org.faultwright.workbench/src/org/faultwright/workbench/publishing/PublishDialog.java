@@ -88,7 +88,9 @@ final class PublishDialog extends TitleAreaDialog {
         Button browse = new Button(area, SWT.PUSH);
         browse.setText("Choose\u2026");
         browse.addListener(SWT.Selection, event -> browse());
-        new Label(area, SWT.NONE).setText("As");
+        Label as = new Label(area, SWT.NONE);
+        as.setText("As");
+        GridDataFactory.swtDefaults().align(SWT.BEGINNING, SWT.BEGINNING).applyTo(as);
         Composite list = new Composite(area, SWT.NONE);
         GridLayoutFactory.fillDefaults().applyTo(list);
         GridDataFactory.fillDefaults().span(2, 1).applyTo(list);

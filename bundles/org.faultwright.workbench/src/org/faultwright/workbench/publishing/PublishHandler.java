@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.IProgressMonitor;
@@ -53,13 +54,17 @@ public final class PublishHandler extends AbstractHandler {
         }
         PublishDialog dialog = new PublishDialog(shell, live.get());
         if (dialog.open() == Window.OK) {
-            publish(live.get(), dialog.folder(), dialog.forms(), dialog.withQuality(), dialog.drafts()).schedule();
+            publish(live.get(), dialog.folder(), dialog.forms(), dialog.withQuality(), dialog.drafts(), Program::launch).schedule();
         }
         return null;
     }
 
-    /** The job that writes the forms; it tells the outcome in the window. */
-    static Job publish(LiveText live, Path folder, List<ProcedureExport> forms, boolean withQuality, Drafts drafts) {
+    /**
+     * The job that writes the forms; it tells the outcome in the window.
+     *
+     * @param opens shows a folder in what the system has for that; false if it has nothing
+     */
+    static Job publish(LiveText live, Path folder, List<ProcedureExport> forms, boolean withQuality, Drafts drafts, Predicate<String> opens) {
         return new Job("Publishing " + live.file().getName()) {
             @Override
             protected IStatus run(IProgressMonitor monitor) {
@@ -79,7 +84,7 @@ public final class PublishHandler extends AbstractHandler {
                     for (Published one : made) {
                         written.add(WholeFile.write(folder, one).getFileName().toString());
                     }
-                    tellWritten(String.join(", ", written) + " written into " + folder + ".", folder);
+                    tellWritten(String.join(", ", written) + " written into " + folder + ".", folder, opens);
                 } catch (PublishingRefused refused) {
                     tell(MessageDialog.WARNING, refused.getMessage());
                 }
@@ -95,10 +100,11 @@ public final class PublishHandler extends AbstractHandler {
         return new Published(FileName.of(publication.procedure(), ".quality.pdf"), report.mediaType(), report.bytes());
     }
 
-    private static void tellWritten(String sentence, Path folder) {
+    private static void tellWritten(String sentence, Path folder, Predicate<String> opens) {
         Display.getDefault().asyncExec(() -> {
-            if (MessageDialog.open(MessageDialog.INFORMATION, Display.getDefault().getActiveShell(), TITLE, sentence, SWT.NONE, "Open the folder", "OK") == 0) {
-                Program.launch(folder.toString());
+            if (MessageDialog.open(MessageDialog.INFORMATION, Display.getDefault().getActiveShell(), TITLE, sentence, SWT.NONE, "Open the folder", "OK") == 0
+                    && !opens.test(folder.toString())) {
+                tell(MessageDialog.INFORMATION, "This system has no program that shows folders. The files are in " + folder + ".");
             }
         });
     }

@@ -6,7 +6,7 @@ package org.faultwright.analysis;
 
 /**
  * One thing that is looked for. A rule is a class of its own with a page of the same id under
- * {@code rules/pages} and a line in {@link RuleSet}; it keeps no state between calls.
+ * {@code rules/pages} and a line in {@code RuleSet}; it keeps no state between calls.
  */
 public interface Rule {
     RuleHeader header();

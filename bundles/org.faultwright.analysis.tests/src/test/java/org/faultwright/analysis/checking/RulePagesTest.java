@@ -63,7 +63,7 @@ class RulePagesTest {
     }
 
     private static Set<String> pages() throws IOException, URISyntaxException {
-        URI one = RulePages.class.getResource("rules/pages/unknown-name.md").toURI();
+        URI one = RulePages.class.getResource("/org/faultwright/analysis/rules/pages/unknown-name.md").toURI();
         if (one.getScheme().equals("jar")) {
             try (var archive = java.nio.file.FileSystems.newFileSystem(one, Map.of())) {
                 return names(archive.provider().getPath(one).getParent());

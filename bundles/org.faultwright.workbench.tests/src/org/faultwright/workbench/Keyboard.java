@@ -134,11 +134,16 @@ public final class Keyboard {
     /** Esc. */
     public void escape() {
         keys++;
-        // as the window system does: whoever of those around the focus takes it
+        // as the window system does: it is offered to those around the focus, and at last to the window
         Control here = focus();
-        while (here != null && !here.traverse(SWT.TRAVERSE_ESCAPE)) {
-            here = here.getParent();
+        Shell shell = here.getShell();
+        String from = name(here) + " in \"" + shell.getText() + "\"";
+        while (here != shell && !here.isDisposed()) {
+            Control outside = here.getParent();
+            here.traverse(SWT.TRAVERSE_ESCAPE);
+            here = outside;
         }
+        assertTrue(shell.isDisposed() || shell.traverse(SWT.TRAVERSE_ESCAPE), "the window does not take Esc from " + from);
         settle();
     }
 

@@ -34,6 +34,7 @@ import org.faultwright.workbench.look.Spoken;
 final class GrowingText {
     private static final int MILLISECONDS_AFTER_AN_ANSWER = 300;
     private static final int MOST_REMARKS = 6;
+    private static final int MARGIN = 6;
 
     private final StyledText text;
     private final Label told;
@@ -49,7 +50,7 @@ final class GrowingText {
         GridLayoutFactory.fillDefaults().margins(0, 8).spacing(0, 6).applyTo(half);
         text = new StyledText(half, SWT.READ_ONLY | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
         text.setFont(JFaceResources.getTextFont());
-        text.setMargins(8, 6, 8, 6);
+        text.setMargins(8, MARGIN, 8, MARGIN);
         // Tab goes on to the next question
         text.addListener(SWT.Traverse, event -> event.doit = true);
         Spoken.as(text, "The text so far");
@@ -126,7 +127,7 @@ final class GrowingText {
             int first = text.getLineAtOffset(from);
             int last = text.getLineAtOffset(to);
             text.setLineBackground(first, last - first + 1, Palette.now().of(Use.STEP_IN_HAND));
-            text.setTopIndex(Math.max(0, first - 3));
+            text.setTopPixel(Math.max(0, text.getTopPixel() + text.getLinePixel(Math.max(0, first - 3)) - MARGIN));
         }
     }
 

@@ -33,11 +33,11 @@ abstract class QuestionDialog extends Dialog {
     static final String THROW_AWAY = "Throw the answers away?";
     private static final int BACK = IDialogConstants.BACK_ID;
     private static final int NEXT = IDialogConstants.NEXT_ID;
-    private static final int WIDTH = 1240;
+    private static final int WIDTH = 1320;
     private static final int HEIGHT = 780;
     private static final int TEXT_COLUMNS = 78;
     /** Of the width; some of the text stays in sight beside the widest page. */
-    private static final int MOST_PERCENT = 80;
+    private static final int MOST_PERCENT = 88;
 
     private final String title;
     private final List<QuestionPage> pages;

@@ -75,7 +75,7 @@ final class ShownPage extends QuestionPage {
             wrapped(one.sign().words(), 12);
         }
         for (Rows.Row cause : causes.rows()) {
-            wrapped(cause.cell(0), 18);
+            wrapped(cause.cell(0), 16);
             told.forEach(one -> combo(cause, one));
         }
     }
@@ -101,6 +101,7 @@ final class ShownPage extends QuestionPage {
             dialog.changed();
         });
         Spoken.as(combo, cause.cell(0) + ": " + told.sign().words());
+        combo.setToolTipText((cause.cell(0) + ": " + told.sign().words()).replace("&", "&&"));
         GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).applyTo(combo);
     }
 

@@ -58,8 +58,8 @@ final class SignsPage extends QuestionPage {
                 dialog::changed, dialog::grown);
         Fields.push(page, "Codes from a ta&ble\u2026", () -> codesFromTable(dialog, TableDialog.UNNAMED));
         Fields.heading(page, "Readings");
-        readings = new Rows(page, "Reading", List.of(Rows.Column.words("Where", "C12, plus side", 18), new Rows.Column("What", "", 9, Interview.quantities()),
-                Rows.Column.words("A sound unit has", "24 V +/- 5 %", 15), Rows.Column.words("Never over", "28 V", 6), new Rows.Column("The unit is", "", 8, STATES),
+        readings = new Rows(page, "Reading", List.of(Rows.Column.words("Where", "C12, plus side", 22), new Rows.Column("What", "", 9, Interview.quantities()),
+                Rows.Column.words("A sound unit has", "24 V +/- 5 %", 17), Rows.Column.words("Never over", "28 V", 6), new Rows.Column("The unit is", "", 8, STATES),
                 Rows.Column.words("Min", "2", 3)), dialog::changed, dialog::grown);
         with = Fields.hint(page, "");
         Fields.push(page, "&Ranges of your meter from a table\u2026", () -> rangesFromTable(dialog, TableDialog.UNNAMED));

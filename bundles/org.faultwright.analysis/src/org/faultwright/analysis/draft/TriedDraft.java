@@ -81,7 +81,7 @@ public final class TriedDraft {
 
     /** A tree that leads every fault to its conclusion, without an error, is no draft's to change. */
     private static Optional<String> isWhole(Procedure procedure, Checker checker) {
-        boolean whole = procedure.begin().isPresent() && FaultWalks.of(procedure).all().stream().allMatch(FaultWalk::reachesFinding)
+        boolean whole = procedure.first().isPresent() && FaultWalks.of(procedure).all().stream().allMatch(FaultWalk::reachesFinding)
                 && checker.check(procedure).stream().noneMatch(finding -> finding.severity() == Severity.ERROR && TREE.contains(group(finding)));
         return whole ? Optional.of("The steps are all there, and every fault comes to its conclusion. \"faultwright order\", and \"Better order\" in the window, look for a"
                 + " better order of them; to have them drafted anew, take them out, or their outcomes.") : Optional.empty();

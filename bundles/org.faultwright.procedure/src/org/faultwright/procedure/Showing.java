@@ -4,6 +4,7 @@
  */
 package org.faultwright.procedure;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.quantity.Exact;
@@ -11,9 +12,9 @@ import org.faultwright.quantity.Quantity;
 
 /** What a step shows: in an example one result, in a fault's signature one or several possible ones. */
 public record Showing(Name step, List<Possible> possible, SourceRange at) {
-    /** Those that stand in the words of the thing itself. */
+    /** Those that stand in the words of the thing itself, as they stand there; on a path they may be come to in another order. */
     static List<Showing> written(List<Showing> shows) {
-        return shows.stream().filter(showing -> !showing.step().isUnderstood()).toList();
+        return shows.stream().filter(showing -> !showing.step().isUnderstood()).sorted(Comparator.comparingInt(showing -> showing.at().offset())).toList();
     }
 
     /**

@@ -54,7 +54,8 @@ final class QuantityDefects {
                                 + Edits.first(limit, UNIT).map(SourceRange::text).orElse("V")))),
                 bands("a band narrowed, so that a hole is left", Set.of("hole-between-bands"), 0.5),
                 bands("a band widened over the next", Set.of("overlapping-bands"), 2),
-                Kind.of("a result of a reading left out", Set.of("outcomes-incomplete", "hole-between-bands", "expected-outside-bands"),
+                Kind.of("a result of a reading left out", Set.of("outcomes-incomplete", "hole-between-bands", "expected-outside-bands",
+                        "unreachable-step", "fault-misses-conclusion", "example-fails", "empty-outcomes"),
                         specimen -> measured(specimen).flatMap(step -> step.outcomes().stream()
                                 .filter(outcome -> !outcome.key().equals(Step.DOUBTFUL) && outcome.target().isPresent() && step.outcomes().size() > 2)
                                 .map(outcome -> Seed.in(step, Edits.delete(outcome.at()))))).besides(more()),

@@ -61,7 +61,9 @@ final class RecordDefects {
                                 "doubtful-unhandled", "erase-without-backup-check", "complaint-not-confirmed", "single-valued", "unreachable-outcome", "instrument-not-named")),
                 Kind.of("a part declared and never used", Set.of("unused-declaration"), specimen -> specimen.procedure().writtenSteps().stream().limit(1)
                         .map(step -> Seed.at(step.at(), Edits.insertBefore(step.at(), "part NeverUsed \"Never used\"\n")))),
-                Kind.of("a step without words", Set.of("missing-title"), specimen -> specimen.ownSteps().stream().filter(step -> !step.title().isBlank())
+                Kind.of("a step without words", Set.of("missing-title"), specimen -> specimen.ownSteps().stream()
+                        // without words a routine's step has those of the routine, and a conclusion those of its name
+                        .filter(step -> !(step instanceof Step.Perform) && !(step instanceof Step.Conclude)).filter(step -> !step.title().isBlank())
                         .map(step -> Seed.in(step, Edits.delete(title(step))))).besides(Set.of("better-order")),
                 Kind.of("a step without its time", Set.of("missing-time"), specimen -> specimen.procedure().writtenSteps().stream()
                         // a routine performed has the time of its own steps

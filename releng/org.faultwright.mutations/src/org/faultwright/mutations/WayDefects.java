@@ -78,7 +78,8 @@ final class WayDefects {
                         .besides(Set.of("outcome-impossible")),
                 Kind.of("what no step names leads nowhere", Set.of("outcomes-incomplete", "codes-not-handled"), specimen -> specimen.procedure().elsewhere().stream()
                         .map(name -> Seed.at(name.at(), Edits.delete(Edits.withKeywords(name.at(), "otherwise"))))).besides(more()),
-                Kind.of("an exit of a routine not handled", Set.of("outcomes-incomplete"), specimen -> specimen.ownSteps().stream()
+                // where a text says "otherwise" it leads on there, and what no longer comes to its end is found
+                Kind.of("an exit of a routine not handled", Set.of("outcomes-incomplete", "unreachable-step", "fault-misses-conclusion", "example-fails", "empty-outcomes"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Perform && step.outcomes().size() > 1)
                         .flatMap(step -> step.outcomes().stream().map(outcome -> Seed.in(step, Edits.delete(outcome.at())))))
                         .besides(more()),

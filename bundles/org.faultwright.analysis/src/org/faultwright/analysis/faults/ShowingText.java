@@ -5,7 +5,6 @@
 package org.faultwright.analysis.faults;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -20,7 +19,6 @@ import org.faultwright.procedure.SourceRange;
 /** Adds entries to a list of what steps show and takes them out again, commas and all; remarks among them stay. */
 public final class ShowingText {
     private static final String SHOWS = "shows";
-    private static final Comparator<Showing> IN_READING_ORDER = Comparator.comparingInt(showing -> showing.at().offset());
 
     private ShowingText() {
     }
@@ -41,7 +39,7 @@ public final class ShowingText {
 
     /** Behind the last of these entries. */
     static Fix.Edit behind(List<Showing> entries, String entry) {
-        SourceRange last = entries.stream().max(IN_READING_ORDER).orElseThrow().at();
+        SourceRange last = entries.get(entries.size() - 1).at();
         return new Fix.Edit(new SourceRange(last.source(), last.end(), 0), ", " + entry);
     }
 
@@ -53,8 +51,7 @@ public final class ShowingText {
     /** Takes entries out, each with the comma that parts it from a neighbour, or with its word {@code shows}. */
     public static List<Fix.Edit> without(List<Showing> entries, Predicate<Showing> leaving) {
         List<Fix.Edit> edits = new ArrayList<>();
-        // on its path an example may show them in another order than they stand in
-        clauses(entries.stream().sorted(IN_READING_ORDER).toList()).forEach(clause -> edits.addAll(withoutInClause(clause, leaving)));
+        clauses(entries).forEach(clause -> edits.addAll(withoutInClause(clause, leaving)));
         return edits;
     }
 

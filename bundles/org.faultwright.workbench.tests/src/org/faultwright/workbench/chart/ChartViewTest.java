@@ -140,7 +140,7 @@ class ChartViewTest {
         click.x = area.x + area.width / 2;
         click.y = area.y + area.height / 2;
         try {
-            document.replace(before.indexOf("begin at"), 0, "\" half typed words ");
+            document.replace(before.indexOf("\n\n", before.indexOf("fault FlexLoose")) + 2, 0, "\" half typed words ");
             Waiting.until("the chart waits", () -> view.said().contains("waits"));
             canvas.notifyListeners(SWT.MouseDown, click);
             assertEquals("SettingsRestored", selected());
@@ -175,7 +175,7 @@ class ChartViewTest {
 
     @Test
     void should_follow_a_change_of_the_text() throws BadLocationException {
-        int at = document.get().indexOf("5 blinks      -> FormatsSaved") + "5 blinks      -> ".length();
+        int at = document.get().indexOf("5 blinks    -> FormatsSaved") + "5 blinks    -> ".length();
         document.replace(at, "FormatsSaved".length(), "Scratch");
 
         Waiting.until("the arrow leads elsewhere", () -> view.chart().orElseThrow().from("LampCode").get(1).to().equals("Scratch"));
@@ -227,7 +227,7 @@ class ChartViewTest {
         draw("LampCode", 1, "Scratch");
 
         Waiting.until("the arrow leads there", () -> leads("LampCode", 1).equals("Scratch"));
-        assertEquals(before.replace("5 blinks      -> FormatsSaved", "5 blinks      -> Scratch"), document.get());
+        assertEquals(before.replace("5 blinks    -> FormatsSaved", "5 blinks    -> Scratch"), document.get());
         assertTrue(canvas.notice().startsWith("Done: Let \"5 blinks\" of \"LampCode\" lead to \"Scratch\""), canvas.notice());
         assertEquals(Optional.of("LampCode"), view.inHand());
 
@@ -363,7 +363,7 @@ class ChartViewTest {
         Waiting.until("the card is there", () -> card.pages().isPresent());
         page().activate(editor);
         Chart before = view.chart().orElseThrow();
-        document.replace(document.get().indexOf("5 blinks      -> FormatsSaved") + 17, "FormatsSaved".length(), "Scratch");
+        document.replace(document.get().indexOf("5 blinks    -> FormatsSaved") + 15, "FormatsSaved".length(), "Scratch");
         Object pages = card.pages().orElseThrow();
         Waiting.until("the card is made anew", () -> card.pages().filter(now -> now != pages).isPresent());
         assertEquals(before, view.chart().orElseThrow(), "the chart behind it was not");
@@ -371,7 +371,7 @@ class ChartViewTest {
         page().showView(ChartView.ID);
         Waiting.until("it is drawn anew", () -> leads("LampCode", 1).equals("Scratch"));
         Object last = card.pages().orElseThrow();
-        document.replace(document.get().indexOf("5 blinks      -> Scratch") + 17, "Scratch".length(), "FormatsSaved");
+        document.replace(document.get().indexOf("5 blinks    -> Scratch") + 15, "Scratch".length(), "FormatsSaved");
         Waiting.until("the chart follows", () -> leads("LampCode", 1).equals("FormatsSaved"));
         boolean[] over = {false};
         canvas.getDisplay().timerExec(800, () -> over[0] = true);

@@ -143,7 +143,7 @@ class FaultTableViewTest {
         command(IWorkbenchCommandConstants.EDIT_UNDO);
         assertEquals(before, document.get());
         command(IWorkbenchCommandConstants.EDIT_REDO);
-        assertTrue(document.get().contains("LampCode 7 blinks, TryClean"));
+        assertTrue(document.get().contains("SeeIt faint, LampCode 7 blinks"));
     }
 
     @Test

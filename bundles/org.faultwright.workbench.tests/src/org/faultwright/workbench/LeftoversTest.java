@@ -324,10 +324,15 @@ class LeftoversTest {
     void should_tell_of_a_file_on_the_shelf_in_a_hint_that_is_no_window() {
         shelfMenu();
         Tree shelf = Controls.all(shell, Tree.class).stream().filter(tree -> tree.getMenu() != null).findFirst().orElseThrow();
-        Rectangle first = shelf.getItem(0).getItem(0).getBounds();
+        shelf.getItem(0).setExpanded(true);
+        shelf.setTopItem(shelf.getItem(0));
         Event over = new Event();
-        over.x = first.x + 2;
-        over.y = first.y + first.height / 2;
+        Waiting.until("the file is seen", () -> {
+            Rectangle first = shelf.getItem(0).getItem(0).getBounds();
+            over.x = first.x + 2;
+            over.y = first.y + first.height / 2;
+            return shelf.getItem(new Point(over.x, over.y)) == shelf.getItem(0).getItem(0);
+        });
 
         shelf.notifyListeners(SWT.MouseMove, over);
 

@@ -258,6 +258,40 @@ class StepEditsTest {
         assertTrue(changed(text, "Lid", "insert", "See", "0", "DO", "Fresh").contains("then -> Good\n"));
     }
 
+    private static final String SAID_ONCE = """
+            procedure Rail "Rail"
+            otherwise Refer
+            instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits }
+            point P "TP1"
+            indicator Lamp "Lamp" { 1 blinks means "warm" 2 blinks means "hot" }
+            measure Volts "Rail" {
+                dc voltage at P using Meter
+                expects 24 V +/- 5 %
+                within -> Code
+            }
+            observe Code "Count" at Lamp { 1 blinks -> Fine none normal -> Fine }
+            conclude Fine "Fine" { finds nothing }
+            conclude Refer "Refer" { refers to "the maker" }
+            """;
+
+    /** Its order among the results stays, so that the others keep their places. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "Volts | 0 | below -> Fine",
+        "Volts | 2 | above -> Fine",
+        "Code | 2 | anything else -> Fine",
+    })
+    void should_write_an_arrow_that_is_said_once_for_all_steps(String step, String result, String line) {
+        for (String text : List.of(SAID_ONCE, SAID_ONCE.replace("\n", "\r\n"))) {
+            String after = changed(text, "Rail", "turn", step, result, "Fine");
+            assertTrue(after.contains(line) && after.contains("otherwise Refer"), after);
+            assertEquals(3, Arrows.of(document(after).graphs().get(0)).get(step).size() / 2);
+            assertEquals(text.contains("\r"), !after.replace("\r\n", "").equals(after), after);
+            assertFalse(after.replace("\r\n", "").contains("\n") && text.contains("\r"), after);
+            assertTrue(changed(text, "Rail", "insert", step, result, "DO", "Fresh").contains("then -> Refer"));
+        }
+    }
+
     @Test
     void should_end_its_lines_as_the_text_does() {
         String windows = TEXT.replace("\n", "\r\n");

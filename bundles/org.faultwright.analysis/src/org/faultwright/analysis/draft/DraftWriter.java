@@ -5,12 +5,14 @@
 package org.faultwright.analysis.draft;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.faults.DraftSteps;
@@ -121,9 +123,12 @@ final class DraftWriter {
             String before = text.substring(0, brace).stripTrailing();
             text.replace(0, brace, before + "\n" + arrows(one));
         } else {
-            for (int i = written.outcomes().size() - 1; i >= 0; i--) {
+            // from the end; what goes without saying is written before the brace that closes the step, wherever it stands among the outcomes
+            List<Integer> fromTheEnd = IntStream.range(0, written.outcomes().size()).boxed()
+                    .sorted(Comparator.<Integer>comparingInt(i -> target(written.outcomes().get(i)).offset()).thenComparing(i -> i).reversed()).toList();
+            for (int i : fromTheEnd) {
                 Outcome outcome = written.outcomes().get(i);
-                SourceRange target = outcome.target().map(Name::at).orElse(outcome.at());
+                SourceRange target = target(outcome);
                 // how often an arrow may be taken was said of where it led before
                 int end = outcome.repeat().map(repeat -> repeat.at().end()).orElse(target.end());
                 text.replace(target.offset() - start, end - start, outcome.isUnderstood() ? ResultWords.arrow(outcome, one.targets().get(i)) : one.targets().get(i));
@@ -131,6 +136,10 @@ final class DraftWriter {
         }
         SourceRange name = written.name().at();
         return text.replace(name.offset() - start, name.end() - start, one.name()).toString();
+    }
+
+    private static SourceRange target(Outcome outcome) {
+        return outcome.target().map(Name::at).orElse(outcome.at());
     }
 
     private static String arrows(Placed one) {

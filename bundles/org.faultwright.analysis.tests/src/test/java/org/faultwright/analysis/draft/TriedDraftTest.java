@@ -70,6 +70,31 @@ class TriedDraftTest {
         assertEquals("SeeIt", draft.begin().orElseThrow().text());
     }
 
+    /** "below" comes first among the outcomes, and is written where the step ends. */
+    @Test
+    void should_write_out_in_its_place_what_went_without_saying() {
+        Procedure draft = drafted("""
+                procedure Rail "Rail is low"
+                otherwise AskTheMaker
+                instrument Meter "Meter" { dc voltage up to 60 V resolution 10 mV accuracy 0.5 % of reading + 2 digits }
+                point P "TP1"
+                fault Fuse "Fuse" { cases 3 shows Volts below remedy NewFuse }
+                fault Knob "Knob turned" { cases 2 shows Volts above remedy TurnTheKnobBack }
+                measure Volts "Rail" {
+                    dc voltage at P using Meter
+                    takes 1 min
+                    expects 24 V +/- 5 %
+                    source "House rule" dated 2026-01-05
+                    within -> AskTheMakerOrSomebodyElseWhoKnows
+                }
+                conclude AskTheMaker { refers to "the maker" }
+                conclude AskTheMakerOrSomebodyElseWhoKnows { refers to "the maker" }
+                """);
+
+        assertEquals(List.of(), draft.problems());
+        FaultWalks.of(draft).all().forEach(walk -> assertTrue(walk.reachesFinding(), draft.source().content()));
+    }
+
     @Test
     void should_say_what_the_table_leaves_open_and_write_nothing_into_it() {
         TriedDraft.Draft draft = draft(TABLE);

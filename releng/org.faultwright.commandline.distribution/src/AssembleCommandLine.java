@@ -2,9 +2,12 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
+import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,11 +18,14 @@ import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.jar.Attributes;
 import java.util.jar.JarFile;
 import java.util.jar.JarOutputStream;
 import java.util.jar.Manifest;
+import java.util.spi.ToolProvider;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 
@@ -43,6 +49,7 @@ class AssembleCommandLine {
         var assembly = new AssembleCommandLine(Path.of(arguments[3]).toAbsolutePath().normalize());
         delete(assembly.target);
         assembly.layOut(Path.of(arguments[0]), Path.of(arguments[1]));
+        assembly.checkThatNothingIsMissing();
         assembly.listClasses(Path.of(arguments[2]));
         assembly.makeArchive();
     }
@@ -74,6 +81,21 @@ class AssembleCommandLine {
             Path copy = target.resolve("bin").resolve(script.getFileName());
             Files.copy(script, copy);
             copy.toFile().setExecutable(true, false);
+        }
+    }
+
+    /** Tests find libraries in more places than the folder that is handed out: whatever its own jars name has to be in it. */
+    private void checkThatNothingIsMissing() throws IOException {
+        Map<Boolean, List<String>> jars = sorted(lib, ".jar").stream().map(Path::toString)
+                .collect(Collectors.partitioningBy(jar -> Path.of(jar).getFileName().toString().startsWith("org.faultwright.")));
+        List<String> arguments = new ArrayList<>(List.of("--multi-release", "base", "--class-path",
+                String.join(File.pathSeparator, jars.get(false)), "--missing-deps"));
+        arguments.addAll(jars.get(true));
+        StringWriter missing = new StringWriter();
+        ToolProvider.findFirst("jdeps").orElseThrow().run(new PrintWriter(missing, true), new PrintWriter(missing, true), arguments.toArray(String[]::new));
+        if (missing.toString().contains("not found")) {
+            throw new IllegalStateException("The command line needs classes that no jar in " + lib
+                    + " has; name their library in the pom.xml of the bundle that asks for them:\n" + missing);
         }
     }
 

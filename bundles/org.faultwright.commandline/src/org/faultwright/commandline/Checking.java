@@ -69,7 +69,7 @@ final class Checking {
 
     /** What was found the last time. @param way what is run, in a word */
     KeptResults kept(String way) {
-        return KeptResults.usual(way, today, finder);
+        return KeptResults.usual(Checking.class, way, today, finder);
     }
 
     /** What is found in the file itself, as {@link #check} finds it, or what was found before where nothing has changed since. */

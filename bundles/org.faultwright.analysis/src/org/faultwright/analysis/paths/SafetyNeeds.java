@@ -35,8 +35,10 @@ public final class SafetyNeeds {
     private static final Exact BURNS = Exact.of("338.15");
     /** Half a bar above the air around, where pressure equipment begins (directive 2014/68/EU, from memory); in pascal, as a gauge shows it. */
     private static final Exact UNDER_PRESSURE = Exact.of(50_000);
-    /** The standard atmosphere, ISO 2533; in pascal. A reading that takes it in is one of the air around. */
+    /** The standard atmosphere, ISO 2533; in pascal. */
     private static final Exact AIR = Exact.of(101_325);
+    /** A reading on both sides of {@link #AIR} that keeps to half a bar of it or so is one of the air around; in pascal. */
+    private static final Interval AIR_AROUND = Interval.from(Bound.including(Exact.of(50_000)), Bound.including(Exact.of(150_000)));
 
     private final ProcedurePaths paths;
     private final List<Condition> live;
@@ -141,12 +143,17 @@ public final class SafetyNeeds {
                 } else if (kind == QuantityKind.SPEED && highest.signum() > 0 && state.isOpen()) {
                     needs.add(new SafetyNeed(Hazard.MOTION, "it reads " + limit.spelling() + " in the open unit", false));
                 } else if (kind == QuantityKind.PRESSURE && highest.compareTo(UNDER_PRESSURE) > 0
-                        && !limit.interval(kind).contains(AIR)) {
+                        && !isOfTheAir(limit.interval(kind))) {
                     needs.add(new SafetyNeed(Hazard.PRESSURE, "it reads " + limit.spelling() + ", above half a bar", true));
                 }
             });
         }
         return needs;
+    }
+
+    /** Up to 8 bar takes in the air too, and is no reading of it. */
+    private static boolean isOfTheAir(Interval reading) {
+        return reading.contains(AIR) && AIR_AROUND.contains(reading);
     }
 
     private static Stream<Limit> limits(Step.Measure measure) {

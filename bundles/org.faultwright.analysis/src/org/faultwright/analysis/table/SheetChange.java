@@ -204,7 +204,8 @@ public final class SheetChange {
             return;
         }
         Step one = declared.get();
-        Optional<SourceRange> there = one.frame().takes().map(Written::at);
+        // what its routine takes stands at the routine: another time of the step gets a line of its own
+        Optional<SourceRange> there = one.frame().takes().map(Written::at).filter(at -> at.length() > 0);
         if (there.map(SourceRange::text).orElse("").equals(time)) {
             return;
         }
@@ -234,6 +235,10 @@ public final class SheetChange {
         Optional<Outcome> wanted = begun.stream().filter(outcome -> outcome.key().equals(word) || begun.size() == 1).findFirst();
         if (!word.isEmpty() && wanted.isEmpty()) {
             refuse(step, "normal", "One outcome is normal: " + one.outcomes().stream().map(Outcome::key).collect(Collectors.joining(", ")) + ".");
+            return;
+        }
+        if (wanted.filter(Outcome::isUnderstood).isPresent()) {
+            refuse(step, "normal", "\"" + wanted.get().key() + "\" stands nowhere in the step: it leads where \"otherwise\" says. Write its line in the text first.");
             return;
         }
         marked.ifPresent(outcome -> clauses.sign("normal", outcome.head().at().end(), outcome.at().end())

@@ -137,7 +137,7 @@ public final class EditingServices {
 
     private synchronized KeptResults kept() {
         if (kept == null) {
-            kept = KeptResults.usual("every rule", today, this::library);
+            kept = KeptResults.usual(EditingServices.class, "every rule", today, this::library);
         }
         return kept;
     }

@@ -76,10 +76,14 @@ public record Growth(String text, boolean isWhole, List<String> remarks, List<Fi
         List<Sign.Reading> readings = asked.signs().stream().filter(Sign.Reading.class::isInstance).map(Sign.Reading.class::cast).toList();
         Stream<String> limits = readings.stream().flatMap(reading -> LimitWords.problem(reading.quantity(), reading.expects(), asked.meter().ranges())
                 .map(problem -> "\"" + reading.words() + "\": " + problem).stream());
-        return Stream.concat(limits, readings.stream().filter(reading -> reading.isOn() && reading.isOpen() && !asked.dangers().containsKey(Danger.SHOCK)
+        Stream<String> voltages = Stream.concat(asked.store().map(Interview.Store::most).stream(),
+                readings.stream().filter(reading -> reading.quantity().endsWith("voltage")).map(Sign.Reading::most))
+                .filter(most -> !most.isBlank() && InterviewText.voltage(most).isEmpty())
+                .map(most -> "\"" + most.strip() + "\" is no voltage; write the highest one that is met there, such as 400 V.");
+        return Stream.of(limits, voltages, readings.stream().filter(reading -> reading.isOn() && reading.isOpen() && !asked.dangers().containsKey(Danger.SHOCK)
                         && (InterviewText.voltage(reading.most()).isEmpty() || !reading.quantity().endsWith("voltage")))
                 .map(reading -> "\"" + reading.words() + "\" is read while the unit is open and switched on. Say the highest voltage that is met there, or, under "
-                        + "\"What can hurt?\", that there is dangerous voltage inside.")).toList();
+                        + "\"What can hurt?\", that there is dangerous voltage inside.")).flatMap(one -> one).toList();
     }
 
     /** How many of the findings are of this kind. */

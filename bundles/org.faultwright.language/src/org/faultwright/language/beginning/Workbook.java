@@ -32,7 +32,7 @@ final class Workbook {
     private static final int MOST_LINES = 5_000;
     private static final int MOST_COLUMNS = 200;
     private static final int MOST_UNREAD = 50;
-    private static final String BROKEN = "The workbook cannot be read; open it in a spreadsheet, save it anew as XLSX or CSV, and choose that.";
+    static final String BROKEN = "The workbook cannot be read; open it in a spreadsheet, save it anew as XLSX or CSV, and choose that.";
 
     private final List<String> unread = new ArrayList<>();
     private int more;

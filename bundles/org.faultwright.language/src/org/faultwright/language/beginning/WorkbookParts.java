@@ -7,21 +7,25 @@ package org.faultwright.language.beginning;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipFile;
+import org.apache.commons.compress.utils.SeekableInMemoryByteChannel;
 
 /**
  * The parts of a workbook, unpacked once before anything is read from it, so that a small file that unpacks into a huge one is
- * refused; and which cells of each sheet are joined, which the reader of the cells does not tell.
+ * refused, and so is one with a cell far to the right, for which the reader of the cells would make room; and which cells of each sheet
+ * are joined, which that reader does not tell. Parts are found as it finds them, by the list at the end of the file.
  */
 final class WorkbookParts {
     /** In bytes, unpacked. */
@@ -40,23 +44,25 @@ final class WorkbookParts {
     static WorkbookParts of(byte[] file) throws UnusableTable {
         WorkbookParts made = new WorkbookParts();
         long all = 0;
-        int count = 0;
         byte[] buffer = new byte[1 << 16];
-        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(file))) {
-            for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
-                boolean kept = entry.getName().equals(RELATIONS) || entry.getName().startsWith("xl/worksheets/") && entry.getName().endsWith(".xml");
+        try (ZipFile zip = ZipFile.builder().setSeekableByteChannel(new SeekableInMemoryByteChannel(file)).get()) {
+            List<ZipArchiveEntry> entries = Collections.list(zip.getEntries());
+            if (entries.size() > MOST_PARTS) {
+                throw new UnusableTable("The workbook has more than " + MOST_PARTS + " parts; copy the table alone into a new one.");
+            }
+            for (ZipArchiveEntry entry : entries) {
+                boolean kept = entry.getName().equals(RELATIONS) || entry.getName().endsWith(".xml");
                 ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-                for (int read = zip.read(buffer); read >= 0; read = zip.read(buffer)) {
-                    all += read;
-                    if (all > LARGEST) {
-                        throw new UnusableTable("The workbook unpacks into more than " + LARGEST + " bytes; copy the table alone into a new one.");
+                try (InputStream part = zip.getInputStream(entry)) {
+                    for (int read = part.read(buffer); read >= 0; read = part.read(buffer)) {
+                        all += read;
+                        if (all > LARGEST) {
+                            throw new UnusableTable("The workbook unpacks into more than " + LARGEST + " bytes; copy the table alone into a new one.");
+                        }
+                        if (kept) {
+                            bytes.write(buffer, 0, read);
+                        }
                     }
-                    if (kept) {
-                        bytes.write(buffer, 0, read);
-                    }
-                }
-                if (++count > MOST_PARTS) {
-                    throw new UnusableTable("The workbook has more than " + MOST_PARTS + " parts; copy the table alone into a new one.");
                 }
                 if (kept) {
                     made.parts.put(entry.getName(), bytes.toByteArray());
@@ -71,8 +77,13 @@ final class WorkbookParts {
         return made;
     }
 
-    /** By row and column, the row in which the cells begin that this one is joined with. @param sheet the id of the sheet in the workbook */
-    Map<Integer, Map<Integer, Integer>> joined(String sheet) {
+    /**
+     * By row and column, the row in which the cells begin that this one is joined with.
+     *
+     * @param sheet the id of the sheet in the workbook
+     * @throws UnusableTable where the sheet cannot be gone through, or has a cell in no column of a spreadsheet
+     */
+    Map<Integer, Map<Integer, Integer>> joined(String sheet) throws UnusableTable {
         Map<Integer, Map<Integer, Integer>> joined = new HashMap<>();
         String[] target = {""};
         each(parts.get(RELATIONS), reader -> {
@@ -84,6 +95,11 @@ final class WorkbookParts {
         each(parts.getOrDefault(name, new byte[0]), reader -> {
             if (reader.getLocalName().equals("mergeCell")) {
                 join(String.valueOf(reader.getAttributeValue(null, "ref")), joined);
+            } else if (reader.getLocalName().equals("c")) {
+                String cell = reader.getAttributeValue(null, "r");
+                if (cell != null && !PLACE.matcher(cell).matches()) {
+                    throw new UnusableTable(Workbook.BROKEN);
+                }
             }
         });
         return joined;
@@ -113,8 +129,11 @@ final class WorkbookParts {
         return new int[] {column - 1, Integer.parseInt(place.group(2))};
     }
 
-    /** Goes through the elements; one that is broken is left to the reader of the cells to refuse. */
-    private static void each(byte[] xml, Consumer<XMLStreamReader> seen) {
+    private interface Element {
+        void seen(XMLStreamReader reader) throws UnusableTable;
+    }
+
+    private static void each(byte[] xml, Element element) throws UnusableTable {
         // the one of the Java library: another in reach may read on where a document type is declared
         XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
@@ -123,11 +142,11 @@ final class WorkbookParts {
             XMLStreamReader reader = factory.createXMLStreamReader(new ByteArrayInputStream(xml));
             while (reader.hasNext()) {
                 if (reader.next() == XMLStreamConstants.START_ELEMENT) {
-                    seen.accept(reader);
+                    element.seen(reader);
                 }
             }
         } catch (XMLStreamException broken) {
-            return;
+            throw new UnusableTable(Workbook.BROKEN);
         }
     }
 }

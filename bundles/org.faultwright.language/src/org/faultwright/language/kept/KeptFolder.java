@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.time.Duration;
@@ -116,7 +117,8 @@ final class KeptFolder {
                 return;
             }
             written.set(0);
-            Files.write(mark, new byte[0]);
+            // never through a link, which would empty the file that it leads to
+            Files.write(mark, new byte[0], StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING, LinkOption.NOFOLLOW_LINKS);
             Files.setLastModifiedTime(mark, FileTime.from(Instant.now()));
             takeOff(entries());
         } catch (IOException | SecurityException refused) {

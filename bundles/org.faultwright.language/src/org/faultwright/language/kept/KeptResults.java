@@ -43,9 +43,10 @@ public final class KeptResults {
     private final Optional<LocalDate> today;
     private final LibraryFinder finder;
 
-    private KeptResults(Optional<KeptFolder> folder, String way, Optional<LocalDate> today, LibraryFinder finder) {
-        this.program = ProgramPrint.get().orElse(new byte[0]);
-        this.folder = ProgramPrint.get().isPresent() ? folder : Optional.empty();
+    private KeptResults(Class<?> user, Optional<KeptFolder> folder, String way, Optional<LocalDate> today, LibraryFinder finder) {
+        Optional<byte[]> print = ProgramPrint.with(user);
+        this.program = print.orElse(new byte[0]);
+        this.folder = print.isPresent() ? folder : Optional.empty();
         this.way = way;
         this.today = today;
         this.finder = finder;
@@ -59,24 +60,25 @@ public final class KeptResults {
      * In the user's folder for such things: {@code $XDG_CACHE_HOME/faultwright/kept}, or the same in {@code ~/.cache}; on Windows in
      * {@code %LOCALAPPDATA%}. The key stands in {@code $XDG_STATE_HOME/faultwright}, or {@code ~/.local/state/faultwright}.
      *
+     * @param user   a class of the program that asks: what another build of it kept counts as none
      * @param way    a word for what is run: other rules, or other work with what they find, need another word
      * @param today  the day that due dates are held against
      * @param finder the one that the texts are read with
      */
-    public static KeptResults usual(String way, Optional<LocalDate> today, LibraryFinder finder) {
+    public static KeptResults usual(Class<?> user, String way, Optional<LocalDate> today, LibraryFinder finder) {
         Optional<Path> entries = place("XDG_CACHE_HOME", ".cache").map(place -> place.resolve("kept"));
         Optional<Path> key = place("XDG_STATE_HOME", ".local/state").map(place -> place.resolve("kept-results.key"));
-        return entries.isPresent() && key.isPresent() ? in(entries.get(), key.get(), way, today, finder) : none();
+        return entries.isPresent() && key.isPresent() ? in(user, entries.get(), key.get(), way, today, finder) : none();
     }
 
     /** In a folder and with a key of one's own. */
-    public static KeptResults in(Path entries, Path key, String way, Optional<LocalDate> today, LibraryFinder finder) {
-        return new KeptResults(Secret.in(key).map(secret -> new KeptFolder(entries, secret, MOST_BYTES)), way, today, finder);
+    public static KeptResults in(Class<?> user, Path entries, Path key, String way, Optional<LocalDate> today, LibraryFinder finder) {
+        return new KeptResults(user, Secret.in(key).map(secret -> new KeptFolder(entries, secret, MOST_BYTES)), way, today, finder);
     }
 
     /** Nothing is kept. */
     public static KeptResults none() {
-        return new KeptResults(Optional.empty(), "", Optional.empty(), (library, from) -> Optional.empty());
+        return new KeptResults(KeptResults.class, Optional.empty(), "", Optional.empty(), (library, from) -> Optional.empty());
     }
 
     /** A relative path in such a variable counts as none (XDG Base Directory Specification 0.8). */

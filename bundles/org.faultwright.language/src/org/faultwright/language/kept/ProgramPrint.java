@@ -26,8 +26,8 @@ import org.faultwright.procedure.Document;
 import org.faultwright.quantity.Exact;
 
 /**
- * What tells one build of the program from another: the classes of the language and of every rule, by the check sums that their archives list;
- * the libraries that read with them, and the Java machine, by their versions. No version number is relied on that somebody may forget to raise.
+ * What tells one build of the program from another: the classes of the language, of every rule and of the program that asks, by the check sums
+ * that their archives list; the libraries that read with them, and the Java machine, by their versions. No version number is relied on that somebody may forget to raise.
  */
 final class ProgramPrint {
     private static final List<Class<?>> OWN = List.of(Exact.class, Document.class, Checker.class, ProcedureReader.class);
@@ -37,21 +37,30 @@ final class ProgramPrint {
     private ProgramPrint() {
     }
 
-    /** Absent where it cannot be told which build this is. */
-    static Optional<byte[]> get() {
-        return PRINT;
+    /**
+     * Absent where it cannot be told which build this is.
+     *
+     * @param user of the program that asks, which may put more into what is found, such as fixes that it tried
+     */
+    static Optional<byte[]> with(Class<?> user) {
+        if (PRINT.isEmpty()) {
+            return PRINT;
+        }
+        try {
+            MessageDigest print = Seal.digest();
+            print.update(PRINT.get());
+            addOwn(user, print);
+            return Optional.of(print.digest());
+        } catch (IOException | IllegalArgumentException | SecurityException unknown) {
+            return Optional.empty();
+        }
     }
 
     private static Optional<byte[]> take() {
         try {
             MessageDigest print = Seal.digest();
             for (Class<?> one : OWN) {
-                Path place = place(one);
-                if (Files.isDirectory(place)) {
-                    addFolder(place, print);
-                } else {
-                    addArchive(place, print);
-                }
+                addOwn(one, print);
             }
             for (Class<?> one : OTHERS) {
                 add(place(one).getFileName().toString(), print);
@@ -61,6 +70,15 @@ final class ProgramPrint {
             return Optional.of(print.digest());
         } catch (IOException | IllegalArgumentException | SecurityException unknown) {
             return Optional.empty();
+        }
+    }
+
+    private static void addOwn(Class<?> one, MessageDigest print) throws IOException {
+        Path place = place(one);
+        if (Files.isDirectory(place)) {
+            addFolder(place, print);
+        } else {
+            addArchive(place, print);
         }
     }
 

@@ -100,7 +100,8 @@ class WhatReadingsTellTest {
     @ParameterizedTest
     @CsvSource({"temperature expects 180 degC +/- 10 degC, 1", "temperature expects 66 degC +/- 1 K, 1", "temperature expects at most 65 degC, 0",
         "temperature expects 20 degC .. 40 degC, 0", "temperature difference expects at most 80 K, 0", "temperature expects at most 150 degF, 1",
-        "speed expects 3000 rpm +/- 5 %, 1", "pressure expects 8 bar +/- 5 %, 1", "pressure expects 1.2 bar +/- 5 %, 1", "pressure expects 1013 mbar +/- 10 %, 0", "pressure expects 0.4 bar +/- 10 %, 0"})
+        "speed expects 3000 rpm +/- 5 %, 1", "pressure expects 8 bar +/- 5 %, 1", "pressure expects 1.2 bar +/- 5 %, 1", "pressure expects 1013 mbar +/- 10 %, 0", "pressure expects 0.4 bar +/- 10 %, 0",
+        "pressure expects at most 8 bar, 1", "pressure expects 0.9 bar .. 8 bar, 1", "pressure expects at least 1 bar, 1", "pressure expects 900 mbar .. 1100 mbar, 0"})
     void should_ask_for_a_note_about_what_is_hot_turns_or_is_under_pressure(String reading, int times) {
         assertEquals(times, found("note-never-read", SUPPLY, "", reading, OHMS));
     }

@@ -116,6 +116,31 @@ class SheetChangeTest {
         assertLine("no normal -> NewCell", changed(BENCH, one -> one.normal("Rattle", "no")));
     }
 
+    /** Its routine says how long a step takes, and {@code otherwise} where it leads; neither stands in the step. */
+    @Test
+    void should_write_a_line_of_its_own_beside_what_is_understood() {
+        String text = """
+                procedure P "p"
+                otherwise Refer
+                indicator Lamp "L" { 2 blinks means "x" }
+                routine Try "Try it" { exits good normal, bad takes 3 min check B "b" { yes -> good no -> bad } }
+                fault F "f" { shows Blinks 2 blinks, Tried bad }
+                observe Blinks "B" at Lamp { 2 blinks -> Tried }
+                perform Tried by Try { good -> Found }
+                conclude Found { finds F }
+                conclude Refer { refers to "x" }
+                """;
+
+        assertLine("perform Tried by Try { takes 5 min good -> Found }", changed(text, one -> one.takes("Tried", "5 min")));
+        SheetChange nothing = new SheetChange(FaultSheetTest.sheet(text));
+        nothing.takes("Tried", "");
+        assertTrue(nothing.refused().isEmpty() && nothing.fix("Change").isEmpty());
+        SheetChange normal = new SheetChange(FaultSheetTest.sheet(text));
+        normal.normal("Blinks", "anything else");
+        assertEquals(List.of("\"Blinks\", normal: \"anything else\" stands nowhere in the step: it leads where \"otherwise\" says."
+                + " Write its line in the text first."), normal.refused());
+    }
+
     @Test
     void should_change_nothing_where_the_same_is_typed() {
         SheetChange same = new SheetChange(FaultSheetTest.sheet(BENCH));

@@ -101,6 +101,19 @@ class InterviewTest {
         assertTrue(grown.remarks().get(0).contains("\"C12\" is read while"), grown.remarks().toString());
     }
 
+    /** Taken for less than it is, it would make the cautions say less. */
+    @Test
+    void should_not_put_another_voltage_in_the_place_of_one_that_cannot_be_read() {
+        Growth stored = Growth.of(asked(CAUSES, SIGNS, all(), Optional.of(new Store("Across C1", "1500 V dc")), true, Supply.MAINS));
+        List<Sign> signs = List.of(new Sign.Reading("C12", "dc voltage", "24 V +/- 5 %", "about 1 kV", "", false, true, ""));
+        Growth read = Growth.of(asked(CAUSES.subList(3, 4), signs, all(), Optional.empty(), true, Supply.MAINS));
+
+        assertFalse(stored.isWhole());
+        assertEquals(List.of("\"1500 V dc\" is no voltage; write the highest one that is met there, such as 400 V."), stored.remarks());
+        assertFalse(read.isWhole());
+        assertEquals(List.of("\"about 1 kV\" is no voltage; write the highest one that is met there, such as 400 V."), read.remarks());
+    }
+
     @Test
     void should_make_a_draft_of_one_fault_that_nothing_shows() {
         Growth grown = Growth.of(asked(List.of(new Cause("Fuse blown", "", "", "", List.of())), List.of(), Map.of(), Optional.empty(), false, Supply.MAINS));

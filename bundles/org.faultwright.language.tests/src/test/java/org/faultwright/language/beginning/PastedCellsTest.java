@@ -31,6 +31,16 @@ class PastedCellsTest {
         assertEquals(cells, PastedCells.read(PastedCells.write(cells)));
     }
 
+    /** After the advice of OWASP on CSV injection, from memory. */
+    @Test
+    void should_write_no_formula_and_read_the_same_words_back() throws UnusableTable {
+        List<List<String>> cells = List.of(List.of("=HYPERLINK(\"http://x\")", "+1+1", "@SUM(A1)", "-A1", "'=1", "-40 V", "'x", "a=b"));
+        String written = PastedCells.write(cells);
+
+        assertEquals(List.of("\"'=HYPERLINK(\"\"http://x\"\")\"", "'+1+1", "'@SUM(A1)", "'-A1", "''=1", "-40 V", "'x", "a=b"), List.of(written.strip().split("\t")));
+        assertEquals(cells, PastedCells.read(written));
+    }
+
     @Test
     void should_say_why_something_cannot_be_read() {
         assertTrue(assertThrows(UnusableTable.class, () -> PastedCells.read(" \n\t")).getMessage().startsWith("There is nothing to paste"));

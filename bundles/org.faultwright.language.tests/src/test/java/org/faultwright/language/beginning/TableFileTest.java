@@ -12,6 +12,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -189,6 +191,47 @@ class TableFileTest {
         assertTimeoutPreemptively(Duration.ofSeconds(20), () -> assertTrue(refused(file).contains("unpacks into more than")));
     }
 
+    /** What is packed stands in a list at the end of the file; something else between the parts hides none of them. */
+    @Test
+    void should_refuse_a_huge_part_that_stands_behind_something_else() throws IOException {
+        byte[] shared = ("<sst xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">" + "<si><t>aaaaaaaaaa</t></si>".repeat(2_000_000) + "</sst>")
+                .getBytes(StandardCharsets.UTF_8);
+        byte[] file = behindSomethingElse(with(workbook(workbook -> row(workbook.createSheet("S"), 0, "code", "meaning")), "xl/sharedStrings.xml", shared));
+        assertTrue(file.length < 500_000);
+
+        assertTrue(refused(file).contains("unpacks into more than"));
+    }
+
+    /** The file with blanks before its last part, as a program may leave them that takes one out. */
+    private static byte[] behindSomethingElse(byte[] zip) {
+        ByteBuffer bytes = ByteBuffer.wrap(zip).order(ByteOrder.LITTLE_ENDIAN);
+        int end = zip.length - 22;
+        int list = bytes.getInt(end + 16);
+        int last = 0;
+        for (int at = list; at < end; at += 46 + bytes.getShort(at + 28) + bytes.getShort(at + 30) + bytes.getShort(at + 32)) {
+            last = Math.max(last, bytes.getInt(at + 42));
+        }
+        byte[] blanks = " ".repeat(64).getBytes(StandardCharsets.US_ASCII);
+        for (int at = list; at < end; at += 46 + bytes.getShort(at + 28) + bytes.getShort(at + 30) + bytes.getShort(at + 32)) {
+            if (bytes.getInt(at + 42) == last) {
+                bytes.putInt(at + 42, last + blanks.length);
+            }
+        }
+        bytes.putInt(end + 16, list + blanks.length);
+        return ByteBuffer.allocate(zip.length + blanks.length).put(zip, 0, last).put(blanks).put(zip, last, zip.length - last).array();
+    }
+
+    /** The reader of the cells makes room for every column up to the one that a cell says it stands in. */
+    @ParameterizedTest
+    @ValueSource(strings = {"ZZZZZZ1", "AAAAAAAAAA2"})
+    void should_refuse_a_cell_in_no_column_of_a_spreadsheet(String place) throws IOException {
+        byte[] good = workbook(workbook -> row(workbook.createSheet("S"), 0, "code", "meaning"));
+        String sheet = "<worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"><sheetData><row r=\"1\"><c r=\"" + place
+                + "\" t=\"inlineStr\"><is><t>code</t></is></c></row></sheetData></worksheet>";
+
+        assertTrue(refused(with(good, "xl/worksheets/sheet1.xml", sheet.getBytes(StandardCharsets.UTF_8))).contains("cannot be read"));
+    }
+
     @Test
     void should_not_expand_entities_nor_read_files_that_a_sheet_names() throws IOException {
         byte[] good = workbook(workbook -> row(workbook.createSheet("S"), 0, "code", "meaning"));
@@ -253,6 +296,7 @@ class TableFileTest {
                 parts.put(entry.getName(), zip.readAllBytes());
             }
         }
+        parts.remove(part);
         parts.put(part, content);
         return packed(parts);
     }

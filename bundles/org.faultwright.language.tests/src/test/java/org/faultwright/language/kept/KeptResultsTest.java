@@ -97,7 +97,7 @@ class KeptResultsTest {
 
         Run(Optional<LocalDate> today, Path entries, Path key) {
             this.today = today;
-            this.kept = KeptResults.in(entries, key, "every rule", today, finder);
+            this.kept = KeptResults.in(KeptResultsTest.class, entries, key, "every rule", today, finder);
         }
 
         Run(Optional<LocalDate> today) {
@@ -237,8 +237,34 @@ class KeptResultsTest {
         Run run = new Run();
         run.anew();
 
-        assertTrue(KeptResults.in(work.resolve("kept"), work.resolve("key"), "quick", Optional.empty(), run.finder).of(ProcedureReader.text(user)).isEmpty());
+        assertTrue(KeptResults.in(KeptResultsTest.class, work.resolve("kept"), work.resolve("key"), "quick", Optional.empty(), run.finder).of(ProcedureReader.text(user)).isEmpty());
         assertTrue(new Run(Optional.of(LocalDate.of(2026, 1, 1))).known().isEmpty());
+    }
+
+    /** The command line tries fixes, the window does not: what one of them kept is not the other's, nor that of another build of it. */
+    @Test
+    void should_find_anew_what_another_program_kept() throws IOException {
+        Run run = new Run();
+        run.anew();
+
+        assertTrue(run.known().isPresent());
+        assertTrue(KeptResults.in(Test.class, work.resolve("kept"), work.resolve("key"), "every rule", Optional.empty(), run.finder)
+                .of(ProcedureReader.text(user)).isEmpty());
+    }
+
+    @Test
+    void should_empty_no_file_that_a_link_in_its_folder_leads_to() throws IOException {
+        Path other = Files.writeString(work.resolve("other"), "words of somebody");
+        Files.createDirectories(work.resolve("kept"));
+        Files.createSymbolicLink(work.resolve("kept").resolve("swept"), other);
+        FileTime longAgo = FileTime.from(Instant.now().minusSeconds(1_000_000));
+        Files.setLastModifiedTime(other, longAgo);
+        Run run = new Run();
+        run.anew();
+        run.kept.sweep();
+
+        assertEquals("words of somebody", Files.readString(other));
+        assertEquals(longAgo.toMillis() / 1000, Files.getLastModifiedTime(other).toMillis() / 1000);
     }
 
     /** On each day about the days that the texts speak of, kept on each other: the same as is found anew, or nothing. */

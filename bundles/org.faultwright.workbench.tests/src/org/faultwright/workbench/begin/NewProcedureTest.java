@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -297,6 +298,7 @@ class NewProcedureTest {
 
         assertEquals("procedure Taken \"Taken\"\n", Files.readString(folder.resolve("Taken.procedure")));
         assertTrue(Files.readString(folder.resolve("Free.procedure")).contains("// A procedure to write over."));
+        assertEquals("rw-r--r--", PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve("Free.procedure"))), "the bench reads it, too");
     }
 
     @Test
@@ -386,7 +388,6 @@ class NewProcedureTest {
         try {
             act.run();
         } catch (RuntimeException | Error error) {
-            error.printStackTrace();
             if (failed == null) {
                 failed = error;
                 keyboard.picture("failed");

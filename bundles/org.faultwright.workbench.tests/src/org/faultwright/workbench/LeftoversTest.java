@@ -309,14 +309,10 @@ class LeftoversTest {
         Waiting.untilPresent("the card is there", view::pages);
         Canvas card = Controls.all(shell, Canvas.class).stream().filter(one -> one.getClass().getSimpleName().equals("CardCanvas")).findFirst()
                 .orElseThrow();
-        Event key = new Event();
-        key.keyCode = SWT.END;
-        card.notifyListeners(SWT.KeyDown, key);
+        Keys.press(card, SWT.END);
         int end = card.getVerticalBar().getSelection();
         assertEquals(card.getVerticalBar().getMaximum() - card.getVerticalBar().getThumb(), end);
-        key.keyCode = SWT.PAGE_UP;
-        card.notifyListeners(SWT.KeyDown, key);
-        card.notifyListeners(SWT.KeyUp, new Event()); // who presses a key lets it go again
+        Keys.press(card, SWT.PAGE_UP);
         assertTrue(card.getVerticalBar().getSelection() < end);
     }
 

@@ -32,6 +32,7 @@ import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
@@ -266,9 +267,7 @@ class ChartViewTest {
 
         take("SaveFormats");
         Dialogs.answer("Add a step", dialog -> Controls.all(dialog, Text.class).get(1).setText("Tell the customer"), "Write it");
-        Event key = key(SWT.INSERT);
-        key.stateMask = SWT.MOD2;
-        press(key);
+        Keys.press(canvas, SWT.INSERT, SWT.MOD2);
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
         assertTrue(view.chart().orElseThrow().to("NewStep").isEmpty(), "nothing leads to it yet");
         assertTrue(canvas.notice().contains("New in the findings: "), canvas.notice());
@@ -420,22 +419,8 @@ class ChartViewTest {
         return event;
     }
 
-    private static Event key(int key) {
-        Event event = new Event();
-        event.keyCode = key;
-        event.character = key < 128 ? (char) key : 0;
-        return event;
-    }
-
-    /** Who presses a key lets it go again: the walk waits for that. */
-    private void press(Event key) {
-        Event up = key(key.keyCode);
-        canvas.notifyListeners(SWT.KeyDown, key);
-        canvas.notifyListeners(SWT.KeyUp, up);
-    }
-
     private void press(int key) {
-        press(key(key));
+        Keys.press(canvas, key);
     }
 
     private String selected() {

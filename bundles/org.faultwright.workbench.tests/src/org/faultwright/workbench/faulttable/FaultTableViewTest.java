@@ -36,6 +36,7 @@ import org.faultwright.language.beginning.PastedCells;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Folders;
@@ -182,10 +183,7 @@ class FaultTableViewTest {
         take("DirtyHead", "LampCode");
         press(SWT.CR);
         Text line = grid.inPlace().line().orElseThrow();
-        Event down = new Event();
-        down.keyCode = SWT.ARROW_DOWN;
-        line.notifyListeners(SWT.KeyDown, down);
-        line.notifyListeners(SWT.KeyUp, down);
+        Keys.press(line, SWT.ARROW_DOWN);
         assertEquals("3 blinks", line.getText());
         end(line, SWT.TRAVERSE_ESCAPE);
 
@@ -405,13 +403,7 @@ class FaultTableViewTest {
     }
 
     private void press(int key, int with) {
-        Event event = new Event();
-        event.keyCode = key;
-        event.stateMask = with;
-        event.character = key < 128 ? (char) key : 0;
-        grid.notifyListeners(SWT.KeyDown, event);
-        // a key that stays down would be held for the tests that come after
-        grid.notifyListeners(SWT.KeyUp, event);
+        Keys.press(grid, key, with);
     }
 
     private void type(String sign) {

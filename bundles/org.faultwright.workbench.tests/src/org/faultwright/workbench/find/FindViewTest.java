@@ -41,6 +41,7 @@ import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.faultwright.language.server.Sought;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.ProcedureEditor;
@@ -98,7 +99,7 @@ class FindViewTest {
         assertEquals(List.of("Mill grinds slowly", "  complaint 5", "  step  Look 7"), listed());
         assertEquals("2 places in 1 file.", view.said());
 
-        press(words, SWT.ARROW_DOWN);
+        Keys.press(words, SWT.ARROW_DOWN);
         assertTrue(tree.isFocusControl());
         assertEquals(5, view.chosen().orElseThrow().at().line());
         tree.setSelection(tree.getItem(0).getItem(1));
@@ -108,7 +109,7 @@ class FindViewTest {
         assertEquals(editor, page().getActivePart());
 
         page().activate(view);
-        press(tree, SWT.ESC);
+        Keys.press(tree, SWT.ESC);
         assertTrue(words.isFocusControl());
     }
 
@@ -173,7 +174,7 @@ class FindViewTest {
 
         // and on from the part that is chosen there
         find("kv-771");
-        press(words, SWT.ARROW_DOWN);
+        Keys.press(words, SWT.ARROW_DOWN);
         page().activate(view);
         tree.setFocus();
         run("uses");
@@ -300,14 +301,6 @@ class FindViewTest {
 
     private IFile page(String name) {
         return org.eclipse.core.resources.ResourcesPlugin.getWorkspace().getRoot().getProject("a bench for tests").getFile(name);
-    }
-
-    private static void press(org.eclipse.swt.widgets.Control on, int key) {
-        Event event = new Event();
-        event.keyCode = key;
-        event.character = key < 128 ? (char) key : 0;
-        event.doit = true;
-        on.notifyListeners(SWT.KeyDown, event);
     }
 
     private static void run(String command) throws CommandException {

@@ -101,7 +101,7 @@ final class ProposalDialog extends Dialog {
     private static void write(StyledText text, Fix fix) {
         StringBuilder all = new StringBuilder();
         List<StyleRange> styles = new ArrayList<>();
-        for (LinesOfChange.Line line : LinesOfChange.between(fix.edits().get(0).at().source().content(), fix.applied())) {
+        for (LinesOfChange.Line line : LinesOfChange.between(fix.edits().get(0).at().source(), fix.applied())) {
             int from = all.length();
             all.append(line.sign()).append(' ').append(line.words()).append('\n');
             Use use = line.sign() == '-' ? Use.ERROR : line.sign() == '+' ? Use.KEYWORD : Use.COMMENT;

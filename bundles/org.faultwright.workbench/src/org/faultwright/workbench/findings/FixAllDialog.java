@@ -28,6 +28,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
+import org.faultwright.workbench.editor.ChangedLines;
 import org.faultwright.analysis.Fix;
 import org.faultwright.workbench.editor.FolderEdits;
 import org.faultwright.workbench.help.HelpView;

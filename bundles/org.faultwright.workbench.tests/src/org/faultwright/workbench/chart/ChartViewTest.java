@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.runtime.CoreException;
@@ -18,6 +19,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IWorkbenchPage;
@@ -33,6 +35,7 @@ import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Keys;
+import org.faultwright.workbench.Keyboard;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
@@ -254,10 +257,16 @@ class ChartViewTest {
         String before = document.get();
         take("LampCode");
         press(SWT.ARROW_RIGHT);
-        Dialogs.answer("Insert a step", dialog -> Controls.all(dialog, Text.class).get(1).setText("Count them once more"), "Write it");
+        List<String> heard = new ArrayList<>();
+        Dialogs.answer("Insert a step", dialog -> {
+            heard.add(Keyboard.name(Controls.all(dialog, Combo.class).get(0)));
+            Controls.all(dialog, Text.class).forEach(field -> heard.add(Keyboard.name(field)));
+            Controls.all(dialog, Text.class).get(1).setText("Count them once more");
+        }, "Write it");
         press(SWT.INSERT);
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
         assertEquals("NewStep", leads("LampCode", 1));
+        assertEquals(List.of("Kind", "Name", "Words"), heard, "who cannot see a field hears what it is");
         assertEquals("FormatsSaved", leads("NewStep", 0));
         assertTrue(document.get().contains("check NewStep \"Count them once more\" {\n    yes -> FormatsSaved\n    no  -> FormatsSaved\n}\n"), document.get());
 

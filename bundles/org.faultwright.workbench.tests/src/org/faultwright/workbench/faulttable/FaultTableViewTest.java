@@ -37,6 +37,7 @@ import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Keys;
+import org.faultwright.workbench.Keyboard;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Folders;
@@ -108,6 +109,7 @@ class FaultTableViewTest {
     }
 
     @Test
+        assertEquals("Show, Sort", Keyboard.name(view.beside().shown()) + ", " + Keyboard.name(view.beside().order()));
     void should_go_about_by_keys_and_show_the_place_in_the_text() {
         grid.take(Sheet.HEAD_ROWS, 0, false);
         press(SWT.ARROW_RIGHT);

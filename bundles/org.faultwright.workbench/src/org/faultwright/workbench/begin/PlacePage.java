@@ -16,6 +16,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Beginning;
 import org.faultwright.language.beginning.Growth;
+import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.live.Folders;
 
 /** What it is called and where it goes. */

@@ -28,6 +28,7 @@ import org.faultwright.language.beginning.Tables;
 import org.faultwright.language.beginning.UnusableTable;
 
 /** How one would tell: looks, codes, readings. */
+import org.faultwright.workbench.look.Fields;
 final class SignsPage extends QuestionPage {
     private static final List<String> ON_OFF = List.of("on", "off");
     private static final List<String> STATES = List.of("off, open", "on, open", "on, closed", "off, closed");

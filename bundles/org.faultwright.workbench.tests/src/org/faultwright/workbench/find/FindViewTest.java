@@ -20,6 +20,7 @@ import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
@@ -250,6 +251,22 @@ class FindViewTest {
         Waiting.until("it looks", () -> view.said().startsWith("Looking"));
         view.stopLooking();
         Waiting.until("it has stopped", () -> view.said().startsWith("Stopped, ") || view.said().startsWith("6002 places"));
+    }
+
+    /** On a busy machine the search may not have begun when somebody stops it. */
+    @Test
+    void should_stop_a_search_that_has_not_begun() {
+        Job.getJobManager().suspend();
+        try {
+            words.setText("zwirbel");
+            Waiting.until("it is about to look", () -> view.said().startsWith("Looking"));
+            view.stopLooking();
+            assertEquals(FindView.NOT_BEGUN, view.said());
+        } finally {
+            Job.getJobManager().resume();
+        }
+        find("zwirbe");
+        assertEquals("2 places in 1 file.", view.said());
     }
 
     @Test

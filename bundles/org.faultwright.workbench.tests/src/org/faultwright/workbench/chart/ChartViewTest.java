@@ -12,14 +12,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IWorkbenchPage;
@@ -34,8 +35,8 @@ import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
-import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Keyboard;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
@@ -265,8 +266,8 @@ class ChartViewTest {
         }, "Write it");
         press(SWT.INSERT);
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
-        assertEquals("NewStep", leads("LampCode", 1));
         assertEquals(List.of("Kind", "Name", "Words"), heard, "who cannot see a field hears what it is");
+        assertEquals("NewStep", leads("LampCode", 1));
         assertEquals("FormatsSaved", leads("NewStep", 0));
         assertTrue(document.get().contains("check NewStep \"Count them once more\" {\n    yes -> FormatsSaved\n    no  -> FormatsSaved\n}\n"), document.get());
 
@@ -330,6 +331,21 @@ class ChartViewTest {
     }
 
     @Test
+    void should_change_no_text_that_is_not_in_front_any_more() throws CoreException {
+        String before = document.get();
+        Job.getJobManager().suspend();
+        try {
+            draw("LampCode", 1, "Scratch");
+            Editors.open(Folders.demo().getFile("LundavikTillDrawer.procedure"));
+        } finally {
+            Job.getJobManager().resume();
+        }
+
+        Waiting.until("it is told", () -> canvas.notice().equals(ChartChanges.OTHER));
+        assertEquals(before, document.get());
+    }
+
+    @Test
     void should_give_a_drag_up_with_escape() {
         String before = document.get();
         canvas.fit();
@@ -353,7 +369,7 @@ class ChartViewTest {
 
     /** Of 98 units 34 had lost their settings: they alone blink five times, as all of them come by there. */
     @Test
-    void should_say_how_many_come_along_an_arrow_and_when() {
+    void should_say_how_many_come_along_an_arrow_and_when() throws CoreException {
         view.tellLikelihood(true);
         Waiting.until("the arrows are reckoned", () -> canvas.figures().isPresent());
 
@@ -361,6 +377,10 @@ class ChartViewTest {
         List<String> words = canvas.figures().orElseThrow().of(chart.box("LampCode").orElseThrow(), chart.from("LampCode").get(1));
         assertEquals("35 %", words.get(0));
         assertTrue(words.get(1).matches("\\d+ (s|min)"), words.toString());
+        ITextEditor library = Editors.open(Folders.demo().getFile("library/HarbourBench.procedure")).orElseThrow();
+        Waiting.until("the routines of a library are drawn", () -> view.chart().filter(one -> !one.headings().isEmpty()).isPresent());
+        assertTrue(canvas.figures().isEmpty(), "no unit of a hundred goes by them");
+        page().closeEditor(library, false);
         view.tellLikelihood(false);
         assertTrue(canvas.figures().isEmpty());
     }

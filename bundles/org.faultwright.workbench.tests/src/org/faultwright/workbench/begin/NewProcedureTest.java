@@ -323,6 +323,25 @@ class NewProcedureTest {
     }
 
     @Test
+    void should_lose_neither_of_two_meanings_of_one_code() {
+        during("New procedure", shell -> {
+            for (int i = 0; i < 3; i++) {
+                keyboard.enter("Next >");
+            }
+            keyboard.answer("Code 1, Code", "3 blinks");
+            keyboard.answer("Code 1, What it means", "Head too cold");
+            keyboard.answer("Code 2, Code", "3 blinks");
+            keyboard.answer("Code 2, What it means", "Head too hot");
+            Waiting.until("it says so", () -> Words.of(shell).contains("\"3 blinks\" stands in two rows"));
+            assertFalse(button(shell, "Next >").isEnabled());
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    @Test
     void should_begin_a_library_with_the_ranges_of_a_table_beside_the_others() throws IOException {
         Path libraries = Files.createDirectories(folder.resolve("library"));
         Path ranges = Files.writeString(folder.resolve("ranges.csv"), "Function;Range;Resolution;Accuracy\nDCV;60 V;10 mV;0.5 % + 2\nOhm;600 ohm;0.1 ohm;0.9 % + 3\nColour;3;;\n",

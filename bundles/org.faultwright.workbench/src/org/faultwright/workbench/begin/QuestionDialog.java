@@ -167,7 +167,11 @@ abstract class QuestionDialog extends TitledDialog {
         return shown;
     }
 
-    void show(int number) {
+    void show(QuestionPage page) {
+        show(pages.indexOf(page));
+    }
+
+    private void show(int number) {
         shown = number;
         QuestionPage page = pages.get(number);
         page.show();

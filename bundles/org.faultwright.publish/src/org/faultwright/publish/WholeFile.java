@@ -42,15 +42,46 @@ public final class WholeFile {
      * @throws IOException if it cannot be written; what was there before is still there then
      */
     public static void replace(Path target, byte[] content) throws IOException {
+        Path part = part(target, content);
+        try {
+            move(part, target);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /**
+     * Makes a file that is not there yet, and its folder; others may read it.
+     *
+     * @throws FileAlreadyExistsException where there is one of that name, which stays as it is
+     * @throws IOException if it cannot be written; nothing of it is there then
+     */
+    public static void create(Path target, String text) throws IOException {
+        Path part = part(target, text.getBytes(StandardCharsets.UTF_8));
+        try {
+            Files.createLink(target, part);
+        } catch (FileAlreadyExistsException there) {
+            throw there;
+        } catch (IOException | UnsupportedOperationException noLinks) {
+            // not every file system has links, such as that of most memory sticks; this refuses a file that is there, too
+            Files.move(part, target);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** The content beside the file that it is for. */
+    private static Path part(Path target, byte[] content) throws IOException {
         Path folder = target.toAbsolutePath().getParent();
         Files.createDirectories(folder);
         Path part = Files.createTempFile(folder, ".writing-", ".part");
         try {
             Files.write(part, content);
             readableAs(target, part);
-            move(part, target);
-        } finally {
+            return part;
+        } catch (IOException refused) {
             Files.deleteIfExists(part);
+            throw refused;
         }
     }
 

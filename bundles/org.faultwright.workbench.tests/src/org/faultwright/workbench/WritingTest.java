@@ -5,6 +5,7 @@
 package org.faultwright.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
@@ -86,6 +87,15 @@ class WritingTest {
 
         Waiting.until("the mark is gone", () -> marks("org.faultwright.workbench.error").isEmpty());
         assertTrue(document.get().startsWith("then -> TryClean", at));
+    }
+
+    /** What was found may be asked about when its text is closed already. */
+    @Test
+    void should_not_change_a_text_that_is_closed() {
+        SourceRange end = new SourceRange(new SourceText("here", document.get()), document.getLength(), 0);
+        page().closeEditor(editor, false);
+
+        assertFalse(Fixing.apply(new Fix("Add a line", List.of(new Fix.Edit(end, "// one\n"))), document));
     }
 
     @Test

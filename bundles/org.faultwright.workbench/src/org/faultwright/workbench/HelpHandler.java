@@ -19,6 +19,8 @@ import org.faultwright.language.reference.ReferenceEntry;
 import org.faultwright.language.server.Keywords;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.chart.ChartView;
+import org.faultwright.workbench.compare.CompareView;
+import org.faultwright.workbench.faulttable.FaultTableView;
 import org.faultwright.workbench.find.FindView;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.findings.FindingsView;
@@ -34,7 +36,8 @@ import org.faultwright.workbench.walk.WalkView;
 public final class HelpHandler extends AbstractHandler {
     private static final Pattern WORD = Pattern.compile("[a-z][a-z-]*");
     private static final Map<String, String> PAGES = Map.of(CardView.ID, "cards", ChartView.ID, "chart", WalkView.ID, "walk", FindView.ID, "find",
-            FindingsView.ID, "findings", OutlineView.ID, "writing", UsedByView.ID, "writing", ShelfView.ID, "files");
+            FindingsView.ID, "findings", FaultTableView.ID, "fault-table", CompareView.ID, "compare", OutlineView.ID, "writing", UsedByView.ID, "writing",
+            ShelfView.ID, "files");
 
     @Override
     public Object execute(ExecutionEvent event) {

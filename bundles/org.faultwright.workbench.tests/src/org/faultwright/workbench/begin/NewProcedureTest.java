@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -297,6 +298,7 @@ class NewProcedureTest {
 
         assertEquals("procedure Taken \"Taken\"\n", Files.readString(folder.resolve("Taken.procedure")));
         assertTrue(Files.readString(folder.resolve("Free.procedure")).contains("// A procedure to write over."));
+        assertEquals("rw-r--r--", PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve("Free.procedure"))), "the bench reads it, too");
     }
 
     @Test
@@ -313,6 +315,25 @@ class NewProcedureTest {
             }
             Waiting.until("it says what", () -> Words.of(shell).contains("What can it be?"));
             assertFalse(button(shell, "Write it").isEnabled());
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    @Test
+    void should_lose_neither_of_two_meanings_of_one_code() {
+        during("New procedure", shell -> {
+            for (int i = 0; i < 3; i++) {
+                keyboard.enter("Next >");
+            }
+            keyboard.answer("Code 1, Code", "3 blinks");
+            keyboard.answer("Code 1, What it means", "Head too cold");
+            keyboard.answer("Code 2, Code", "3 blinks");
+            keyboard.answer("Code 2, What it means", "Head too hot");
+            Waiting.until("it says so", () -> Words.of(shell).contains("\"3 blinks\" stands in two rows"));
+            assertFalse(button(shell, "Next >").isEnabled());
             Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
             keyboard.escape();
         });
@@ -386,7 +407,6 @@ class NewProcedureTest {
         try {
             act.run();
         } catch (RuntimeException | Error error) {
-            error.printStackTrace();
             if (failed == null) {
                 failed = error;
                 keyboard.picture("failed");

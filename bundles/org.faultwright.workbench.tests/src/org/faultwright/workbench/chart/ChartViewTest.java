@@ -8,15 +8,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Text;
@@ -32,6 +35,8 @@ import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keyboard;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
@@ -253,9 +258,15 @@ class ChartViewTest {
         String before = document.get();
         take("LampCode");
         press(SWT.ARROW_RIGHT);
-        Dialogs.answer("Insert a step", dialog -> Controls.all(dialog, Text.class).get(1).setText("Count them once more"), "Write it");
+        List<String> heard = new ArrayList<>();
+        Dialogs.answer("Insert a step", dialog -> {
+            heard.add(Keyboard.name(Controls.all(dialog, Combo.class).get(0)));
+            Controls.all(dialog, Text.class).forEach(field -> heard.add(Keyboard.name(field)));
+            Controls.all(dialog, Text.class).get(1).setText("Count them once more");
+        }, "Write it");
         press(SWT.INSERT);
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
+        assertEquals(List.of("Kind", "Name", "Words"), heard, "who cannot see a field hears what it is");
         assertEquals("NewStep", leads("LampCode", 1));
         assertEquals("FormatsSaved", leads("NewStep", 0));
         assertTrue(document.get().contains("check NewStep \"Count them once more\" {\n    yes -> FormatsSaved\n    no  -> FormatsSaved\n}\n"), document.get());
@@ -266,9 +277,7 @@ class ChartViewTest {
 
         take("SaveFormats");
         Dialogs.answer("Add a step", dialog -> Controls.all(dialog, Text.class).get(1).setText("Tell the customer"), "Write it");
-        Event key = key(SWT.INSERT);
-        key.stateMask = SWT.MOD2;
-        press(key);
+        Keys.press(canvas, SWT.INSERT, SWT.MOD2);
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
         assertTrue(view.chart().orElseThrow().to("NewStep").isEmpty(), "nothing leads to it yet");
         assertTrue(canvas.notice().contains("New in the findings: "), canvas.notice());
@@ -322,6 +331,21 @@ class ChartViewTest {
     }
 
     @Test
+    void should_change_no_text_that_is_not_in_front_any_more() throws CoreException {
+        String before = document.get();
+        Job.getJobManager().suspend();
+        try {
+            draw("LampCode", 1, "Scratch");
+            Editors.open(Folders.demo().getFile("LundavikTillDrawer.procedure"));
+        } finally {
+            Job.getJobManager().resume();
+        }
+
+        Waiting.until("it is told", () -> canvas.notice().equals(ChartChanges.OTHER));
+        assertEquals(before, document.get());
+    }
+
+    @Test
     void should_give_a_drag_up_with_escape() {
         String before = document.get();
         canvas.fit();
@@ -345,7 +369,7 @@ class ChartViewTest {
 
     /** Of 98 units 34 had lost their settings: they alone blink five times, as all of them come by there. */
     @Test
-    void should_say_how_many_come_along_an_arrow_and_when() {
+    void should_say_how_many_come_along_an_arrow_and_when() throws CoreException {
         view.tellLikelihood(true);
         Waiting.until("the arrows are reckoned", () -> canvas.figures().isPresent());
 
@@ -353,6 +377,10 @@ class ChartViewTest {
         List<String> words = canvas.figures().orElseThrow().of(chart.box("LampCode").orElseThrow(), chart.from("LampCode").get(1));
         assertEquals("35 %", words.get(0));
         assertTrue(words.get(1).matches("\\d+ (s|min)"), words.toString());
+        ITextEditor library = Editors.open(Folders.demo().getFile("library/HarbourBench.procedure")).orElseThrow();
+        Waiting.until("the routines of a library are drawn", () -> view.chart().filter(one -> !one.headings().isEmpty()).isPresent());
+        assertTrue(canvas.figures().isEmpty(), "no unit of a hundred goes by them");
+        page().closeEditor(library, false);
         view.tellLikelihood(false);
         assertTrue(canvas.figures().isEmpty());
     }
@@ -420,22 +448,8 @@ class ChartViewTest {
         return event;
     }
 
-    private static Event key(int key) {
-        Event event = new Event();
-        event.keyCode = key;
-        event.character = key < 128 ? (char) key : 0;
-        return event;
-    }
-
-    /** Who presses a key lets it go again: the walk waits for that. */
-    private void press(Event key) {
-        Event up = key(key.keyCode);
-        canvas.notifyListeners(SWT.KeyDown, key);
-        canvas.notifyListeners(SWT.KeyUp, up);
-    }
-
     private void press(int key) {
-        press(key(key));
+        Keys.press(canvas, key);
     }
 
     private String selected() {

@@ -82,7 +82,7 @@ class CompareViewTest {
 
     @BeforeEach
     void open_a_text_and_the_comparison() throws Exception {
-        Remembered.keep(List.of());
+        CompareView.PLACES.keep(List.of());
         bench = new Bench();
         editor = bench.open(bench.file("Timer.procedure", TEXT));
         page().activate(editor);
@@ -94,7 +94,7 @@ class CompareViewTest {
 
     @AfterEach
     void leave_it_as_it_was() throws CoreException {
-        Remembered.keep(List.of());
+        CompareView.PLACES.keep(List.of());
         bench.close();
         page().showView(org.faultwright.workbench.findings.FindingsView.ID);
     }

@@ -6,6 +6,7 @@ package org.faultwright.workbench.faulttable;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -36,9 +37,13 @@ import org.faultwright.language.beginning.PastedCells;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keyboard;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.live.Folders;
+import org.faultwright.workbench.live.LiveTexts;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -104,6 +109,7 @@ class FaultTableViewTest {
         assertEquals(grid.told(), SpokenCells.name(grid, grid.row() * columns + grid.column()));
         assertTrue(view.beside().said().contains(told), view.beside().said());
         assertEquals("", SpokenCells.name(grid, 1_000_000));
+        assertEquals("Show, Sort", Keyboard.name(view.beside().shown()) + ", " + Keyboard.name(view.beside().order()));
     }
 
     @Test
@@ -177,15 +183,50 @@ class FaultTableViewTest {
         assertEquals(before, document.get());
     }
 
+    /** The text may be changed from elsewhere while a cell is open. */
+    @Test
+    void should_write_nothing_for_a_fault_that_has_gone_meanwhile() {
+        take("DirtyHead", "LampCode");
+        press(SWT.F2);
+        Text line = grid.inPlace().line().orElseThrow();
+        line.setText("7 blinks");
+        int from = document.get().indexOf("fault DirtyHead");
+        document.set(before.substring(0, from) + before.substring(before.indexOf("\n}\n", from) + 3));
+        String without = document.get();
+        Waiting.until("the fault is gone", () -> view.isShown() && sheet().fault(new SheetRow.OfFault("DirtyHead")).isEmpty());
+        end(line, SWT.TRAVERSE_RETURN);
+
+        Waiting.until("it is refused", () -> view.beside().said().equals("Not written. " + FaultTableView.GONE));
+        assertEquals(without, document.get());
+    }
+
+    @Test
+    void should_keep_the_faults_that_are_shown_alone_behind_another_tab_and_have_no_work_there() throws Exception {
+        document.set(before.replace("LampCode 7 blinks\n    remedy SeatFlex", "LampCode 7 blinks, HeadSupply below\n    remedy SeatFlex"));
+        Waiting.until("a group is told", () -> view.isShown() && view.beside().shown().getItemCount() > 1);
+        view.beside().shown().select(1);
+        view.beside().shown().notifyListeners(SWT.Selection, new Event());
+        int alone = sheet().rows().size();
+        page().showView(FindingsView.ID);
+        Sheet last = sheet();
+        document.set(document.get().replace("cases 34", "cases 35"));
+        Waiting.until("the text is read again", () -> LiveTexts.get().of(document).orElseThrow().isCurrent());
+        boolean[] over = {false};
+        Display.getCurrent().timerExec(600, () -> over[0] = true);
+        Waiting.until("there was time to make a table", () -> over[0]);
+        assertSame(last, sheet());
+
+        page().showView(FaultTableView.ID);
+        Waiting.until("it catches up", () -> view.isShown() && sheet() != last);
+        assertEquals(alone, sheet().rows().size());
+    }
+
     @Test
     void should_offer_what_the_step_can_show_by_the_arrows_and_the_menu() {
         take("DirtyHead", "LampCode");
         press(SWT.CR);
         Text line = grid.inPlace().line().orElseThrow();
-        Event down = new Event();
-        down.keyCode = SWT.ARROW_DOWN;
-        line.notifyListeners(SWT.KeyDown, down);
-        line.notifyListeners(SWT.KeyUp, down);
+        Keys.press(line, SWT.ARROW_DOWN);
         assertEquals("3 blinks", line.getText());
         end(line, SWT.TRAVERSE_ESCAPE);
 
@@ -405,13 +446,7 @@ class FaultTableViewTest {
     }
 
     private void press(int key, int with) {
-        Event event = new Event();
-        event.keyCode = key;
-        event.stateMask = with;
-        event.character = key < 128 ? (char) key : 0;
-        grid.notifyListeners(SWT.KeyDown, event);
-        // a key that stays down would be held for the tests that come after
-        grid.notifyListeners(SWT.KeyUp, event);
+        Keys.press(grid, key, with);
     }
 
     private void type(String sign) {

@@ -20,6 +20,7 @@ import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
@@ -41,6 +42,7 @@ import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.faultwright.language.server.Sought;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.ProcedureEditor;
@@ -98,7 +100,7 @@ class FindViewTest {
         assertEquals(List.of("Mill grinds slowly", "  complaint 5", "  step  Look 7"), listed());
         assertEquals("2 places in 1 file.", view.said());
 
-        press(words, SWT.ARROW_DOWN);
+        Keys.press(words, SWT.ARROW_DOWN);
         assertTrue(tree.isFocusControl());
         assertEquals(5, view.chosen().orElseThrow().at().line());
         tree.setSelection(tree.getItem(0).getItem(1));
@@ -108,7 +110,7 @@ class FindViewTest {
         assertEquals(editor, page().getActivePart());
 
         page().activate(view);
-        press(tree, SWT.ESC);
+        Keys.press(tree, SWT.ESC);
         assertTrue(words.isFocusControl());
     }
 
@@ -173,7 +175,7 @@ class FindViewTest {
 
         // and on from the part that is chosen there
         find("kv-771");
-        press(words, SWT.ARROW_DOWN);
+        Keys.press(words, SWT.ARROW_DOWN);
         page().activate(view);
         tree.setFocus();
         run("uses");
@@ -251,6 +253,22 @@ class FindViewTest {
         Waiting.until("it has stopped", () -> view.said().startsWith("Stopped, ") || view.said().startsWith("6002 places"));
     }
 
+    /** On a busy machine the search may not have begun when somebody stops it. */
+    @Test
+    void should_stop_a_search_that_has_not_begun() {
+        Job.getJobManager().suspend();
+        try {
+            words.setText("zwirbel");
+            Waiting.until("it is about to look", () -> view.said().startsWith("Looking"));
+            view.stopLooking();
+            assertEquals(FindView.NOT_BEGUN, view.said());
+        } finally {
+            Job.getJobManager().resume();
+        }
+        find("zwirbe");
+        assertEquals("2 places in 1 file.", view.said());
+    }
+
     @Test
     void should_say_in_plain_words_that_a_text_does_not_hold_what_is_looked_for() throws CoreException {
         ProcedureEditor editor = bench.open(page("Mill.procedure"));
@@ -300,14 +318,6 @@ class FindViewTest {
 
     private IFile page(String name) {
         return org.eclipse.core.resources.ResourcesPlugin.getWorkspace().getRoot().getProject("a bench for tests").getFile(name);
-    }
-
-    private static void press(org.eclipse.swt.widgets.Control on, int key) {
-        Event event = new Event();
-        event.keyCode = key;
-        event.character = key < 128 ? (char) key : 0;
-        event.doit = true;
-        on.notifyListeners(SWT.KeyDown, event);
     }
 
     private static void run(String command) throws CommandException {

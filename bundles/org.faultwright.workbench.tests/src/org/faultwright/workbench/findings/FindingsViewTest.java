@@ -33,6 +33,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.ProcedureEditor;
@@ -65,6 +66,8 @@ class FindingsViewTest {
                 finds nothing
             }
             """;
+
+    private static final int MOST_TURNS = 600;
 
     private Bench bench;
     private IFile open;
@@ -114,9 +117,7 @@ class FindingsViewTest {
                 && view.rows().stream().allMatch(finding -> finding.at().source().fileName().equals("Open.procedure")));
         assertTrue(view.isOfThisProcedureOnly());
 
-        Event down = new Event();
-        down.keyCode = SWT.ARROW_DOWN;
-        words.notifyListeners(SWT.KeyDown, down);
+        Keys.press(words, SWT.ARROW_DOWN);
         Waiting.until("the first is chosen", () -> ChosenFinding.get().finding().isPresent());
         assertTrue(Controls.all(page().getWorkbenchWindow().getShell(), Table.class).stream().anyMatch(Table::isFocusControl));
     }
@@ -219,6 +220,8 @@ class FindingsViewTest {
         List<String> shown = new ArrayList<>();
         Display display = Display.getCurrent();
         Runnable looking = new Runnable() {
+            private int turns;
+
             @Override
             public void run() {
                 for (Shell shell : display.getShells()) {
@@ -240,9 +243,14 @@ class FindingsViewTest {
                             button(shell, change ? "Change them" : "Cancel").notifyListeners(SWT.Selection, new Event());
                             return;
                         }
+                        if (turns > MOST_TURNS) {
+                            shell.close(); // so that the test fails and does not wait for ever
+                        }
                     }
                 }
-                display.timerExec(50, this);
+                if (turns++ <= MOST_TURNS) {
+                    display.timerExec(50, this);
+                }
             }
         };
         display.timerExec(50, looking);

@@ -28,6 +28,8 @@ import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.compare.CompareView;
+import org.faultwright.workbench.faulttable.FaultTableView;
 import org.faultwright.workbench.find.FindView;
 import org.faultwright.workbench.findings.ChosenFinding;
 import org.faultwright.workbench.findings.FindingsView;
@@ -102,6 +104,10 @@ class HelpTest {
             assertTrue(help().startsWith("Cards, trees and reports"), view().shownText());
             page().showView(FindView.ID);
             assertTrue(help().startsWith("Finding over all procedures"), view().shownText());
+            page().showView(FaultTableView.ID);
+            assertTrue(help().startsWith("The fault table"), view().shownText());
+            page().showView(CompareView.ID);
+            assertTrue(help().startsWith("Comparing two revisions"), view().shownText());
             page().showView(FindingsView.ID);
             ChosenFinding.get().choose(new Finding("hole-between-bands", Severity.ERROR, new SourceRange(new SourceText("x", ""), 0, 0), "m", "a",
                     List.of(), List.of()));

@@ -7,6 +7,7 @@ package org.faultwright.workbench.publishing;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import javax.print.Doc;
 import javax.print.DocFlavor;
 import javax.print.DocPrintJob;
@@ -36,8 +37,10 @@ final class KeptPrinter implements PrintService {
     private final ByteArrayOutputStream paper = new ByteArrayOutputStream();
     private volatile boolean pluggedIn = true;
     private volatile boolean jammed;
+    private volatile boolean burnt;
     private volatile PrintRequestAttributeSet wanted;
     private volatile Thread thread;
+    private final Set<Thread> asking = ConcurrentHashMap.newKeySet();
 
     KeptPrinter(String name) {
         this.name = name;
@@ -46,6 +49,8 @@ final class KeptPrinter implements PrintService {
     void plug(boolean in) {
         pluggedIn = in;
         jammed = false;
+        burnt = false;
+        asking.clear();
         paper.reset();
     }
 
@@ -57,12 +62,22 @@ final class KeptPrinter implements PrintService {
         jammed = true;
     }
 
+    /** From now on it fails as no printer should. */
+    void burn() {
+        burnt = true;
+    }
+
     String paper() {
         return paper.toString(StandardCharsets.ISO_8859_1);
     }
 
     PrintRequestAttributeSet wanted() {
         return wanted;
+    }
+
+    /** Those that have asked what it can do. */
+    Set<Thread> asking() {
+        return asking;
     }
 
     Thread thread() {
@@ -91,6 +106,7 @@ final class KeptPrinter implements PrintService {
 
     @Override
     public boolean isAttributeValueSupported(Attribute value, DocFlavor flavor, AttributeSet attributes) {
+        asking.add(Thread.currentThread());
         return CAN.contains(value.getCategory());
     }
 
@@ -151,6 +167,9 @@ final class KeptPrinter implements PrintService {
             wanted = attributes;
             if (jammed) {
                 throw new PrintException("paper jam");
+            }
+            if (burnt) {
+                throw new IllegalStateException("smoke");
             }
             StreamPrintServiceFactory.lookupStreamPrintServiceFactories(DocFlavor.SERVICE_FORMATTED.PAGEABLE, "application/postscript")[0]
                     .getPrintService(paper).createPrintJob().print(doc, attributes);

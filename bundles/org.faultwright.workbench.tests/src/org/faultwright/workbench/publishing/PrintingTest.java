@@ -5,6 +5,7 @@
 package org.faultwright.workbench.publishing;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -80,6 +81,7 @@ class PrintingTest {
         assertEquals(2, ((Copies) PRINTER.wanted().get(Copies.class)).getValue());
         assertEquals(MediaSizeName.ISO_A4, PRINTER.wanted().get(Media.class));
         assertNotSame(Thread.currentThread(), PRINTER.thread());
+        assertFalse(PRINTER.asking().isEmpty() || PRINTER.asking().contains(Thread.currentThread()), "a printer that is far off answers late");
     }
 
     @Test
@@ -91,6 +93,11 @@ class PrintingTest {
         List<String> said = printed(shell -> keyboard.answer("Printer", PRINTER.getName()), "Print");
 
         assertTrue(said.get(0).contains("\"" + PRINTER.getName() + "\" did not take the card"), said.toString());
+
+        PRINTER.plug(true);
+        PRINTER.burn();
+        List<String> burnt = printed(shell -> keyboard.answer("Printer", PRINTER.getName()), "Print");
+        assertTrue(burnt.get(0).contains("did not take the card"), burnt.toString());
     }
 
     @Test

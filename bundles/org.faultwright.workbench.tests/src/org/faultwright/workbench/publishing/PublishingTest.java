@@ -6,6 +6,7 @@ package org.faultwright.workbench.publishing;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -14,9 +15,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.texteditor.ITextEditor;
@@ -24,6 +30,7 @@ import org.faultwright.publish.Drafts;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.exports.Exports;
 import org.faultwright.publish.card.CardPages;
+import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Keyboard;
@@ -86,13 +93,13 @@ class PublishingTest {
         LiveText live = opened();
         List<String> opened = new ArrayList<>();
         List<String> said = Dialogs.answer("Publish", "Open the folder");
-        PublishHandler.publish(live, folder, forms(), false, Drafts.REFUSED, opened::add).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), false, Drafts.REFUSED, opened::add).schedule();
         Waiting.until("the folder is opened", () -> !opened.isEmpty());
         assertEquals(List.of(folder.toString()), opened);
         assertFalse(said.get(0).contains("quality"), said.toString());
 
         List<String> again = Dialogs.answer("Publish", "Open the folder");
-        PublishHandler.publish(live, folder, forms(), false, Drafts.REFUSED, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), false, Drafts.REFUSED, none -> false).schedule();
         Waiting.until("the outcome is told", () -> !again.isEmpty());
         List<String> where = Dialogs.answer("Publish", "OK");
         Waiting.until("it is said where", () -> !where.isEmpty());
@@ -135,11 +142,75 @@ class PublishingTest {
         }
     }
 
+    /** A long procedure takes seconds: meanwhile the window answers, and the dialog can be left. */
+    @Test
+    void should_check_away_from_the_thread_of_the_window_and_be_left_meanwhile() throws Exception {
+        LiveText live = opened();
+        CountDownLatch slow = new CountDownLatch(1);
+        List<Thread> checking = new CopyOnWriteArrayList<>();
+        PublishDialog dialog = new PublishDialog(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell(), live, text -> {
+            checking.add(Thread.currentThread());
+            try {
+                slow.await(30, TimeUnit.SECONDS);
+            } catch (InterruptedException stopped) {
+                throw new IllegalStateException(stopped);
+            }
+            return PublishHandler.checked(text);
+        });
+        dialog.setBlockOnOpen(false);
+        dialog.open();
+        try {
+            Waiting.until("it is being checked", () -> !checking.isEmpty());
+            assertNotSame(Thread.currentThread(), checking.get(0));
+            assertTrue(says(dialog, PublishDialog.CHECKING) && says(dialog, "licensed practice come first"));
+            assertFalse(dialog.getShell().getDefaultButton().isEnabled(), "nothing is published that is not checked");
+            slow.countDown();
+            Waiting.until("it can be published", () -> dialog.getShell().getDefaultButton().isEnabled());
+            assertFalse(says(dialog, PublishDialog.CHECKING));
+        } finally {
+            slow.countDown();
+            dialog.close();
+        }
+        CountDownLatch never = new CountDownLatch(1);
+        PublishDialog left = new PublishDialog(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell(), live, text -> {
+            try {
+                never.await(30, TimeUnit.SECONDS);
+            } catch (InterruptedException stopped) {
+                throw new IllegalStateException(stopped);
+            }
+            return PublishHandler.checked(text);
+        });
+        List<String> said = Dialogs.answer("Publish", "Cancel");
+        assertEquals(Window.CANCEL, left.open());
+        never.countDown();
+        assertFalse(said.isEmpty());
+    }
+
+    private static boolean says(PublishDialog dialog, String words) {
+        return Controls.all(dialog.getShell(), Text.class).stream().anyMatch(text -> text.getText().contains(words));
+    }
+
+    @Test
+    void should_say_in_one_sentence_that_a_form_cannot_be_made() throws Exception {
+        LiveText live = opened();
+        List<String> said = Dialogs.answer("Publish", "OK");
+        ProcedureExport broken = (ProcedureExport) java.lang.reflect.Proxy.newProxyInstance(PublishingTest.class.getClassLoader(), new Class<?>[] {ProcedureExport.class},
+                (proxy, method, arguments) -> {
+                    throw new IllegalStateException("no such form");
+                });
+        PublishHandler.publish(PublishHandler.checked(live), folder, List.of(broken), false, Drafts.REFUSED, none -> false).schedule();
+        Waiting.until("it is told", () -> !said.isEmpty());
+        assertTrue(said.get(0).contains("cannot be made from the procedure as it is now, and nothing was written"), said.toString());
+        try (var files = Files.list(folder)) {
+            assertEquals(0, files.count());
+        }
+    }
+
     /** Publishes, waits for the message, and closes it. @return its words */
     private String publish(LiveText live, Drafts drafts) {
         assertFalse(forms().isEmpty());
         List<String> said = Dialogs.answer("Publish", "OK");
-        PublishHandler.publish(live, folder, forms(), true, drafts, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), true, drafts, none -> false).schedule();
         Waiting.until("the outcome is told", () -> !said.isEmpty());
         return said.get(0);
     }

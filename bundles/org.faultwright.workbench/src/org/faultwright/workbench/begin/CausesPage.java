@@ -11,6 +11,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.faultwright.language.beginning.Imported.FaultLine;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.Tables;
+import org.faultwright.workbench.look.Fields;
 
 /** What it can be. */
 final class CausesPage extends QuestionPage {

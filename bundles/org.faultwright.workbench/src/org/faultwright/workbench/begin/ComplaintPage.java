@@ -7,6 +7,7 @@ package org.faultwright.workbench.begin;
 import java.util.List;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Text;
+import org.faultwright.workbench.look.Fields;
 
 /** What is reported. */
 final class ComplaintPage extends QuestionPage {

@@ -17,6 +17,7 @@ import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Danger;
 import org.faultwright.language.beginning.Interview.Caution;
 import org.faultwright.language.beginning.Interview.Store;
+import org.faultwright.workbench.look.Fields;
 
 /** What can hurt somebody or something. */
 final class DangersPage extends QuestionPage {

@@ -95,7 +95,7 @@ public final class Dropping extends DropTargetAdapter {
     }
 
     /** A text is opened with its folder, so that the libraries beside it are found. */
-    private static void text(Path path) throws CoreException {
+    static void text(Path path) throws CoreException {
         Optional<IFile> file = Folders.file(path);
         if (file.isEmpty()) {
             Folders.link(path.getParent());

@@ -43,7 +43,7 @@ final class GrowingText {
     private volatile Supplier<Growth> wanted;
     private Optional<Growth> come = Optional.empty();
 
-    /** @param told called when the text has grown */
+    /** @param grown called when the text has grown */
     GrowingText(Composite parent, Runnable grown) {
         this.whenGrown = grown;
         Composite half = new Composite(parent, SWT.NONE);

@@ -13,6 +13,7 @@ import org.faultwright.language.beginning.Imported.Range;
 import org.faultwright.language.beginning.Interview.Meter;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.Tables;
+import org.faultwright.workbench.look.Fields;
 
 /** Which bench, and what is read with there. */
 final class LibraryPage extends QuestionPage {

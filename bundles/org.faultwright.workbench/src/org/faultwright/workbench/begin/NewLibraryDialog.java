@@ -27,7 +27,7 @@ final class NewLibraryDialog extends QuestionDialog {
     }
 
     private NewLibraryDialog(Shell shell, LibraryPage bench, DangersPage dangers, Path folder) {
-        this(shell, bench, dangers, new PlacePage(() -> Interview.suggestedName("", bench.bench().isBlank() ? "Own bench" : bench.bench()), beside(folder), ""));
+        this(shell, bench, dangers, new PlacePage(() -> suggested(bench), beside(folder), ""));
     }
 
     private NewLibraryDialog(Shell shell, LibraryPage bench, DangersPage dangers, PlacePage place) {
@@ -35,6 +35,10 @@ final class NewLibraryDialog extends QuestionDialog {
         this.bench = bench;
         this.dangers = dangers;
         this.place = place;
+    }
+
+    private static String suggested(LibraryPage bench) {
+        return Interview.suggestedName("", bench.bench().isBlank() ? "Own bench" : bench.bench());
     }
 
     /** Libraries lie beside the others, where there is a folder for them. */
@@ -45,8 +49,7 @@ final class NewLibraryDialog extends QuestionDialog {
 
     @Override
     Supplier<Growth> growing() {
-        BenchInterview asked = bench.asked(place.isUnnamed() ? Interview.suggestedName("", bench.bench().isBlank() ? "Own bench" : bench.bench())
-                : place.procedureName(), dangers);
+        BenchInterview asked = bench.asked(place.isUnnamed() ? suggested(bench) : place.procedureName(), dangers);
         return () -> Growth.of(asked);
     }
 

@@ -12,6 +12,7 @@ import org.faultwright.language.beginning.Beginning;
 import org.faultwright.language.beginning.Growth;
 import org.faultwright.language.beginning.Interview;
 import org.faultwright.language.beginning.Interview.Cause;
+import org.faultwright.language.beginning.TableKind;
 
 /** Asks for a procedure as one thinks at the bench. */
 final class NewProcedureDialog extends QuestionDialog {
@@ -47,16 +48,16 @@ final class NewProcedureDialog extends QuestionDialog {
         this.place = place;
     }
 
-    /** Opens with a table to be taken. @param kind 0 of faults, 1 of codes, 2 of steps, 3 of ranges */
-    void open(Path table, int kind) {
+    /** Opens with a table to be taken. */
+    void open(Path table, TableKind kind) {
         create();
         getShell().getDisplay().asyncExec(() -> {
-            show(kind == 0 ? 2 : 3);
+            show(kind == TableKind.FAULTS ? causes : signs);
             switch (kind) {
-                case 0 -> causes.fromTable(this, table);
-                case 1 -> signs.codesFromTable(this, table);
-                case 2 -> signs.stepsFromTable(this, table);
-                default -> signs.rangesFromTable(this, table);
+                case FAULTS -> causes.fromTable(this, table);
+                case CODES -> signs.codesFromTable(this, table);
+                case STEPS -> signs.stepsFromTable(this, table);
+                case RANGES -> signs.rangesFromTable(this, table);
             }
         });
         open();

@@ -6,17 +6,11 @@ package org.faultwright.workbench.begin;
 
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
-import org.eclipse.core.resources.IFile;
-import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
-import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
-import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.live.Folders;
+import org.faultwright.publish.WholeFile;
 
 /** Writes a new text into a folder, puts the folder on the shelf and opens the text. A file that is there is never touched. */
 final class NewText {
@@ -33,17 +27,8 @@ final class NewText {
     static boolean write(Shell shell, String title, Path folder, String name, String text) {
         Path file = file(folder, name);
         try {
-            Files.createDirectories(folder);
-            Path aside = Files.createTempFile(folder, "." + name, null);
-            try {
-                Files.writeString(aside, text);
-                Files.createLink(file, aside);
-            } catch (UnsupportedOperationException noLinks) {
-                Files.writeString(file, text, java.nio.file.StandardOpenOption.CREATE_NEW);
-            } finally {
-                Files.deleteIfExists(aside);
-            }
-            open(folder, file);
+            WholeFile.create(file, text);
+            Dropping.text(file);
             return true;
         } catch (FileAlreadyExistsException there) {
             tell(shell, title, "There is a file " + file + " already; it stays as it is. Take another name.");
@@ -54,18 +39,6 @@ final class NewText {
             return true;
         }
         return false;
-    }
-
-    private static void open(Path folder, Path file) throws CoreException {
-        Optional<IFile> known = Folders.file(file);
-        if (known.isEmpty()) {
-            Folders.link(folder);
-            known = Folders.file(file);
-        }
-        if (known.isPresent()) {
-            known.get().refreshLocal(IResource.DEPTH_ZERO, new NullProgressMonitor());
-            Editors.open(known.get());
-        }
     }
 
     private static void tell(Shell shell, String title, String words) {

@@ -4,7 +4,6 @@
  */
 package org.faultwright.workbench.begin;
 
-import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -17,6 +16,7 @@ import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Beginning;
 import org.faultwright.language.beginning.Growth;
 import org.faultwright.workbench.live.Folders;
+import org.faultwright.workbench.look.Fields;
 
 /** What it is called and where it goes. */
 final class PlacePage extends QuestionPage {
@@ -131,6 +131,6 @@ final class PlacePage extends QuestionPage {
 
     /** Where new procedures go while nobody has said. */
     private static Path usual() {
-        return Path.of(System.getProperty("user.home") + File.separator + "procedures");
+        return Path.of(System.getProperty("user.home"), "procedures");
     }
 }

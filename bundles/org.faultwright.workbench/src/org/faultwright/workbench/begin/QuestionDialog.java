@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -26,10 +25,12 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.language.beginning.Growth;
+import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.look.Palette;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks page by page; the text grows beside the answers, which stay when one goes back. */
-abstract class QuestionDialog extends Dialog {
+abstract class QuestionDialog extends TitledDialog {
     static final String THROW_AWAY = "Throw the answers away?";
     private static final int BACK = IDialogConstants.BACK_ID;
     private static final int NEXT = IDialogConstants.NEXT_ID;
@@ -39,7 +40,6 @@ abstract class QuestionDialog extends Dialog {
     /** Of the width; some of the text stays in sight beside the widest page. */
     private static final int MOST_PERCENT = 88;
 
-    private final String title;
     private final List<QuestionPage> pages;
     private final List<ScrolledComposite> scrolls = new ArrayList<>();
     private final List<Runnable> toTell = new ArrayList<>();
@@ -53,8 +53,7 @@ abstract class QuestionDialog extends Dialog {
     private boolean isTouched;
 
     QuestionDialog(Shell shell, String title, List<QuestionPage> pages) {
-        super(shell);
-        this.title = title;
+        super(shell, title);
         this.pages = List.copyOf(pages);
         setShellStyle(SWT.CLOSE | SWT.TITLE | SWT.BORDER | SWT.RESIZE | SWT.MAX | SWT.APPLICATION_MODAL | getDefaultOrientation());
     }
@@ -64,12 +63,6 @@ abstract class QuestionDialog extends Dialog {
 
     /** Puts the text where it belongs. @return whether it is there */
     abstract boolean write(Growth grown);
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(title);
-    }
 
     @Override
     protected Point getInitialSize() {
@@ -174,7 +167,11 @@ abstract class QuestionDialog extends Dialog {
         return shown;
     }
 
-    void show(int number) {
+    void show(QuestionPage page) {
+        show(pages.indexOf(page));
+    }
+
+    private void show(int number) {
         shown = number;
         QuestionPage page = pages.get(number);
         page.show();

@@ -17,6 +17,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.faultwright.language.beginning.Sign;
+import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.look.Spoken;
 
 /** What each sign shows with each fault. */

@@ -6,10 +6,12 @@ package org.faultwright.workbench.begin;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
@@ -26,6 +28,7 @@ import org.faultwright.language.beginning.Table;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.Tables;
 import org.faultwright.language.beginning.UnusableTable;
+import org.faultwright.workbench.look.Fields;
 
 /** How one would tell: looks, codes, readings. */
 final class SignsPage extends QuestionPage {
@@ -161,8 +164,13 @@ final class SignsPage extends QuestionPage {
 
     @Override
     String problem() {
+        Set<String> known = new HashSet<>();
         for (Rows.Row row : codes.filled()) {
-            if (Tables.code(row.cell(0)).isEmpty()) {
+            Optional<String> shown = Tables.code(row.cell(0));
+            if (shown.isPresent() && !known.add(shown.get())) {
+                return "\"" + row.cell(0) + "\" stands in two rows; put what it means into one of them, and take the other out.";
+            }
+            if (shown.isEmpty()) {
                 return row.cell(0).isEmpty() ? "Which code means \"" + row.cell(1) + "\"?" : "\"" + row.cell(0) + "\" is there anyway; take that row out.";
             }
         }

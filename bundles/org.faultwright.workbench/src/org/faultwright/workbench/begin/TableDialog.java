@@ -17,7 +17,6 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -40,11 +39,13 @@ import org.faultwright.language.beginning.Table;
 import org.faultwright.language.beginning.TableFile;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.UnusableTable;
+import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** Takes a table from a CSV or XLSX file: shows it, lets its columns be chosen, and lists what cannot be read. */
-final class TableDialog extends Dialog {
+final class TableDialog extends TitledDialog {
     private static final int MOST_SHOWN = 100;
     private static final int WIDTH = 900;
     private static final int HEIGHT = 680;
@@ -82,18 +83,11 @@ final class TableDialog extends Dialog {
 
     /** @param first the file to begin with; {@link #UNNAMED} where it is still to be chosen */
     TableDialog(Shell shell, TableKind kind, Lines lines, Path first) {
-        super(shell);
+        super(shell, kind.title());
         this.first = first;
         this.kind = kind;
         this.lines = lines;
-        setShellStyle(getShellStyle() | SWT.RESIZE);
         reading.setSystem(true);
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(kind.title());
     }
 
     @Override
@@ -104,8 +98,7 @@ final class TableDialog extends Dialog {
 
     @Override
     protected Control createDialogArea(Composite parent) {
-        Composite area = new Composite((Composite) super.createDialogArea(parent), SWT.NONE);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
+        Composite area = area(parent);
         GridLayoutFactory.fillDefaults().numColumns(2).margins(6, 4).spacing(10, 8).applyTo(area);
         file = Fields.text(area, "File (CSV or XLSX)", "", () -> {
             sheet.removeAll();

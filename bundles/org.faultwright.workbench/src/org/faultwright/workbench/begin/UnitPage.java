@@ -10,6 +10,7 @@ import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Interview.Supply;
+import org.faultwright.workbench.look.Fields;
 
 /** Which unit. */
 final class UnitPage extends QuestionPage {

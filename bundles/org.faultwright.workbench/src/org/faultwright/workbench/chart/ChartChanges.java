@@ -49,6 +49,7 @@ import org.faultwright.workbench.look.ScrolledPage;
  */
 final class ChartChanges {
     static final String CHANGED = "The text has changed since the chart was drawn; do it again once it is drawn anew.";
+    static final String OTHER = "Nothing was changed: another text has come to the front meanwhile.";
     static final String QUESTION = "This takes protection away";
     private static final int MOST_TOLD = 6;
 
@@ -202,6 +203,10 @@ final class ChartChanges {
     private void finish(Tried tried) {
         Asked asked = tried.asked();
         if (asked != trying.asked) {
+            return;
+        }
+        if (drawn == null || drawn.document() != asked.live().document()) {
+            canvas.tell(OTHER);
             return;
         }
         if (!tried.harm().isEmpty() && !isWanted(tried)) {

@@ -194,6 +194,7 @@ public final class ChartView extends ViewPart {
                 open.clear();
                 drawn = null;
                 changes.drawn(null);
+                canvas.tellFigures(Optional.empty()); // they are those of another text
                 canvas.say("Laying out the chart\u2026");
             }
             layOut(other ? 0 : MILLISECONDS_AFTER_A_CHANGE);

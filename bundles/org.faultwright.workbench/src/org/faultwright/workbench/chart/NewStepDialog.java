@@ -6,7 +6,7 @@ package org.faultwright.workbench.chart;
 
 import java.util.Optional;
 import java.util.Set;
-import org.eclipse.jface.dialogs.Dialog;
+import java.util.stream.Stream;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -19,10 +19,11 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.analysis.steps.NewStep;
 import org.faultwright.language.server.Renaming;
+import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks what a new step is: its kind, its name and its words. */
-final class NewStepDialog extends Dialog {
-    private final String title;
+final class NewStepDialog extends TitledDialog {
     private final Set<String> taken;
     private Combo kind;
     private Text name;
@@ -32,10 +33,8 @@ final class NewStepDialog extends Dialog {
 
     /** @param taken names that are given already */
     NewStepDialog(Shell shell, String title, Set<String> taken) {
-        super(shell);
-        this.title = title;
+        super(shell, title);
         this.taken = taken;
-        setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
     Optional<NewStep> ask() {
@@ -43,41 +42,15 @@ final class NewStepDialog extends Dialog {
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(title);
-    }
-
-    @Override
     protected Control createDialogArea(Composite parent) {
-        Composite area = new Composite((Composite) super.createDialogArea(parent), SWT.NONE);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
+        Composite area = area(parent);
         GridLayoutFactory.swtDefaults().numColumns(2).margins(8, 8).spacing(10, 8).applyTo(area);
-        new Label(area, SWT.NONE).setText("Kind");
-        kind = new Combo(area, SWT.READ_ONLY);
-        for (NewStep.Kind one : NewStep.Kind.values()) {
-            kind.add(one.words());
-        }
-        kind.select(0);
-        GridDataFactory.fillDefaults().grab(true, false).applyTo(kind);
-        new Label(area, SWT.NONE).setText("Name");
-        name = text(area, free());
-        new Label(area, SWT.NONE).setText("Words");
-        words = text(area, "");
-        words.setMessage("The question, what is done, or the conclusion");
+        kind = Fields.choice(area, "Kind", Stream.of(NewStep.Kind.values()).map(NewStep.Kind::words).toList(), () -> { });
+        name = Fields.text(area, "Name", "", this::check);
+        words = Fields.text(area, "Words", "The question, what is done, or the conclusion", this::check);
         problem = new Label(area, SWT.WRAP);
         GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(convertWidthInCharsToPixels(64), 2 * convertHeightInCharsToPixels(1)).applyTo(problem);
-        name.selectAll();
-        name.setFocus();
         return area;
-    }
-
-    private Text text(Composite area, String begin) {
-        Text text = new Text(area, SWT.BORDER);
-        text.setText(begin);
-        text.addListener(SWT.Modify, event -> check());
-        GridDataFactory.fillDefaults().grab(true, false).hint(convertWidthInCharsToPixels(44), SWT.DEFAULT).applyTo(text);
-        return text;
     }
 
     private String free() {
@@ -93,7 +66,9 @@ final class NewStepDialog extends Dialog {
     protected void createButtonsForButtonBar(Composite parent) {
         createButton(parent, IDialogConstants.OK_ID, "Write it", true);
         createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
-        check();
+        name.setText(free());
+        name.selectAll();
+        name.setFocus();
     }
 
     private void check() {

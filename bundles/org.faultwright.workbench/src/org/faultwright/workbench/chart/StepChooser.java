@@ -7,7 +7,6 @@ package org.faultwright.workbench.chart;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -21,9 +20,10 @@ import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks for one of the steps, found by any part of its name or words. */
-final class StepChooser extends Dialog {
+final class StepChooser extends TitledDialog {
     /** What can be chosen. @param key what is answered @param words its title; empty where there is none */
     record Choice(String key, String name, String words) {
         private boolean has(String part) {
@@ -35,7 +35,6 @@ final class StepChooser extends Dialog {
         }
     }
 
-    private final String title;
     private final String question;
     private final List<Choice> choices;
     private List<Choice> shown;
@@ -44,12 +43,10 @@ final class StepChooser extends Dialog {
     private Optional<Choice> chosen = Optional.empty();
 
     StepChooser(Shell shell, String title, String question, List<Choice> choices) {
-        super(shell);
-        this.title = title;
+        super(shell, title);
         this.question = question;
         this.choices = choices;
         this.shown = choices;
-        setShellStyle(getShellStyle() | SWT.RESIZE);
     }
 
     /** Opens it. @return absent where nothing was chosen */
@@ -58,15 +55,8 @@ final class StepChooser extends Dialog {
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(title);
-    }
-
-    @Override
     protected Control createDialogArea(Composite parent) {
-        Composite area = new Composite((Composite) super.createDialogArea(parent), SWT.NONE);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
+        Composite area = area(parent);
         GridLayoutFactory.swtDefaults().margins(8, 8).applyTo(area);
         new Label(area, SWT.WRAP).setText(question);
         part = new Text(area, SWT.BORDER | SWT.SEARCH);

@@ -42,6 +42,7 @@ import org.faultwright.procedure.SourceRange;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
+import org.faultwright.workbench.live.KeptPaths;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
@@ -53,6 +54,8 @@ import org.faultwright.workbench.look.Spoken;
 public final class CompareView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.compare";
 
+    /** The files and folders that texts were compared with. */
+    static final KeptPaths PLACES = new KeptPaths("comparedWith", 6);
     static final String WAITS = "The comparison waits until the text can be read.";
     private static final int MILLISECONDS_AFTER_A_CHANGE = 250;
     private static final String COMPARED_WITH = "Compared with";
@@ -63,7 +66,7 @@ public final class CompareView extends ViewPart {
     private final Job comparing = new Comparing();
     private volatile Wanted wanted;
     private LiveText asked;
-    private Against against = Remembered.places().stream().<Against>map(one -> one).findFirst().orElseGet(Against.Saved::new);
+    private Against against = PLACES.all().stream().<Against>map(Against.Place::new).findFirst().orElseGet(Against.Saved::new);
     private List<Against> choices = List.of();
     private Answer shown;
     private Composite body;
@@ -172,7 +175,7 @@ public final class CompareView extends ViewPart {
     private void compareWith(Against chosen) {
         against = chosen;
         if (chosen instanceof Against.Place place) {
-            Remembered.add(place);
+            PLACES.add(place.path());
         }
         choice.setText(chosen.words());
         if (asked != null) {
@@ -384,7 +387,7 @@ public final class CompareView extends ViewPart {
     /** The saved text, the places that were chosen before, then what was saved over, the latest first. */
     private static List<Against> offered(Wanted of) {
         List<Against> choices = new ArrayList<>(List.of(new Against.Saved()));
-        choices.addAll(Remembered.places());
+        PLACES.all().stream().map(Against.Place::new).forEach(choices::add);
         IFile file = of.live().file();
         try {
             Arrays.stream(file.getHistory(null)).filter(IFileState::exists).map(state -> new Against.Kept(file, state)).forEach(choices::add);

@@ -12,15 +12,16 @@ import org.eclipse.jface.text.IDocument;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.text.edits.MalformedTreeException;
 import org.faultwright.analysis.Fix;
+import org.faultwright.workbench.live.LiveTexts;
 
 /** Changes a document as a fix says, in one step that can be undone. */
 public final class Fixing {
     private Fixing() {
     }
 
-    /** @return whether the document was changed; it is left alone where it no longer is the text that was checked */
+    /** @return whether the document was changed; it is left alone where it no longer is the text that was checked, or is not open any more */
     public static boolean apply(Fix fix, IDocument document) {
-        if (fix.edits().isEmpty() || !fix.edits().get(0).at().source().content().equals(document.get())) {
+        if (fix.edits().isEmpty() || LiveTexts.get().of(document).isEmpty() || !fix.edits().get(0).at().source().content().equals(document.get())) {
             return false;
         }
         try {

@@ -16,9 +16,9 @@ import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
-import org.eclipse.swt.widgets.Label;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.NotApart;
+import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
 import org.faultwright.workbench.look.Spoken;
@@ -36,10 +36,9 @@ final class BesideTheTable {
     BesideTheTable(Composite parent, Consumer<Sheet.Sorting> sort, Consumer<String> choose) {
         Composite area = new Composite(parent, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(2).margins(8, 4).spacing(6, 4).applyTo(area);
-        shown = combo(area, "Show", ALL);
-        shown.addListener(SWT.Selection, event -> choose.accept(shown.getSelectionIndex() <= 0 ? "" : groups.get(shown.getSelectionIndex() - 1)));
-        order = combo(area, "Sort", Stream.of(Sheet.Sorting.values()).map(Sheet.Sorting::words).toArray(String[]::new));
-        order.addListener(SWT.Selection, event -> sort.accept(Sheet.Sorting.values()[Math.max(0, order.getSelectionIndex())]));
+        shown = Fields.choice(area, "Show", List.of(ALL), () -> choose.accept(chosen()));
+        order = Fields.choice(area, "Sort", Stream.of(Sheet.Sorting.values()).map(Sheet.Sorting::words).toList(), () -> sort.accept(sorting()));
+        Stream.of(shown, order).forEach(one -> GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).applyTo(one));
         words = new StyledText(area, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
         words.setAlwaysShowScrollBars(false);
         words.setBackground(Palette.now().of(Use.WINDOW));
@@ -50,13 +49,12 @@ final class BesideTheTable {
         GridDataFactory.fillDefaults().span(2, 1).grab(true, true).applyTo(words);
     }
 
-    private static Combo combo(Composite area, String label, String... items) {
-        new Label(area, SWT.NONE).setText(label);
-        Combo combo = new Combo(area, SWT.READ_ONLY | SWT.DROP_DOWN);
-        combo.setItems(items);
-        combo.select(0);
-        GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).applyTo(combo);
-        return combo;
+    private String chosen() {
+        return shown.getSelectionIndex() <= 0 ? "" : groups.get(shown.getSelectionIndex() - 1);
+    }
+
+    private Sheet.Sorting sorting() {
+        return Sheet.Sorting.values()[Math.max(0, order.getSelectionIndex())];
     }
 
     void show(FaultSheet sheet, Optional<NotApart> chosen, Sheet.Sorting sorting) {

@@ -32,8 +32,6 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.text.undo.DocumentUndoManagerRegistry;
 import org.eclipse.text.undo.IDocumentUndoManager;
-import org.eclipse.ui.IPartListener2;
-import org.eclipse.ui.IWorkbenchPartReference;
 import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.part.ViewPart;
 import org.faultwright.analysis.ProposedChange;
@@ -65,11 +63,11 @@ public final class FaultTableView extends ViewPart {
     static final String DRAFT = "Draft the steps";
     static final String ORDER = "Better order";
     static final String PASTE = "Paste";
+    static final String GONE = "That fault is not in the text any more.";
     private static final int MILLISECONDS_AFTER_A_CHANGE = 250;
     private static final int MOST_TOLD = 30;
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
-    private final IPartListener2 seen = new Seen();
     private final Job making = new Making();
     private final List<Action> ofAProcedure = new ArrayList<>();
     private volatile LiveText wanted;
@@ -108,8 +106,7 @@ public final class FaultTableView extends ViewPart {
         add(ORDER, "Look for an order of the steps that takes less time, to be looked at first", this::betterOrder);
         new CellMenu(grid, this::clear, () -> copy(false), this::paste, this::goToText);
         keys();
-        getSite().getPage().addPartListener(seen);
-        ActiveText.get().addListener(following);
+        ActiveText.get().addView(this, following);
     }
 
     private void add(String words, String hint, Runnable does) {
@@ -185,12 +182,8 @@ public final class FaultTableView extends ViewPart {
 
     // ---- the text in front
 
-    private boolean isSeen() {
-        return getSite().getPage().isPartVisible(this);
-    }
-
     private void follow(Optional<ActiveText.Place> place) {
-        if (grid.isDisposed() || !isSeen()) {
+        if (grid.isDisposed()) {
             return;
         }
         LiveText live = place.map(ActiveText.Place::live).orElse(null);
@@ -299,7 +292,9 @@ public final class FaultTableView extends ViewPart {
     private final class Pressing implements GridCanvas.Presses {
         @Override
         public void write(SheetRow row, SheetColumn column, String typed) {
-            if (grid.sheet().filter(shown -> shown.typed(row, column).equals(typed.strip())).isEmpty()) {
+            if (grid.sheet().filter(shown -> row instanceof SheetRow.OfFault && shown.fault(row).isEmpty()).isPresent()) {
+                ScrolledPage.later(grid, () -> beside.refuse(List.of(GONE))); // the key that ends the line tells of the next cell first
+            } else if (grid.sheet().filter(shown -> shown.typed(row, column).equals(typed.strip())).isEmpty()) {
                 FaultTableView.this.write("Change a cell", change -> change.set(row, column, typed), () -> {
                     grid.take(row, column);
                     grid.edit(Optional.of(typed));
@@ -542,22 +537,6 @@ public final class FaultTableView extends ViewPart {
 
     // ---- the view
 
-    private final class Seen implements IPartListener2 {
-        @Override
-        public void partVisible(IWorkbenchPartReference reference) {
-            if (reference.getPart(false) == FaultTableView.this) {
-                follow(ActiveText.get().place());
-            }
-        }
-
-        @Override
-        public void partHidden(IWorkbenchPartReference reference) {
-            if (reference.getPart(false) == FaultTableView.this) {
-                leave();
-            }
-        }
-    }
-
     @Override
     public void setFocus() {
         grid.setFocus();
@@ -566,8 +545,7 @@ public final class FaultTableView extends ViewPart {
     @Override
     public void dispose() {
         making.cancel();
-        getSite().getPage().removePartListener(seen);
-        ActiveText.get().removeListener(following);
+        ActiveText.get().removeView(this);
         super.dispose();
     }
 }

@@ -6,7 +6,6 @@ package org.faultwright.workbench.faulttable;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -26,24 +25,17 @@ import org.faultwright.analysis.ProposedChange;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** Shows what a change of the whole procedure brings, why, and the lines it changes, before it is made. */
-final class ProposalDialog extends Dialog {
-    private final String title;
+final class ProposalDialog extends TitledDialog {
     private final ProposedChange proposed;
     private StyledText lines;
 
     ProposalDialog(Shell shell, String title, ProposedChange proposed) {
-        super(shell);
-        this.title = title;
+        super(shell, title);
         this.proposed = proposed;
-        setShellStyle(getShellStyle() | SWT.RESIZE | SWT.MAX);
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(title);
+        setShellStyle(getShellStyle() | SWT.MAX);
     }
 
     @Override
@@ -101,7 +93,7 @@ final class ProposalDialog extends Dialog {
     private static void write(StyledText text, Fix fix) {
         StringBuilder all = new StringBuilder();
         List<StyleRange> styles = new ArrayList<>();
-        for (LinesOfChange.Line line : LinesOfChange.between(fix.edits().get(0).at().source().content(), fix.applied())) {
+        for (LinesOfChange.Line line : LinesOfChange.between(fix.edits().get(0).at().source(), fix.applied())) {
             int from = all.length();
             all.append(line.sign()).append(' ').append(line.words()).append('\n');
             Use use = line.sign() == '-' ? Use.ERROR : line.sign() == '+' ? Use.KEYWORD : Use.COMMENT;
@@ -124,11 +116,6 @@ final class ProposalDialog extends Dialog {
         } else {
             createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CLOSE_LABEL, true);
         }
-    }
-
-    @Override
-    protected boolean isResizable() {
-        return true;
     }
 
     @Override

@@ -41,6 +41,7 @@ public final class FindView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.find";
 
     static final String ASK = "Type words, a part number, a code or a name; or choose what to list. Capitals and accents do not matter.";
+    static final String NOT_BEGUN = "Stopped, before a file was looked through.";
     private static final int MILLISECONDS_AFTER_A_KEY = 150;
     private static final int MILLISECONDS_AFTER_A_CHANGE = 300;
 
@@ -165,9 +166,14 @@ public final class FindView extends ViewPart {
         tell();
     }
 
-    /** Ends the search; what was found stays. */
+    /** Ends the search; what was found stays. One that has not begun yet brings no news of its end. */
     void stopLooking() {
-        looking.ifPresent(Job::cancel);
+        if (looking.filter(Job::cancel).isPresent() && stopping.isEnabled()) {
+            stopped = true;
+            stopping.setEnabled(false);
+            state = NOT_BEGUN;
+            tell();
+        }
     }
 
     private void show(Looking.News news) {
@@ -274,7 +280,7 @@ public final class FindView extends ViewPart {
     @Override
     public void dispose() {
         LiveTexts.get().removeListener(changes);
-        stopLooking();
+        looking.ifPresent(Job::cancel);
         looking = Optional.empty();
         super.dispose();
     }

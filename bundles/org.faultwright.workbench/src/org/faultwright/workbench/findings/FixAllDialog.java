@@ -15,7 +15,6 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -29,15 +28,17 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.analysis.Fix;
+import org.faultwright.workbench.editor.ChangedLines;
 import org.faultwright.workbench.editor.FolderEdits;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** The lines that the fixes of one rule change, file by file as they are tried; a file whose mark is taken off stays as it is. */
-final class FixAllDialog extends Dialog {
+final class FixAllDialog extends TitledDialog {
     static final String TITLE = "Fix all of this kind";
 
     private final String rule;
@@ -48,16 +49,9 @@ final class FixAllDialog extends Dialog {
     private Tree tree;
 
     FixAllDialog(Shell shell, String rule, List<IFile> files) {
-        super(shell);
+        super(shell, TITLE);
         this.rule = rule;
         this.files = files;
-        setShellStyle(getShellStyle() | SWT.RESIZE);
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(TITLE);
     }
 
     @Override

@@ -11,6 +11,7 @@ import org.eclipse.core.resources.IFile;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.checking.FixRun;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.workbench.editor.ChangedLines;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.live.ShelfText;
 

@@ -16,7 +16,8 @@ import org.eclipse.ui.menus.CommandContributionItemParameter;
 /** Entries of menus for our own commands, each with its picture. */
 public final class Menus {
     private static final String OWN = "org.faultwright.workbench.";
-    private static final Map<String, String> PICTURES = Map.ofEntries(Map.entry("newProcedure", "procedure"), Map.entry("newLibrary", "library"), Map.entry("print", "card"), Map.entry("welcome", "faultwright"),
+    private static final Map<String, String> PICTURES = Map.ofEntries(Map.entry("newProcedure", "procedure"),
+            Map.entry("newLibrary", "library"), Map.entry("print", "card"), Map.entry("welcome", "faultwright"),
             Map.entry("openFolder", "folder"), Map.entry("publish", "publish"), Map.entry("nextFinding", "findings"),
             Map.entry("previousFinding", "findings"), Map.entry("nextOnPath", "nextInPath"),
             Map.entry("previousOnPath", "previousInPath"), Map.entry("helpTopics", "note"),

@@ -79,7 +79,7 @@ public final class OutlineView extends ViewPart {
             }
         });
         making.setSystem(true);
-        ActiveText.get().addListener(following);
+        ActiveText.get().addView(this, following);
     }
 
     private void follow(Optional<ActiveText.Place> place) {
@@ -163,7 +163,7 @@ public final class OutlineView extends ViewPart {
 
     @Override
     public void dispose() {
-        ActiveText.get().removeListener(following);
+        ActiveText.get().removeView(this);
         making.cancel();
         super.dispose();
     }

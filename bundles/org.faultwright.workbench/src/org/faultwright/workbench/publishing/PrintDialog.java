@@ -6,7 +6,6 @@ package org.faultwright.workbench.publishing;
 
 import java.util.List;
 import javax.print.PrintService;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -21,11 +20,21 @@ import org.eclipse.swt.widgets.Spinner;
 import org.faultwright.publish.exports.Exports;
 import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.card.CardPrinting;
+import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks which printer, which paper, and how often. */
-final class PrintDialog extends Dialog {
-    private final List<PrintService> printers;
+final class PrintDialog extends TitledDialog {
+    /** @param bothSides whether it turns the paper over */
+    record Printer(PrintService service, boolean bothSides) {
+        /** Asks the printer: never in the window's thread. */
+        static Printer of(PrintService service) {
+            return new Printer(service, CardPrinting.printsBothSides(service));
+        }
+    }
+
+    private final List<Printer> printers;
     private final List<CardPdf> cards = Exports.all().stream().filter(CardPdf.class::isInstance).map(CardPdf.class::cast).toList();
     private final int errors;
     private Combo printerChoice;
@@ -38,8 +47,8 @@ final class PrintDialog extends Dialog {
     private boolean bothSides;
 
     /** @param printers one at least, the usual one first @param errors that are open in the procedure */
-    PrintDialog(Shell shell, List<PrintService> printers, int errors) {
-        super(shell);
+    PrintDialog(Shell shell, List<Printer> printers, int errors) {
+        super(shell, PrintHandler.TITLE);
         this.printers = List.copyOf(printers);
         this.errors = errors;
     }
@@ -61,26 +70,16 @@ final class PrintDialog extends Dialog {
     }
 
     @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(PrintHandler.TITLE);
-    }
-
-    @Override
     protected Control createDialogArea(Composite parent) {
-        Composite area = new Composite(parent, SWT.NONE);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
+        Composite area = area(parent);
         GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 8).applyTo(area);
-        printerChoice = choice(area, "Printer", printers.stream().map(PrintService::getName).toList());
-        printerChoice.addListener(SWT.Selection, event -> sides());
-        cardChoice = choice(area, "Form", cards.stream().map(CardPdf::title).toList());
+        printerChoice = Fields.choice(area, "Printer", printers.stream().map(one -> one.service().getName()).toList(), this::sides);
+        cardChoice = Fields.choice(area, "Form", cards.stream().map(CardPdf::title).toList(), () -> { });
         new Label(area, SWT.NONE).setText("Copies");
         copiesField = new Spinner(area, SWT.BORDER);
         copiesField.setValues(1, 1, CardPrinting.MOST_COPIES, 0, 1, 10);
         Spoken.as(copiesField, "Copies");
-        bothSidesBox = new Button(area, SWT.CHECK);
-        bothSidesBox.setText("On both sides of the paper");
-        GridDataFactory.fillDefaults().span(2, 1).applyTo(bothSidesBox);
+        bothSidesBox = Fields.check(area, "On both sides of the paper", () -> { });
         if (errors > 0) {
             Label draft = new Label(area, SWT.WRAP);
             draft.setText("This procedure has " + errors + (errors == 1 ? " error" : " errors") + ". Every page says DRAFT, and the errors are listed.");
@@ -90,18 +89,8 @@ final class PrintDialog extends Dialog {
         return area;
     }
 
-    private static Combo choice(Composite in, String label, List<String> choices) {
-        new Label(in, SWT.NONE).setText(label);
-        Combo combo = new Combo(in, SWT.READ_ONLY);
-        combo.setItems(choices.toArray(String[]::new));
-        combo.select(0);
-        Spoken.as(combo, label);
-        GridDataFactory.fillDefaults().grab(true, false).applyTo(combo);
-        return combo;
-    }
-
     private void sides() {
-        boolean can = CardPrinting.printsBothSides(printers.get(printerChoice.getSelectionIndex()));
+        boolean can = printers.get(printerChoice.getSelectionIndex()).bothSides();
         bothSidesBox.setEnabled(can);
         bothSidesBox.setSelection(can && bothSidesBox.getSelection());
     }
@@ -114,7 +103,7 @@ final class PrintDialog extends Dialog {
 
     @Override
     protected void okPressed() {
-        printer = printers.get(printerChoice.getSelectionIndex());
+        printer = printers.get(printerChoice.getSelectionIndex()).service();
         card = cards.get(cardChoice.getSelectionIndex());
         copies = copiesField.getSelection();
         bothSides = bothSidesBox.getSelection();

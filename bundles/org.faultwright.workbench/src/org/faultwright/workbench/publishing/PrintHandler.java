@@ -29,7 +29,6 @@ import org.faultwright.publish.card.CardPrinting;
 import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
-import org.faultwright.workbench.live.LiveTexts;
 
 /** Prints the bench card of the procedure in front. Printers are asked, and fed, away from the window's thread: one that is far off answers late. */
 public final class PrintHandler extends AbstractHandler {
@@ -38,21 +37,26 @@ public final class PrintHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
         Shell shell = HandlerUtil.getActiveShell(event);
-        Optional<LiveText> live = ActiveText.get().place().flatMap(place -> LiveTexts.get().current(place.live().document()));
-        if (live.isEmpty() || !(live.get().text().document() instanceof Procedure procedure)) {
+        Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
+        if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; the card of what is in front is printed.");
             return null;
         }
         Job.create("Looking for printers", (ICoreRunnable) monitor -> {
-            CheckedProcedure checked = LiveTexts.get().services().forPublishing(procedure);
-            List<PrintService> printers = CardPrinting.printers();
-            ScrolledPage.later(shell, () -> ask(shell, checked, printers));
+            try {
+                CheckedProcedure checked = PublishHandler.checked(live.get());
+                List<PrintDialog.Printer> printers = CardPrinting.printers().stream().map(PrintDialog.Printer::of).toList();
+                ScrolledPage.later(shell, () -> ask(shell, checked, printers));
+            } catch (RuntimeException failed) {
+                ILog.of(PrintHandler.class).error("What is to be printed could not be made ready.", failed);
+                ScrolledPage.later(shell, () -> MessageDialog.openInformation(shell, TITLE, "The card cannot be printed now. Publish it as a PDF, and print that."));
+            }
         }).schedule();
         return null;
     }
 
     /** A card with open errors says DRAFT on every page, and is printed when somebody says so. */
-    static void ask(Shell shell, CheckedProcedure checked, List<PrintService> printers) {
+    static void ask(Shell shell, CheckedProcedure checked, List<PrintDialog.Printer> printers) {
         if (printers.isEmpty()) {
             MessageDialog.openInformation(shell, TITLE, "This machine has no printer. Publish the card as a PDF instead, and print that on another.");
             return;
@@ -71,7 +75,7 @@ public final class PrintHandler extends AbstractHandler {
             told = "The printer \"" + printer.getName() + "\" has taken the card: " + pages.count() + (pages.count() == 1 ? " page." : " pages.");
         } catch (PublishingRefused refused) {
             told = refused.getMessage();
-        } catch (IOException | PrintException failed) {
+        } catch (IOException | PrintException | RuntimeException failed) {
             ILog.of(PrintHandler.class).error("The card could not be printed.", failed);
             told = "The printer \"" + printer.getName() + "\" did not take the card. Look whether it is switched on and has paper, or publish the card as a PDF and print that.";
         }

@@ -9,6 +9,13 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.eclipse.core.runtime.ILog;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.IMessageProvider;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
@@ -22,19 +29,25 @@ import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.procedure.Procedure;
+import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.exports.Exports;
 import org.faultwright.workbench.live.LiveText;
-import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
 
-/** Asks where to, and in which forms, a procedure is published. */
+/** Asks where to, and in which forms, a procedure is published. Meanwhile it is checked with every rule, away from the window's thread. */
 final class PublishDialog extends TitleAreaDialog {
+    static final String CHECKING = "It is being checked with every rule\u2026";
+    private static final String CAUTION = "Local codes, the maker's instructions and licensed practice come first; every card says so.";
+
     private final LiveText live;
+    private final Function<LiveText, CheckedProcedure> check;
+    private final Job checking = new Checking();
+    private Optional<CheckedProcedure> checked = Optional.empty();
+    private boolean failed;
     private final Map<ProcedureExport, Button> forms = new LinkedHashMap<>();
-    private final boolean hasErrors;
     private Text folderText;
     private Button draftButton;
     private Button quality;
@@ -43,11 +56,18 @@ final class PublishDialog extends TitleAreaDialog {
     private List<ProcedureExport> chosen = List.of();
     private Drafts drafts = Drafts.REFUSED;
 
-    PublishDialog(Shell shell, LiveText live) {
+    /** @param live of a procedure @param check takes a while */
+    PublishDialog(Shell shell, LiveText live, Function<LiveText, CheckedProcedure> check) {
         super(shell);
         this.live = live;
-        this.hasErrors = !LiveTexts.get().services().forPublishing((Procedure) live.text().document()).errors().isEmpty();
+        this.check = check;
+        checking.setSystem(true);
         setHelpAvailable(false);
+    }
+
+    /** With all that was found in it; what is published. */
+    CheckedProcedure checked() {
+        return checked.orElseThrow();
     }
 
     Path folder() {
@@ -75,7 +95,7 @@ final class PublishDialog extends TitleAreaDialog {
     @Override
     protected Control createDialogArea(Composite parent) {
         setTitle(live.text().document().title());
-        setMessage("Local codes, the maker's instructions and licensed practice come first; every card says so.");
+        setMessage(CAUTION);
         Composite area = new Composite((Composite) super.createDialogArea(parent), SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 10).applyTo(area);
@@ -97,9 +117,8 @@ final class PublishDialog extends TitleAreaDialog {
         Exports.all().stream().filter(ProcedureExport.class::isInstance).map(ProcedureExport.class::cast)
                 .forEach(export -> forms.put(export, check(list, export.title(), true)));
         quality = check(list, "Quality report of this procedure, to sign (PDF)", true);
-        if (hasErrors) {
-            draftButton = check(list, "Print as a draft although errors are open", false);
-        }
+        draftButton = check(list, "Print as a draft although errors are open", false);
+        draftButton.setVisible(false);
         return area;
     }
 
@@ -116,6 +135,37 @@ final class PublishDialog extends TitleAreaDialog {
         createButton(parent, IDialogConstants.OK_ID, "Publish", true);
         createButton(parent, IDialogConstants.CANCEL_ID, IDialogConstants.CANCEL_LABEL, false);
         check();
+        checking.schedule();
+    }
+
+    private final class Checking extends Job {
+        Checking() {
+            super("Checking what is to be published");
+        }
+
+        @Override
+        protected IStatus run(IProgressMonitor monitor) {
+            Optional<CheckedProcedure> found = Optional.empty();
+            try {
+                found = Optional.of(check.apply(live));
+            } catch (RuntimeException broken) {
+                ILog.of(PublishDialog.class).error(live.file().getName() + " could not be checked.", broken);
+            }
+            Optional<CheckedProcedure> come = found;
+            ScrolledPage.later(folderText, () -> come(come));
+            return Status.OK_STATUS;
+        }
+    }
+
+    private void come(Optional<CheckedProcedure> found) {
+        checked = found;
+        failed = found.isEmpty();
+        draftButton.setVisible(hasErrors());
+        check();
+    }
+
+    private boolean hasErrors() {
+        return checked.filter(found -> !found.errors().isEmpty()).isPresent();
     }
 
     private void browse() {
@@ -130,12 +180,14 @@ final class PublishDialog extends TitleAreaDialog {
     private void check() {
         String problem = problem();
         setErrorMessage(problem);
-        if (problem == null && hasErrors) {
+        if (problem == null && hasErrors()) {
             setMessage("Every page will say DRAFT and list the open errors.", IMessageProvider.WARNING);
+        } else {
+            setMessage(checked.isPresent() ? CAUTION : CAUTION + "\n" + CHECKING);
         }
         Button publish = getButton(IDialogConstants.OK_ID);
         if (publish != null) {
-            publish.setEnabled(problem == null);
+            publish.setEnabled(problem == null && checked.isPresent());
         }
     }
 
@@ -146,7 +198,10 @@ final class PublishDialog extends TitleAreaDialog {
         if (forms.values().stream().noneMatch(Button::getSelection) && !quality.getSelection()) {
             return "Choose at least one form.";
         }
-        return hasErrors && !draftButton.getSelection()
+        if (failed) {
+            return "This procedure cannot be checked as it is now, so it is not published. Change its text, and publish it then.";
+        }
+        return hasErrors() && !draftButton.getSelection()
                 ? "This procedure has errors; remove them, or print it as a draft." : null;
     }
 
@@ -163,7 +218,13 @@ final class PublishDialog extends TitleAreaDialog {
         folder = Path.of(folderText.getText().strip());
         chosen = forms.entrySet().stream().filter(entry -> entry.getValue().getSelection()).map(Map.Entry::getKey).toList();
         withQuality = quality.getSelection();
-        drafts = hasErrors ? Drafts.ALLOWED : Drafts.REFUSED;
+        drafts = hasErrors() ? Drafts.ALLOWED : Drafts.REFUSED;
         super.okPressed();
+    }
+
+    @Override
+    public boolean close() {
+        checking.cancel();
+        return super.close();
     }
 }

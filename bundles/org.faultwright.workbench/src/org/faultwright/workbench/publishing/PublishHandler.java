@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -24,6 +25,7 @@ import org.eclipse.swt.program.Program;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.handlers.HandlerUtil;
+import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.FileName;
@@ -42,21 +44,27 @@ import org.faultwright.workbench.live.LiveTexts;
 /** Publishes the procedure in front into a folder. */
 public final class PublishHandler extends AbstractHandler {
     private static final String TITLE = "Publish";
+    private static final String NOT_MADE = "These forms cannot be made from the procedure as it is now, and nothing was written. Try fewer of them, "
+            + "or change what was written last.";
 
     @Override
     public Object execute(ExecutionEvent event) {
         Shell shell = HandlerUtil.getActiveShell(event);
-        Optional<LiveText> live = ActiveText.get().place()
-                .flatMap(place -> LiveTexts.get().current(place.live().document()));
+        Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
         if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; what is in front is what is published.");
             return null;
         }
-        PublishDialog dialog = new PublishDialog(shell, live.get());
+        PublishDialog dialog = new PublishDialog(shell, live.get(), PublishHandler::checked);
         if (dialog.open() == Window.OK) {
-            publish(live.get(), dialog.folder(), dialog.forms(), dialog.withQuality(), dialog.drafts(), Program::launch).schedule();
+            publish(dialog.checked(), dialog.folder(), dialog.forms(), dialog.withQuality(), dialog.drafts(), Program::launch).schedule();
         }
         return null;
+    }
+
+    /** The procedure as it stands, with what every rule finds in it. Takes a while. */
+    static CheckedProcedure checked(LiveText live) {
+        return LiveTexts.get().services().forPublishing((Procedure) LiveTexts.get().current(live.document()).orElse(live).text().document());
     }
 
     /**
@@ -64,15 +72,14 @@ public final class PublishHandler extends AbstractHandler {
      *
      * @param opens shows a folder in what the system has for that; false if it has nothing
      */
-    static Job publish(LiveText live, Path folder, List<ProcedureExport> forms, boolean withQuality, Drafts drafts, Predicate<String> opens) {
-        return new Job("Publishing " + live.file().getName()) {
+    static Job publish(CheckedProcedure checked, Path folder, List<ProcedureExport> forms, boolean withQuality, Drafts drafts, Predicate<String> opens) {
+        return new Job("Publishing " + checked.procedure().name()) {
             @Override
             protected IStatus run(IProgressMonitor monitor) {
                 SubMonitor progress = SubMonitor.convert(monitor, forms.size());
                 List<String> written = new ArrayList<>();
                 try {
-                    Publication publication = Publication.of(
-                            LiveTexts.get().services().forPublishing((Procedure) live.text().document()), drafts);
+                    Publication publication = Publication.of(checked, drafts);
                     List<Published> made = new ArrayList<>();
                     for (ProcedureExport form : forms) {
                         made.add(form.publish(publication));
@@ -87,6 +94,9 @@ public final class PublishHandler extends AbstractHandler {
                     tellWritten(String.join(", ", written) + " written into " + folder + ".", folder, opens);
                 } catch (PublishingRefused refused) {
                     tell(MessageDialog.WARNING, refused.getMessage());
+                } catch (RuntimeException failed) {
+                    ILog.of(PublishHandler.class).error(getName() + " failed.", failed);
+                    tell(MessageDialog.WARNING, NOT_MADE);
                 }
                 return Status.OK_STATUS;
             }

@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.CoreException;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -26,9 +25,10 @@ import org.eclipse.swt.widgets.Shell;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** Shows what was not saved beside what the file says, one text after the other, and asks which one is to stay. */
-final class RecoveryDialog extends Dialog {
+final class RecoveryDialog extends TitledDialog {
     static final String TITLE = "Text that was not saved";
     static final int TAKE = IDialogConstants.CLIENT_ID;
     static final int KEEP_FILE = IDialogConstants.CLIENT_ID + 1;
@@ -37,10 +37,10 @@ final class RecoveryDialog extends Dialog {
     private final String saved;
 
     private RecoveryDialog(Shell shell, UnsavedText unsaved) {
-        super(shell);
+        super(shell, TITLE);
         this.unsaved = unsaved;
         this.saved = Recovery.saved(unsaved);
-        setShellStyle(getShellStyle() | SWT.RESIZE | SWT.MAX);
+        setShellStyle(getShellStyle() | SWT.MAX);
     }
 
     /** Asks for each text that is left; one that is put off is asked for again at the next start. */
@@ -81,12 +81,6 @@ final class RecoveryDialog extends Dialog {
             org.eclipse.jface.dialogs.MessageDialog.openWarning(null, TITLE, text.file()
                     + " cannot be written again. The copy stays; it is offered at the next start.");
         }
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(TITLE);
     }
 
     @Override

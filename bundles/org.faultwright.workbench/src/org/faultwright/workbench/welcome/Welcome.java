@@ -25,7 +25,6 @@ import org.eclipse.ui.IEditorInput;
 import org.eclipse.ui.IEditorSite;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
-import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.part.EditorPart;
 import org.faultwright.workbench.begin.Dropping;
 import org.faultwright.workbench.editor.Editors;
@@ -33,6 +32,7 @@ import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.RecentFolders;
 import org.faultwright.workbench.look.Icons;
+import org.faultwright.workbench.look.Menus;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.ScrolledPage;
 
@@ -81,7 +81,7 @@ public final class Welcome extends EditorPart {
                     + "instructions and licensed practice come first."));
             space(body);
             first = thing(body, "&New procedure\u2026", "procedure", "Answer what you would ask at the bench: which unit, what is reported, what it can be, how you "
-                    + "would tell, what can hurt. A whole text grows beside your answers.", () -> run("newProcedure"));
+                    + "would tell, what can hurt. A whole text grows beside your answers.", () -> Menus.run("newProcedure"));
             thing(body, "Open the &demo bench", "card", "A bench that could exist, with invented makers and devices: look how others write.", this::demo);
             thing(body, "Read the &tutorial", "note", "A first procedure, step by step, from an empty file to a printed card.", () -> HelpView.showTopic(TUTORIAL));
             space(body);
@@ -92,7 +92,7 @@ public final class Welcome extends EditorPart {
             if (recent.isEmpty()) {
                 beside(words(body, "None was open yet."));
             }
-            link(body, "<a>Open a folder of procedures\u2026</a>", chosen -> run("openFolder"));
+            link(body, "<a>Open a folder of procedures\u2026</a>", chosen -> Menus.run("openFolder"));
             beside(words(body, "Or drop a folder, a procedure or a table (CSV, XLSX) here."));
         });
     }
@@ -115,11 +115,7 @@ public final class Welcome extends EditorPart {
     private static Button thing(Composite in, String words, String picture, String more, Runnable does) {
         Button button = new Button(in, SWT.PUSH | SWT.LEFT);
         button.setText(words);
-        Icons.descriptor(picture).ifPresent(descriptor -> {
-            org.eclipse.swt.graphics.Image image = descriptor.createImage();
-            button.setImage(image);
-            button.addListener(SWT.Dispose, event -> image.dispose());
-        });
+        Icons.of(picture).ifPresent(button::setImage);
         button.addListener(SWT.Selection, event -> does.run());
         GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).applyTo(button);
         Label label = new Label(in, SWT.WRAP);
@@ -147,14 +143,6 @@ public final class Welcome extends EditorPart {
             Editors.open(Folders.demo().getFile(Folders.FIRST_OF_THE_DEMO));
         } catch (CoreException refused) {
             MessageDialog.openInformation(getSite().getShell(), "Demo", refused.getStatus().getMessage());
-        }
-    }
-
-    private void run(String command) {
-        try {
-            getSite().getService(IHandlerService.class).executeCommand("org.faultwright.workbench." + command, null);
-        } catch (org.eclipse.core.commands.common.CommandException failed) {
-            ILog.of(Welcome.class).error("The command " + command + " failed.", failed);
         }
     }
 

@@ -10,8 +10,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -65,5 +67,18 @@ class WholeFileTest {
         assertEquals(1, refused.getMessage().lines().count());
         assertEquals(List.of("Card.pdf"), files(folder));
         assertTrue(Files.isDirectory(folder.resolve("Card.pdf/inside")));
+    }
+
+    /** A new text lies in a folder that others work in, too: it is theirs to read. */
+    @Test
+    void should_make_a_file_that_others_may_read_and_never_write_over_one() throws Exception {
+        Path target = folder.resolve("a/New.procedure");
+        WholeFile.create(target, "one");
+        assertEquals("one", Files.readString(target));
+        assertEquals("rw-r--r--", PosixFilePermissions.toString(Files.getPosixFilePermissions(target)));
+
+        assertThrows(FileAlreadyExistsException.class, () -> WholeFile.create(target, "two"));
+        assertEquals("one", Files.readString(target));
+        assertEquals(List.of("New.procedure"), files(target.getParent()));
     }
 }

@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.runtime.CoreException;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -27,10 +26,11 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Spinner;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.look.Look;
+import org.faultwright.workbench.look.TitledDialog;
 import org.faultwright.workbench.settings.Settings;
 
 /** All there is to set: the size of the text, the colours, the day of calibration, the folders. */
-public final class SettingsDialog extends Dialog {
+public final class SettingsDialog extends TitledDialog {
     public static final String TITLE = "Settings";
 
     private Spinner fontSize;
@@ -42,20 +42,12 @@ public final class SettingsDialog extends Dialog {
     private List<IProject> open = List.of();
 
     public SettingsDialog(Shell shell) {
-        super(shell);
-        setShellStyle(getShellStyle() | SWT.RESIZE);
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText(TITLE);
+        super(shell, TITLE);
     }
 
     @Override
     protected Control createDialogArea(Composite parent) {
-        Composite area = new Composite((Composite) super.createDialogArea(parent), SWT.NONE);
-        GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
+        Composite area = area(parent);
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 10).spacing(10, 10).applyTo(area);
         font(area);
         if (Look.canBeChosen()) {

@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.workbench.findings;
+package org.faultwright.workbench.editor;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -22,9 +22,9 @@ import org.faultwright.procedure.SourceText;
  * @param now  the lines after; empty where lines are taken out
  * @param edit the change of the text
  */
-record ChangedLines(int line, List<String> was, List<String> now, Fix.Edit edit) {
+public record ChangedLines(int line, List<String> was, List<String> now, Fix.Edit edit) {
     /** What turns a text into another, from its beginning to its end. */
-    static List<ChangedLines> between(SourceText before, String after) {
+    public static List<ChangedLines> between(SourceText before, String after) {
         Lines old = new Lines(lines(before.content()));
         Lines fresh = new Lines(lines(after));
         List<ChangedLines> changed = new ArrayList<>();

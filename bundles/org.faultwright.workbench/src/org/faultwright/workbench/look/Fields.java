@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.workbench.begin;
+package org.faultwright.workbench.look;
 
 import java.util.List;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -14,43 +14,41 @@ import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.workbench.look.Palette;
-import org.faultwright.workbench.look.Spoken;
 
-/** The few kinds of controls that questions are made of. */
-final class Fields {
+/** The few kinds of controls that questions are made of, each told to who cannot see what stands before it. */
+public final class Fields {
     private static final int SOME_WIDTH = 120;
 
     private Fields() {
     }
 
-    static Composite page(Composite parent) {
+    public static Composite page(Composite parent) {
         Composite page = new Composite(parent, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(2).margins(12, 10).spacing(10, 8).applyTo(page);
         return page;
     }
 
-    static Label heading(Composite in, String words) {
+    public static Label heading(Composite in, String words) {
         Label label = words(in, words);
         label.setFont(JFaceResources.getFontRegistry().getBold(JFaceResources.DEFAULT_FONT));
         return label;
     }
 
     /** Words over the whole width. */
-    static Label words(Composite in, String words) {
+    public static Label words(Composite in, String words) {
         Label label = new Label(in, SWT.WRAP);
         label.setText(words.replace("&", "&&"));
         GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(SOME_WIDTH, SWT.DEFAULT).applyTo(label);
         return label;
     }
 
-    static Label hint(Composite in, String words) {
+    public static Label hint(Composite in, String words) {
         Label label = words(in, words);
         label.setForeground(Palette.now().of(Palette.Use.BESIDE));
         return label;
     }
 
-    static Text text(Composite in, String label, String hint, Runnable changed) {
+    public static Text text(Composite in, String label, String hint, Runnable changed) {
         label(in, label);
         Text text = new Text(in, SWT.BORDER);
         text.setMessage(hint);
@@ -60,7 +58,7 @@ final class Fields {
         return text;
     }
 
-    static Combo choice(Composite in, String label, List<String> choices, Runnable changed) {
+    public static Combo choice(Composite in, String label, List<String> choices, Runnable changed) {
         label(in, label);
         Combo combo = new Combo(in, SWT.READ_ONLY);
         combo.setItems(choices.toArray(String[]::new));
@@ -71,7 +69,7 @@ final class Fields {
         return combo;
     }
 
-    static Button check(Composite in, String words, Runnable changed) {
+    public static Button check(Composite in, String words, Runnable changed) {
         Button button = new Button(in, SWT.CHECK);
         button.setText(words.replace("&", "&&"));
         button.addListener(SWT.Selection, event -> changed.run());
@@ -79,7 +77,7 @@ final class Fields {
         return button;
     }
 
-    static Button push(Composite in, String words, Runnable act) {
+    public static Button push(Composite in, String words, Runnable act) {
         Button button = new Button(in, SWT.PUSH);
         button.setText(words);
         button.addListener(SWT.Selection, event -> act.run());

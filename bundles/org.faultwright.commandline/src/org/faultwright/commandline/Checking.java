@@ -63,7 +63,7 @@ final class Checking {
         try {
             return working().reader().read(file);
         } catch (IOException unreadable) {
-            throw unreadable(file, unreadable);
+            throw CannotProceed.unreadable(file, unreadable);
         }
     }
 
@@ -82,12 +82,8 @@ final class Checking {
         try {
             return ProcedureReader.text(file);
         } catch (IOException unreadable) {
-            throw unreadable(file, unreadable);
+            throw CannotProceed.unreadable(file, unreadable);
         }
-    }
-
-    private static CannotProceed unreadable(Path file, IOException why) {
-        return new CannotProceed("The file " + file + " cannot be read (" + why.getMessage() + ").");
     }
 
     /** Tries fixes with every rule that is run here, over the files as they are on disk. */

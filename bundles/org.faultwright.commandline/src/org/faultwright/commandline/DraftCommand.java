@@ -34,7 +34,7 @@ final class DraftCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (!Files.isReadable(file) || Files.isDirectory(file)) {
-            throw new CannotProceed("There is no readable file " + file + "; check the spelling and where you are.");
+            throw CannotProceed.missing(file);
         }
         if (into != null && Files.exists(into)) {
             throw new CannotProceed(into + " is there already; name a new file after --into.");

@@ -29,10 +29,10 @@ import picocli.CommandLine.Spec;
 
 @Command(name = "explain", mixinStandardHelpOptions = true, sortOptions = false,
         description = {"Explains a rule, a word of the language, or the limits of a step with every number behind them.",
-            "  faultwright explain                     lists the rules and the words",
-            "  faultwright explain hole-between-bands  shows the page of a rule",
-            "  faultwright explain needs               shows what the reference says of a word",
-            "  faultwright explain FILE STEP           shows the budget of a measurement or calculation"})
+            "  faultwright explain                     the rules and the words, listed",
+            "  faultwright explain hole-between-bands  the page of a rule",
+            "  faultwright explain needs               what the reference says of a word",
+            "  faultwright explain FILE STEP           the budget of a reading or calculation"})
 final class ExplainCommand implements Callable<Integer> {
     private static final int WIDEST = 100;
 
@@ -95,7 +95,7 @@ final class ExplainCommand implements Callable<Integer> {
 
     private static void step(Path file, String name, PrintWriter out) {
         if (!Files.isReadable(file)) {
-            throw new CannotProceed("There is no readable file " + file + "; check the spelling and where you are.");
+            throw CannotProceed.missing(file);
         }
         Document document = new Checking(Optional.empty()).read(file);
         Step step = document.graphs().stream().flatMap(graph -> graph.steps().stream())

@@ -30,7 +30,7 @@ import picocli.CommandLine;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         sortOptions = false,
-        footer = {"", "Exit status: 0 nothing found, 1 something found, 2 the call was wrong or a file could not be read or written.",
+        footer = {"", "Exit status: 0 nothing found, 1 something found (check: a warning or more), 2 the call was wrong or a file could not be read or written.",
             "Local codes, the maker's instructions and licensed practice come first."})
 public final class Faultwright implements Runnable {
     /** Nothing to report. */

@@ -27,9 +27,10 @@ import picocli.CommandLine.Spec;
         description = {"Lists the fixes of what check finds, and applies them when told which.",
             "A fix is listed only when it was tried: its finding is gone, and a full check finds nothing new.",
             "  faultwright fix FILE                      lists them",
-            "  faultwright fix --all FILE                applies the only or first fix of each finding",
+            "  faultwright fix --all FILE                applies the first of each finding",
             "  faultwright fix --rule missing-unit FILE  applies those of one rule",
-            "  faultwright fix --at 12 FILE              applies the one in line 12; --at 12:9 says the column too"})
+            "  faultwright fix --at 12 FILE              applies the one in line 12",
+            "  faultwright fix --at 12:9 FILE            and in column 9, where there are more"})
 final class FixCommand implements Callable<Integer> {
     private static final Pattern PLACE = Pattern.compile("([1-9]\\d{0,6})(?::([1-9]\\d{0,6}))?");
 

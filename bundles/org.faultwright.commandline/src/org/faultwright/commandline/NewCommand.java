@@ -27,15 +27,20 @@ import picocli.CommandLine.Spec;
 
 @Command(name = "new", mixinStandardHelpOptions = true, sortOptions = false,
         description = {"Writes a new procedure or library with remarks, to be written over. A file that is there is never touched.",
-            "  faultwright new FanStill.procedure                     a procedure from nothing",
-            "  faultwright new QuayBench.procedure --library          a library from nothing",
-            "  faultwright new FanStill.procedure --codes codes.csv   from a table with the columns code and meaning",
-            "  faultwright new FanStill.procedure --faults table.csv  from a table with the column fault, perhaps cases and",
-            "                                                         remedy, and a column for each step with what it shows",
-            "  faultwright new FanStill.procedure --steps list.xlsx   from a list with the column step, perhaps kind, time,",
-            "                                                         expects and at",
-            "  faultwright new QuayBench.procedure --ranges data.csv  a library with an instrument, from a table with the columns",
-            "                                                         quantity, up to and accuracy, perhaps from, resolution, input",
+            "  faultwright new FanStill.procedure",
+            "      a procedure from nothing",
+            "  faultwright new QuayBench.procedure --library",
+            "      a library from nothing",
+            "  faultwright new FanStill.procedure --codes codes.csv",
+            "      from a table with the columns code and meaning",
+            "  faultwright new FanStill.procedure --faults table.csv",
+            "      from a table with the column fault, perhaps cases and remedy, and a",
+            "      column for each step with what it shows",
+            "  faultwright new FanStill.procedure --steps list.xlsx",
+            "      from a list with the column step, perhaps kind, time, expects and at",
+            "  faultwright new QuayBench.procedure --ranges data.csv",
+            "      a library with an instrument, from a table with the columns quantity,",
+            "      up to and accuracy, perhaps from, resolution, input",
             "A table is a CSV or XLSX file with a heading over each column."})
 final class NewCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "The file to write; it is called like the procedure or library.")
@@ -129,12 +134,12 @@ final class NewCommand implements Callable<Integer> {
 
     private static byte[] bytes(Path table) {
         if (!Files.isReadable(table) || Files.isDirectory(table)) {
-            throw new CannotProceed("There is no readable file " + table + "; check the spelling and where you are.");
+            throw CannotProceed.missing(table);
         }
         try {
             return Files.readAllBytes(table);
         } catch (IOException unreadable) {
-            throw new CannotProceed("The file " + table + " cannot be read (" + unreadable.getMessage() + ").");
+            throw CannotProceed.unreadable(table, unreadable);
         }
     }
 }

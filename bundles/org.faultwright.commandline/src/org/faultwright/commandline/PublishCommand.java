@@ -105,7 +105,8 @@ final class PublishCommand implements Callable<Integer> {
                         drafts ? Drafts.ALLOWED : Drafts.REFUSED);
                 List<Path> written = write(wanted, publication, taken);
                 publications.add(publication);
-                out.printf("%d of %d  %s: %s%n", number, files.size(), procedure.name(), names(written));
+                // with forms of the whole folder alone a procedure has no file of its own
+                out.printf("%d of %d  %s%s%n", number, files.size(), procedure.name(), written.isEmpty() ? "" : ": " + names(written));
             } catch (PublishingRefused problem) {
                 refused++;
                 spec.commandLine().getErr().println("faultwright: " + problem.getMessage());
@@ -113,12 +114,9 @@ final class PublishCommand implements Callable<Integer> {
             out.flush();
         }
         if (!publications.isEmpty()) {
-            List<Path> shared = writeLibraries(wanted, publications, taken);
-            if (!shared.isEmpty()) {
-                out.println(names(shared));
-            }
-            out.println(names(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
-                    libraries, release, asOf, sourceAge), taken)));
+            tell(writeLibraries(wanted, publications, taken), out);
+            tell(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
+                    libraries, release, asOf, sourceAge), taken), out);
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
@@ -215,6 +213,12 @@ final class PublishCommand implements Callable<Integer> {
         Path first = named.get(0).toAbsolutePath().normalize();
         Path folder = Files.isDirectory(first) ? first : first.getParent();
         return folder == null || folder.getFileName() == null ? "Procedures" : folder.getFileName().toString();
+    }
+
+    private static void tell(List<Path> written, PrintWriter out) {
+        if (!written.isEmpty()) {
+            out.println(names(written));
+        }
     }
 
     private static String names(List<Path> written) {

@@ -147,7 +147,7 @@ final class TallyCommand implements Callable<Integer> {
             }
             return new String(Files.readAllBytes(one), StandardCharsets.UTF_8);
         } catch (IOException unreadable) {
-            throw new CannotProceed("The file " + one + " cannot be read (" + unreadable.getMessage() + ").");
+            throw CannotProceed.unreadable(one, unreadable);
         }
     }
 

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -43,7 +44,7 @@ public final class WordStudy {
                 System.out.printf("%-32s %7d %7d%n", clause, before.getOrDefault(clause, 0), now.getOrDefault(clause, 0)));
         int sum = now.values().stream().mapToInt(Integer::intValue).sum();
         int was = before.values().stream().mapToInt(Integer::intValue).sum();
-        System.out.printf("%-32s %7d %7d%s%n", "together", was, sum, was > 0 ? String.format("  %.1f %%", 100.0 * sum / was) : "");
+        System.out.printf("%-32s %7d %7d%s%n", "together", was, sum, was > 0 ? String.format(Locale.ROOT, "  %.1f %%", 100.0 * sum / was) : "");
     }
 
     private static Map<String, Integer> count(Path folder) throws IOException {

@@ -24,6 +24,7 @@ import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.SourceText;
@@ -37,6 +38,7 @@ class DemoProceduresTest {
     private static final Path DEMO = Path.of("..", "..", "procedures-demo");
     private static final Pattern STEPS = Pattern.compile("^\\| `(\\w+)` \\| (\\d+) \\|", Pattern.MULTILINE);
     private static final Pattern FINDING = Pattern.compile("^\\| `(\\w+)` \\| `([\\w-]+)` \\| (advice|warning) \\|", Pattern.MULTILINE);
+    private static final Pattern CLOSES = Pattern.compile("^closes by ", Pattern.MULTILINE);
 
     static Stream<Path> files() throws IOException {
         try (Stream<Path> all = Files.walk(DEMO)) {
@@ -94,6 +96,18 @@ class DemoProceduresTest {
         assertEquals(told, counted);
         assertTrue(counted.size() >= 7 && counted.values().stream().allMatch(steps -> steps >= 12 && steps <= 40),
                 counted.toString());
+    }
+
+    @Test
+    void should_have_as_many_instruments_and_closing_routines_as_the_readme_says() throws IOException {
+        Library bench = (Library) read(DEMO.resolve("library").resolve("HarbourBench.procedure"));
+        List<String> closing = procedures().map(DemoProceduresTest::read).map(Procedure.class::cast)
+                .filter(one -> CLOSES.matcher(one.source().content()).find()).map(one -> one.name().text()).toList();
+
+        assertTrue(readme().contains(bench.own().instruments().size() + " instruments with their accuracy statements"),
+                "the library has " + bench.own().instruments().size() + " instruments");
+        assertEquals(1, closing.size(), closing.toString());
+        assertTrue(readme().contains("`" + closing.get(0) + "` has a routine of its own"), closing.toString());
     }
 
     @Test

@@ -613,4 +613,24 @@ class FaultwrightTest {
         }
         return up.resolve("procedures-demo");
     }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"check", "new", "publish", "explain", "fix", "order", "draft", "compare", "tally", "format", "serve"})
+    void should_break_no_example_of_a_call_at_the_width_of_a_terminal(String command) {
+        CommandResult help = call(command, "--help");
+
+        assertEquals(0, help.status());
+        List<String> given = List.of(new picocli.CommandLine(new Faultwright()).getSubcommands().get(command).getCommandSpec().usageMessage().description());
+        given.stream().filter(line -> line.startsWith("  ")).forEach(line -> assertTrue(help.out().lines().anyMatch(line::equals), line));
+    }
+
+    @Test
+    void should_name_no_file_where_none_is_written() throws IOException {
+        CommandResult answer = call("publish", file("FanNoise.procedure", CLEAN), "--into", folder.resolve("out"), "--as", "quality-json");
+
+        assertEquals(0, answer.status(), answer.err());
+        assertTrue(answer.out().startsWith("1 of 1  FanNoise\nFanNoise.quality.json\n"), answer.out());
+        answer = call("publish", folder.resolve("FanNoise.procedure"), "--into", folder.resolve("out"), "--as", "tree-json");
+        assertTrue(answer.out().startsWith("1 of 1  FanNoise: FanNoise.tree.json\n1 file written"), answer.out());
+    }
 }

@@ -225,4 +225,18 @@ class TallyCommandTest {
         Path library = Files.writeString(folder.resolve("L.procedure"), "library L \"Nothing\"");
         assertTrue(call("tally", folder, "--for", library).err().contains("is a library; name a procedure."));
     }
+
+    @ParameterizedTest
+    @CsvSource({"Nowhere.procedure, ''", "'', nowhere.record.json"})
+    void should_say_what_to_do_about_a_file_that_is_not_there(String noProcedure, String noRecord) throws IOException {
+        guard(1);
+        Path text = noProcedure.isEmpty() ? procedure : folder.resolve(noProcedure);
+        Path records = noRecord.isEmpty() ? folder : folder.resolve(noRecord);
+
+        CommandResult answer = call("tally", records, "--for", text);
+
+        Path missing = noProcedure.isEmpty() ? records : text;
+        assertEquals(2, answer.status());
+        assertEquals("faultwright: There is no readable file " + missing + "; check the spelling and where you are.\n", answer.err());
+    }
 }

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** What is held to make no difference, and what is not. */
-class LaterTest {
+class ConditionLaterTest {
     private static final String TEXT = """
             procedure P "P"
             condition Supply { off, on } live when on ENDS

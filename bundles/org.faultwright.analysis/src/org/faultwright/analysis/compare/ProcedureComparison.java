@@ -19,6 +19,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.faultwright.analysis.compare.Difference.Kind;
 import org.faultwright.analysis.faults.RepairSteps;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
@@ -60,7 +61,7 @@ public final class ProcedureComparison {
         Map<String, Routine> routinesThen = routines(was, usedThen);
         Map<String, Routine> routinesNow = routines(now, usedNow);
         renames(was.steps(), now.steps(), names);
-        Values values = new Values(names);
+        Values values = new Values(withClosings(names));
         RecordComparison records = new RecordComparison(values, now.scope(), found);
         names.forEach((old, today) -> found.add(new Difference(Kind.STEPS, "Step " + today + ": name", old, today, "",
                 now.steps().stream().filter(step -> step.name().text().equals(today)).findFirst().map(step -> step.name().at()))));
@@ -157,14 +158,25 @@ public final class ProcedureComparison {
 
     /** A step that is gone and a new one of the same kind with the same words, if there is only one of each. */
     private static void renames(List<Step> before, List<Step> after, Map<String, String> names) {
-        List<Step> gone = before.stream().filter(step -> !has(after, step)).toList();
-        List<Step> fresh = after.stream().filter(step -> !has(before, step)).toList();
+        List<Step> gone = before.stream().filter(step -> !ClosingStep.is(step) && !has(after, step)).toList();
+        List<Step> fresh = after.stream().filter(step -> !ClosingStep.is(step) && !has(before, step)).toList();
         for (Step step : gone) {
             List<Step> like = fresh.stream().filter(other -> alike(step, other)).toList();
             if (like.size() == 1 && gone.stream().filter(other -> alike(other, step)).count() == 1) {
                 names.put(step.name().text(), like.get(0).name().text());
             }
         }
+    }
+
+    /** Nobody wrote the step that closes the unit before a conclusion: it is called otherwise where the conclusion is. */
+    private Map<String, String> withClosings(Map<String, String> names) {
+        Map<String, String> all = new LinkedHashMap<>(names);
+        now.steps().stream().filter(ClosingStep::is).map(step -> step.name().text()).forEach(today -> names.forEach((old, conclusion) -> {
+            if (ClosingStep.written(today).equals(conclusion)) {
+                all.put(today.substring(0, today.length() - conclusion.length()) + old, today);
+            }
+        }));
+        return all;
     }
 
     private static boolean has(List<Step> steps, Step step) {

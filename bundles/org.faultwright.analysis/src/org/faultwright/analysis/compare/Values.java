@@ -25,6 +25,8 @@ import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Expression;
@@ -73,8 +75,10 @@ final class Values {
         return MEMBERS.get(value.getClass());
     }
 
+    /** The first step begins, whether the text says so or lets it go without saying. */
     static Object member(Object of, RecordComponent member) {
-        return plain(raw(of, member));
+        boolean unsaid = of instanceof StepGraph steps && member.getName().equals("begin") && steps.begin().isEmpty();
+        return plain(unsaid ? ((StepGraph) of).first().map(Step::name) : raw(of, member));
     }
 
     private static Object raw(Object of, RecordComponent member) {

@@ -99,6 +99,33 @@ class ProcedureComparisonTest {
         assertEquals(List.of(Kind.STEPS + " Step SeeIt: name: Look → SeeIt"), told(compared(TEXT, TEXT.replace("Look", "SeeIt"))));
     }
 
+    /** The first step is where it begins, said or not; another first step is another beginning. */
+    @Test
+    void should_know_where_it_begins_when_that_goes_without_saying() {
+        String unsaid = TEXT.replace("begin at Look\n", "");
+        String load = TEXT.lines().filter(line -> line.startsWith("measure Load")).findFirst().orElseThrow();
+
+        assertEquals(List.of(), compared(TEXT, unsaid));
+        assertEquals(List.of(), compared(unsaid, TEXT));
+        assertEquals(List.of(Kind.OUTCOMES + " begins at: Look → Load"),
+                told(compared(unsaid, unsaid.replace(load + "\n", "").replace("check Look", load + "\ncheck Look"))));
+    }
+
+    /** The steps that close the unit before a conclusion are all alike, and nobody wrote them: what is called otherwise is the conclusion. */
+    @Test
+    void should_know_closing_steps_before_conclusions_that_have_only_other_names() throws IOException {
+        Path demo = Path.of("..", "..", "procedures-demo", "QuerrinRecorderDropsOut.procedure");
+        String today = Files.readString(demo);
+        String earlier = today.replace("conclude FaultOutsideThisProcedure {", "conclude NotUnderstood \"Fault outside this procedure\" {")
+                .replace("FaultOutsideThisProcedure", "NotUnderstood")
+                .replace("conclude CoinCellReplaced {", "conclude CellReplaced \"Coin cell replaced\" {").replace("CoinCellReplaced", "CellReplaced");
+
+        assertEquals(List.of(Kind.STEPS + " Step CoinCellReplaced: name: CellReplaced → CoinCellReplaced",
+                Kind.STEPS + " Step FaultOutsideThisProcedure: name: NotUnderstood → FaultOutsideThisProcedure"),
+                told(ProcedureComparison.of((Procedure) ProcedureReader.overFiles().read(new SourceText(demo.toString(), earlier)),
+                        (Procedure) ProcedureReader.overFiles().read(demo))));
+    }
+
     private static List<String> told(List<Difference> found) {
         return found.stream().map(one -> one.kind() + " " + one).toList();
     }

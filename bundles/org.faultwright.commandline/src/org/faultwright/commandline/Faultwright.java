@@ -85,7 +85,7 @@ public final class Faultwright implements Runnable {
 
     /** Carries out one call. @return the exit status */
     public static int run(PrintWriter out, PrintWriter err, String... arguments) {
-        CommandLine commandLine = new CommandLine(new Faultwright());
+        CommandLine commandLine = commandLine();
         commandLine.setOut(out);
         commandLine.setErr(err);
         commandLine.setCaseInsensitiveEnumValuesAllowed(true);
@@ -96,6 +96,10 @@ public final class Faultwright implements Runnable {
         out.flush();
         err.flush();
         return status;
+    }
+
+    static CommandLine commandLine() {
+        return new CommandLine(new Faultwright());
     }
 
     private static LocalDate day(String written) {

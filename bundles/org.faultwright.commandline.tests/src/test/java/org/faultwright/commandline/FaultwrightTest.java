@@ -620,7 +620,7 @@ class FaultwrightTest {
         CommandResult help = call(command, "--help");
 
         assertEquals(0, help.status());
-        List<String> given = List.of(new picocli.CommandLine(new Faultwright()).getSubcommands().get(command).getCommandSpec().usageMessage().description());
+        List<String> given = List.of(Faultwright.commandLine().getSubcommands().get(command).getCommandSpec().usageMessage().description());
         given.stream().filter(line -> line.startsWith("  ")).forEach(line -> assertTrue(help.out().lines().anyMatch(line::equals), line));
     }
 

@@ -30,7 +30,7 @@ import picocli.CommandLine.Spec;
             "  faultwright fix --all FILE                applies the first of each finding",
             "  faultwright fix --rule missing-unit FILE  applies those of one rule",
             "  faultwright fix --at 12 FILE              applies the one in line 12",
-            "  faultwright fix --at 12:9 FILE            and in column 9, where there are more"})
+            "  faultwright fix --at 12:9 FILE            and in column 9, if there are more"})
 final class FixCommand implements Callable<Integer> {
     private static final Pattern PLACE = Pattern.compile("([1-9]\\d{0,6})(?::([1-9]\\d{0,6}))?");
 

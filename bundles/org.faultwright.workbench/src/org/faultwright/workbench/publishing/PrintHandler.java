@@ -36,7 +36,7 @@ public final class PrintHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = HandlerUtil.getActiveShell(event);
+        Shell shell = HandlerUtil.getActiveWorkbenchWindow(event).getShell();
         Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
         if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; the card of what is in front is printed.");

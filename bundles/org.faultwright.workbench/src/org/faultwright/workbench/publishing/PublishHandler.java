@@ -49,7 +49,7 @@ public final class PublishHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = HandlerUtil.getActiveShell(event);
+        Shell shell = HandlerUtil.getActiveWorkbenchWindow(event).getShell();
         Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
         if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; what is in front is what is published.");

@@ -36,6 +36,9 @@ public final class ExampleEntries {
         if (shows.isEmpty()) {
             return ShowingText.adding(example, String.join(", ", added.values())).stream().toList();
         }
+        if (added.isEmpty() && leaving.containsAll(shows)) {
+            return ShowingText.without(example, leaving::contains);
+        }
         SourceRange first = shows.get(0).at();
         SourceRange span = new SourceRange(first.source(), first.offset(),
                 shows.get(shows.size() - 1).at().end() - first.offset());

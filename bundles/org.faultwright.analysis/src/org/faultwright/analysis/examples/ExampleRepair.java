@@ -57,7 +57,7 @@ public final class ExampleRepair {
     private List<Fix> leavingOut(SourceRange entry) {
         List<Showing> shows = example.shows().stream().filter(showing -> showing.at() != entry).toList();
         return passes(shows, example.endsAt())
-                ? List.of(new Fix("Leave out \"" + entry.text() + "\"", List.of(ShowingText.removing(example.written(), entry))))
+                ? List.of(new Fix("Leave out \"" + entry.text() + "\"", ShowingText.without(example, showing -> showing.at() == entry)))
                 : List.of();
     }
 

@@ -43,9 +43,27 @@ public final class ShowingText {
         return new Fix.Edit(new SourceRange(last.source(), last.end(), 0), ", " + entry);
     }
 
-    /** As {@link #without} for one entry. */
-    public static Fix.Edit removing(List<Showing> entries, SourceRange entry) {
-        return without(entries, showing -> showing.at() == entry).get(0);
+    /** Takes entries out of an example. A variation that has no title and says nothing without them goes as a whole. */
+    public static List<Fix.Edit> without(Example example, Predicate<Showing> leaving) {
+        List<Showing> written = example.written();
+        boolean nothingLeft = example.variation() && !example.isTitled() && !written.isEmpty() && written.stream().allMatch(leaving)
+                && example.of().isEmpty() && example.writtenEnd().isEmpty() && example.within().isEmpty();
+        return nothingLeft ? List.of(without(example)) : without(written, leaving);
+    }
+
+    /** Takes a variation out with the blanks and the line end before it; remarks in it stay. */
+    public static Fix.Edit without(Example variation) {
+        SourceRange at = variation.at();
+        String text = at.source().content();
+        int from = withoutBlanksBefore(text, at.offset());
+        String behind = text.substring(at.end()).replaceFirst("^[ \t]+", "");
+        boolean ownLine = from > 0 && isLineEnd(text.charAt(from - 1)) && !behind.isEmpty() && isLineEnd(behind.charAt(0));
+        if (ownLine) {
+            from -= from > 1 && text.charAt(from - 2) == '\r' ? 2 : 1;
+        } else {
+            from = at.offset();
+        }
+        return new Fix.Edit(new SourceRange(at.source(), from, at.end() - from), remarks(text, from, at.end()));
     }
 
     /** Takes entries out, each with the comma that parts it from a neighbour, or with its word {@code shows}. */
@@ -91,6 +109,7 @@ public final class ShowingText {
                 from = to < text.length() && isLineEnd(text.charAt(to)) ? withoutBlanksBefore(text, from) : from;
             } else {
                 from = kept >= 0 ? clause.get(kept).at().end() : keyword(clause.get(first).at());
+                from = kept < 0 && to < text.length() && isLineEnd(text.charAt(to)) ? withoutBlanksBefore(text, from) : from;
             }
             edits.add(new Fix.Edit(new SourceRange(clause.get(first).at().source(), from, to - from), remarks(text, from, to)));
         }

@@ -17,6 +17,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.ShowingText;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Example;
@@ -62,9 +63,17 @@ public final class DuplicateName implements Rule {
 
     private static void procedure(Procedure procedure, Findings findings) {
         distinct("fault", names(procedure.faults()), findings);
-        Set<String> titles = new HashSet<>();
+        Map<String, Example> titles = new HashMap<>();
         for (Example example : procedure.examples()) {
-            if (!titles.add(example.title().text())) {
+            Example first = titles.putIfAbsent(example.title().text(), example);
+            if (first == null || !example.isTitled() && example.title().text().isEmpty()) {
+                continue;
+            }
+            if (!example.isTitled() && !first.isTitled()) {
+                findings.report(example.title().at(), "Line " + first.at().line() + " says the same: " + example.title() + ".",
+                        "Take one of them out, or say what differs between them.",
+                        example.variation() ? new Fix[] {new Fix("Take this one out", List.of(ShowingText.without(example)))} : new Fix[0]);
+            } else {
                 findings.report(example.title().at(), "There are two examples titled \"" + example.title() + "\".",
                         "Give one of them another title, so that a failing example can be found.");
             }

@@ -47,7 +47,7 @@ public final class ExampleFails implements Rule {
     }
 
     private static String message(Example example, ExampleRun.Problem problem) {
-        String title = "The example \"" + example.title() + "\"";
+        String title = "The example " + example.called();
         String step = problem.step().map(s -> s.name().text()).orElse("nothing");
         return switch (problem.failure()) {
             case NOTHING_SAID -> title + " comes to " + step + " and does not say what it shows.";

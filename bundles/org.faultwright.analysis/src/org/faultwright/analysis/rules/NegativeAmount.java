@@ -58,7 +58,7 @@ public final class NegativeAmount implements Rule {
             }
         }
         subject.procedure().ifPresent(procedure -> procedure.examples().forEach(example -> amount(example.within(),
-                "The time of the example \"" + example.title() + "\"", findings)));
+                "The time of the example " + example.called(), findings)));
     }
 
     private static void amount(Optional<Written<Quantity>> amount, String what, Findings findings) {

@@ -146,7 +146,7 @@ final class StatedQuantities {
 
     private void examples(Procedure procedure) {
         procedure.examples().forEach(example -> example.within()
-                .ifPresent(time -> addTime(time, "the time of the example \"" + example.title() + "\"")));
+                .ifPresent(time -> addTime(time, "the time of the example " + example.called())));
     }
 
     private void addTime(Written<Quantity> time, String what) {

@@ -116,7 +116,7 @@ public final class StepEdits {
         begin(step, follower).ifPresent(edits::add);
         if (document instanceof Procedure procedure && graph == document) {
             procedure.faults().forEach(fault -> edits.addAll(ShowingText.without(fault.written(), showing -> isOf(showing, name))));
-            procedure.examples().forEach(example -> edits.addAll(ShowingText.without(example.written(), showing -> isOf(showing, name))));
+            procedure.examples().forEach(example -> edits.addAll(ShowingText.without(example, showing -> isOf(showing, name))));
         }
         SourceRange gone = wholeLines(step.at());
         edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), indent(step))));

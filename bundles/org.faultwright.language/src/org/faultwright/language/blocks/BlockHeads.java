@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.AbstractElement;
+import org.eclipse.xtext.Action;
 import org.eclipse.xtext.Alternatives;
 import org.eclipse.xtext.Assignment;
 import org.eclipse.xtext.CompoundElement;
@@ -68,7 +69,7 @@ final class BlockHeads {
         int closing = closing(parts);
         boolean holdsSteps = EcoreUtil2.getAllContentsOfType(rule, Assignment.class).stream()
                 .flatMap(assignment -> called(assignment.getTerminal()).stream()).anyMatch(called -> called.getName().equals(STEP));
-        byKeyword.put(word.getValue(), new BlockHead(word.getValue(), rule, feature, follows(parts), closing >= 0,
+        byKeyword.put(word.getValue(), new BlockHead(word.getValue(), rule, feature, follows(parts.stream().filter(part -> !(part instanceof Action)).toList()), closing >= 0,
                 closing >= 0 && closing < parts.size() - 1, holdsSteps, isStep));
     }
 
@@ -87,7 +88,7 @@ final class BlockHeads {
         }
         return switch (assignment.getFeature()) {
             case "name" -> BlockHead.Follows.NAME;
-            case "title" -> parts.get(1).getCardinality() == null && assignment.getTerminal() instanceof RuleCall
+            case "title" -> assignment.getTerminal() instanceof RuleCall
                     && parts.size() > 2 && closing(parts) >= 0 ? BlockHead.Follows.TITLE : BlockHead.Follows.OTHER;
             default -> BlockHead.Follows.OTHER;
         };

@@ -126,7 +126,7 @@ final class BlockScanner {
         Word second = next + 1 < words.size() ? words.get(next + 1) : Word.NONE;
         return switch (known.follows()) {
             case NAME -> isName(second);
-            case TITLE -> second.isQuoted();
+            case TITLE -> second.isQuoted() || second.is("of");
             case OTHER -> true;
         };
     }

@@ -166,13 +166,26 @@ public final class Translator {
 
     /** The example, and behind it its variations. */
     private Stream<Example> examples(ExampleText written) {
-        return Stream.concat(Stream.of(example(written)), written.getVariations().stream().map(this::example));
+        Example around = example(written, "");
+        return Stream.concat(Stream.of(around), written.getVariations().stream().map(variation -> example(variation, around.title().text())));
     }
 
-    private Example example(ExampleText written) {
-        return new Example(written instanceof VariationText, passage.nameOrNone(written, EXAMPLE_TEXT__TITLE),
+    /** @param around the title of the example that it stands in */
+    private Example example(ExampleText written, String around) {
+        boolean variation = written instanceof VariationText;
+        Optional<Name> title = passage.name(written, EXAMPLE_TEXT__TITLE);
+        Example read = new Example(variation, title.orElseGet(() -> new Name("", passage.behind(written))),
                 passage.name(written, EXAMPLE_TEXT__FAULT), parts.showings.all(written.getShows()),
                 passage.name(written, EXAMPLE_TEXT__ENDS_AT), parts.quantities.quantity(written.getWithin()),
                 passage.range(written));
+        if (title.isPresent()) {
+            return read;
+        }
+        SourceRange keyword = new SourceRange(source, read.at().offset(), (variation ? "but" : "example").length());
+        if (variation ? !read.differs() : read.of().isEmpty()) {
+            passage.problem(keyword, variation ? "This \"but\" does not say what differs. Write a step and what it shows behind it, or take it out."
+                    : "An example needs a title, or \"of\" and the fault that it is a case of.");
+        }
+        return read.titledBy(around, keyword);
     }
 }

@@ -26,7 +26,7 @@ public final class ClosingStep {
         List<Outcome> outcomes = routine.exits().stream().map(exit -> new Outcome(new Word(new Name(exit.text(), at)), Optional.of(target),
                 Optional.empty(), List.of(), at)).toList();
         return new Step.Perform(new Name(name(routine, conclusion), at), title(routine), Optional.of(new Name(routine.name().text(), at)),
-                StepFrame.PLAIN, outcomes, at);
+                StepFrame.PLAIN, outcomes, new SourceRange(at.source(), at.end(), 0));
     }
 
     /** What stands on the card and in the tree. */

@@ -40,6 +40,12 @@ public record Procedure(SourceText source, Name name, String title, List<Name> u
         return List.of();
     }
 
+    /** An arrow to a name that a step has as well leads to the step. */
+    @Override
+    public List<Fault> leadsToFaults() {
+        return faults.stream().filter(fault -> step(fault.name()).filter(step -> !step.isUnderstood()).isEmpty()).toList();
+    }
+
     public Optional<Fault> fault(Name name) {
         return faults.stream().filter(fault -> fault.name().text().equals(name.text())).findFirst();
     }

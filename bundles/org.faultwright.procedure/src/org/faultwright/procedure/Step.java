@@ -30,6 +30,14 @@ public sealed interface Step extends Declaration {
 
     List<Outcome> outcomes();
 
+    /**
+     * Whether it stands nowhere in the text and follows from the rest of it: the step that closes the unit, and the conclusion that an arrow to a
+     * fault leads to. Then it has a place, of no length; its name stands where what it follows from has it.
+     */
+    default boolean isUnderstood() {
+        return at().length() == 0 && name().at().length() > 0;
+    }
+
     <R> R match(Cases<R> cases);
 
     /** The word of the language that a step of this kind begins with. */

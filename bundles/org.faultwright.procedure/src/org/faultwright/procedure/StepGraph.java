@@ -18,9 +18,28 @@ public sealed interface StepGraph permits Procedure, Routine {
 
     List<Step> steps();
 
-    /** The steps that stand in the text; the steps that close the unit before a conclusion are not among them. */
+    /** The steps that stand in the text. */
     default List<Step> writtenSteps() {
+        return steps().stream().filter(step -> !step.isUnderstood()).toList();
+    }
+
+    /** The steps that a text can name: those that stand in it, and the conclusions of faults that an arrow leads to. */
+    default List<Step> namedSteps() {
         return steps().stream().filter(step -> !ClosingStep.is(step)).toList();
+    }
+
+    /** The step that an offset of the text lies in or right behind; within a fault the conclusion that an arrow to it leads to. */
+    default Optional<Step> stepAt(int offset) {
+        return namedSteps().stream().filter(step -> {
+            SourceRange at = step.isUnderstood() ? leadsToFaults().stream().filter(fault -> fault.name().equals(step.name())).map(Fault::at).findFirst()
+                    .orElse(step.at()) : step.at();
+            return at.offset() <= offset && offset <= at.end();
+        }).findFirst();
+    }
+
+    /** The faults that an arrow can lead to; none in a routine, which does not conclude. */
+    default List<Fault> leadsToFaults() {
+        return List.of();
     }
 
     /** The names a routine can be left by; empty for a procedure, which ends at its conclusions. */

@@ -99,7 +99,7 @@ final class ChangedText {
             blocks.add(new Block(fault, fault.at()));
         }
         for (Step step : procedure.steps()) {
-            if (!ClosingStep.is(step)) {
+            if (!step.isUnderstood()) {
                 blocks.add(new Block(step, step.at()));
             }
         }
@@ -119,7 +119,7 @@ final class ChangedText {
             back++;
         }
         touch();
-        return blocksBefore.size() - front - back <= MOST && blocksNow.size() - front - back <= MOST && isRestSame() && isSameMeantElsewhere() && areExamplesSame()
+        return blocksBefore.size() - front - back <= MOST && blocksNow.size() - front - back <= MOST && isRestSame() && isSameMeantElsewhere() && areConclusionsOfFaultsSame() && areExamplesSame()
                 && (Stream.concat(before.steps().stream(), now.steps().stream()).noneMatch(ClosingStep::is) || areClosingStepsSame());
     }
 
@@ -188,6 +188,15 @@ final class ChangedText {
     /** A conclusion that is meant without being named turns the arrows of all steps. */
     private boolean isSameMeantElsewhere() {
         return before.elsewhere().map(name -> Understood.refers(before, name)).equals(now.elsewhere().map(name -> Understood.refers(now, name)));
+    }
+
+    /** An arrow to a fault and the fault itself make a conclusion that stands in neither. */
+    private boolean areConclusionsOfFaultsSame() {
+        return SameMeaning.wordsAside(ofFaults(before), ofFaults(now));
+    }
+
+    private static List<Step> ofFaults(Procedure procedure) {
+        return procedure.steps().stream().filter(step -> step.isUnderstood() && !ClosingStep.is(step)).toList();
     }
 
     /** What an example does not say itself it has from faults, steps and other examples: its words alone do not tell what it means. */

@@ -129,7 +129,7 @@ public final class RootCauses {
         add("routine", own.routines());
         if (document instanceof Procedure procedure) {
             add("fault", procedure.faults());
-            procedure.steps().forEach(step -> add(step.keyword(), step.at()));
+            procedure.writtenSteps().forEach(step -> add(step.keyword(), step.at()));
             procedure.examples().stream().map(Example::at).forEach(at -> add("example", at));
         }
     }

@@ -21,9 +21,12 @@ import org.faultwright.analysis.compare.Difference.Kind;
 import org.faultwright.analysis.faults.RepairSteps;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
@@ -41,8 +44,8 @@ public final class ProcedureComparison {
     private final List<Difference> found = new ArrayList<>();
 
     private ProcedureComparison(Procedure was, Procedure now) {
-        this.was = was;
-        this.now = now;
+        this.was = calledAsIn(now, was);
+        this.now = calledAsIn(was, now);
     }
 
     /** In the order of {@link Kind}; empty where both mean the same. */
@@ -52,6 +55,41 @@ public final class ProcedureComparison {
         Map<String, Difference> once = new LinkedHashMap<>();
         comparison.found.forEach(one -> once.putIfAbsent(one.kind() + ":" + one, one));
         return once.values().stream().sorted(Comparator.comparing(Difference::kind)).toList();
+    }
+
+    /**
+     * The procedure with its conclusions of one fault called like the fault, where the other one leads to the fault and does not write them out:
+     * such a conclusion is the same under whatever name.
+     */
+    private static Procedure calledAsIn(Procedure other, Procedure p) {
+        Map<String, String> names = new LinkedHashMap<>();
+        other.steps().stream().filter(step -> step.isUnderstood() && !ClosingStep.is(step) && !has(p.steps(), step)).forEach(end -> {
+            List<Step> like = p.writtenSteps().stream().filter(step -> step instanceof Step.Conclude conclude && conclude.finds().size() == 1
+                    && conclude.finds().get(0).text().equals(end.name().text()) && conclude.refersTo().isEmpty()).toList();
+            if (like.size() == 1 && !has(other.steps(), like.get(0))) {
+                names.put(like.get(0).name().text(), end.name().text());
+            }
+        });
+        return names.isEmpty() ? p : new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(),
+                p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), p.steps().stream().map(step -> called(names, step)).toList(),
+                p.examples().stream().map(one -> new Example(one.variation(), one.title(), one.of(), one.shows(), one.endsAt().map(end -> called(names, end)),
+                        one.within(), one.at())).toList(), p.problems(), p.at());
+    }
+
+    private static Step called(Map<String, String> names, Step step) {
+        if (step instanceof Step.Conclude end) {
+            return new Step.Conclude(called(names, step.name()), step.title(), end.finds(), end.findsNothing(), end.refersTo(), end.report(), end.frame(), end.at());
+        }
+        return step.match(new RenamedStep(called(names, step.name()), step.outcomes().stream().map(outcome -> new Outcome(outcome.head(),
+                outcome.target().map(target -> called(names, target)), outcome.repeat().map(bound -> new Outcome.Repeat(bound.atMost(),
+                        called(names, bound.otherwise()), bound.at())), outcome.proves(), outcome.normal(), outcome.at())).toList()));
+    }
+
+    /** The step that closes the unit before a conclusion has its name, too. */
+    private static Name called(Map<String, String> names, Name name) {
+        String conclusion = ClosingStep.written(name.text());
+        return names.containsKey(conclusion) ? new Name(name.text().substring(0, name.text().length() - conclusion.length()) + names.get(conclusion), name.at())
+                : name;
     }
 
     private void compare() {
@@ -82,10 +120,14 @@ public final class ProcedureComparison {
         rest(records);
     }
 
-    /** A step that judges a repair passes once the remedy is done, whether the fault says so or not. */
+    /**
+     * A step that judges a repair passes once the remedy is done, whether the fault says so or not. What a fault reports is compared where it is
+     * concluded, whether the conclusion is written out or an arrow leads to the fault.
+     */
     private static List<Fault> faults(Procedure procedure) {
-        return procedure.faults().stream().map(fault -> fault.remedies().isEmpty() ? fault : new Fault(fault.name(), fault.title(), fault.cases(),
-                fault.shows().stream().filter(showing -> !passes(procedure, showing)).toList(), fault.remedies(), fault.hazards(), fault.at())).toList();
+        return procedure.faults().stream().map(fault -> new Fault(fault.name(), fault.title(), fault.cases(),
+                fault.remedies().isEmpty() ? fault.shows() : fault.shows().stream().filter(showing -> !passes(procedure, showing)).toList(), fault.remedies(),
+                fault.hazards(), Optional.empty(), fault.at())).toList();
     }
 
     private static boolean passes(Procedure procedure, Showing showing) {

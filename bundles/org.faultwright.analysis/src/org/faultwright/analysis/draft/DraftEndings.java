@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.faults.DraftSteps;
 import org.faultwright.analysis.faults.RepairSteps;
+import org.faultwright.analysis.paths.Understood;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
@@ -128,7 +129,8 @@ final class DraftEndings {
         Set<String> names = found.stream().map(fault -> fault.name().text()).collect(Collectors.toCollection(LinkedHashSet::new));
         String title = String.join(" or ", found.stream().map(DraftEndings::title).toList());
         return ending("found " + names, conclude -> conclude.finds().stream().map(Name::text).collect(Collectors.toSet())
-                .equals(names), () -> new Step.Conclude(new Name(steps.free("Found" + found.get(0).name()), here), title,
+                .equals(names), () -> found.size() == 1 && repaired && steps.step(found.get(0).name().text()).isEmpty() ? Understood.conclusion(found.get(0))
+                        : new Step.Conclude(new Name(steps.free("Found" + found.get(0).name()), here), title,
                         found.stream().map(Fault::name).toList(), Optional.empty(),
                         repaired ? Optional.empty() : written("Senior technician"),
                         written(title + (repaired ? ". Repaired and tried." : ". Referred.")), StepFrame.PLAIN, here));

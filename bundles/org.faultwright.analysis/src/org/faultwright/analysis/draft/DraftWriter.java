@@ -75,6 +75,9 @@ final class DraftWriter {
         procedure.begin().ifPresentOrElse(name -> edits.add(new Fix.Edit(name.at(), begin)),
                 () -> added.append("\nbegin at ").append(begin).append('\n'));
         for (Placed one : inReadingOrder(begin)) {
+            if (one.step().isUnderstood()) {
+                continue;
+            }
             if (isDeclared(one)) {
                 edits.add(new Fix.Edit(one.step().at(), declared(one)));
             } else {

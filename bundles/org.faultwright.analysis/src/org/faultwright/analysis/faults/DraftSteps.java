@@ -41,7 +41,7 @@ public final class DraftSteps {
     public DraftSteps(Procedure procedure) {
         this.procedure = procedure;
         this.scope = procedure.scope();
-        procedure.writtenSteps().forEach(step -> byName.putIfAbsent(step.name().text(), completed(step)));
+        procedure.namedSteps().forEach(step -> byName.putIfAbsent(step.name().text(), completed(step)));
         procedure.faults().forEach(fault -> fault.shows().forEach(showing -> {
             if (!byName.containsKey(showing.step().text())) {
                 create(new Step.Check(showing.step(), title(showing.step().text()) + "?", StepFrame.PLAIN,

@@ -105,7 +105,7 @@ final class ReroutedText {
         List<Step> steps = new ArrayList<>();
         for (int number = 0; number < tree.size(); number++) {
             Step step = tree.step(number);
-            if (ClosingStep.is(step)) {
+            if (step.isUnderstood()) {
                 steps.add(step);
                 continue;
             }
@@ -217,7 +217,7 @@ final class ReroutedText {
             }
         }
         edits.addAll(ShowingText.without(fault.written(), showing -> dropped.contains(showing.step().text())));
-        return new Fault(fault.name(), fault.title(), fault.cases(), shows, fault.remedies(), fault.hazards(), fault.at());
+        return new Fault(fault.name(), fault.title(), fault.cases(), shows, fault.remedies(), fault.hazards(), fault.report(), fault.at());
     }
 
     private static Showing named(Showing showing, String step) {

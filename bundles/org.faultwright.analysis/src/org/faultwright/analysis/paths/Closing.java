@@ -63,7 +63,7 @@ public final class Closing {
 
     /** The procedure with its closing steps put in anew, for one whose arrows were turned after they had been put in. */
     public static Procedure again(Procedure procedure) {
-        List<Step> steps = procedure.writtenSteps().stream().map(step -> step.match(new RenamedStep(step.name(),
+        List<Step> steps = procedure.namedSteps().stream().map(step -> step.match(new RenamedStep(step.name(),
                 step.outcomes().stream().map(Closing::written).toList()))).toList();
         return of(with(procedure, steps));
     }

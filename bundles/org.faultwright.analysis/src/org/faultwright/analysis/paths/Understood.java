@@ -13,6 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Example;
@@ -57,8 +59,10 @@ public final class Understood {
     public static Procedure in(Procedure p) {
         Understood understood = new Understood(p.scope());
         Optional<Name> elsewhere = p.elsewhere().filter(name -> refers(p, name));
-        List<Step> steps = p.steps().stream().map(understood::inFull).map(step -> elsewhere.map(name -> understood.leading(step, name)).orElse(step)).toList();
         List<Fault> faults = p.faults().stream().map(Understood::titled).toList();
+        List<Step> steps = new ArrayList<>(p.steps().stream().map(understood::inFull).map(step -> reported(step, faults))
+                .map(step -> elsewhere.map(name -> understood.leading(step, name)).orElse(step)).toList());
+        steps.addAll(conclusions(steps, faults));
         Procedure said = with(p, p.libraries().stream().map(understood::library).toList(), understood.declarations(p.own()), faults, steps, p.examples());
         return p.examples().stream().anyMatch(Understood::isShort) ? with(said, said.libraries(), said.own(), faults, steps, new Cases(said, elsewhere).all()) : said;
     }
@@ -92,9 +96,39 @@ public final class Understood {
                 own.ambient());
     }
 
+    /** The conclusions of the faults that an arrow leads to, each once. Where a step has the name of a fault, the arrow leads to the step. */
+    private static List<Step> conclusions(List<Step> steps, List<Fault> faults) {
+        Set<String> taken = steps.stream().map(step -> step.name().text()).collect(Collectors.toSet());
+        Set<String> ledTo = new HashSet<>();
+        steps.stream().flatMap(step -> step.outcomes().stream()).flatMap(outcome -> Stream.concat(outcome.target().stream(),
+                outcome.repeat().map(Outcome.Repeat::otherwise).stream())).forEach(target -> ledTo.add(target.text()));
+        return faults.stream().filter(fault -> !fault.name().text().isEmpty() && ledTo.contains(fault.name().text()) && taken.add(fault.name().text()))
+                .map(fault -> (Step) conclusion(fault)).toList();
+    }
+
+    /** The conclusion that finds a fault and nothing else: called like it, and with its report. It stands at the end of the fault. */
+    public static Step.Conclude conclusion(Fault fault) {
+        SourceRange place = new SourceRange(fault.at().source(), fault.at().end(), 0);
+        String title = fault.title().isBlank() ? fault.name().spoken() : fault.title();
+        Written<String> report = fault.report().orElseGet(() -> new Written<>(title.strip().replaceAll("[.!?]+$", "")
+                + (fault.remedies().isEmpty() ? ". Found." : ". Repaired and tried."), place));
+        return new Step.Conclude(fault.name(), title, List.of(new Name(fault.name().text(), place)), Optional.empty(), Optional.empty(), Optional.of(report),
+                StepFrame.PLAIN, place);
+    }
+
+    /** A conclusion that finds one fault and says no report says the one of the fault. */
+    private static Step reported(Step step, List<Fault> faults) {
+        if (!(step instanceof Step.Conclude conclude) || conclude.report().isPresent() || conclude.finds().size() != 1) {
+            return step;
+        }
+        return faults.stream().filter(fault -> fault.name().text().equals(conclude.finds().get(0).text())).findFirst().filter(fault -> fault.report().isPresent())
+                .<Step>map(fault -> new Step.Conclude(step.name(), step.title(), conclude.finds(), conclude.findsNothing(), conclude.refersTo(),
+                        fault.report(), conclude.frame(), conclude.at())).orElse(step);
+    }
+
     private static Fault titled(Fault fault) {
         return isUntitled(fault.name(), fault.title()) ? new Fault(fault.name(), fault.name().spoken(), fault.cases(), fault.shows(), fault.remedies(),
-                fault.hazards(), fault.at()) : fault;
+                fault.hazards(), fault.report(), fault.at()) : fault;
     }
 
     /** Without a title; one that is there and empty is a slip that a rule tells. */

@@ -31,6 +31,6 @@ public final class FaultNeverConcluded implements Rule {
     public void check(Subject subject, Findings findings) {
         FaultWalks.in(subject).ifPresent(walks -> walks.all().stream().filter(walk -> !walk.isConcluded())
                 .forEach(walk -> findings.report(walk.fault().name().at(), "No conclusion finds " + walk.fault().name() + ".",
-                        "Name it in the conclusion it leads to, or take it out of the table.")));
+                        "Lead an arrow to it, name it in the conclusion it leads to, or take it out of the table.")));
     }
 }

@@ -15,7 +15,7 @@ final class FrameLine {
 
     /** @param words such as {@code verifies repair} */
     static Fix added(String title, Step step, String words) {
-        return step.outcomes().isEmpty() ? beforeBrace(title, step, words) : beforeOutcome(title, step, words);
+        return step.isUnderstood() ? inFull(title, step, words) : step.outcomes().isEmpty() ? beforeBrace(title, step, words) : beforeOutcome(title, step, words);
     }
 
     /** Names a further note that the step reads. */
@@ -25,6 +25,15 @@ final class FrameLine {
         }
         SourceRange last = step.frame().notes().get(step.frame().notes().size() - 1).at();
         return Fix.replacing(title, new SourceRange(last.source(), last.end(), 0), ", " + note);
+    }
+
+    /** What an arrow to a fault leads to can say more only where it is written out: then under the name of the fault, so that the arrows stay. */
+    private static Fix inFull(String title, Step step, String words) {
+        String content = step.at().source().content();
+        int end = content.stripTrailing().length();
+        // at the end of the text, where it does not become the first step
+        return Fix.replacing(title, new SourceRange(step.at().source(), end, 0),
+                "\n\nconclude " + step.name() + " {\n    finds " + step.name() + "\n    " + words + "\n}" + (end == content.length() ? "\n" : ""));
     }
 
     private static Fix beforeOutcome(String title, Step step, String words) {

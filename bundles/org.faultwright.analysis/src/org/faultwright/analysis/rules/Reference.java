@@ -43,7 +43,8 @@ public record Reference(Name name, Kind kind, boolean known, Optional<Name> decl
                 return this != LIBRARY && this != FUNCTION;
             }
             return switch (this) {
-                case STEP, READING, TARGET -> STEPS.contains(keyword);
+                case STEP, READING -> STEPS.contains(keyword);
+                case TARGET -> STEPS.contains(keyword) || keyword.equals(FAULT.word);
                 case VALUE -> keyword.equals(CONDITION.word) || keyword.equals(USES);
                 case FAULT -> keyword.equals(FAULT.word);
                 case LIBRARY, FUNCTION -> false;

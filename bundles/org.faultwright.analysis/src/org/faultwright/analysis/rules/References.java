@@ -102,6 +102,7 @@ public final class References {
         graph.steps().stream().filter(ClosingStep::is).forEach(closing -> targets.put(closing.name().text(),
                 steps.getOrDefault(ClosingStep.written(closing.name().text()), closing.name())));
         graph.exits().forEach(exit -> targets.putIfAbsent(exit.text(), exit));
+        graph.leadsToFaults().forEach(fault -> targets.putIfAbsent(fault.name().text(), fault.name()));
         graph.begin().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
         Parts parts = new Parts(graph);
         for (Step step : graph.writtenSteps()) {
@@ -131,6 +132,7 @@ public final class References {
 
     private void faultsAndExamples(Procedure procedure) {
         Map<String, Name> steps = names(procedure.writtenSteps());
+        Map<String, Name> ends = names(procedure.namedSteps());
         procedure.elsewhere().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
         for (Fault fault : procedure.faults()) {
             fault.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
@@ -139,7 +141,7 @@ public final class References {
         for (Example example : procedure.examples()) {
             example.of().ifPresent(name -> add(name, Reference.Kind.FAULT, faults));
             example.shows().stream().map(Showing::step).forEach(name -> add(name, Reference.Kind.STEP, steps));
-            example.endsAt().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
+            example.endsAt().ifPresent(name -> add(name, Reference.Kind.STEP, ends));
         }
     }
 

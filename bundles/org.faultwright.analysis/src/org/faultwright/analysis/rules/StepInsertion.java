@@ -96,7 +96,8 @@ final class StepInsertion {
             procedure.begin().map(Name::at).ifPresent(begin -> edits.add(new Fix.Edit(begin, name)));
         }
         boolean mustNotComeFirst = isFirst(before) && procedure.begin().isEmpty() && !takesOverBegin;
-        edits.add(mustNotComeFirst ? behind(lines) : ahead(lines));
+        edits.add(before.isUnderstood() ? behind(procedure.writtenSteps().stream().reduce((one, next) -> next).orElse(before), lines)
+                : mustNotComeFirst ? behind(before, lines) : ahead(lines));
         return new Fix(title, List.copyOf(edits));
     }
 
@@ -115,9 +116,9 @@ final class StepInsertion {
         return new Fix.Edit(new SourceRange(procedure.source(), at, 0), joined(lines, indent) + "\n\n" + indent);
     }
 
-    private Fix.Edit behind(List<String> lines) {
-        String indent = indent(procedure.source().content(), before.at().offset());
-        return new Fix.Edit(new SourceRange(procedure.source(), before.at().end(), 0),
+    private Fix.Edit behind(Step step, List<String> lines) {
+        String indent = indent(procedure.source().content(), step.at().offset());
+        return new Fix.Edit(new SourceRange(procedure.source(), step.at().end(), 0),
                 "\n\n" + indent + joined(lines, indent));
     }
 

@@ -44,7 +44,7 @@ public final class UnreachableStep implements Rule {
         BitSet reached = arrows.reachable(first);
         for (int number = reached.nextClearBit(0); number < arrows.size(); number = reached.nextClearBit(number + 1)) {
             Step step = arrows.step(number);
-            if (!step.name().text().isEmpty()) {
+            if (!step.name().text().isEmpty() && !step.isUnderstood()) {
                 findings.report(step.name().at(), "No path from " + arrows.step(first).name() + ", where " + graph.name()
                         + " begins, leads to " + step.name() + ".", "Let an outcome lead to it, or remove it.",
                         removal(step, references));

@@ -57,7 +57,7 @@ public final class StepEdits {
             return new StepChange.Refused(refused.get());
         }
         if (graph.writtenSteps().stream().noneMatch(step -> step.name().text().equals(target)) && graph.exits().stream()
-                .noneMatch(exit -> exit.text().equals(target))) {
+                .noneMatch(exit -> exit.text().equals(target)) && graph.leadsToFaults().stream().noneMatch(fault -> fault.name().text().equals(target))) {
             return new StepChange.Refused("\"" + to + "\" is no step of " + called() + "; a result leads to a step of the same one.");
         }
         if (ClosingStep.written(arrow.get().text()).equals(target)) {
@@ -140,6 +140,7 @@ public final class StepEdits {
 
     private Optional<String> closing(Step step) {
         return ClosingStep.is(step) ? Optional.of("That step is put in by \"closes by\" and stands nowhere in the text; change the routine that closes.")
+                : step.isUnderstood() ? Optional.of("That conclusion follows from fault \"" + step.name() + "\" and stands nowhere else in the text; change the fault, or put the new step behind another one.")
                 : Optional.empty();
     }
 

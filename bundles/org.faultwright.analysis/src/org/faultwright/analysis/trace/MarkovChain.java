@@ -99,7 +99,10 @@ public final class MarkovChain {
         return all;
     }
 
-    /** Gaussian elimination over sparse rows; every pivot is positive because each state of the loop can leave it. */
+    /**
+     * Gaussian elimination over sparse rows. Every pivot is positive where each state of the loop can leave it and its shares add up to no more
+     * than one; of a broken text they may, and then nothing is known.
+     */
     private Map<Integer, Optional<Exact>> eliminate(List<Integer> component, List<Exact> worth,
             List<Optional<Exact>> solved) {
         Map<Integer, Integer> place = new HashMap<>();
@@ -120,6 +123,9 @@ public final class MarkovChain {
             rows.add(row);
         }
         for (int i = 0; i < n; i++) {
+            if (rows.get(i).getOrDefault(i, Exact.ZERO).signum() <= 0) {
+                return same(component, Optional.empty());
+            }
             for (int j = i + 1; j < n; j++) {
                 subtract(rows, right, i, j);
             }

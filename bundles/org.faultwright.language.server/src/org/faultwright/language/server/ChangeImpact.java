@@ -35,8 +35,7 @@ public record ChangeImpact(Step step, List<PathStep> way, List<Step> comesFrom, 
         if (!(text.document() instanceof Procedure procedure)) {
             return Optional.empty();
         }
-        return procedure.writtenSteps().stream().filter(step -> step.at().offset() <= offset && offset <= step.at().end())
-                .findFirst().map(step -> of(text, procedure, step));
+        return procedure.stepAt(offset).map(step -> of(text, procedure, step));
     }
 
     private static ChangeImpact of(OpenText text, Procedure procedure, Step step) {

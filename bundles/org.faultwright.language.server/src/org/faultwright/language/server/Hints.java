@@ -62,7 +62,7 @@ public final class Hints {
     }
 
     private static Optional<String> title(StepGraph graph, Name target) {
-        return graph.writtenSteps().stream().filter(step -> step.name().text().equals(target.text())).map(Step::title)
+        return graph.namedSteps().stream().filter(step -> step.name().text().equals(target.text())).map(Step::title)
                 .filter(title -> !title.isBlank()).findFirst();
     }
 }

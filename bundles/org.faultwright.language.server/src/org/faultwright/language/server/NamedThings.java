@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.paths.Understood;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Document;
@@ -93,7 +94,8 @@ final class NamedThings {
 
     private static String fault(Fault fault) {
         return fault.cases().map(cases -> "Cases: " + cases.value() + ". ").orElse("")
-                + (fault.remedies().isEmpty() ? "" : "Remedy: " + names(fault.remedies()) + ".");
+                + (fault.remedies().isEmpty() ? "" : "Remedy: " + names(fault.remedies()) + ". ")
+                + "Report: " + Markdown.plain(Understood.conclusion(fault).report().orElseThrow().value());
     }
 
     private static String names(List<Name> names) {

@@ -201,6 +201,7 @@ public final class Proposals {
     private void targets() {
         StepGraph graph = graph();
         names(graph.writtenSteps(), "procedure");
+        names(graph.leadsToFaults(), "fault");
         words(graph.exits().stream().map(Name::text).toList(), "exit");
     }
 
@@ -226,7 +227,7 @@ public final class Proposals {
     }
 
     private List<Step> conclusions() {
-        return steps().stream().filter(Step.Conclude.class::isInstance).toList();
+        return graph().namedSteps().stream().filter(Step.Conclude.class::isInstance).toList();
     }
 
     private List<? extends Declaration> faults() {

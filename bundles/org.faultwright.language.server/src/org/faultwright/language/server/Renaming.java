@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.rules.Reference;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceRange;
 
@@ -44,6 +45,12 @@ public final class Renaming {
     public static Optional<String> taken(OpenText text, NameInText name, String newName) {
         boolean own = name.name().text().equals(newName);
         boolean shared = List.of("value", "step", "exit").contains(name.kind());
+        // an arrow leads to a fault only where no step has its name
+        String rival = name.declared().filter(declared -> NamesInText.of(text).declares(declared.text(), "fault")).isPresent() ? "step" : "fault";
+        boolean isTarget = List.of("step", "fault", Reference.Kind.TARGET.word()).contains(name.kind());
+        if (!own && isTarget && NamesInText.of(text).declares(newName, rival)) {
+            return Optional.of("There is a " + rival + " \"" + newName + "\" already: an arrow to that name could mean either.");
+        }
         return !own && !shared && NamesInText.of(text).declares(newName, name.kind())
                 ? Optional.of("There is a " + name.kind() + " \"" + newName + "\" already.") : Optional.empty();
     }

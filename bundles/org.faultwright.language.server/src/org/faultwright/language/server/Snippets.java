@@ -27,7 +27,7 @@ final class Snippets {
                 + "    within -> ${5:Next}\n    above  -> ${6:Other}\n}");
         WHOLE.put("perform", "perform ${1:Name} \"${2:why}\" by ${3:Routine} {\n    ${4:done} -> ${5:Next}\n}");
         WHOLE.put("conclude", "conclude ${1:Name} \"${2:what was found}\" {\n    finds ${3:Fault}\n    report \"${4:sentence for the customer}\"\n}");
-        WHOLE.put("fault", "fault ${1:Name} \"${2:what is broken}\" {\n    cases ${3:10}\n    shows  ${4:Step} ${5:result}\n    remedy ${6:Act}\n}");
+        WHOLE.put("fault", "fault ${1:Name} \"${2:what is broken}\" {\n    cases ${3:10}\n    shows  ${4:Step} ${5:result}\n    remedy ${6:Act}\n    report \"${7:sentence for the customer}\"\n}");
         WHOLE.put("example", "example \"${1:case}\" of ${2:Fault} {\n    ${3:Step} ${4:result}\n    ends at ${5:Conclusion} within ${6:20 min}\n}");
         WHOLE.put("condition", "condition ${1:Name} { ${2:off}, ${3:on} } starts ${4:off} ends ${5:off}");
         WHOLE.put("instrument", "instrument ${1:Name} \"${2:make and kind}\" {\n    ${3:dc voltage} up to ${4:6 V} resolution ${5:1 mV} "
@@ -57,7 +57,7 @@ final class Snippets {
         ITEMS.put("do", with("erases", "repairs", "adjust"));
         ITEMS.put("calculate", with("value", "expects"));
         ITEMS.put("conclude", with("finds", "finds nothing", "refers to", "report"));
-        ITEMS.put("fault", List.of("cases", "shows", "remedy", "hazards"));
+        ITEMS.put("fault", List.of("cases", "shows", "remedy", "report", "hazards"));
         ITEMS.put("example", List.of("ends at", "within", "but"));
         ITEMS.put("note", List.of("covers", "hazard", "consequence", "avoid"));
         ITEMS.put("instrument", List.of("rated", "valid", "calibrated every", "calibrated until"));

@@ -126,7 +126,7 @@ final class TypingCalm {
                 blocks.add(one.at());
             }
         }
-        document.graphs().forEach(graph -> graph.steps().forEach(step -> blocks.add(step.at())));
+        document.graphs().forEach(graph -> graph.writtenSteps().forEach(step -> blocks.add(step.at())));
         if (document instanceof Procedure procedure) {
             procedure.faults().forEach(fault -> blocks.add(fault.at()));
             procedure.examples().forEach(example -> blocks.add(example.at()));

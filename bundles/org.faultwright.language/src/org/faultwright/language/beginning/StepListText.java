@@ -74,7 +74,7 @@ final class StepListText {
                     worksWell  -> NotSeen
                 }
                 // The steps of the list, in its order. Let each answer lead on to where it belongs.
-                """.formatted(repaired ? ", Proof yes" : "", repaired ? "    remedy " + String.join(", ", repairs) + "\n" : "", first);
+                """.formatted(repaired ? ", Proof yes" : "", repaired ? "    remedy " + String.join(", ", repairs) + "\n    report \"What was wrong and what was done.\"\n" : "", first);
     }
 
     private static String ends(boolean repaired) {
@@ -82,14 +82,16 @@ final class StepListText {
                 check Proof "Try it three times. Does it work every time?" {
                     verifies repair
                     takes 3 min
-                    yes -> Found
+                    yes -> FirstCause
                     no  -> NotSolved
                 }
-                """ : "") + """
+                """ : """
                 conclude Found "Found" {
                     finds FirstCause
-                %s    report "What was wrong and what was done."
+                    refers to "Senior technician"
+                    report "What was wrong and what was done."
                 }
+                """) + """
                 conclude NotSeen "Complaint not seen" {
                     finds nothing
                     report "Tried as described; the fault did not show."
@@ -98,6 +100,6 @@ final class StepListText {
                     refers to "Senior technician, with what was tried"
                     report "What was tried, with the readings."
                 }
-                """.formatted(repaired ? "" : "    refers to \"Senior technician\"\n");
+                """;
     }
 }

@@ -31,7 +31,7 @@ final class Items {
     private static final Map<String, Set<String>> KEYWORDS = Map.of("MeasureText", Set.of("expects", "units"),
             "DoText", Set.of("erases", "repairs"), "CalculateText", Set.of("value", "expects"),
             "ConcludeText", Set.of("finds", "refers", "report"), "InstrumentText", Set.of("rated", "valid", "calibrated"),
-            "FaultText", Set.of("cases", "shows", "remedy", "hazards"), "RoutineText", Set.of("exits", "takes"),
+            "FaultText", Set.of("cases", "shows", "remedy", "hazards", "report"), "RoutineText", Set.of("exits", "takes"),
             "ExampleText", Set.of("ends"), "NoteText", Set.of("covers", "hazard", "consequence", "avoid"));
 
     /** Rules for words that have no place; they only keep the rest of a broken text readable. */

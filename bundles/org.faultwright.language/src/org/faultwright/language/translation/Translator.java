@@ -161,7 +161,8 @@ public final class Translator {
                 passage.single(written, FAULT_TEXT__CASES, "The cases of this fault")
                         .map(node -> new Written<>(parts.quantities.number(node), passage.range(node))),
                 parts.showings.all(written.getShows()), passage.names(written, FAULT_TEXT__REMEDIES),
-                parts.vocabulary.hazards(written, FAULT_TEXT__HAZARDS), passage.range(written));
+                parts.vocabulary.hazards(written, FAULT_TEXT__HAZARDS),
+                passage.single(written, FAULT_TEXT__REPORT, "The report").map(passage::text), passage.range(written));
     }
 
     /** The example, and behind it its variations. */

@@ -97,8 +97,9 @@ final class ChartChanges {
         }
         Outcome outcome = from.cells().get(cell).outcome();
         inGraph(from, graph -> {
-            List<StepChooser.Choice> choices = Stream.concat(graph.writtenSteps().stream().map(step -> choice(step.name().text(), step)),
-                    graph.exits().stream().map(exit -> new StepChooser.Choice(exit.text(), exit.text(), "the way out"))).toList();
+            List<StepChooser.Choice> choices = Stream.of(graph.writtenSteps().stream().map(step -> choice(step.name().text(), step)),
+                    graph.leadsToFaults().stream().map(fault -> new StepChooser.Choice(fault.name().text(), fault.name().text(), "found: " + fault.title())),
+                    graph.exits().stream().map(exit -> new StepChooser.Choice(exit.text(), exit.text(), "the way out"))).flatMap(one -> one).toList();
             String which = otherwise ? "\", once its bound is used up, lead?" : "\" lead?";
             new StepChooser(canvas.getShell(), "Lead the result", "To which step shall \"" + outcome.key() + "\" of \"" + from.step().name() + which,
                     choices).ask().ifPresent(to -> change(graph, edits -> edits.turn(from.step(), cell, otherwise, to.key()), ""));

@@ -248,7 +248,7 @@ public final class ChartView extends ViewPart {
             return;
         }
         for (StepGraph graph : drawn.text().document().graphs()) {
-            Optional<Step> step = graph.writtenSteps().stream().filter(one -> one.at().offset() <= caret && caret <= one.at().end()).findFirst();
+            Optional<Step> step = graph.stepAt(caret);
             if (step.isPresent()) {
                 canvas.take(step.get(), graph.name().text());
                 return;

@@ -90,7 +90,7 @@ class DemoProceduresTest {
 
         Map<String, Integer> counted = new TreeMap<>();
         for (Path file : procedures().toList()) {
-            counted.put(name(file), ((Procedure) read(file)).writtenSteps().size());
+            counted.put(name(file), ((Procedure) read(file)).namedSteps().size());
         }
 
         assertEquals(told, counted);

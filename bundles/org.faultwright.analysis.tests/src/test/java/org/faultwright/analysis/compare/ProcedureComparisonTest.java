@@ -118,9 +118,9 @@ class ProcedureComparisonTest {
         String today = Files.readString(demo);
         String earlier = today.replace("conclude FaultOutsideThisProcedure {", "conclude NotUnderstood \"Fault outside this procedure\" {")
                 .replace("FaultOutsideThisProcedure", "NotUnderstood")
-                .replace("conclude CoinCellReplaced {", "conclude CellReplaced \"Coin cell replaced\" {").replace("CoinCellReplaced", "CellReplaced");
+                .replace("conclude FaultNotProvoked {", "conclude NotProvoked \"Fault not provoked\" {").replace("FaultNotProvoked", "NotProvoked");
 
-        assertEquals(List.of(Kind.STEPS + " Step CoinCellReplaced: name: CellReplaced → CoinCellReplaced",
+        assertEquals(List.of(Kind.STEPS + " Step FaultNotProvoked: name: NotProvoked → FaultNotProvoked",
                 Kind.STEPS + " Step FaultOutsideThisProcedure: name: NotUnderstood → FaultOutsideThisProcedure"),
                 told(ProcedureComparison.of((Procedure) ProcedureReader.overFiles().read(new SourceText(demo.toString(), earlier)),
                         (Procedure) ProcedureReader.overFiles().read(demo))));

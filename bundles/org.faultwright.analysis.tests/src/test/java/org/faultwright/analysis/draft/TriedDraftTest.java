@@ -250,7 +250,7 @@ class TriedDraftTest {
 
         assertEquals(Set.of("unreachable-step", "unused-reading"), worse(draft).stream().map(found -> found.split(":")[0])
                 .collect(Collectors.toSet()), "of Click, which tells nothing");
-        assertEquals(List.of("SeeIt (yes), FreeArm (done), TryFreeArm (no), ChangeCoil (done), TryChangeCoil (yes), FoundCoil"),
+        assertEquals(List.of("SeeIt (yes), FreeArm (done), TryFreeArm (no), ChangeCoil (done), TryChangeCoil (yes), Coil"),
                 FaultWalks.of(draft).all().get(0).endings().stream().filter(FaultWalk.Ending::finds).map(end -> String.join(", ",
                         end.path().stream().map(Object::toString).toList())).toList());
     }

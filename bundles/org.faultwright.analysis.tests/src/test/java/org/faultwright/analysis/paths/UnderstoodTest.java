@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Texts;
@@ -18,6 +19,7 @@ import org.faultwright.analysis.compare.ProcedureComparison;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -165,5 +167,103 @@ class UnderstoodTest {
         assertEquals("Tried bad", variation.written().stream().map(showing -> showing.at().text()).collect(Collectors.joining(", ")));
         assertEquals(3, variation.shows().size());
         assertTrue(variation.writtenEnd().isEmpty());
+    }
+
+    // ---- an arrow to a fault
+
+    /** The same procedure once more: its two conclusions of one fault are not written out. */
+    private static final String ARROWS = SHORT.replace("WornOut", "Worn").replace("BurntOut", "Burnt")
+            .replace("conclude Worn { finds Worn }\nconclude Burnt { finds Burnt }\n", "");
+    private static final String OUT = ARROWS + "conclude Worn \"Worn\" { finds Worn report \"Worn. Repaired and tried.\" }\n"
+            + "conclude Burnt \"Burnt\" { finds Burnt report \"Burnt. Repaired and tried.\" }\n";
+
+    private static Step.Conclude end(String text, String name) {
+        return procedure(text).steps().stream().filter(step -> step.name().text().equals(name)).map(Step.Conclude.class::cast).findFirst().orElseThrow();
+    }
+
+    private static Optional<String> report(String text, String name) {
+        return end(text, name).report().map(Written::value);
+    }
+
+    @Test
+    void should_understand_an_arrow_to_a_fault_as_the_conclusion_that_finds_it() {
+        assertTrue(ARROWS.length() < SHORT.length());
+        assertEquals(List.of(), ProcedureComparison.of(procedure(OUT), procedure(ARROWS)));
+        assertEquals(List.of(), ProcedureComparison.of(procedure(ARROWS), procedure(OUT)));
+        assertEquals(rules(OUT), rules(ARROWS));
+        assertEquals(rules(SHORT), rules(ARROWS));
+    }
+
+    @Test
+    void should_see_no_change_of_meaning_where_a_conclusion_of_another_name_is_no_longer_written_out() {
+        String written = SHORT.replace("WornOut {", "WornOut \"Worn\" { report \"Worn. Repaired and tried.\"")
+                .replace("BurntOut {", "BurntOut \"Burnt\" { report \"Burnt. Repaired and tried.\"");
+
+        assertEquals(List.of(), ProcedureComparison.of(procedure(written), procedure(ARROWS)));
+        assertEquals(List.of(), ProcedureComparison.of(procedure(ARROWS), procedure(written)));
+        assertEquals(1, ProcedureComparison.of(procedure(written.replace("Worn. Repaired", "Worn out. Repaired")), procedure(ARROWS)).size());
+    }
+
+    @Test
+    void should_tell_the_customer_what_the_fault_says_else_its_title() {
+        String said = ARROWS.replace("fault Worn \"Worn\" {", "fault Worn \"Worn\" { report \"The brush was worn. New brush.\"");
+
+        assertEquals(Optional.of("The brush was worn. New brush."), report(said, "Worn"));
+        assertEquals(Optional.of("Worn. Repaired and tried."), report(ARROWS, "Worn"));
+        assertEquals(Optional.of("Worn. Found."), report(ARROWS.replace("Volts below remedy Mend", "Volts below"), "Worn"));
+        assertEquals(Optional.of("Worn?"), Optional.of(end(ARROWS.replace("\"Worn\"", "\"Worn?\""), "Worn").title()));
+        assertEquals(Optional.of("Worn. Repaired and tried."), report(ARROWS.replace("\"Worn\"", "\"Worn?\""), "Worn"));
+        assertEquals("Worn", end(ARROWS.replace("fault Worn \"Worn\"", "fault Worn \"\""), "Worn").title());
+    }
+
+    @Test
+    void should_give_a_written_conclusion_of_one_fault_the_report_of_the_fault() {
+        String said = SHORT.replace("fault Worn \"Worn\" {", "fault Worn \"Worn\" { report \"New brush.\"");
+
+        assertEquals(Optional.of("New brush."), report(said, "WornOut"));
+        assertEquals(Optional.empty(), report(SHORT, "WornOut"));
+        assertEquals(Optional.empty(), report(said.replace("{ finds Worn }", "{ finds Worn, Burnt }"), "WornOut"));
+        assertEquals(Optional.of("Own."), report(said.replace("{ finds Worn }", "{ finds Worn report \"Own.\" }"), "WornOut"));
+    }
+
+    @Test
+    void should_lead_to_the_step_where_a_step_has_the_name_of_a_fault() {
+        String both = ARROWS.replace("conclude Fine", "conclude Worn \"Own\" { finds Burnt }\nconclude Fine");
+
+        assertEquals(List.of("Burnt"), end(both, "Worn").finds().stream().map(Object::toString).toList());
+        assertFalse(rules(both).contains("duplicate-name"), rules(both).toString());
+    }
+
+    @Test
+    void should_conclude_only_what_an_arrow_of_the_procedure_leads_to() {
+        assertTrue(procedure(ARROWS.replace("good -> Worn", "good -> Fine")).steps().stream().noneMatch(step -> step.name().text().equals("Worn")));
+        assertTrue(rules(ARROWS.replace("good -> Worn", "good -> Fine")).contains("fault-never-concluded"));
+        // a routine has exits and does not conclude
+        assertTrue(rules(ARROWS.replace("yes -> good", "yes -> Worn")).contains("unknown-name"));
+        assertTrue(rules(ARROWS.replace("otherwise Refer", "otherwise Burnt")).contains("unknown-name"));
+        assertTrue(rules(ARROWS + "example \"x\" { ends at Nobody }").contains("unknown-name"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"fault { } check A \"?\" { yes -> no -> }", "fault F \"f\" { report } check A \"?\" { yes -> F no -> F }",
+        "fault F \"f\" { report \"a\" report \"b\" } check A \"?\" { yes -> F no -> F }", "fault F { } fault F { } check A \"?\" { yes -> F no -> F }",
+        "fault F \"\\\"<b>\" { report \"&\" } do F \"f\" { then -> F }", "begin at F fault F { }", "fault F { remedy F } do A \"a\" { then -> F at most 2 times, else F }"})
+    void should_bear_faults_that_cannot_be_led_to(String text) {
+        Procedure procedure = procedure("procedure P \"p\"\n" + text);
+
+        assertEquals(procedure.steps().size(), procedure.steps().stream().map(step -> step.name().text()).distinct().count());
+        assertFalse(rules("procedure P \"p\"\n" + text).isEmpty());
+    }
+
+    @Test
+    void should_put_the_conclusion_of_a_fault_where_nothing_stands_and_its_name_where_the_fault_has_it() {
+        Procedure procedure = procedure(ARROWS);
+        Step end = procedure.step(procedure.faults().get(0).name()).orElseThrow();
+
+        assertTrue(end.isUnderstood());
+        assertEquals(procedure.faults().get(0).name(), end.name());
+        assertFalse(procedure.writtenSteps().contains(end));
+        assertTrue(procedure.namedSteps().contains(end));
+        assertEquals(Optional.of(end), procedure.stepAt(procedure.faults().get(0).at().offset() + 3));
     }
 }

@@ -92,4 +92,14 @@ class MarkovChainTest {
         assertEquals(Optional.empty(), new MarkovChain(links).expected(List.of(Exact.ONE, Exact.ONE, Exact.ZERO)).get(0));
         assertEquals(Optional.of(Exact.ratio(1, 2)), new MarkovChain(links).endingIn(List.of(2)).get(0));
     }
+
+    /** Of a broken text: an outcome that stands there twice has its share twice. */
+    @Test
+    void should_know_nothing_of_a_loop_whose_shares_add_up_to_more_than_one() {
+        List<List<MarkovChain.Link>> links = List.of(List.of(new MarkovChain.Link(1, Exact.ONE), new MarkovChain.Link(2, Exact.ONE)),
+                List.of(new MarkovChain.Link(0, Exact.ONE)), List.of());
+
+        assertEquals(Optional.empty(), new MarkovChain(links).expected(List.of(Exact.ONE, Exact.ONE, Exact.ZERO)).get(0));
+        assertEquals(Optional.empty(), new MarkovChain(links).endingIn(List.of(2)).get(1));
+    }
 }

@@ -65,7 +65,7 @@ class InterviewTest {
         assertEquals(List.of(), grown.findings().stream().filter(one -> one.severity() == Severity.WARNING && !one.rule().equals("unreachable-step")
                 && !one.rule().equals("unused-reading")).map(one -> one.rule() + one.message()).toList(), grown.text());
         for (String said : List.of("\"Ketta W2 food warmer\" boards \"A\", \"B\"", "\"lukewarm\", \"does not get 'hot'\"", "2 blinks means \"Sensor open\"",
-                "expects 24 V +/- 5 %", "cases 6", "finds HeaterOpen", "refers to")) {
+                "expects 24 V +/- 5 %", "cases 6", "-> HeaterOpen", "refers to")) {
             assertTrue(grown.text().replaceAll(" +", " ").contains(said), said + grown.text());
         }
     }

@@ -15,10 +15,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.core.commands.common.CommandException;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
 import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.BadLocationException;
@@ -48,6 +50,7 @@ import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.ProcedureEditor;
 import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.live.Folders;
+import org.faultwright.workbench.live.ShelfText;
 import org.faultwright.workbench.publishing.Words;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -286,6 +289,14 @@ class FindViewTest {
         } finally {
             dialog.close();
         }
+    }
+
+    @Test
+    void should_say_of_a_file_whose_folder_was_taken_off_that_it_cannot_be_read() {
+        ShelfText gone = ShelfText.of(ResourcesPlugin.getWorkspace().getRoot().getProject("taken off").getFile("Mill.procedure"));
+
+        assertEquals(Optional.empty(), gone.source());
+        assertEquals(Optional.of("\"Mill.procedure\" cannot be read: may you read it?"), gone.remark());
     }
 
     private void find(String typed) {

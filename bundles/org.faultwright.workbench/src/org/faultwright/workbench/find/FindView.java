@@ -220,6 +220,9 @@ public final class FindView extends ViewPart {
 
     /** An open text was changed: what was found in it is found anew. From the checking thread. */
     private void changed(LiveText live) {
+        if (!live.file().exists()) {
+            return;
+        }
         ScrolledPage.later(tree.control(), () -> looking.filter(current -> !stopping.isEnabled() && !stopped).ifPresent(current -> {
             Job again = Job.createSystem("Looking through a changed text", (ICoreRunnable) monitor -> {
                 FoundIn found = FoundIn.of(live.file(), current.looked().now());

@@ -258,7 +258,7 @@ public final class FolderDocuments {
 
         /** One that cannot be read has an empty head; that nothing in it was checked is said when its turn comes. */
         private static Head head(IFile file) {
-            try (InputStream bytes = Files.newInputStream(file.getLocation().toPath())) {
+            try (InputStream bytes = Files.newInputStream(LiveTexts.onDisk(file))) {
                 return Head.of(Encoding.read(bytes.readNBytes(Head.BYTES)));
             } catch (IOException unreadable) {
                 return Head.of("");
@@ -283,7 +283,7 @@ public final class FolderDocuments {
     }
 
     private static SourceText source(IFile file) throws IOException {
-        return new SourceText(LiveTexts.path(file), Encoding.read(Files.readAllBytes(file.getLocation().toPath())));
+        return new SourceText(LiveTexts.path(file), Encoding.read(Files.readAllBytes(LiveTexts.onDisk(file))));
     }
 
     /** A file that no rule has seen never looks like one in which nothing was found. */

@@ -4,6 +4,8 @@
  */
 package org.faultwright.workbench.live;
 
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +19,7 @@ import org.eclipse.core.filebuffers.ITextFileBuffer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -157,6 +160,19 @@ public final class LiveTexts {
     /** Where a file lies on disk. */
     public static String path(IFile file) {
         return file.getLocation() == null ? file.getFullPath().toString() : file.getLocation().toOSString();
+    }
+
+    /**
+     * Where a file lies, to be read there.
+     *
+     * @throws NoSuchFileException where its folder was taken off meanwhile
+     */
+    static Path onDisk(IFile file) throws NoSuchFileException {
+        IPath place = file.getLocation();
+        if (place == null) {
+            throw new NoSuchFileException(file.getFullPath().toString());
+        }
+        return place.toPath();
     }
 
     private static Optional<IFile> file(IDocument document) {

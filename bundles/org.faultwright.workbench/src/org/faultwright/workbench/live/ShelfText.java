@@ -34,7 +34,7 @@ public record ShelfText(IFile file, Optional<SourceText> source, Optional<String
             return new ShelfText(file, Optional.empty(), refused);
         }
         try {
-            byte[] bytes = Files.readAllBytes(file.getLocation().toPath());
+            byte[] bytes = Files.readAllBytes(LiveTexts.onDisk(file));
             Charset charset = Encoding.of(bytes);
             Optional<String> remark = charset.equals(StandardCharsets.UTF_8) ? Optional.empty()
                     : Optional.of("\"" + file.getName() + "\" is not in UTF-8; it was read as " + charset.displayName() + ".");

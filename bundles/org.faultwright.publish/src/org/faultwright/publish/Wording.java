@@ -67,6 +67,11 @@ public final class Wording {
         return step.finds().size() > 1 ? "Found one of" : "Found";
     }
 
+    /** Whether its title does not say what it finds: the conclusion that an arrow to a fault leads to is called like the fault. */
+    public static boolean namesFaults(Step.Conclude step) {
+        return !step.finds().isEmpty() && !step.isUnderstood();
+    }
+
     /** How often an outcome may be taken, such as {@code at most 2 times}. */
     public static String atMost(Outcome.Repeat repeat) {
         return "at most " + repeat.atMost() + (repeat.atMost() == 1 ? " time" : " times");

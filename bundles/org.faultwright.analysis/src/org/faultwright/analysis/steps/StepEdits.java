@@ -140,7 +140,7 @@ public final class StepEdits {
 
     private Optional<String> closing(Step step) {
         return ClosingStep.is(step) ? Optional.of("That step is put in by \"closes by\" and stands nowhere in the text; change the routine that closes.")
-                : step.isUnderstood() ? Optional.of("That conclusion follows from fault \"" + step.name() + "\" and stands nowhere else in the text; change the fault, or put the new step behind another one.")
+                : step.isUnderstood() ? Optional.of("That conclusion follows from fault \"" + step.name() + "\" and stands nowhere else in the text: let the results that lead to it lead elsewhere, or change the fault.")
                 : Optional.empty();
     }
 

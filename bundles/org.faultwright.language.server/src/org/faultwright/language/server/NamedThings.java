@@ -40,7 +40,7 @@ final class NamedThings {
         Scope scope = document.scope();
         Stream<Declaration> shared = Stream.of(scope.conditions(), scope.instruments(), scope.points(), scope.parts(),
                 scope.indicators(), scope.notes(), scope.routines()).flatMap(List::stream);
-        Stream<Declaration> steps = document.graphs().stream().map(StepGraph::steps).flatMap(List::stream);
+        Stream<Declaration> steps = document.graphs().stream().map(StepGraph::writtenSteps).flatMap(List::stream);
         Stream<Fault> faults = document instanceof Procedure procedure ? procedure.faults().stream() : Stream.of();
         return Stream.of(shared, steps, faults).flatMap(one -> one);
     }

@@ -400,7 +400,7 @@ final class PaperStep {
     private void conclude(Fo box, Step.Conclude step) {
         String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
-        if (!found.isEmpty()) {
+        if (Wording.namesFaults(step)) {
             Paint.bold(Paint.line(box, Wording.found(step)), found);
         }
         step.findsNothing().ifPresent(at -> Paint.bold(Paint.line(box, "Found"), "no fault"));

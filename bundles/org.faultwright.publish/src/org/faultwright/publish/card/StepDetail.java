@@ -191,7 +191,7 @@ final class StepDetail implements Step.Cases<Tag> {
     public Tag conclude(Step.Conclude step) {
         String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
-        if (!found.isEmpty()) {
+        if (Wording.namesFaults(step)) {
             StepPart.line(box, Wording.found(step), found);
         }
         step.findsNothing().ifPresent(at -> StepPart.line(box, "Found", "no fault"));

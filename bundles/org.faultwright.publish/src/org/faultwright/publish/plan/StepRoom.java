@@ -320,7 +320,7 @@ final class StepRoom {
         @Override
         public Double conclude(Step.Conclude conclude) {
             String found = conclude.finds().stream().flatMap(name -> procedure.fault(name).stream()).map(fault -> fault.title()).collect(Collectors.joining("; "));
-            return (found.isEmpty() && conclude.findsNothing().isEmpty() ? 0 : LINE * lines("Found " + found, BODY, true, room, 0, 0))
+            return (!Wording.namesFaults(conclude) && conclude.findsNothing().isEmpty() ? 0 : LINE * lines("Found " + found, BODY, true, room, 0, 0))
                     + (conclude.refersTo().isPresent() ? LINE : 0) + conclude.report().map(report -> words("Report " + report.value(), room)).orElse(0.0);
         }
     }

@@ -311,4 +311,19 @@ class StepEditsTest {
         assertFalse(offered.holds(Texts.document(after.replace("// loose parts", ""))), "a comment is gone");
         assertFalse(offered.holds(Texts.document(after.replace("check Shake", "chek Shake"))), "it cannot be read");
     }
+
+    /** Its conclusion stands nowhere: arrows may be turned to it and steps put before it, and it changes only with the fault. */
+    @Test
+    void should_lead_to_a_fault_and_change_its_conclusion_nowhere() {
+        String after = changed(TEXT, "Timer", "turn", "TryIt", "0", "Spring");
+        String inserted = changed(after, "Timer", "insert", "TryIt", "0", "DO", "Oil");
+
+        assertTrue(after.contains("good -> Spring bad -> Fine"), after);
+        assertTrue(inserted.contains("good -> Oil bad -> Fine") && inserted.contains("then -> Spring"), inserted);
+        assertTrue(changed(after, "Timer", "turn", "TryIt", "0", "Mended").contains("good -> Mended"));
+        assertTrue(refused(after, "Timer", "add", "Spring", "DO", "Wipe").contains("follows from fault \"Spring\""));
+        assertTrue(refused(after, "Timer", "take out", "Spring").contains("let the results that lead to it lead elsewhere"));
+        // a routine has exits and does not conclude
+        assertTrue(refused(TEXT, "Try", "turn", "Ask", "0", "Spring").contains("is no step of"));
+    }
 }

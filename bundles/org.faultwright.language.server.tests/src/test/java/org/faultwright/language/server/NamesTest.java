@@ -71,4 +71,55 @@ class NamesTest {
 
         assertTrue(ChangeImpact.at(cursor.text(), cursor.offset()).isEmpty());
     }
+
+    // ---- an arrow to a fault
+
+    private static final String ARROW = Cursor.LAMP.replace("    conclude Found \"Lamp blown\" { finds Blown report \"New lamp.\" }\n", "")
+            .replace("conclude Found \"Lamp blown\" { finds Blown report \"New lamp.\" }\n", "").replace("yes -> Found", "yes -> Blown")
+            .replace("ends at Found", "ends at Blown").replace("remedy Replace\n", "remedy Replace\n    report \"New lamp.\"\n");
+
+    @ParameterizedTest
+    @ValueSource(strings = {"fault Bl|own", "yes -> Bl|own", "ends at Bl|own"})
+    void should_rename_arrows_and_ends_with_the_fault(String place) {
+        Cursor cursor = Cursor.in(ARROW.replace(place.replace("|", ""), place));
+
+        NameInText name = cursor.text().nameAt(cursor.offset()).orElseThrow();
+        String renamed = Renaming.rename(cursor.text(), cursor.offset(), "Burnt").applied();
+
+        assertEquals(ARROW.indexOf("fault Blown") + "fault ".length(), name.declared().orElseThrow().at().offset());
+        assertEquals(ARROW.replace("Blown", "Burnt").replace("\"Burnt\"", "\"Blown\""), renamed);
+        assertEquals(cursor.text().findings().stream().map(finding -> finding.rule()).toList(),
+                Cursor.open(renamed).findings().stream().map(finding -> finding.rule()).toList());
+    }
+
+    /** The arrow would lead to the step, and the fault be found no more. */
+    @ParameterizedTest
+    @ValueSource(strings = {"fault Bl|own; Proof; step", "yes -> Bl|own; Replace; step", "check Pro|of; Blown; fault"})
+    void should_not_give_a_fault_and_a_step_one_name(String row) {
+        String[] cells = row.split("; ");
+        Cursor cursor = Cursor.in(ARROW.replace(cells[0].replace("|", ""), cells[0]));
+
+        assertEquals("There is a " + cells[2] + " \"" + cells[1] + "\" already: an arrow to that name could mean either.",
+                Renaming.refusal(cursor.text(), cursor.offset(), cells[1]).orElseThrow());
+    }
+
+    @Test
+    void should_tell_what_leads_to_a_fault() {
+        Cursor cursor = Cursor.in(ARROW.replace("cases 3", "ca|ses 3"));
+
+        ChangeImpact touched = ChangeImpact.at(cursor.text(), cursor.offset()).orElseThrow();
+
+        assertEquals("Blown", touched.step().name().text());
+        assertEquals("Proof", touched.comesFrom().get(0).name().text());
+        assertEquals(1, touched.examples().size());
+    }
+
+    @Test
+    void should_explain_an_arrow_to_a_fault() {
+        Cursor cursor = Cursor.in(ARROW.replace("yes -> Blown", "yes -> Bl|own"));
+
+        String said = Explanations.at(cursor.text(), cursor.offset()).orElseThrow().markdown();
+
+        assertTrue(said.contains("Lamp blown") && said.contains("Report: New lamp"), said);
+    }
 }

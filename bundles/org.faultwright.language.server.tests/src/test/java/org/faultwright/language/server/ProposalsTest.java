@@ -21,6 +21,7 @@ class ProposalsTest {
         "at Rail using; at Ra; Rail",
         "using HandMeter; using Han; HandMeter",
         "finds Blown; finds Bl; Blown",
+        "yes -> Found; yes -> Bl; Blown",
     })
     void should_propose_the_name_that_fits_the_place(String words, String typed, String expected) {
         Cursor cursor = Cursor.after(words, typed);

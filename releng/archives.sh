@@ -23,6 +23,44 @@ for line in lines:
     assert os.path.exists(os.path.join(top, place)), place
 P
 }
+imports_there() { # no package is there in another version only than a bundle asks for: such an import is left out in silence where it is optional
+  python3 - "$1" <<'P'
+import glob, re, sys, zipfile
+
+def headers(jar):
+    text = zipfile.ZipFile(jar).read("META-INF/MANIFEST.MF").decode().replace("\r\n", "\n").replace("\n ", "")
+    return dict(line.split(": ", 1) for line in text.split("\n") if ": " in line)
+
+def clauses(header):
+    for clause in re.findall(r'(?:[^,"]|"[^"]*")+', header):
+        parts = [part.strip() for part in re.findall(r'(?:[^;"]|"[^"]*")+', clause)]
+        version = [part.split("=", 1)[1].strip('"') for part in parts if part.startswith("version=")]
+        yield [part for part in parts if "=" not in part], version[0] if version else "0"
+
+def number(version):
+    return tuple(int(part) if part.isdigit() else 0 for part in (version.split(".") + ["0", "0"])[:3])
+
+def within(version, asked):
+    ends = re.match(r"([\[(])(.*),(.*)([\])])", asked)
+    if not ends:
+        return number(version) >= number(asked)
+    low, high, it = number(ends[2]), number(ends[3]), number(version)
+    return (low <= it if ends[1] == "[" else low < it) and (it <= high if ends[4] == "]" else it < high)
+
+bundles = {jar: headers(jar) for jar in glob.glob(sys.argv[1] + "/plugins/*.jar")}
+assert len(bundles) > 90, len(bundles)
+there = {}
+for has in bundles.values():
+    for names, version in clauses(has.get("Export-Package", "")):
+        for name in names:
+            there.setdefault(name, []).append(version)
+for jar, has in bundles.items():
+    if "DynamicImport-Package" not in has:
+        for names, asked in clauses(has.get("Import-Package", "")):
+            for name in names:
+                assert name not in there or any(within(version, asked) for version in there[name]), f"{jar}: {name} {asked}, there is {there[name]}"
+P
+}
 look() { # archive, fragment of SWT, the others, the start script
   echo "== $(basename "$1")"
   rm -rf "$work/in"
@@ -41,6 +79,7 @@ look() { # archive, fragment of SWT, the others, the start script
   holds "the command line" test -s "$work/in/faultwright/commandline/bin/faultwright$5"
   holds "the licence" test -s "$work/in/faultwright/LICENSE"
   holds "every bundle that is read at a start" bundles_there "$work/in/faultwright"
+  holds "every package in a version that is asked for" imports_there "$work/in/faultwright"
   case $4 in *.bat) ;; *) holds "the start script may be run" test -x "$work/in/faultwright/$4" ;; esac
   echo "  $(($(stat -c %s "$1") >> 20)) MB, $(($(du -sm "$work/in" | cut -f1))) MB unpacked"
 }

@@ -143,7 +143,13 @@ public final class Keyboard {
             here.traverse(SWT.TRAVERSE_ESCAPE);
             here = outside;
         }
-        assertTrue(shell.isDisposed() || shell.traverse(SWT.TRAVERSE_ESCAPE), "the window does not take Esc from " + from);
+        if (!shell.isDisposed()) {
+            Event event = new Event();
+            event.doit = true;
+            boolean taken = shell.traverse(SWT.TRAVERSE_ESCAPE, event);
+            assertTrue(taken, () -> "the window does not take Esc from " + from + "; " + (shell.isDisposed() ? "it is closed" : "seen " + shell.isVisible()
+                    + ", worked in " + shell.isEnabled() + ", let through " + event.doit + ", beside " + Arrays.toString(display.getShells())));
+        }
         settle();
     }
 

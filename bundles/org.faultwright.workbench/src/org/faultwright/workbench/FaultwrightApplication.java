@@ -21,7 +21,7 @@ public final class FaultwrightApplication implements IApplication {
             if (!Starting.mayOpen()) {
                 return IApplication.EXIT_OK;
             }
-            Look.choose();
+            Look.choose(display);
             int code = PlatformUI.createAndRunWorkbench(display, new FaultwrightWorkbenchAdvisor());
             return code == PlatformUI.RETURN_RESTART ? IApplication.EXIT_RESTART : IApplication.EXIT_OK;
         } finally {

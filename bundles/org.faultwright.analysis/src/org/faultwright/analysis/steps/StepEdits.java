@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.WholeLines;
 import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.analysis.faults.ShowingText;
 import org.faultwright.analysis.rules.Reference;
@@ -118,7 +119,7 @@ public final class StepEdits {
             procedure.faults().forEach(fault -> edits.addAll(ShowingText.without(fault.written(), showing -> isOf(showing, name))));
             procedure.examples().forEach(example -> edits.addAll(ShowingText.without(example, showing -> isOf(showing, name))));
         }
-        SourceRange gone = wholeLines(step.at());
+        SourceRange gone = WholeLines.of(step.at());
         edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), indent(step))));
         return new StepChange.Offered(new Fix("Take out \"" + name + "\"", List.copyOf(edits)), graph.name().text(), arrows);
     }
@@ -271,32 +272,6 @@ public final class StepEdits {
     }
 
     private static String indent(Step step) {
-        String text = step.at().source().content();
-        String before = text.substring(text.lastIndexOf('\n', step.at().offset() - 1) + 1, step.at().offset());
-        return before.isBlank() ? before : "";
-    }
-
-    /** The range with its whole line or lines where nothing else stands on them, and with one of two empty lines around it. */
-    private static SourceRange wholeLines(SourceRange range) {
-        String text = range.source().content();
-        int from = range.offset();
-        while (from > 0 && (text.charAt(from - 1) == ' ' || text.charAt(from - 1) == '\t')) {
-            from--;
-        }
-        int to = range.end();
-        while (to < text.length() && (text.charAt(to) == ' ' || text.charAt(to) == '\t' || text.charAt(to) == '\r')) {
-            to++;
-        }
-        boolean whole = (from == 0 || text.charAt(from - 1) == '\n') && (to == text.length() || text.charAt(to) == '\n');
-        if (!whole) {
-            return range;
-        }
-        int end = Math.min(to + 1, text.length());
-        boolean emptyBefore = from > 0 && text.substring(text.lastIndexOf('\n', from - 2) + 1, from).isBlank();
-        int next = text.indexOf('\n', end);
-        if (emptyBefore && next >= 0 && text.substring(end, next).isBlank()) {
-            end = next + 1;
-        }
-        return new SourceRange(range.source(), from, end - from);
+        return WholeLines.indent(step.at());
     }
 }

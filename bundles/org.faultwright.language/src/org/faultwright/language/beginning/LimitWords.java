@@ -6,6 +6,8 @@ package org.faultwright.language.beginning;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.checking.Checker;
 import org.faultwright.procedure.Document;
@@ -35,6 +37,8 @@ public final class LimitWords {
             }
             """;
 
+    private static final Pattern UNIT = Pattern.compile("\\d\\s*[pnumkMG]?(V|ohm|A|F|Hz)(?![A-Za-z])");
+
     private LimitWords() {
     }
 
@@ -42,6 +46,29 @@ public final class LimitWords {
     static Optional<String> quantity(String words, List<String> ranges) {
         return List.of("dc voltage", "resistance", "dc current", "capacitance", "frequency").stream()
                 .filter(quantity -> problem(quantity, words, ranges).isEmpty()).findFirst();
+    }
+
+    /**
+     * The quantity that the unit of a limit speaks of, where another one is chosen for it; absent where they fit, or the unit says nothing yet. Volts are
+     * taken for a dc voltage.
+     *
+     * @param chosen one of {@link Interview#quantities()}
+     */
+    public static Optional<String> fitting(String chosen, String words) {
+        Matcher unit = UNIT.matcher(Interview.limit(words));
+        String last = "";
+        while (unit.find()) {
+            last = unit.group(1);
+        }
+        List<String> known = switch (last) {
+            case "V" -> List.of("dc voltage", "ac voltage");
+            case "ohm" -> List.of("resistance");
+            case "A" -> List.of("dc current", "ac current");
+            case "F" -> List.of("capacitance");
+            case "Hz" -> List.of("frequency");
+            default -> List.of();
+        };
+        return known.isEmpty() || known.contains(chosen) ? Optional.empty() : Optional.of(known.get(0));
     }
 
     /**

@@ -41,8 +41,10 @@ public final class Tables {
 
     public static Imported<Imported.Code> codes(Table table, Map<String, Integer> columns) throws UnusableTable {
         Set<String> seen = new HashSet<>();
+        boolean countsBlinks = table.headings().get(columns.getOrDefault("code", 0)).strip().matches("(?i)(number of )?(blinks|flashes)");
         return Imported.of(TableKind.CODES, table, columns, row -> {
-            String shown = code(cell(row, columns, "code"), row.line());
+            String cell = cell(row, columns, "code");
+            String shown = code(countsBlinks && cell.matches("\\d{1,9}") ? cell + (cell.equals("1") ? " blink" : " blinks") : cell, row.line());
             String meaning = cell(row, columns, "meaning");
             if (meaning.isEmpty()) {
                 throw new UnusableTable("Line " + row.line() + " does not say what " + shown + " means; fill in the cell.");
@@ -140,8 +142,8 @@ public final class Tables {
         });
     }
 
-    /** Minutes, from a cell such as {@code 2}, {@code 2 min} or {@code 30 s}. */
-    static Optional<String> minutes(String cell) {
+    /** Minutes, from a cell such as {@code 2}, {@code 2 min} or {@code 30 s}; absent where it is no time. */
+    public static Optional<String> minutes(String cell) {
         Matcher time = TIME.matcher(cell.strip().toLowerCase(Locale.ROOT));
         if (!time.matches()) {
             return Optional.empty();

@@ -43,7 +43,7 @@ final class Workbook {
     static List<Grid> read(byte[] file) throws UnusableTable {
         WorkbookParts parts = WorkbookParts.of(file);
         List<Grid> grids = new ArrayList<>();
-        try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(file), new ReadingOptions(true, true));
+        try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(file), new ReadingOptions(parts.haveFormats(), true));
                 Stream<Sheet> sheets = workbook.getSheets()) {
             for (Sheet sheet : sheets.filter(one -> one.getVisibility() == SheetVisibility.VISIBLE).toList()) {
                 Grid grid = new Workbook().grid(sheet, parts.joined(sheet.getId()));

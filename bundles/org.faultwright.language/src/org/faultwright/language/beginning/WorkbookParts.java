@@ -77,6 +77,11 @@ final class WorkbookParts {
         return made;
     }
 
+    /** Whether it says how its cells are shown; what only writes tables down often leaves that out. */
+    boolean haveFormats() {
+        return parts.keySet().stream().anyMatch(name -> name.endsWith("styles.xml"));
+    }
+
     /**
      * By row and column, the row in which the cells begin that this one is joined with.
      *

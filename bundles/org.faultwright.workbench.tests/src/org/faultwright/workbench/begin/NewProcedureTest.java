@@ -16,16 +16,23 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
@@ -388,6 +395,114 @@ class NewProcedureTest {
         });
         command("newProcedure");
         check();
+    }
+
+    /** Of the least parts that a workbook has (ECMA-376 part 1, 12.2): read in the window, with the libraries that the product has. */
+    private Path workbook(List<List<String>> rows) throws IOException {
+        StringBuilder sheet = new StringBuilder("<worksheet xmlns='http://schemas.openxmlformats.org/spreadsheetml/2006/main'><sheetData>");
+        for (int i = 0; i < rows.size(); i++) {
+            sheet.append("<row r='").append(i + 1).append("'>");
+            for (int j = 0; j < rows.get(i).size(); j++) {
+                sheet.append("<c r='").append((char) ('A' + j)).append(i + 1).append("' t='inlineStr'><is><t>").append(rows.get(i).get(j)).append("</t></is></c>");
+            }
+            sheet.append("</row>");
+        }
+        String office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+        String relations = "<Relationships xmlns='http://schemas.openxmlformats.org/package/2006/relationships'><Relationship Id='rId1' Type='" + office
+                + "/%s' Target='%s'/></Relationships>";
+        Map<String, String> parts = new LinkedHashMap<>();
+        parts.put("[Content_Types].xml", "<Types xmlns='http://schemas.openxmlformats.org/package/2006/content-types'>"
+                + "<Default Extension='rels' ContentType='application/vnd.openxmlformats-package.relationships+xml'/>"
+                + "<Override PartName='/xl/workbook.xml' ContentType='application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml'/>"
+                + "<Override PartName='/xl/worksheets/sheet1.xml' ContentType='application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml'/></Types>");
+        parts.put("_rels/.rels", relations.formatted("officeDocument", "xl/workbook.xml"));
+        parts.put("xl/workbook.xml", "<workbook xmlns='http://schemas.openxmlformats.org/spreadsheetml/2006/main' xmlns:r='" + office
+                + "'><sheets><sheet name='Faults' sheetId='1' r:id='rId1'/></sheets></workbook>");
+        parts.put("xl/_rels/workbook.xml.rels", relations.formatted("worksheet", "worksheets/sheet1.xml"));
+        parts.put("xl/worksheets/sheet1.xml", sheet + "</sheetData></worksheet>");
+        Path file = folder.resolve("faults.xlsx");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(file))) {
+            for (Map.Entry<String, String> part : parts.entrySet()) {
+                zip.putNextEntry(new ZipEntry(part.getKey()));
+                zip.write(("<?xml version='1.0' encoding='UTF-8'?>" + part.getValue()).getBytes(StandardCharsets.UTF_8));
+            }
+        }
+        return file;
+    }
+
+    @Test
+    void should_take_the_faults_of_a_workbook() throws IOException {
+        Path table = workbook(List.of(List.of("Fault", "Cases", "Repair"), List.of("Fuse F1 blown", "12", "Fit a new fuse F1"), List.of("Pump jammed", "14", "Descale it")));
+        during("New procedure", shell -> {
+            keyboard.enter("Next >");
+            keyboard.enter("Next >");
+            keyboard.when("A fault table", () -> guarded(() -> {
+                keyboard.answer("File (CSV or XLSX)", table.toString());
+                Shell dialog = keyboard.window("A fault table");
+                Waiting.until("it is read", () -> Words.of(dialog).contains("2 lines are read"));
+                keyboard.enter("Take these lines");
+            }));
+            keyboard.press("From a table\u2026");
+            assertEquals("Pump jammed", ((Text) keyboard.go("Fault 2, What is broken")).getText());
+            assertEquals("12", ((Text) keyboard.go("Fault 1, Cases")).getText());
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    @Test
+    void should_say_which_minutes_are_none_and_let_the_limit_say_what_is_read() {
+        during("New procedure", shell -> {
+            keyboard.enter("Next >");
+            keyboard.enter("Next >");
+            keyboard.answer("Fault 1, What is broken", "Fuse F1 blown");
+            keyboard.answer("Fault 1, Minutes", "soon");
+            Waiting.until("it says so", () -> Words.of(shell).contains("\"soon\" is no time; write minutes"));
+            keyboard.answer("Fault 1, Minutes", "30 s");
+            keyboard.enter("Next >");
+            keyboard.answer("Reading 1, A sound unit has", "16 ohm +/- 15 %");
+            assertEquals("resistance", ((Combo) keyboard.go("Reading 1, What")).getText());
+            keyboard.answer("Reading 1, What", "dc voltage");
+            keyboard.answer("Reading 1, Min", "Heater");
+            Waiting.until("it says so", () -> Words.of(shell).contains("\"Heater\" is no time"));
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    /** However much is told and however narrow the text is, it is read to its end. */
+    @Test
+    void should_tell_what_is_found_to_its_end() {
+        during("New procedure", shell -> {
+            keyboard.enter("Next >");
+            keyboard.enter("Next >");
+            for (int i = 1; i <= 3; i++) {
+                keyboard.answer("Fault " + i + ", What is broken", "Something broken number " + i);
+            }
+            keyboard.enter("Next >");
+            for (int i = 1; i <= 4; i++) {
+                keyboard.answer("Look " + i + ", Question", "Is there something to be seen at the back number " + i + "?");
+            }
+            Waiting.until("it is told", () -> told(shell).getText().startsWith("Checked in full"));
+            Label told = told(shell);
+            assertTrue(told.getText().endsWith("before anybody works by it."), told.getText());
+            ScrolledComposite around = (ScrolledComposite) told.getParent();
+            Point needed = told.computeSize(around.getClientArea().width, SWT.DEFAULT);
+            assertTrue(told.getSize().y >= needed.y && (needed.y <= around.getClientArea().height || around.getVerticalBar().isVisible()),
+                    told.getSize() + " of " + needed);
+            Dialogs.answer(QuestionDialog.THROW_AWAY, "Throw away");
+            keyboard.escape();
+        });
+        command("newProcedure");
+        check();
+    }
+
+    private static Label told(Shell shell) {
+        return Controls.all(shell, Label.class).stream().filter(label -> label.getParent() instanceof ScrolledComposite).findFirst().orElseThrow();
     }
 
     // ---- driving

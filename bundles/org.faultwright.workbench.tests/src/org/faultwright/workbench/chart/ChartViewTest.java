@@ -19,6 +19,7 @@ import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
@@ -261,7 +262,7 @@ class ChartViewTest {
         List<String> heard = new ArrayList<>();
         Dialogs.answer("Insert a step", dialog -> {
             heard.add(Keyboard.name(Controls.all(dialog, Combo.class).get(0)));
-            Controls.all(dialog, Text.class).forEach(field -> heard.add(Keyboard.name(field)));
+            Controls.all(dialog, Text.class).stream().filter(Control::isVisible).forEach(field -> heard.add(Keyboard.name(field)));
             Controls.all(dialog, Text.class).get(1).setText("Count them once more");
         }, "Write it");
         press(SWT.INSERT);
@@ -281,6 +282,37 @@ class ChartViewTest {
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
         assertTrue(view.chart().orElseThrow().to("NewStep").isEmpty(), "nothing leads to it yet");
         assertTrue(canvas.notice().contains("New in the findings: "), canvas.notice());
+    }
+
+    @Test
+    void should_insert_a_reading_with_what_is_asked_for_it() throws BadLocationException {
+        String before = document.get();
+        take("LampCode");
+        press(SWT.ARROW_RIGHT);
+        List<String> heard = new ArrayList<>();
+        Dialogs.answer("Insert a step", dialog -> {
+            Combo kind = Controls.all(dialog, Combo.class).get(0);
+            kind.select(kind.indexOf("A reading"));
+            kind.notifyListeners(SWT.Selection, new org.eclipse.swt.widgets.Event());
+            List<Text> fields = Controls.all(dialog, Text.class);
+            fields.get(1).setText("Head cold");
+            Button write = Controls.all(dialog, Button.class).stream().filter(one -> one.getText().replace("&", "").equals("Write it")).findFirst().orElseThrow();
+            heard.add(String.valueOf(write.isEnabled()));
+            fields.get(2).setText("1.2 kohm +/- 5 %");
+            Controls.all(dialog, Combo.class).stream().filter(Control::isVisible).forEach(field -> heard.add(Keyboard.name(field)));
+            heard.add(Controls.all(dialog, Combo.class).get(1).getText());
+            Controls.all(dialog, Combo.class).get(2).select(Controls.all(dialog, Combo.class).get(2).indexOf("HeadRail"));
+            assertTrue(dialog.getClientArea().height >= dialog.computeSize(dialog.getSize().x, SWT.DEFAULT).y - 60, "all of it is seen");
+        }, "Write it");
+        press(SWT.INSERT);
+
+        Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
+        assertEquals(List.of("false", "Kind", "What is read", "Where", "Against", "With", "resistance"), heard);
+        assertTrue(document.get().contains("measure NewStep \"Head cold\" {\n    resistance at HeadRail using "), document.get());
+        assertTrue(document.get().contains("    expects 1.2 kohm +/- 5 %\n    below  -> FormatsSaved\n    within -> FormatsSaved\n    above  -> FormatsSaved\n}\n"), document.get());
+        press(SWT.DEL);
+        Waiting.until("it is taken out", () -> view.chart().orElseThrow().box("NewStep").isEmpty());
+        assertEquals(before, document.get());
     }
 
     @Test

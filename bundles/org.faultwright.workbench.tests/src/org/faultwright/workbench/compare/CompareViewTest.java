@@ -99,6 +99,19 @@ class CompareViewTest {
         page().showView(org.faultwright.workbench.findings.FindingsView.ID);
     }
 
+    /** The view is opened with nothing in it, and its first control has the focus by then. */
+    @Test
+    void should_say_what_the_text_is_compared_with_before_anything_is_chosen() throws Exception {
+        page().hideView(view);
+        page().activate(editor);
+
+        page().getWorkbenchWindow().getService(IHandlerService.class).executeCommand("org.faultwright.workbench.compare", null);
+
+        view = (CompareView) page().findView(CompareView.ID);
+        Waiting.until("it is compared", () -> view.said().contains("Unchanged, letter by letter"));
+        assertEquals(Against.Saved.WORDS, Controls.all(view.control(), Combo.class).get(0).getText());
+    }
+
     @Test
     void should_follow_the_text_while_it_is_typed_and_show_the_numbers_beside_each_other() throws BadLocationException {
         replace("+/- 5 %", "+/- 8 %");

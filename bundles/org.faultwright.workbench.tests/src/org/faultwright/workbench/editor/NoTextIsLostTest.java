@@ -14,6 +14,7 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.resources.IFile;
@@ -242,10 +243,15 @@ class NoTextIsLostTest {
 
         assertTrue(said.get(0).contains("Small.procedure"), said.toString());
         assertTrue(editor.document().get().startsWith("// mine"));
-        List<String> asked = Dialogs.answer(FileStates.NOT_SAVED, "Write over it");
+        List<String> byReturn = new ArrayList<>();
+        List<String> asked = Dialogs.answer(FileStates.NOT_SAVED, dialog -> byReturn.add(dialog.getDefaultButton().getText()), "Write over it");
         editor.doSave(new NullProgressMonitor());
         assertEquals(1, asked.size());
+        assertEquals(List.of("Not now"), byReturn, "Return destroys nothing");
         assertEquals("// mine\n" + TEXT, Files.readString(Bench.path(file)));
+        try (java.io.InputStream theirs = file.getHistory(null)[0].getContents()) {
+            assertEquals("// theirs\n" + TEXT, new String(theirs.readAllBytes(), StandardCharsets.UTF_8), "what was written over is kept");
+        }
     }
 
     @Test

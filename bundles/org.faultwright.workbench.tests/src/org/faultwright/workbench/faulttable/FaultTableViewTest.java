@@ -237,6 +237,56 @@ class FaultTableViewTest {
         Waiting.until("it is written", () -> document.get().contains("LampCode 5 blinks\n    remedy CleanHead"));
     }
 
+    private void choose(String entry) {
+        grid.getMenu().notifyListeners(SWT.Show, new Event());
+        MenuItem item = Arrays.stream(grid.getMenu().getItems()).filter(one -> one.getText().equals(entry)).findFirst().orElseThrow();
+        assertTrue(item.isEnabled(), entry + " is grey");
+        item.notifyListeners(SWT.Selection, new Event());
+    }
+
+    @Test
+    void should_take_out_a_fault_and_all_that_is_said_of_it_after_a_look() {
+        take("FlexLoose", new SheetColumn.Cases());
+        List<String> left = Dialogs.answer("Take out", "Cancel");
+        choose("Take out the fault\u2026");
+        Waiting.until("it was shown", () -> !left.isEmpty());
+        assertEquals(before, document.get());
+
+        List<String> said = Dialogs.answer("Take out", "Change the text");
+        choose("Take out the fault\u2026");
+        Waiting.until("it is out", () -> !document.get().contains("FlexLoose"));
+
+        assertTrue(said.get(0).contains("\"Dropped from the counter\" goes with it") && said.get(0).contains("finds it no more") && said.get(0).contains("- fault FlexLoose"), said.get(0));
+        Waiting.until("the table shows it", () -> view.isShown() && sheet().rows().stream().noneMatch(new SheetRow.OfFault("FlexLoose")::equals));
+        command(IWorkbenchCommandConstants.EDIT_UNDO);
+        assertEquals(before, document.get());
+    }
+
+    @Test
+    void should_say_why_a_step_is_not_taken_out() {
+        take("DirtyHead", "SeeIt");
+        List<String> said = Dialogs.answer("Take out", "Close");
+
+        choose("Take out the step\u2026");
+
+        Waiting.until("it says why", () -> !said.isEmpty());
+        assertTrue(said.get(0).contains("let its results lead to one step, then take it out."), said.get(0));
+        assertEquals(before, document.get());
+    }
+
+    @Test
+    void should_rename_a_fault_and_a_step_wherever_they_are_named() {
+        take("ConverterDead", "LampCode");
+        for (String[] one : new String[][] {{"Rename the fault\u2026", "ConverterDead", "SupplyDead"}, {"Rename the step\u2026", "LampCode", "CountBlinks"}}) {
+            Dialogs.answer("Rename", dialog -> Controls.all(dialog, Text.class).get(0).setText(one[2]), "OK");
+            Dialogs.answer("Rename \"", "Rename");
+            choose(one[0]);
+            Waiting.until("it is named so everywhere", () -> !document.get().contains(one[1]) && document.get().contains(one[2]));
+            Waiting.until("the table shows it", view::isShown);
+            take("SupplyDead", document.get().contains("CountBlinks") ? "CountBlinks" : "LampCode");
+        }
+    }
+
     @Test
     void should_take_out_the_chosen_cells_in_one_step() {
         take("LatchUnseated", "SeeIt");

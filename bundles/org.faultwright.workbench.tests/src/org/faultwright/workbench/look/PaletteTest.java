@@ -6,6 +6,7 @@ package org.faultwright.workbench.look;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -29,6 +30,7 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.editors.text.EditorsUI;
 import org.faultwright.workbench.look.Palette.Kind;
 import org.faultwright.workbench.look.Palette.Use;
+import org.faultwright.workbench.settings.Settings;
 import org.junit.jupiter.api.Test;
 
 /** The contrast of every colour with every ground that it is seen on, by the formula of WCAG 2.1. */
@@ -45,6 +47,25 @@ class PaletteTest {
         assertEquals(21, contrast(new RGB(0, 0, 0), new RGB(255, 255, 255)), 1e-9, "WCAG 2.1: black on white, the definition's end");
         assertEquals(4.54, contrast(rgb("#767676"), new RGB(255, 255, 255)), 0.005, "the lightest grey that passes on white; from memory");
         assertEquals(4.48, contrast(rgb("#777777"), new RGB(255, 255, 255)), 0.005, "and the next that fails; from memory");
+    }
+
+    /** What is made before the window system has come to the chosen colours is half of one and half of the other for good. */
+    @Test
+    void should_wait_for_the_colours_that_were_chosen() {
+        assumeTrue(Look.canBeChosen() && System.getenv("GTK_THEME") == null, "the colours of the system can be changed");
+        Display display = Display.getCurrent();
+        Settings.Colours before = Settings.colours();
+        Settings.Colours were = Palette.isDark(display) ? Settings.Colours.DARK : Settings.Colours.LIGHT;
+        Settings.Colours others = were == Settings.Colours.DARK ? Settings.Colours.LIGHT : Settings.Colours.DARK;
+        try {
+            for (Settings.Colours chosen : List.of(others, were)) {
+                Settings.choose(chosen);
+                Look.choose(display);
+                assertEquals(chosen == Settings.Colours.DARK, Palette.isDark(display), chosen + " at once");
+            }
+        } finally {
+            Settings.choose(before);
+        }
     }
 
     @Test

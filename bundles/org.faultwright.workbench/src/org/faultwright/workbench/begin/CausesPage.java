@@ -58,7 +58,7 @@ final class CausesPage extends QuestionPage {
     @Override
     String problem() {
         return causes.filled().stream().filter(row -> !Tables.isCount(row.cell(1))).findFirst()
-                .map(row -> "\"" + row.cell(1) + "\" is no number of cases; write one above 0, or nothing.").orElse("");
+                .map(row -> "\"" + row.cell(1) + "\" is no number of cases; write one above 0, or nothing.").or(() -> causes.notMinutes(3)).orElse("");
     }
 
     @Override

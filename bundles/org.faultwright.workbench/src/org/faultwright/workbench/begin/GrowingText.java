@@ -17,6 +17,7 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Composite;
@@ -37,6 +38,7 @@ final class GrowingText {
     private static final int MARGIN = 6;
 
     private final StyledText text;
+    private final ScrolledComposite scroll;
     private final Label told;
     private final Growing growing = new Growing();
     private final Runnable whenGrown;
@@ -55,9 +57,19 @@ final class GrowingText {
         text.addListener(SWT.Traverse, event -> event.doit = true);
         Spoken.as(text, "The text so far");
         GridDataFactory.fillDefaults().grab(true, true).hint(200, 200).applyTo(text);
-        told = new Label(half, SWT.WRAP);
-        GridDataFactory.fillDefaults().grab(true, false).hint(120, 4 * told.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).applyTo(told);
+        scroll = new ScrolledComposite(half, SWT.V_SCROLL);
+        scroll.setExpandHorizontal(true);
+        told = new Label(scroll, SWT.WRAP);
+        scroll.setContent(told);
+        scroll.addListener(SWT.Resize, event -> fit());
+        GridDataFactory.fillDefaults().grab(true, false).hint(120, 4 * told.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).applyTo(scroll);
         growing.setSystem(true);
+    }
+
+    /** What is told is read to its end, however narrow the text is. */
+    private void fit() {
+        int width = Math.max(40, scroll.getClientArea().width);
+        told.setSize(width, told.computeSize(width, SWT.DEFAULT).y);
     }
 
     Optional<Growth> come() {
@@ -117,6 +129,8 @@ final class GrowingText {
         }
         told.setText(words(grown).replace("&", "&&"));
         told.setToolTipText(words(grown));
+        scroll.setOrigin(0, 0);
+        fit();
         told.setForeground(Palette.now().of(grown.isWhole() ? Use.BESIDE : Use.WARNING));
         whenGrown.run();
     }
@@ -125,7 +139,7 @@ final class GrowingText {
     private void mark(String before, int from, int to) {
         if (!before.isEmpty() && to > from) {
             int first = text.getLineAtOffset(from);
-            int last = text.getLineAtOffset(to);
+            int last = text.getLineAtOffset(to > from && text.getText(to - 1, to - 1).equals("\n") ? to - 1 : to);
             text.setLineBackground(first, last - first + 1, Palette.now().of(Use.STEP_IN_HAND));
             text.setTopPixel(Math.max(0, text.getTopPixel() + text.getLinePixel(Math.max(0, first - 3)) - MARGIN));
         }

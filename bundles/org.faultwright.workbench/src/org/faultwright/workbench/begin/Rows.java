@@ -7,6 +7,7 @@ package org.faultwright.workbench.begin;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -16,6 +17,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
+import org.faultwright.language.beginning.Tables;
 import org.faultwright.workbench.look.Spoken;
 
 /** Answers in rows; there is always an empty one at the end, and one that was emptied does not count. */
@@ -37,6 +39,13 @@ final class Rows {
 
         String cell(int column) {
             return cells.get(column) instanceof Text text ? text.getText().strip() : ((Combo) cells.get(column)).getText();
+        }
+
+        /** Chooses in a cell in the writer's place. */
+        void choose(int column, String choice) {
+            if (cells.get(column) instanceof Combo combo && combo.indexOf(choice) >= 0) {
+                combo.select(combo.indexOf(choice));
+            }
         }
 
         private boolean isEmpty() {
@@ -71,6 +80,12 @@ final class Rows {
     /** Those with a word in them. */
     List<Row> filled() {
         return rows.stream().filter(row -> !row.isEmpty()).toList();
+    }
+
+    /** What is wrong with the first cell of a column that is no time; absent where each is one or empty. */
+    Optional<String> notMinutes(int column) {
+        return filled().stream().map(row -> row.cell(column)).filter(cell -> !cell.isEmpty() && Tables.minutes(cell).isEmpty()).findFirst()
+                .map(cell -> "\"" + cell + "\" is no time; write minutes, such as 2 or 30 s, or nothing.");
     }
 
     /** Puts rows behind those that are there. */

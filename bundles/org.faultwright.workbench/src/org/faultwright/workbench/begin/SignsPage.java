@@ -23,6 +23,7 @@ import org.faultwright.language.beginning.Imported.Range;
 import org.faultwright.language.beginning.Imported.StepLine;
 import org.faultwright.language.beginning.Interview;
 import org.faultwright.language.beginning.Interview.Meter;
+import org.faultwright.language.beginning.LimitWords;
 import org.faultwright.language.beginning.Sign;
 import org.faultwright.language.beginning.Table;
 import org.faultwright.language.beginning.TableKind;
@@ -63,7 +64,10 @@ final class SignsPage extends QuestionPage {
         Fields.heading(page, "Readings");
         readings = new Rows(page, "Reading", List.of(Rows.Column.words("Where", "C12, plus side", 22), new Rows.Column("What", "", 9, Interview.quantities()),
                 Rows.Column.words("A sound unit has", "24 V +/- 5 %", 17), Rows.Column.words("Never over", "28 V", 6), new Rows.Column("The unit is", "", 8, STATES),
-                Rows.Column.words("Min", "2", 3)), dialog::changed, dialog::grown);
+                Rows.Column.words("Min", "2", 3)), () -> {
+                    readings.filled().forEach(row -> LimitWords.fitting(row.cell(1), row.cell(2)).ifPresent(quantity -> row.choose(1, quantity)));
+                    dialog.changed();
+                }, dialog::grown);
         with = Fields.hint(page, "");
         Fields.push(page, "&Ranges of your meter from a table\u2026", () -> rangesFromTable(dialog, TableDialog.UNNAMED));
         tellMeter();
@@ -174,8 +178,9 @@ final class SignsPage extends QuestionPage {
                 return row.cell(0).isEmpty() ? "Which code means \"" + row.cell(1) + "\"?" : "\"" + row.cell(0) + "\" is there anyway; take that row out.";
             }
         }
-        return readings.filled().stream().filter(row -> row.cell(2).isEmpty()).findFirst().map(row -> "What does a sound unit have at \"" + row.cell(0)
-                + "\"? Write a limit, such as 24 V +/- 5 % or 12 ohm .. 15 ohm.").orElse("");
+        return readings.filled().stream().filter(row -> row.cell(2).isEmpty()).findFirst().map(row -> "What does a sound unit have "
+                + (row.cell(0).isEmpty() ? "in that reading" : "at \"" + row.cell(0) + "\"") + "? Write a limit, such as 24 V +/- 5 % or 12 ohm .. 15 ohm.")
+                .or(() -> looks.notMinutes(4)).or(() -> readings.notMinutes(5)).orElse("");
     }
 
     @Override

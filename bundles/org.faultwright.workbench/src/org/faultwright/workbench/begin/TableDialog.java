@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.eclipse.core.runtime.ILog;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
@@ -212,6 +213,9 @@ final class TableDialog extends TitledDialog {
             return new Come(sheets, request.sheet(), table, columns, Optional.of(lines.of(table.get(), columns)), "");
         } catch (UnusableTable unusable) {
             return new Come(sheets, request.sheet(), table, columns, Optional.empty(), unusable.getMessage());
+        } catch (RuntimeException | LinkageError failed) {
+            ILog.of(TableDialog.class).error(request.file() + " could not be read as a table.", failed);
+            return new Come(sheets, 0, table, columns, Optional.empty(), "This file cannot be read as a table. Save it anew as CSV, and choose that.");
         } catch (IOException unreadable) {
             return new Come(sheets, 0, table, columns, Optional.empty(), request.file().toString().isEmpty() ? "Choose a file."
                     : "There is no readable file " + request.file() + ".");

@@ -21,11 +21,7 @@ import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.SWT;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.Severity;
-import org.faultwright.analysis.checking.RuleIndex;
-import org.faultwright.analysis.compare.Difference;
-import org.faultwright.analysis.compare.ProcedureComparison;
 import org.faultwright.analysis.steps.NewStep;
 import org.faultwright.analysis.steps.StepChange;
 import org.faultwright.analysis.steps.StepEdits;
@@ -38,6 +34,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.editor.Harm;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
@@ -131,7 +128,7 @@ final class ChartChanges {
 
     private Optional<NewStep> ask(String title, StepGraph graph) {
         Set<String> taken = Stream.concat(graph.writtenSteps().stream().map(Step::name), graph.exits().stream()).map(Name::text).collect(Collectors.toSet());
-        return new NewStepDialog(canvas.getShell(), title, taken).ask();
+        return new NewStepDialog(canvas.getShell(), title, taken, drawn.text().document().scope()).ask();
     }
 
     /** The graph of the text in front that holds the step; of another text nothing is changed from here. */
@@ -179,7 +176,7 @@ final class ChartChanges {
                     return Status.OK_STATUS;
                 }
                 List<Finding> added = LiveTexts.get().services().added(now.offered().fix());
-                Tried tried = new Tried(now, added, harm(now.live().text().document(), after, added));
+                Tried tried = new Tried(now, added, Harm.of(now.live().text().document(), after, added));
                 ScrolledPage.later(canvas, () -> finish(tried));
             } catch (RuntimeException failed) {
                 ILog.of(ChartChanges.class).error("\"" + now.offered().fix().title() + "\" could not be tried.", failed);
@@ -187,18 +184,6 @@ final class ChartChanges {
             }
             return Status.OK_STATUS;
         }
-    }
-
-    /** What the text would say no more, and which dangers would be open. */
-    private static List<String> harm(Document before, Document after, List<Finding> added) {
-        List<String> harm = new ArrayList<>();
-        if (before instanceof Procedure was && after instanceof Procedure now) {
-            ProcedureComparison.of(was, now).stream().filter(one -> one.kind() == Difference.Kind.PROTECTION).map(Difference::toString).forEach(harm::add);
-        }
-        Set<String> grave = Stream.of(RuleHeader.Group.SAFETY, RuleHeader.Group.STATE).flatMap(group -> RuleIndex.byGroup().getOrDefault(group, List.of()).stream())
-                .map(RuleHeader::id).collect(Collectors.toSet());
-        added.stream().filter(finding -> finding.severity() == Severity.ERROR && grave.contains(finding.rule())).map(Finding::message).forEach(harm::add);
-        return harm;
     }
 
     private void finish(Tried tried) {

@@ -101,6 +101,9 @@ public final class ChartView extends ViewPart {
     private IAction tool(IAction action) {
         ActionContributionItem button = new ActionContributionItem(action);
         button.setMode(ActionContributionItem.MODE_FORCE_TEXT);
+        if (getViewSite().getActionBars().getToolBarManager().getItems().length > 0) {
+            getViewSite().getActionBars().getToolBarManager().add(new Separator());
+        }
         getViewSite().getActionBars().getToolBarManager().add(button);
         return action;
     }

@@ -68,6 +68,8 @@ public final class CompareView extends ViewPart {
     private LiveText asked;
     private Against against = PLACES.all().stream().<Against>map(Against.Place::new).findFirst().orElseGet(Against.Saved::new);
     private List<Against> choices = List.of();
+    /** What stands in the field without anybody typing. */
+    private String written = "";
     private Answer shown;
     private Composite body;
     private Combo choice;
@@ -177,7 +179,8 @@ public final class CompareView extends ViewPart {
         if (chosen instanceof Against.Place place) {
             PLACES.add(place.path());
         }
-        choice.setText(chosen.words());
+        written = chosen.words();
+        choice.setText(written);
         if (asked != null) {
             compare(0);
         }
@@ -278,12 +281,16 @@ public final class CompareView extends ViewPart {
     private void offer(List<Against> now) {
         List<String> words = now.stream().map(Against::words).toList();
         choices = now;
-        String typed = choice.isFocusControl() ? choice.getText() : against.words();
+        boolean typing = choice.isFocusControl() && !choice.getText().equals(written);
+        String typed = typing ? choice.getText() : against.words();
         if (!words.equals(choices())) {
             choice.setItems(words.toArray(String[]::new));
         }
         if (!typed.equals(choice.getText())) {
             choice.setText(typed);
+        }
+        if (!typing) {
+            written = typed;
         }
     }
 

@@ -102,7 +102,7 @@ final class FileStates {
     /** Whether the text is to take the place of a file that is there. */
     static boolean writesOver(ProcedureEditor editor, Path path) {
         return ask(editor, MessageDialog.QUESTION, SavingAs.TITLE, "There is a file " + path
-                + " already. Is the text here to take its place?", "Write over it", "Cancel") == 0;
+                + " already. Is the text here to take its place?", "Cancel", "Write over it") == 1;
     }
 
     /** Whether the folder of a file that was just written, and lies in none that is open, is to be opened with all that is in it. */
@@ -117,8 +117,9 @@ final class FileStates {
         if (isThere(file) && !file.isSynchronized(IResource.DEPTH_ZERO)
                 || refused.getStatus().getCode() == org.eclipse.core.resources.IResourceStatus.OUT_OF_SYNC_LOCAL) {
             int answer = ask(editor, MessageDialog.QUESTION, NOT_SAVED, name(editor)
-                    + " was changed by another program since it was read.", "Write over it", "Save as\u2026", "Not now");
-            if (answer == 0) {
+                    + " was changed by another program since it was read. What that wrote goes when it is written over; \"Compare\" has it then.",
+                    "Not now", "Save as\u2026", "Write over it");
+            if (answer == 2) {
                 editor.writeOver();
             } else if (answer == 1) {
                 SavingAs.ask(editor);

@@ -32,7 +32,8 @@ public final class RenameHandler extends AbstractHandler {
         return null;
     }
 
-    private static void ask(Shell shell, LiveText live, int offset) {
+    /** Asks for another name of what is named at this place of a text. */
+    public static void ask(Shell shell, LiveText live, int offset) {
         OpenText text = live.text();
         Optional<NameInText> name = text.nameAt(offset);
         if (name.flatMap(NameInText::declared).isEmpty()) {

@@ -10,6 +10,7 @@ import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
+import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.SheetColumn;
 import org.faultwright.analysis.table.SheetRow;
 
@@ -18,7 +19,18 @@ final class CellMenu {
     private final GridCanvas grid;
     private final Menu menu;
 
-    CellMenu(GridCanvas grid, Runnable clear, Runnable copy, Runnable paste, Runnable goToText) {
+    /** What is done with a whole row or column. */
+    interface Whole {
+        void rename(SheetRow row);
+
+        void rename(SheetColumn column);
+
+        void takeOut(SheetRow row);
+
+        void takeOut(SheetColumn column);
+    }
+
+    CellMenu(GridCanvas grid, Runnable clear, Runnable copy, Runnable paste, Runnable goToText, Whole whole) {
         this.grid = grid;
         this.menu = new Menu(grid);
         grid.setMenu(menu);
@@ -31,10 +43,10 @@ final class CellMenu {
                 event.y = corner.y;
             }
         });
-        menu.addListener(SWT.Show, event -> fill(clear, copy, paste, goToText));
+        menu.addListener(SWT.Show, event -> fill(clear, copy, paste, goToText, whole));
     }
 
-    private void fill(Runnable clear, Runnable copy, Runnable paste, Runnable goToText) {
+    private void fill(Runnable clear, Runnable copy, Runnable paste, Runnable goToText, Whole whole) {
         for (MenuItem old : menu.getItems()) {
             old.dispose();
         }
@@ -57,6 +69,13 @@ final class CellMenu {
         item("Copy\tCtrl+C", SWT.PUSH, copy);
         item("Paste\tCtrl+V", SWT.PUSH, paste);
         item("Go to the text\tCtrl+Enter", SWT.PUSH, goToText);
+        new MenuItem(menu, SWT.SEPARATOR);
+        boolean isFault = sheet.fault(row.get()).isPresent();
+        item("Rename the fault\u2026", SWT.PUSH, () -> whole.rename(row.get())).setEnabled(isFault);
+        item("Take out the fault\u2026", SWT.PUSH, () -> whole.takeOut(row.get())).setEnabled(isFault);
+        boolean isStep = column.get() instanceof SheetColumn.OfStep step && sheet.of().column(step.name()).flatMap(FaultSheet.Column::step).isPresent();
+        item("Rename the step\u2026", SWT.PUSH, () -> whole.rename(column.get())).setEnabled(isStep);
+        item("Take out the step\u2026", SWT.PUSH, () -> whole.takeOut(column.get())).setEnabled(isStep);
     }
 
     private MenuItem item(String words, int style, Runnable does) {

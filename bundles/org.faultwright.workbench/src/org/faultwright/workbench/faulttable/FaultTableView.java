@@ -47,6 +47,7 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.editor.RenameHandler;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
@@ -62,7 +63,9 @@ public final class FaultTableView extends ViewPart {
     static final String WAITS = "The table waits until the text can be read.";
     static final String DRAFT = "Draft the steps";
     static final String ORDER = "Better order";
+    static final String TAKE_OUT = "Take out";
     static final String PASTE = "Paste";
+    private static final String TRYING = "Trying it and checking the text\u2026";
     static final String GONE = "That fault is not in the text any more.";
     private static final int MILLISECONDS_AFTER_A_CHANGE = 250;
     private static final int MOST_TOLD = 30;
@@ -104,7 +107,7 @@ public final class FaultTableView extends ViewPart {
         add(DRAFT, "Write the steps from the table, to be looked at first", this::draft);
         part();
         add(ORDER, "Look for an order of the steps that takes less time, to be looked at first", this::betterOrder);
-        new CellMenu(grid, this::clear, () -> copy(false), this::paste, this::goToText);
+        new CellMenu(grid, this::clear, () -> copy(false), this::paste, this::goToText, new Whole());
         keys();
         ActiveText.get().addView(this, following);
     }
@@ -326,6 +329,40 @@ public final class FaultTableView extends ViewPart {
         @Override
         public void allFaults() {
             choose("");
+        }
+    }
+
+    /** What is done with a whole row or column; more than its cells changes, so that it is looked at first. */
+    private final class Whole implements CellMenu.Whole {
+        @Override
+        public void rename(SheetRow row) {
+            FaultTableView.this.rename(row instanceof SheetRow.OfFault fault ? sheet.row(fault.name()).map(one -> one.fault().name().at()) : Optional.empty());
+        }
+
+        @Override
+        public void rename(SheetColumn column) {
+            FaultTableView.this.rename(column instanceof SheetColumn.OfStep step ? sheet.column(step.name()).flatMap(FaultSheet.Column::step)
+                    .map(one -> one.name().at()) : Optional.empty());
+        }
+
+        @Override
+        public void takeOut(SheetRow row) {
+            propose(TAKE_OUT, TRYING, live -> TakingOut.of(live, row));
+        }
+
+        @Override
+        public void takeOut(SheetColumn column) {
+            propose(TAKE_OUT, TRYING, live -> TakingOut.of(live, column));
+        }
+    }
+
+    /** @param name in the text that is drawn */
+    private void rename(Optional<SourceRange> name) {
+        Optional<LiveText> live = asked == null ? Optional.empty() : LiveTexts.get().current(asked.document());
+        if (name.isEmpty() || live.filter(now -> now == drawn).isEmpty()) {
+            beside.refuse(List.of("The text has changed meanwhile. Try again."));
+        } else {
+            RenameHandler.ask(grid.getShell(), live.get(), name.get().offset());
         }
     }
 

@@ -12,12 +12,16 @@ import org.eclipse.jface.resource.ColorRegistry;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.RGB;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.editors.text.EditorsUI;
 import org.faultwright.workbench.look.Palette.Use;
 import org.faultwright.workbench.settings.Settings;
 
 /** Brings the window into the colours that were chosen: those of the window system before anything is shown, then our own. */
 public final class Look {
+    /** The window system tells within some milliseconds; one that has no other colours never does. */
+    private static final long MOST_NANOSECONDS = 1_000_000_000L;
+
     private Look() {
     }
 
@@ -26,15 +30,29 @@ public final class Look {
         return "gtk".equals(SWT.getPlatform()) || "cocoa".equals(SWT.getPlatform());
     }
 
-    /** Asks the window system for what the settings say. Before the first window. */
-    public static void choose() {
+    /**
+     * Asks the window system for what the settings say, and waits until it has come to that: what is made before is made in the colours that
+     * were, and stays so. Before the first window.
+     */
+    public static void choose(Display display) {
         if (!canBeChosen() || Settings.colours() == Settings.Colours.OF_THE_SYSTEM) {
             return;
         }
+        boolean dark = Settings.colours() == Settings.Colours.DARK;
         try {
             // SWT has no public way to ask for this, and the same method on both
-            Class.forName("org.eclipse.swt.internal." + SWT.getPlatform() + ".OS").getMethod("setTheme", boolean.class)
-                    .invoke(null, Settings.colours() == Settings.Colours.DARK);
+            Class.forName("org.eclipse.swt.internal." + SWT.getPlatform() + ".OS").getMethod("setTheme", boolean.class).invoke(null, dark);
+            long end = System.nanoTime() + MOST_NANOSECONDS;
+            boolean[] woken = {true};
+            while (Palette.isDark(display) != dark && System.nanoTime() < end) {
+                if (woken[0]) {
+                    woken[0] = false;
+                    display.timerExec(5, () -> woken[0] = true);
+                }
+                if (!display.readAndDispatch()) {
+                    display.sleep();
+                }
+            }
         } catch (ReflectiveOperationException other) {
             ILog.of(Look.class).warn("The window keeps the colours of the system.", other);
         }

@@ -72,9 +72,14 @@ public final class Palette {
     /** The colours for this window. Only for its thread. */
     public static Palette now() {
         if (now == null) {
-            now = isDark(Display.getCurrent().getSystemColor(SWT.COLOR_LIST_BACKGROUND).getRGB()) ? DARK : LIGHT;
+            now = isDark(Display.getCurrent()) ? DARK : LIGHT;
         }
         return now;
+    }
+
+    /** What the window system draws by now. Only for the window's thread. */
+    static boolean isDark(Display display) {
+        return isDark(display.getSystemColor(SWT.COLOR_LIST_BACKGROUND).getRGB());
     }
 
     /** Whether light words belong on a ground. */

@@ -292,6 +292,31 @@ class StepEditsTest {
         }
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "24 V +/- 5 % | below  -> Code | within -> Code | above  -> Code",
+        "12 V .. 15 V | below  -> Code | within -> Code | above  -> Code",
+        "over 5 V .. under 6 V | below  -> Code | within -> Code | above  -> Code",
+        "at most 2 V | within -> Code | above  -> Code | using Meter",
+        "under 2 V | within -> Code | above  -> Code | using Meter",
+        "at least 20 V | below  -> Code | within -> Code | using Meter",
+        "over 20 V | below  -> Code | within -> Code | using Meter",
+    })
+    void should_write_a_reading_with_a_result_for_each_side_that_its_limit_has(String limit, String one, String two, String three) {
+        Document document = document(SAID_ONCE.replace("otherwise Refer\n", "").replace("within -> Code", "below -> Code\n within -> Code\n above -> Code")
+                .replace("none normal -> Fine", "none normal -> Fine anything else -> Refer"));
+        Step volts = document.graphs().get(0).steps().get(0);
+        NewStep reading = new NewStep(Kind.MEASURE, "Again", "Once more", java.util.Optional.of(new NewStep.Reading("dc voltage", "P", "", "Meter", limit)));
+
+        Offered offered = assertInstanceOf(Offered.class, new StepEdits(document, document.graphs().get(0)).insert(volts, 1, false, reading));
+
+        String after = offered.fix().applied();
+        assertTrue(offered.holds(Texts.document(after)), () -> Texts.document(after).problems() + "\n" + after);
+        assertTrue(after.contains("measure Again \"Once more\" {\n    dc voltage at P using Meter\n    expects " + limit + "\n"), after);
+        String written = after.substring(after.indexOf("measure Again"), after.indexOf("observe Code"));
+        assertTrue(written.contains(one) && written.contains(two) && written.contains(three), written);
+    }
+
     @Test
     void should_end_its_lines_as_the_text_does() {
         String windows = TEXT.replace("\n", "\r\n");

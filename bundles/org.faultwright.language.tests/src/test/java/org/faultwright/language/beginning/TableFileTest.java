@@ -263,6 +263,24 @@ class TableFileTest {
         assertTrue(refused(new byte[TableFile.LARGEST + 1]).contains("more than"));
     }
 
+    /** As programs write it that know no colours and no borders (ECMA-376 part 1, 18.8: a workbook may have styles). */
+    @Test
+    void should_read_a_workbook_that_does_not_say_how_its_cells_are_shown() throws IOException, UnusableTable {
+        byte[] plain = workbook(workbook -> row(workbook.createSheet("S"), 0, "fault", "Fuse blown", 3));
+        Map<String, byte[]> parts = new java.util.LinkedHashMap<>();
+        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(plain))) {
+            for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+                byte[] part = zip.readAllBytes();
+                if (!entry.getName().endsWith("styles.xml")) {
+                    parts.put(entry.getName(), new String(part, StandardCharsets.UTF_8).replaceAll("<(Override|Relationship) [^>]*styles[^>]*/>", "")
+                            .getBytes(StandardCharsets.UTF_8));
+                }
+            }
+        }
+
+        assertEquals(List.of(List.of("fault", "Fuse blown", "3")), cells(TableFile.read(packed(parts)).get(0)));
+    }
+
     /** Bytes of a workbook that fell over: read, or refused in one sentence. */
     @Property(tries = 200)
     void should_never_fail_at_a_damaged_workbook(@ForAll java.util.Random random) throws IOException {

@@ -19,6 +19,7 @@ import org.faultwright.procedure.SourceText;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the lines of tables say, and which of them cannot be read. */
 class TablesTest {
@@ -49,6 +50,28 @@ class TablesTest {
 
         assertEquals(List.of("Cold", "Jam"), codes.read().stream().map(Imported.Code::meaning).toList());
         assertEquals(List.of(3, 4, 5, 6), codes.unread().stream().map(line -> Integer.parseInt(line.replaceAll("^Line (\\d+) .*", "$1"))).toList());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Blinks", "number of flashes", "blinks "})
+    void should_take_numbers_under_a_heading_that_counts_them_for_blinks(String heading) throws UnusableTable {
+        Table table = table(heading + ";Meaning\n1;Cold\n12;Hot\nsteady;Sound\n3 pips;Jam\n");
+
+        assertEquals(List.of("1 blink", "12 blinks", "steady", "3 pips"), Tables.codes(table, Map.of("code", 0, "meaning", 1)).read().stream()
+                .map(Imported.Code::shown).toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"dc voltage|16 ohm +/- 15 %|resistance", "dc voltage|at most 2kohm|resistance", "resistance|24 V +/- 5 %|dc voltage",
+        "dc voltage|at least 10 uF|capacitance", "dc voltage|5 mA .. 20 mA|dc current", "resistance|50 Hz +/- 1 %|frequency"})
+    void should_know_the_quantity_that_the_unit_of_a_limit_speaks_of(String chosen, String limit, String quantity) {
+        assertEquals(Optional.of(quantity), LimitWords.fitting(chosen, limit));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"ac voltage|230 V +/- 10 %", "dc voltage|24", "dc voltage|16 o", "dc voltage|at most 3 Volt-ish", "ac current|2 A", "dc voltage|''"})
+    void should_leave_what_was_chosen_where_it_fits_or_nothing_is_said_yet(String chosen, String limit) {
+        assertEquals(Optional.empty(), LimitWords.fitting(chosen, limit));
     }
 
     @Test

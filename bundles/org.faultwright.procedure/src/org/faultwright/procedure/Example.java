@@ -5,8 +5,10 @@
 package org.faultwright.procedure;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.quantity.Quantity;
@@ -51,8 +53,10 @@ public record Example(boolean variation, Name title, Optional<Name> of, List<Sho
     public Example titledBy(String around, SourceRange place) {
         List<String> said = new ArrayList<>();
         of.ifPresent(fault -> said.add("a case of \"" + fault + "\""));
-        shows.forEach(showing -> said.add("\"" + showing.step() + "\" shows " + showing.possible().stream()
-                .map(possible -> "\"" + possible.words() + "\"").collect(Collectors.joining(" or "))));
+        Map<String, Integer> times = new LinkedHashMap<>();
+        shows.forEach(showing -> times.merge("\"" + showing.step() + "\" shows " + showing.possible().stream()
+                .map(possible -> "\"" + possible.words() + "\"").collect(Collectors.joining(" or ")), 1, Integer::sum));
+        times.forEach((shown, count) -> said.add(count == 1 ? shown : shown + " " + count + " times"));
         endsAt.ifPresent(end -> said.add("ends at \"" + end + "\""));
         if (said.isEmpty()) {
             within.ifPresent(time -> said.add("within " + time.value()));

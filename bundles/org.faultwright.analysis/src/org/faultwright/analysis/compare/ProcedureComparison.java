@@ -16,6 +16,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.faultwright.analysis.compare.Difference.Kind;
 import org.faultwright.analysis.faults.RepairSteps;
@@ -39,6 +41,8 @@ import org.faultwright.procedure.Step;
  * procedure uses of them.
  */
 public final class ProcedureComparison {
+    private static final Pattern QUOTED = Pattern.compile("\"([^\"]*)\"");
+
     private final Procedure was;
     private final Procedure now;
     private final List<Difference> found = new ArrayList<>();
@@ -72,8 +76,8 @@ public final class ProcedureComparison {
         });
         return names.isEmpty() ? p : new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(),
                 p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), p.steps().stream().map(step -> called(names, step)).toList(),
-                p.examples().stream().map(one -> new Example(one.variation(), one.title(), one.of(), one.shows(), one.endsAt().map(end -> called(names, end)),
-                        one.within(), one.at())).toList(), p.problems(), p.at());
+                p.examples().stream().map(one -> new Example(one.variation(), called(names, one).title(), one.of(), one.shows(),
+                        one.endsAt().map(end -> called(names, end)), one.within(), one.at())).toList(), p.problems(), p.at());
     }
 
     private static Step called(Map<String, String> names, Step step) {
@@ -83,6 +87,16 @@ public final class ProcedureComparison {
         return step.match(new RenamedStep(called(names, step.name()), step.outcomes().stream().map(outcome -> new Outcome(outcome.head(),
                 outcome.target().map(target -> called(names, target)), outcome.repeat().map(bound -> new Outcome.Repeat(bound.atMost(),
                         called(names, bound.otherwise()), bound.at())), outcome.proves(), outcome.normal(), outcome.at())).toList()));
+    }
+
+    /** An example without a title of its own is called by what it says, with names in quotation marks. */
+    private static Example called(Map<String, String> names, Example example) {
+        if (example.isTitled()) {
+            return example;
+        }
+        String title = QUOTED.matcher(example.title().text())
+                .replaceAll(quoted -> Matcher.quoteReplacement("\"" + names.getOrDefault(quoted.group(1), quoted.group(1)) + "\""));
+        return new Example(example.variation(), new Name(title, example.title().at()), example.of(), example.shows(), example.endsAt(), example.within(), example.at());
     }
 
     /** The step that closes the unit before a conclusion has its name, too. */
@@ -116,7 +130,8 @@ public final class ProcedureComparison {
         records.named(Kind.STEPS, "", "routines", missing(routinesThen, routinesNow), missing(routinesNow, routinesThen));
         declared(records, usedThen, usedNow);
         records.named(Kind.FAULTS, "", "faults", faults(was), faults(now));
-        records.named(Kind.EXAMPLES, "", "examples", was.examples(), now.examples());
+        records.named(Kind.EXAMPLES, "", "examples", was.examples().stream().map(one -> called(names, one)).toList(),
+                now.examples());
         rest(records);
     }
 

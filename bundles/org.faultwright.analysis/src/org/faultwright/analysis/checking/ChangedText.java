@@ -19,6 +19,8 @@ import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Library;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SameMeaning;
 import org.faultwright.procedure.SourceRange;
@@ -159,9 +161,14 @@ final class ChangedText {
         return line.isBlank() || line.strip().startsWith("//");
     }
 
-    /** Blocks with the same words mean the same. */
+    /** Blocks with the same words mean the same, but for a step that runs on to another one below. */
     private boolean isSame(Block one, Block other) {
-        return one.part().getClass() == other.part().getClass() && isMoved(one.at(), other.at());
+        return one.part().getClass() == other.part().getClass() && isMoved(one.at(), other.at()) && unsaid(one.part()).equals(unsaid(other.part()));
+    }
+
+    private static List<String> unsaid(Object part) {
+        return part instanceof Step step ? step.outcomes().stream().filter(Outcome::isUnderstood).flatMap(outcome -> outcome.target().stream()).map(Name::text).toList()
+                : List.of();
     }
 
     /** Whether a place is the same place after the change, and no character in it or beside it has changed. */

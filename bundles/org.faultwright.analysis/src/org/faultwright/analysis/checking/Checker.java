@@ -15,6 +15,7 @@ import org.faultwright.analysis.QuotedNames;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.procedure.Document;
 
 /** Runs rules over a document. A rule that crashes is reported by its id; the others go on. */
@@ -83,12 +84,18 @@ public final class Checker {
         }
     }
 
+    /** No fix leads a step elsewhere without saying so. */
+    private static Finding kept(Finding finding, Subject subject) {
+        return finding.fixes().isEmpty() ? finding : new Finding(finding.rule(), finding.severity(), finding.at(), finding.message(), finding.advice(),
+                finding.path(), finding.fixes().stream().map(RunningOn.in(subject)::kept).toList());
+    }
+
     static List<Said> run(Rule rule, Subject subject) {
         Findings findings = new Findings(rule.header());
         List<Said> said = new ArrayList<>();
         try {
             rule.check(subject, findings);
-            findings.reported().forEach(finding -> said.add(new Said(finding, false)));
+            findings.reported().forEach(finding -> said.add(new Said(kept(finding, subject), false)));
         } catch (RuntimeException | StackOverflowError crash) {
             findings.reported().forEach(finding -> said.add(new Said(finding, false)));
             said.add(new Said(new Finding("rule-failed", Severity.ERROR, subject.document().name().at(),

@@ -53,7 +53,9 @@ public final class ResultWords {
 
     /** The line of an outcome that the text does not name yet. */
     public static String arrow(Outcome outcome, String target) {
-        String head = outcome.head() instanceof Outcome.AnythingElse ? "anything else" : written(outcome.key());
+        String key = outcome.key();
+        String head = outcome.head() instanceof Outcome.AnythingElse || key.equals(Step.ALL_WITHIN) || key.equals(Step.ANY_OUTSIDE) ? key
+                : key.equals(Step.DONE) ? "then" : written(key);
         return "    " + head + " -> " + target + "\n";
     }
 

@@ -24,6 +24,7 @@ import org.faultwright.analysis.faults.PresumedTable;
 import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.analysis.faults.ShowingText;
 import org.faultwright.analysis.paths.Closing;
+import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.analysis.paths.Understood;
 import org.faultwright.analysis.time.Times;
 import org.faultwright.procedure.ClosingStep;
@@ -95,7 +96,7 @@ final class ReroutedText {
         edits.forEach(edit -> byPlace.merge(edit.at().offset(), edit, (one, other) -> new Fix.Edit(
                 one.at().length() > 0 ? one.at() : other.at(), one.at().length() > 0
                         ? other.replacement() + one.replacement() : one.replacement() + other.replacement())));
-        return List.copyOf(byPlace.values());
+        return byPlace.isEmpty() ? List.of() : RunningOn.kept(procedure, new Fix("", List.copyOf(byPlace.values()))).edits();
     }
 
     private List<Step> steps() {
@@ -150,16 +151,21 @@ final class ReroutedText {
         int start = step.at().offset();
         for (int i = step.outcomes().size() - 1; i >= 0; i--) {
             Optional<SourceRange> old = step.outcomes().get(i).target().map(Name::at);
-            String target = copy.targets().get(i);
+            boolean runsOn = runsOn(step.outcomes().get(i));
+            String target = runsOn && copy.targets().get(i) == null ? step.outcomes().get(i).target().orElseThrow().text() : copy.targets().get(i);
             if (old.isPresent() && target != null) {
                 Outcome outcome = step.outcomes().get(i);
-                boolean isSaid = old.get().end() > old.get().offset() || !ClosingStep.written(outcome.target().orElseThrow().text()).equals(asWritten(target));
+                boolean isSaid = runsOn || old.get().end() > old.get().offset() || !ClosingStep.written(outcome.target().orElseThrow().text()).equals(asWritten(target));
                 text.replace(old.get().offset() - start, old.get().end() - start, !isSaid ? ""
                         : outcome.isUnderstood() ? ResultWords.arrow(outcome, asWritten(target)) : asWritten(target));
             }
         }
         SourceRange name = step.name().at();
         return text.replace(name.offset() - start, name.end() - start, copy.name()).toString();
+    }
+
+    private boolean runsOn(Outcome outcome) {
+        return RunningOn.arrows(procedure).stream().anyMatch(arrow -> arrow.outcome() == outcome);
     }
 
     /** Where closing is put in, the text itself leads to the conclusion. */

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declarations;
@@ -38,7 +39,7 @@ import org.faultwright.quantity.Quantity;
 
 /**
  * Puts in what a text says once and means in many places, so that everything behind it sees a procedure in which all is said: the title and time
- * of a step that performs a routine, the title of a conclusion or fault that is called by its name alone, the arrows to the conclusion that {@code otherwise} names, and what an example has from the fault table, from
+ * of a step that performs a routine, the title of a conclusion or fault that is called by its name alone, the arrow to the step below ({@link RunningOn}), the arrows to the conclusion that {@code otherwise} names, and what an example has from the fault table, from
  * the example around it, or from the conclusion that it must come to. Whatever is put in has a place of no length.
  */
 public final class Understood {
@@ -60,8 +61,8 @@ public final class Understood {
         Understood understood = new Understood(p.scope());
         Optional<Name> elsewhere = p.elsewhere().filter(name -> refers(p, name));
         List<Fault> faults = p.faults().stream().map(Understood::titled).toList();
-        List<Step> steps = new ArrayList<>(p.steps().stream().map(understood::inFull).map(step -> reported(step, faults))
-                .map(step -> elsewhere.map(name -> understood.leading(step, name)).orElse(step)).toList());
+        List<Step> steps = new ArrayList<>(RunningOn.in(p.steps().stream().map(understood::inFull).map(step -> reported(step, faults)).toList(), List.of(), p.scope())
+                .stream().map(step -> elsewhere.map(name -> understood.leading(step, name)).orElse(step)).toList());
         steps.addAll(conclusions(steps, faults));
         Procedure said = with(p, p.libraries().stream().map(understood::library).toList(), understood.declarations(p.own()), faults, steps, p.examples());
         return p.examples().stream().anyMatch(Understood::isShort) ? with(said, said.libraries(), said.own(), faults, steps, new Cases(said, elsewhere).all()) : said;
@@ -89,10 +90,13 @@ public final class Understood {
     }
 
     private Declarations declarations(Declarations own) {
-        boolean plain = own.routines().stream().flatMap(routine -> routine.steps().stream()).allMatch(step -> inFull(step) == step);
+        boolean plain = own.routines().stream().allMatch(routine -> {
+            List<Step> steps = steps(routine);
+            return IntStream.range(0, steps.size()).allMatch(i -> steps.get(i) == routine.steps().get(i));
+        });
         return plain ? own : new Declarations(own.conditions(), own.instruments(), own.points(), own.parts(), own.indicators(), own.notes(),
                 own.routines().stream().map(routine -> new Routine(routine.name(), routine.title(), routine.exits(), routine.normalExit(),
-                        routine.usualTime(), routine.begin(), routine.steps().stream().map(this::inFull).toList(), routine.at())).toList(),
+                        routine.usualTime(), routine.begin(), steps(routine), routine.at())).toList(),
                 own.ambient());
     }
 
@@ -124,6 +128,10 @@ public final class Understood {
         return faults.stream().filter(fault -> fault.name().text().equals(conclude.finds().get(0).text())).findFirst().filter(fault -> fault.report().isPresent())
                 .<Step>map(fault -> new Step.Conclude(step.name(), step.title(), conclude.finds(), conclude.findsNothing(), conclude.refersTo(),
                         fault.report(), conclude.frame(), conclude.at())).orElse(step);
+    }
+
+    private List<Step> steps(Routine routine) {
+        return RunningOn.in(routine.steps().stream().map(this::inFull).toList(), routine.exits(), scope);
     }
 
     private static Fault titled(Fault fault) {

@@ -18,6 +18,9 @@ final class Insertion {
     /** Behind the last outcome of a step that has one, on a line of its own with the same indent. */
     static Fix outcome(String title, Step step, String line) {
         List<Outcome> outcomes = step.outcomes().stream().filter(outcome -> !outcome.isUnderstood()).toList();
+        if (outcomes.isEmpty()) {
+            return Fix.replacing(title, new SourceRange(step.at().source(), step.at().end() - 1, 0), "    " + line + "\n");
+        }
         SourceRange last = outcomes.get(outcomes.size() - 1).at();
         String before = last.source().lineText(last.line()).substring(0, last.column() - 1);
         String indent = before.isBlank() ? before : "    ";

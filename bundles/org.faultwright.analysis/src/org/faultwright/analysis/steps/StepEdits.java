@@ -20,6 +20,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.WholeLines;
 import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.analysis.faults.ShowingText;
+import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.analysis.rules.Reference;
 import org.faultwright.analysis.rules.References;
 import org.faultwright.procedure.ClosingStep;
@@ -82,8 +83,8 @@ public final class StepEdits {
         Map<String, List<String>> arrows = Arrows.of(graph);
         arrows.get(from.name().text()).set(Arrows.place(outcome, otherwise), step.name());
         arrows.put(step.name(), step.leads(target));
-        return new StepChange.Offered(new Fix("Insert \"" + step.name() + "\"", List.of(leading(from, outcome, otherwise, step.name()),
-                behind(from, step, target))), graph.name().text(), arrows);
+        return new StepChange.Offered(kept(new Fix("Insert \"" + step.name() + "\"", List.of(leading(from, outcome, otherwise, step.name()),
+                behind(from, step, target)))), graph.name().text(), arrows);
     }
 
     /** Writes a step behind another one. Nothing leads to it yet; it leads on as the first result of the other does. */
@@ -96,7 +97,7 @@ public final class StepEdits {
                 .map(ClosingStep::written).orElse(behind.name().text());
         Map<String, List<String>> arrows = Arrows.of(graph);
         arrows.put(step.name(), step.leads(target));
-        return new StepChange.Offered(new Fix("Add \"" + step.name() + "\"", List.of(behind(behind, step, target))), graph.name().text(), arrows);
+        return new StepChange.Offered(kept(new Fix("Add \"" + step.name() + "\"", List.of(behind(behind, step, target)))), graph.name().text(), arrows);
     }
 
     /** Takes a step out. What led to it leads to the step behind it, where there is only one; faults and examples say no more of it. */
@@ -113,7 +114,8 @@ public final class StepEdits {
         String follower = follow.stream().findFirst().orElse("");
         arrows.values().forEach(targets -> targets.replaceAll(target -> target.equals(name) ? follower : target));
         List<Fix.Edit> edits = new ArrayList<>();
-        leadingTo(name).forEach(at -> edits.add(new Fix.Edit(at, follower)));
+        leadingTo(name).stream().filter(at -> at.length() > 0).forEach(at -> edits.add(new Fix.Edit(at, follower)));
+        RunningOn.arrows(graph).stream().filter(arrow -> arrow.below() == step).forEach(arrow -> edits.add(arrow.written(follower)));
         begin(step, follower).ifPresent(edits::add);
         if (document instanceof Procedure procedure && graph == document) {
             procedure.faults().forEach(fault -> edits.addAll(ShowingText.without(fault.written(), showing -> isOf(showing, name))));
@@ -121,7 +123,11 @@ public final class StepEdits {
         }
         SourceRange gone = WholeLines.of(step.at());
         edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), indent(step))));
-        return new StepChange.Offered(new Fix("Take out \"" + name + "\"", List.copyOf(edits)), graph.name().text(), arrows);
+        return new StepChange.Offered(kept(new Fix("Take out \"" + name + "\"", List.copyOf(edits))), graph.name().text(), arrows);
+    }
+
+    private Fix kept(Fix fix) {
+        return RunningOn.kept(document, fix);
     }
 
     // ---- why not
@@ -208,11 +214,15 @@ public final class StepEdits {
     }
 
     /** An arrow that the text says once for all steps gets a line of its own, where the order of the results stays. */
-    private static Fix.Edit leading(Step from, int outcome, boolean otherwise, String target) {
+    private Fix.Edit leading(Step from, int outcome, boolean otherwise, String target) {
         Outcome one = from.outcomes().get(outcome);
         Optional<Outcome> first = from.outcomes().stream().filter(written -> !written.isUnderstood()).findFirst();
         if (!one.isUnderstood()) {
             return new Fix.Edit(arrow(from, outcome, otherwise).orElseThrow().at(), target);
+        }
+        Optional<RunningOn.Arrow> below = RunningOn.arrows(graph).stream().filter(arrow -> arrow.outcome() == one).findFirst();
+        if (below.isPresent()) {
+            return below.get().written(target);
         }
         String line = ResultWords.arrow(one, target);
         return outcome == 0 && first.isPresent() ? new Fix.Edit(new SourceRange(from.at().source(), first.get().at().offset(), 0), line.strip() + "\n    ")

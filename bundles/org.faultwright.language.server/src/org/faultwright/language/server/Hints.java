@@ -8,6 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.faultwright.analysis.faults.ResultWords;
+import org.faultwright.analysis.paths.RunningOn;
+import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Results;
@@ -37,13 +40,30 @@ public final class Hints {
             for (Step step : graph.writtenSteps()) {
                 if (step.at().source() == text.source() && step.at().offset() <= to && from <= step.at().end()) {
                     limits(step).forEach(limit -> ends(step, limit).ifPresent(ends -> hints.add(new Hint(limit.at().end(), ends))));
-                    step.outcomes().forEach(outcome -> Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream())
+                    step.outcomes().stream().filter(outcome -> !runsOn(graph, outcome)).forEach(outcome -> Stream.concat(outcome.target().stream(), outcome.repeat().map(Outcome.Repeat::otherwise).stream())
                             .forEach(target -> title(graph, target).ifPresent(title -> hints.add(new Hint(target.at().end(), title)))));
                 }
             }
         }
+        text.document().graphs().stream().flatMap(graph -> RunningOn.arrows(graph).stream()).filter(arrow -> arrow.step().at().source() == text.source())
+                .forEach(arrow -> hints.add(new Hint(lastWord(arrow.outcome().at()), ResultWords.arrow(arrow.outcome(), arrow.below().name().text()).strip()
+                        + (arrow.below().title().isBlank() ? "" : "  " + arrow.below().title()))));
         return hints.stream().filter(hint -> from <= hint.offset() && hint.offset() <= to)
                 .sorted((one, other) -> Integer.compare(one.offset(), other.offset())).toList();
+    }
+
+    private static boolean runsOn(StepGraph graph, Outcome outcome) {
+        return outcome.isUnderstood() && RunningOn.arrows(graph).stream().anyMatch(arrow -> arrow.outcome() == outcome);
+    }
+
+    /** The end of what stands in the step before the brace that closes it, on its own line. */
+    private static int lastWord(SourceRange brace) {
+        String text = brace.source().content();
+        int at = brace.offset();
+        while (at > 0 && Character.isWhitespace(text.charAt(at - 1))) {
+            at--;
+        }
+        return at;
     }
 
     private static Stream<Written<Limit>> limits(Step step) {

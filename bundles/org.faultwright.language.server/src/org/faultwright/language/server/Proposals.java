@@ -162,7 +162,7 @@ public final class Proposals {
 
     /** The results that the step around the cursor still lacks. */
     private void results(Step step) {
-        List<String> there = step.outcomes().stream().map(Outcome::key).toList();
+        List<String> there = step.outcomes().stream().filter(outcome -> !outcome.isUnderstood()).map(Outcome::key).toList();
         List<String> wanted = new ArrayList<>();
         if (step instanceof Step.Observe observe) {
             observe.indicator().flatMap(scope::indicator).map(Indicator::codes).orElseGet(List::of)

@@ -136,7 +136,7 @@ class UnderstoodTest {
     /** What a sound unit shows is never meant without being said, nor is anything where nothing is said yet. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-            "below -> Mend within -> Blinks | below -> Mend | outcomes-incomplete",
+            "below -> Mend within -> Blinks } | below -> Mend } conclude Between { finds nothing } | outcomes-incomplete",
             "{ good -> WornOut } | { bad -> Refer } | outcomes-incomplete",
             "{ good -> WornOut } | { } | empty-outcomes",
             "exits good normal, bad | exits good, bad | outcomes-incomplete"})

@@ -1,0 +1,189 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.analysis.paths;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.faults.ResultWords;
+import org.faultwright.procedure.Document;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.RenamedStep;
+import org.faultwright.procedure.Routine;
+import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
+
+/**
+ * Where a step leads to the step written below it without saying so, and how that stays when the text between the two changes. Only what a sound unit
+ * shows runs on: the end of a {@code do} that names no outcome, {@code within} of a value with a limit, the normal or only exit of a routine. It never
+ * runs on into a conclusion, out of a routine, or from a step that verifies a repair: where those lead must stand in the text. Nothing runs on where
+ * no step says yet where it leads: those steps are still to be put in order.
+ */
+public final class RunningOn {
+    private static final Set<String> AROUND_WITHIN = Set.of(Step.BELOW, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL, Step.ANY_OUTSIDE);
+
+    private static final Pattern MUST_SAY = Pattern.compile("\\b(verifies|exits|normal|anything|expects)\\b");
+
+    /** A step, its outcome that is not written, and the step below. */
+    public record Arrow(Step step, Outcome outcome, Step below) {
+        /** The change that writes the arrow out, to there or to another step. The outcomes stay in their order. */
+        public Fix.Edit written(String target) {
+            List<Outcome> outcomes = step.outcomes();
+            Optional<SourceRange> next = outcomes.subList(outcomes.indexOf(outcome) + 1, outcomes.size()).stream().filter(one -> !one.isUnderstood())
+                    .map(Outcome::at).findFirst();
+            SourceRange place = next.map(at -> new SourceRange(at.source(), at.offset(), 0)).orElse(outcome.at());
+            String text = place.source().content();
+            String before = text.substring(text.lastIndexOf('\n', place.offset() - 1) + 1, place.offset());
+            String line = ResultWords.arrow(outcome, target);
+            return new Fix.Edit(place, !before.isBlank() ? line.strip() + " " : next.isPresent() ? line.strip() + "\n" + before : line + before);
+        }
+    }
+
+    private final List<Arrow> arrows = new ArrayList<>();
+
+    private RunningOn(Document document) {
+        document.graphs().forEach(graph -> arrows.addAll(arrows(graph)));
+    }
+
+    // ---- what is meant
+
+    /** The steps of a procedure or routine, each with its arrow to the next one where it does not say it. */
+    static List<Step> in(List<Step> steps, List<Name> exits, Scope scope) {
+        if (steps.stream().allMatch(step -> step.outcomes().isEmpty())) {
+            return steps;
+        }
+        Map<String, Integer> names = new HashMap<>();
+        exits.forEach(exit -> names.merge(exit.text(), 1, Integer::sum));
+        steps.forEach(step -> names.merge(step.name().text(), 1, Integer::sum));
+        List<Step> all = new ArrayList<>();
+        for (int i = 0; i < steps.size(); i++) {
+            Step step = steps.get(i);
+            Optional<Step> below = i + 1 < steps.size() ? Optional.of(steps.get(i + 1)) : Optional.empty();
+            all.add(below.filter(next -> !(next instanceof Step.Conclude) && !next.name().text().isEmpty() && names.get(next.name().text()) == 1)
+                    .map(next -> leading(step, next.name().text(), scope)).orElse(step));
+        }
+        return all;
+    }
+
+    private static Step leading(Step step, String below, Scope scope) {
+        int end = step.at().end() - 1;
+        String text = step.at().source().content();
+        Optional<String> unsaid = unsaid(step, scope);
+        if (unsaid.isEmpty() || step.frame().verifies().isPresent() || end < step.at().offset() || end >= text.length() || text.charAt(end) != '}') {
+            return step;
+        }
+        SourceRange place = new SourceRange(step.at().source(), end, 0);
+        Outcome arrow = new Outcome(new Outcome.Word(new Name(unsaid.get(), place)), Optional.of(new Name(below, place)), Optional.empty(), List.of(), place);
+        List<Outcome> outcomes = new ArrayList<>(step.outcomes());
+        int first = 0;
+        while (first < outcomes.size() && comesBefore(step, outcomes.get(first).key(), unsaid.get(), scope)) {
+            first++;
+        }
+        outcomes.add(first, arrow);
+        return step.match(new RenamedStep(step.name(), List.copyOf(outcomes)));
+    }
+
+    private static boolean comesBefore(Step step, String key, String unsaid, Scope scope) {
+        List<String> exits = scope.performedBy(step).map(Routine::exits).orElse(List.of()).stream().map(Name::text).toList();
+        return key.equals(Step.BELOW) || exits.contains(key) && exits.indexOf(key) < exits.indexOf(unsaid);
+    }
+
+    /** The outcome that a step means without naming it. */
+    private static Optional<String> unsaid(Step step, Scope scope) {
+        List<String> said = step.outcomes().stream().map(Outcome::key).toList();
+        if (step instanceof Step.Do) {
+            return said.isEmpty() ? Optional.of(Step.DONE) : Optional.empty();
+        }
+        if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
+            boolean onlyRows = measure.outcomes().stream().allMatch(outcome -> outcome.head() instanceof Outcome.Word
+                    && (AROUND_WITHIN.contains(outcome.key()) || outcome.key().startsWith("at ")));
+            return onlyRows ? Optional.of(Step.ALL_WITHIN) : Optional.empty();
+        }
+        boolean expects = step instanceof Step.Measure measure ? measure.expects().isPresent()
+                : step instanceof Step.Calculate calculate && calculate.expects().isPresent();
+        if (expects) {
+            boolean onlyAround = step.outcomes().stream().allMatch(outcome -> outcome.head() instanceof Outcome.Word && !outcome.normal()
+                    && AROUND_WITHIN.contains(outcome.key()));
+            return onlyAround ? Optional.of(Step.WITHIN) : Optional.empty();
+        }
+        return scope.performedBy(step).filter(routine -> !verifies(routine, scope, new HashSet<>()))
+                .flatMap(routine -> routine.exits().size() == 1 ? Optional.of(routine.exits().get(0)) : routine.normalExit()).map(Name::text)
+                .filter(exit -> !said.contains(exit) && !said.contains("anything else") && step.outcomes().stream().noneMatch(Outcome::normal));
+    }
+
+    /** Whether a routine tells whether a repair has helped, itself or by one that it performs. */
+    private static boolean verifies(Routine routine, Scope scope, Set<String> seen) {
+        return seen.add(routine.name().text()) && routine.steps().stream().anyMatch(step -> step.frame().verifies().isPresent()
+                || scope.performedBy(step).filter(inner -> verifies(inner, scope, seen)).isPresent());
+    }
+
+    // ---- what is told of it
+
+    public static RunningOn in(Subject subject) {
+        return subject.shared(RunningOn.class, one -> new RunningOn(one.document()));
+    }
+
+    /** The arrows of a procedure or routine that lead to the step below without being written. */
+    public static List<Arrow> arrows(StepGraph graph) {
+        List<Step> steps = graph.writtenSteps();
+        List<Arrow> found = new ArrayList<>();
+        for (Step step : steps) {
+            for (Outcome outcome : step.outcomes()) {
+                if (outcome.isUnderstood()) {
+                    outcome.target().flatMap(graph::step).filter(below -> !(below instanceof Step.Conclude) && steps.contains(below))
+                            .ifPresent(below -> found.add(new Arrow(step, outcome, below)));
+                }
+            }
+        }
+        return found;
+    }
+
+    // ---- what a change must keep
+
+    /** The fix with each arrow written out whose two steps it parts. */
+    public static Fix kept(Document document, Fix fix) {
+        return new RunningOn(document).kept(fix);
+    }
+
+    /** The fix with each arrow written out whose two steps it parts. */
+    public Fix kept(Fix fix) {
+        List<Fix.Edit> edits = new ArrayList<>(fix.edits());
+        arrows.stream().filter(arrow -> (isParted(arrow, fix.edits()) || isMadeToSay(arrow, fix.edits())) && !isRewritten(arrow, fix.edits()))
+                .forEach(arrow -> edits.add(arrow.written(arrow.below().name().text())));
+        return edits.size() == fix.edits().size() ? fix : new Fix(fix.title(), List.copyOf(edits));
+    }
+
+    private static boolean isParted(Arrow arrow, List<Fix.Edit> edits) {
+        SourceRange from = arrow.step().at();
+        SourceRange to = arrow.below().at();
+        return edits.stream().map(Fix.Edit::at).anyMatch(at -> at.source().name().equals(from.source().name())
+                && at.offset() <= to.offset() && at.end() >= from.end());
+    }
+
+    /** Whether the change makes a step, or a routine that steps perform, one that must say where it leads. */
+    private static boolean isMadeToSay(Arrow arrow, List<Fix.Edit> edits) {
+        return edits.stream().filter(edit -> MUST_SAY.matcher(edit.replacement()).find()).map(Fix.Edit::at).anyMatch(at -> arrow.step() instanceof Step.Perform
+                || at.offset() > arrow.step().at().offset() && at.end() < arrow.step().at().end());
+    }
+
+    /** Whether the change writes the step anew, or this arrow of it. */
+    private static boolean isRewritten(Arrow arrow, List<Fix.Edit> edits) {
+        int place = arrow.outcome().at().offset();
+        SourceRange step = arrow.step().at();
+        String head = ResultWords.arrow(arrow.outcome(), "").strip();
+        return edits.stream().anyMatch(edit -> edit.at().offset() < place && edit.at().end() > place
+                || edit.at().offset() > step.offset() && edit.at().end() <= place && edit.replacement().strip().startsWith(head));
+    }
+}

@@ -77,7 +77,7 @@ class ChartViewTest {
     @Test
     void should_draw_every_step_of_the_text_in_front() {
         Chart chart = view.chart().orElseThrow();
-        List<String> steps = List.of("SeeIt", "LampCode", "SettingsRestored");
+        List<String> steps = List.of("SeeIt", "LampCode", "SettingsLost");
 
         assertTrue(chart.boxes().stream().map(ChartBox::key).toList().containsAll(steps));
     }
@@ -124,15 +124,15 @@ class ChartViewTest {
     @Test
     void should_select_a_clicked_step_in_the_text() {
         canvas.fit();
-        Rectangle area = canvas.area(view.chart().orElseThrow().box("SettingsRestored").orElseThrow());
+        Rectangle area = canvas.area(view.chart().orElseThrow().box("SettingsLost").orElseThrow());
         Event click = new Event();
         click.button = 1;
         click.x = area.x + area.width / 2;
         click.y = area.y + area.height / 2;
         canvas.notifyListeners(SWT.MouseDown, click);
 
-        assertEquals(Optional.of("SettingsRestored"), view.inHand());
-        assertEquals("SettingsRestored", selected());
+        assertEquals(Optional.of("SettingsLost"), view.inHand());
+        assertEquals("SettingsLost", selected());
     }
 
     /** What is selected would be written over by the next key, so it must be the step and nothing else. */
@@ -140,7 +140,7 @@ class ChartViewTest {
     void should_select_a_step_where_it_stands_by_now_or_not_at_all() throws BadLocationException {
         String before = document.get();
         canvas.fit();
-        Rectangle area = canvas.area(view.chart().orElseThrow().box("SettingsRestored").orElseThrow());
+        Rectangle area = canvas.area(view.chart().orElseThrow().box("SettingsLost").orElseThrow());
         Event click = new Event();
         click.button = 1;
         click.x = area.x + area.width / 2;
@@ -149,7 +149,7 @@ class ChartViewTest {
             document.replace(before.indexOf("\n\n", before.indexOf("fault FlexLoose")) + 2, 0, "\" half typed words ");
             Waiting.until("the chart waits", () -> view.said().contains("waits"));
             canvas.notifyListeners(SWT.MouseDown, click);
-            assertEquals("SettingsRestored", selected());
+            assertEquals("SettingsLost", selected());
         } finally {
             document.set(before);
         }

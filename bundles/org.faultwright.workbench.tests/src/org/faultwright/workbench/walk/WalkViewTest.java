@@ -160,7 +160,7 @@ class WalkViewTest {
             press(result);
             Waiting.until("the walk has gone on from " + before.walk().label(), () -> view.stand().filter(now -> now != before).isPresent());
         }
-        assertEquals("SettingsRestored", stand().walk().label());
+        assertEquals("SettingsLost", stand().walk().label());
         assertTrue(says("Stored settings lost, darkness at zero"), words());
     }
 

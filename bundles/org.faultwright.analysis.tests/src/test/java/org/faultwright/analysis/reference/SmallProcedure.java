@@ -110,7 +110,8 @@ public record SmallProcedure(boolean returns, Store store, List<Step> steps) {
                 begin at %s
                 """.formatted(returns ? " becomes present when Supply on" : "", store.text(), steps.isEmpty() ? END : steps.get(0).name())
                 + steps.stream().map(Step::text).collect(Collectors.joining())
-                + "conclude End \"End\" { refers to \"the bench\" }\n";
+                // every second one ends at what follows from a fault
+                + (steps.size() % 2 == 0 ? "conclude End \"End\" { refers to \"the bench\" }\n" : "fault End \"End\" { report \"It ends.\" }\n");
     }
 
     /** All that is one change smaller: a step passed over, or one thing less said at a step. */

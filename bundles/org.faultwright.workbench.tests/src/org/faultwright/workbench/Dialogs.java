@@ -17,6 +17,10 @@ import org.faultwright.workbench.publishing.Words;
 
 /** Answers the dialogs that a test meets, and remembers what they said. */
 public final class Dialogs {
+    private static final int MILLISECONDS_A_TURN = 50;
+    /** As long as {@link Waiting} waits: a dialog that comes later and is answered by nobody would hold the tests up for good. */
+    private static final int MOST_TURNS = 30_000 / MILLISECONDS_A_TURN;
+
     private Dialogs() {
     }
 
@@ -46,12 +50,12 @@ public final class Dialogs {
                         return;
                     }
                 }
-                if (turns++ < 200) {
-                    display.timerExec(50, this);
+                if (turns++ < MOST_TURNS) {
+                    display.timerExec(MILLISECONDS_A_TURN, this);
                 }
             }
         };
-        display.timerExec(50, looking);
+        display.timerExec(MILLISECONDS_A_TURN, looking);
         return said;
     }
 

@@ -12,6 +12,7 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.statushandlers.AbstractStatusHandler;
 import org.eclipse.ui.statushandlers.StatusAdapter;
 import org.eclipse.ui.statushandlers.StatusManager;
+import org.faultwright.workbench.look.Belonging;
 
 /** Says in plain words that something of the program failed; what it was stands in the log, for whoever mends it. */
 final class PlainErrors extends AbstractStatusHandler {
@@ -36,7 +37,7 @@ final class PlainErrors extends AbstractStatusHandler {
         }
         saying = true;
         try {
-            MessageDialog.openInformation(Display.getCurrent().getActiveShell(), TITLE, words());
+            MessageDialog.openInformation(Belonging.shell(), TITLE, words());
         } finally {
             saying = false;
         }

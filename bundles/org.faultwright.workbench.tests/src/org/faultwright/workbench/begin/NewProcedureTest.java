@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.function.Consumer;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
@@ -283,6 +284,17 @@ class NewProcedureTest {
             keyboard.escape();
         });
         command("newProcedure");
+        check();
+    }
+
+    /** While another program is worked in, the window system tells of no window that is worked in. */
+    @Test
+    void should_belong_to_the_window_whichever_program_is_worked_in() {
+        during("New procedure", shell -> {
+            assertEquals(page().getWorkbenchWindow().getShell(), shell.getParent(), "else it lies behind the window, and Esc does nothing");
+            keyboard.escape();
+        });
+        new NewProcedureHandler().execute(new ExecutionEvent(null, Map.of(), null, null));
         check();
     }
 

@@ -302,12 +302,14 @@ class ChartViewTest {
             Controls.all(dialog, Combo.class).stream().filter(Control::isVisible).forEach(field -> heard.add(Keyboard.name(field)));
             heard.add(Controls.all(dialog, Combo.class).get(1).getText());
             Controls.all(dialog, Combo.class).get(2).select(Controls.all(dialog, Combo.class).get(2).indexOf("HeadRail"));
-            assertTrue(dialog.getClientArea().height >= dialog.computeSize(dialog.getSize().x, SWT.DEFAULT).y - 60, "all of it is seen");
+            heard.add(dialog.getClientArea().height >= dialog.computeSize(dialog.getSize().x, SWT.DEFAULT).y - 60 ? "all of it" : "cut off");
         }, "Write it");
+        List<String> danger = Dialogs.answer(ChartChanges.QUESTION, "Change it");
         press(SWT.INSERT);
 
         Waiting.until("it is drawn and in hand", () -> view.inHand().equals(Optional.of("NewStep")));
-        assertEquals(List.of("false", "Kind", "What is read", "Where", "Against", "With", "resistance"), heard);
+        assertEquals(List.of("false", "Kind", "What is read", "Where", "Against", "With", "resistance", "all of it"), heard);
+        assertTrue(danger.get(0).contains("NewStep"), "a resistance is read while the supply is on: " + danger);
         assertTrue(document.get().contains("measure NewStep \"Head cold\" {\n    resistance at HeadRail using "), document.get());
         assertTrue(document.get().contains("    expects 1.2 kohm +/- 5 %\n    below  -> FormatsSaved\n    within -> FormatsSaved\n    above  -> FormatsSaved\n}\n"), document.get());
         press(SWT.DEL);

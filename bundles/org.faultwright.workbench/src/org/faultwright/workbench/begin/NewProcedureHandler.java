@@ -16,12 +16,13 @@ import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Folders;
+import org.faultwright.workbench.look.Belonging;
 
 /** Asks for a new procedure, to be put into the folder that is at hand. */
 public final class NewProcedureHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        new NewProcedureDialog(HandlerUtil.getActiveShell(event), folder(event)).open();
+        new NewProcedureDialog(Belonging.shell(), folder(event)).open();
         return null;
     }
 

@@ -39,6 +39,8 @@ import org.faultwright.workbench.look.Spoken;
 final class ChartCanvas extends Canvas {
     private static final double STEP_OF_SIZE = 1.2;
     private static final double SMALLEST = 0.02;
+    /** How wide a letter is in pixels where the window system makes nothing larger. */
+    private static final double USUAL_LETTERS = 7;
     private static final double LARGEST = 3;
     /** Smaller words are not read: a chart that is larger than its room begins at this size. */
     private static final double STILL_READ = 0.7;
@@ -230,11 +232,22 @@ final class ChartCanvas extends Canvas {
         sized = true;
         double whole = Math.min((room.width - 2 * MARGIN) / (double) Math.max(1, chart.width()),
                 (room.height - 2 * MARGIN) / (double) Math.max(1, chart.height()));
-        size = Math.min(1, Math.max(whole, STILL_READ));
+        double letters = letters();
+        size = Math.min(letters, Math.max(whole, STILL_READ * letters));
         ChartBox first = chart.boxes().get(0);
         left = (int) ((first.x() + first.width() / 2) * size) + MARGIN - room.width / 2;
         top = 0;
         fitBars();
+    }
+
+    /** How much larger the letters of the window are than usual: who needs them large needs them so in here. */
+    private double letters() {
+        GC gc = new GC(this);
+        try {
+            return Math.max(1, gc.getFontMetrics().getAverageCharacterWidth() / USUAL_LETTERS);
+        } finally {
+            gc.dispose();
+        }
     }
 
     private void resized() {

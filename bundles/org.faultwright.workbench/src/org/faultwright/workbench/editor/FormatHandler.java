@@ -11,11 +11,11 @@ import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.ILog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.text.BadLocationException;
-import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.language.TextFormatter;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Belonging;
 
 /** Lays the text in front out evenly. */
 public final class FormatHandler extends AbstractHandler {
@@ -24,7 +24,7 @@ public final class FormatHandler extends AbstractHandler {
         Optional<LiveText> live = ActiveText.get().place()
                 .flatMap(place -> LiveTexts.get().current(place.live().document()));
         if (live.isPresent() && !live.get().text().document().problems().isEmpty()) {
-            MessageDialog.openInformation(HandlerUtil.getActiveShell(event), "Format",
+            MessageDialog.openInformation(Belonging.shell(), "Format",
                     "This text cannot be read in full yet. See the findings, then format it.");
             return null;
         }

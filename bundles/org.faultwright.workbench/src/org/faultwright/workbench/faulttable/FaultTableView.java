@@ -359,7 +359,7 @@ public final class FaultTableView extends ViewPart {
     /** @param name in the text that is drawn */
     private void rename(Optional<SourceRange> name) {
         Optional<LiveText> live = asked == null ? Optional.empty() : LiveTexts.get().current(asked.document());
-        if (name.isEmpty() || live.filter(now -> now == drawn).isEmpty()) {
+        if (name.isEmpty() || live.isEmpty() || drawn == null || !drawn.isCurrent()) {
             beside.refuse(List.of("The text has changed meanwhile. Try again."));
         } else {
             RenameHandler.ask(grid.getShell(), live.get(), name.get().offset());

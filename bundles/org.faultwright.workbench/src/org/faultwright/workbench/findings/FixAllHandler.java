@@ -17,6 +17,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Belonging;
 import org.faultwright.workbench.look.Said;
 
 /** Shows what the fixes of every finding of the chosen one's kind would change, and makes those changes. */
@@ -30,7 +31,7 @@ public final class FixAllHandler extends AbstractHandler {
         if (refusal.isEmpty()) {
             boolean onlyHere = HandlerUtil.getActiveWorkbenchWindow(event).getActivePage().findView(FindingsView.ID) instanceof FindingsView view
                     && view.isOfThisProcedureOnly();
-            open(HandlerUtil.getActiveShell(event), finding.get(), onlyHere);
+            open(Belonging.shell(), finding.get(), onlyHere);
         }
         return null;
     }

@@ -11,14 +11,14 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.workbench.live.Folders;
+import org.faultwright.workbench.look.Belonging;
 
 /** Puts a folder of procedures on the shelf; its files stay where they are. */
 public final class OpenFolderHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = HandlerUtil.getActiveShell(event);
+        Shell shell = Belonging.shell();
         DirectoryDialog dialog = new DirectoryDialog(shell);
         dialog.setText("Open a folder of procedures");
         String folder = dialog.open();

@@ -17,7 +17,6 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.window.Window;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
@@ -26,9 +25,10 @@ import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.card.CardPrinting;
-import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.ScrolledPage;
 
 /** Prints the bench card of the procedure in front. Printers are asked, and fed, away from the window's thread: one that is far off answers late. */
 public final class PrintHandler extends AbstractHandler {
@@ -36,7 +36,7 @@ public final class PrintHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = HandlerUtil.getActiveWorkbenchWindow(event).getShell();
+        Shell shell = Belonging.shell();
         Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
         if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; the card of what is in front is printed.");

@@ -24,7 +24,6 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.program.Program;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
@@ -40,6 +39,7 @@ import org.faultwright.publish.exports.Exports;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.Belonging;
 
 /** Publishes the procedure in front into a folder. */
 public final class PublishHandler extends AbstractHandler {
@@ -49,7 +49,7 @@ public final class PublishHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = HandlerUtil.getActiveWorkbenchWindow(event).getShell();
+        Shell shell = Belonging.shell();
         Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
         if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; what is in front is what is published.");
@@ -112,7 +112,7 @@ public final class PublishHandler extends AbstractHandler {
 
     private static void tellWritten(String sentence, Path folder, Predicate<String> opens) {
         Display.getDefault().asyncExec(() -> {
-            if (MessageDialog.open(MessageDialog.INFORMATION, Display.getDefault().getActiveShell(), TITLE, sentence, SWT.NONE, "Open the folder", "OK") == 0
+            if (MessageDialog.open(MessageDialog.INFORMATION, Belonging.shell(), TITLE, sentence, SWT.NONE, "Open the folder", "OK") == 0
                     && !opens.test(folder.toString())) {
                 tell(MessageDialog.INFORMATION, "This system has no program that shows folders. The files are in " + folder + ".");
             }
@@ -120,7 +120,7 @@ public final class PublishHandler extends AbstractHandler {
     }
 
     private static void tell(int kind, String sentence) {
-        Display.getDefault().asyncExec(() -> MessageDialog.open(kind, Display.getDefault().getActiveShell(), TITLE,
+        Display.getDefault().asyncExec(() -> MessageDialog.open(kind, Belonging.shell(), TITLE,
                 sentence, SWT.NONE));
     }
 }

@@ -6,13 +6,13 @@ package org.faultwright.workbench.settings.dialog;
 
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
-import org.eclipse.ui.handlers.HandlerUtil;
+import org.faultwright.workbench.look.Belonging;
 
 /** Opens the settings. */
 public final class SettingsHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        new SettingsDialog(HandlerUtil.getActiveShell(event)).open();
+        new SettingsDialog(Belonging.shell()).open();
         return null;
     }
 }

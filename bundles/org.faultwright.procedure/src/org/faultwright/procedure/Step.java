@@ -39,6 +39,14 @@ public sealed interface Step extends Declaration {
     /** The word of the language that a step of this kind begins with; one of {@link #KEYWORDS}. */
     String keyword();
 
+    /** How a step of this kind comes to its result. */
+    Answer answer();
+
+    /** Whether it is a question with results to choose from, and nothing that is only done. */
+    default boolean asks() {
+        return answer() != Answer.NONE;
+    }
+
     /** The same step under another name, with other outcomes; one that ends a procedure stays as it is. */
     Step renamed(Name name, List<Outcome> outcomes);
 
@@ -48,6 +56,23 @@ public sealed interface Step extends Declaration {
     /** The question, instruction or conclusion in the author's words. */
     @Override
     String title();
+
+    /** How a result is come to. */
+    enum Answer {
+        /** By looking, listening or asking. */
+        SEEN,
+        /** On an instrument. */
+        READ,
+        /** From earlier readings. */
+        COMPUTED,
+        /** Nothing is asked. */
+        NONE;
+
+        /** Whether the unit itself is looked at for it. */
+        public boolean isFromTheUnit() {
+            return this == SEEN || this == READ;
+        }
+    }
 
     /** A name in a step, and what kind of thing is meant by it. */
     record Mention(Thing thing, Name name) {
@@ -91,6 +116,11 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Answer answer() {
+            return Answer.SEEN;
+        }
+
+        @Override
         public Step renamed(Name newName, List<Outcome> newOutcomes) {
             return new Check(newName, title, frame, newOutcomes, at);
         }
@@ -112,6 +142,11 @@ public sealed interface Step extends Declaration {
         @Override
         public String keyword() {
             return "observe";
+        }
+
+        @Override
+        public Answer answer() {
+            return Answer.SEEN;
         }
 
         @Override
@@ -195,6 +230,11 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Answer answer() {
+            return Answer.READ;
+        }
+
+        @Override
         public Step renamed(Name newName, List<Outcome> newOutcomes) {
             return new Measure(newName, title, kind, point, through, against, instrument, range, sensor, expects, uncertainties, unitDeviation, rows, frame,
                     newOutcomes, at);
@@ -237,6 +277,11 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Answer answer() {
+            return Answer.NONE;
+        }
+
+        @Override
         public Step renamed(Name newName, List<Outcome> newOutcomes) {
             return new Do(newName, title, erases, repairs, adjusts, frame, newOutcomes, at);
         }
@@ -261,6 +306,11 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Answer answer() {
+            return Answer.COMPUTED;
+        }
+
+        @Override
         public Step renamed(Name newName, List<Outcome> newOutcomes) {
             return new Calculate(newName, title, formula, expects, frame, newOutcomes, at);
         }
@@ -282,6 +332,11 @@ public sealed interface Step extends Declaration {
         @Override
         public String keyword() {
             return "perform";
+        }
+
+        @Override
+        public Answer answer() {
+            return Answer.NONE;
         }
 
         @Override
@@ -319,6 +374,11 @@ public sealed interface Step extends Declaration {
         @Override
         public String keyword() {
             return "conclude";
+        }
+
+        @Override
+        public Answer answer() {
+            return Answer.NONE;
         }
 
         @Override

@@ -90,7 +90,7 @@ public final class DraftSteps {
             codes.add(ELSE);
             return codes;
         }
-        return step instanceof Step.Check || step instanceof Step.Observe
+        return step.answer() == Step.Answer.SEEN
                 ? shown(step.name().text(), step.at()).stream().map(Outcome::key).toList() : List.of();
     }
 

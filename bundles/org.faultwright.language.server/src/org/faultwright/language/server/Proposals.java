@@ -175,7 +175,7 @@ public final class Proposals {
         } else if (step instanceof Step.Measure measure && measure.expects().isPresent()
                 || step instanceof Step.Calculate calculate && calculate.expects().isPresent()) {
             wanted.addAll(List.of(Step.BELOW, Step.WITHIN, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL));
-        } else if (step instanceof Step.Check) {
+        } else if (step.answer() == Step.Answer.SEEN) {
             wanted.addAll(List.of("yes", "no"));
         } else if (step instanceof Step.Measure && there.isEmpty()) {
             wanted.add("then");

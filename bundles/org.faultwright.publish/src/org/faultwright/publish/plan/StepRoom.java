@@ -193,7 +193,7 @@ final class StepRoom {
         }
 
         boolean only() {
-            return step.outcomes().size() == 1 && !(step instanceof Step.Check || step instanceof Step.Observe)
+            return step.outcomes().size() == 1 && step.answer() != Step.Answer.SEEN
                     && step.outcomes().get(0).proves().isEmpty() && step.outcomes().get(0).repeat().isEmpty();
         }
 

@@ -6,6 +6,7 @@ package org.faultwright.procedure;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.quantity.Expression;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
@@ -13,6 +14,9 @@ import org.faultwright.quantity.QuantityKind;
 
 /** One step. Its kinds are sealed: {@link Cases} shows every place that must answer for a new one. */
 public sealed interface Step extends Declaration {
+    /** The words that a step can begin with, one for each kind, in the order in which they are told of. */
+    List<String> KEYWORDS = List.of("check", "observe", "measure", "do", "calculate", "perform", "conclude");
+
     /** The result words of a measurement that states what it expects. */
     String BELOW = "below";
     String WITHIN = "within";
@@ -40,12 +44,55 @@ public sealed interface Step extends Declaration {
 
     <R> R match(Cases<R> cases);
 
-    /** The word of the language that a step of this kind begins with. */
+    /** The word of the language that a step of this kind begins with; one of {@link #KEYWORDS}. */
     String keyword();
+
+    /** How a step of this kind comes to its result. */
+    Answer answer();
+
+    /** Whether it is a question with results to choose from, and nothing that is only done. */
+    default boolean asks() {
+        return answer() != Answer.NONE;
+    }
+
+    /** The same step under another name, with other outcomes; one that ends a procedure stays as it is. */
+    Step renamed(Name name, List<Outcome> outcomes);
+
+    /** What steps of this kind alone refer to, beside what every step can and what stands in a formula. */
+    List<Mention> mentions();
 
     /** The question, instruction or conclusion in the author's words. */
     @Override
     String title();
+
+    /** How a result is come to. */
+    enum Answer {
+        /** By looking, listening or asking. */
+        SEEN,
+        /** On an instrument. */
+        READ,
+        /** From earlier readings. */
+        COMPUTED,
+        /** Nothing is asked. */
+        NONE;
+
+        /** Whether the unit itself is looked at for it. */
+        public boolean isFromTheUnit() {
+            return this == SEEN || this == READ;
+        }
+    }
+
+    /** A name in a step, and what kind of thing is meant by it. */
+    record Mention(Thing thing, Name name) {
+        private static Stream<Mention> of(Thing thing, Optional<Name> name) {
+            return name.stream().map(one -> new Mention(thing, one));
+        }
+    }
+
+    /** What a step can refer to besides other steps. */
+    enum Thing {
+        INDICATOR, POINT, INSTRUMENT, ROUTINE, FAULT
+    }
 
     /** One answer for each kind of step. */
     interface Cases<R> {
@@ -75,6 +122,21 @@ public sealed interface Step extends Declaration {
         public String keyword() {
             return "check";
         }
+
+        @Override
+        public Answer answer() {
+            return Answer.SEEN;
+        }
+
+        @Override
+        public Step renamed(Name newName, List<Outcome> newOutcomes) {
+            return new Check(newName, title, frame, newOutcomes, at);
+        }
+
+        @Override
+        public List<Mention> mentions() {
+            return List.of();
+        }
     }
 
     /** A code or an appearance. @param indicator whose codes are read; absent for an appearance */
@@ -88,6 +150,21 @@ public sealed interface Step extends Declaration {
         @Override
         public String keyword() {
             return "observe";
+        }
+
+        @Override
+        public Answer answer() {
+            return Answer.SEEN;
+        }
+
+        @Override
+        public Step renamed(Name newName, List<Outcome> newOutcomes) {
+            return new Observe(newName, title, indicator, frame, newOutcomes, at);
+        }
+
+        @Override
+        public List<Mention> mentions() {
+            return Mention.of(Thing.INDICATOR, indicator).toList();
         }
     }
 
@@ -159,6 +236,23 @@ public sealed interface Step extends Declaration {
         public String keyword() {
             return "measure";
         }
+
+        @Override
+        public Answer answer() {
+            return Answer.READ;
+        }
+
+        @Override
+        public Step renamed(Name newName, List<Outcome> newOutcomes) {
+            return new Measure(newName, title, kind, point, through, against, instrument, range, sensor, expects, uncertainties, unitDeviation, rows, frame,
+                    newOutcomes, at);
+        }
+
+        @Override
+        public List<Mention> mentions() {
+            return Stream.of(Mention.of(Thing.POINT, point), rows.stream().map(row -> new Mention(Thing.POINT, row.point())),
+                    Mention.of(Thing.POINT, against), Mention.of(Thing.INSTRUMENT, instrument)).flatMap(some -> some).toList();
+        }
     }
 
     /**
@@ -189,6 +283,21 @@ public sealed interface Step extends Declaration {
         public String keyword() {
             return "do";
         }
+
+        @Override
+        public Answer answer() {
+            return Answer.NONE;
+        }
+
+        @Override
+        public Step renamed(Name newName, List<Outcome> newOutcomes) {
+            return new Do(newName, title, erases, repairs, adjusts, frame, newOutcomes, at);
+        }
+
+        @Override
+        public List<Mention> mentions() {
+            return List.of();
+        }
     }
 
     /** A value computed from earlier readings. */
@@ -203,6 +312,21 @@ public sealed interface Step extends Declaration {
         public String keyword() {
             return "calculate";
         }
+
+        @Override
+        public Answer answer() {
+            return Answer.COMPUTED;
+        }
+
+        @Override
+        public Step renamed(Name newName, List<Outcome> newOutcomes) {
+            return new Calculate(newName, title, formula, expects, frame, newOutcomes, at);
+        }
+
+        @Override
+        public List<Mention> mentions() {
+            return List.of();
+        }
     }
 
     /** A shared routine; its exits are this step's outcomes. */
@@ -216,6 +340,21 @@ public sealed interface Step extends Declaration {
         @Override
         public String keyword() {
             return "perform";
+        }
+
+        @Override
+        public Answer answer() {
+            return Answer.NONE;
+        }
+
+        @Override
+        public Step renamed(Name newName, List<Outcome> newOutcomes) {
+            return new Perform(newName, title, routine, frame, newOutcomes, at);
+        }
+
+        @Override
+        public List<Mention> mentions() {
+            return Mention.of(Thing.ROUTINE, routine).toList();
         }
     }
 
@@ -243,6 +382,21 @@ public sealed interface Step extends Declaration {
         @Override
         public String keyword() {
             return "conclude";
+        }
+
+        @Override
+        public Answer answer() {
+            return Answer.NONE;
+        }
+
+        @Override
+        public Step renamed(Name newName, List<Outcome> newOutcomes) {
+            return this;
+        }
+
+        @Override
+        public List<Mention> mentions() {
+            return finds.stream().map(name -> new Mention(Thing.FAULT, name)).toList();
         }
     }
 }

@@ -28,7 +28,6 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
@@ -84,9 +83,9 @@ public final class ProcedureComparison {
         if (step instanceof Step.Conclude end) {
             return new Step.Conclude(called(names, step.name()), step.title(), end.finds(), end.findsNothing(), end.refersTo(), end.report(), end.frame(), end.at());
         }
-        return step.match(new RenamedStep(called(names, step.name()), step.outcomes().stream().map(outcome -> new Outcome(outcome.head(),
+        return step.renamed(called(names, step.name()), step.outcomes().stream().map(outcome -> new Outcome(outcome.head(),
                 outcome.target().map(target -> called(names, target)), outcome.repeat().map(bound -> new Outcome.Repeat(bound.atMost(),
-                        called(names, bound.otherwise()), bound.at())), outcome.proves(), outcome.normal(), outcome.at())).toList()));
+                        called(names, bound.otherwise()), bound.at())), outcome.proves(), outcome.normal(), outcome.at())).toList());
     }
 
     /** An example without a title of its own is called by what it says, with names in quotation marks. */

@@ -22,7 +22,6 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -59,7 +58,7 @@ final class DraftWriter {
         Placed fresh = new Placed(step, name, List.copyOf(targets));
         placed.add(fresh);
         if (!name.equals(own)) {
-            steps.create(step.match(new RenamedStep(new Name(name, step.name().at()), step.outcomes())));
+            steps.create(step.renamed(new Name(name, step.name().at()), step.outcomes()));
         }
         return name;
     }

@@ -17,7 +17,6 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
@@ -54,7 +53,7 @@ public final class DraftSteps {
     }
 
     private Step completed(Step step) {
-        return step.outcomes().isEmpty() ? step.match(new RenamedStep(step.name(), outcomes(results(step), step.at()))) : step;
+        return step.outcomes().isEmpty() ? step.renamed(step.name(), outcomes(results(step), step.at())) : step;
     }
 
     /** The results that a step without any must have: what its kind asks for, and what the table says it shows. */
@@ -91,7 +90,7 @@ public final class DraftSteps {
             codes.add(ELSE);
             return codes;
         }
-        return step instanceof Step.Check || step instanceof Step.Observe
+        return step.answer() == Step.Answer.SEEN
                 ? shown(step.name().text(), step.at()).stream().map(Outcome::key).toList() : List.of();
     }
 

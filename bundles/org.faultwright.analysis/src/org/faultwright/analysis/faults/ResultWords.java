@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Results;
@@ -24,15 +25,16 @@ public final class ResultWords {
     private static final Pattern PLAIN = Pattern.compile("([0-9]+ )?[LETTER][LETTER0-9]*"
             .replace("LETTER", "A-Za-z_\\u00C0-\\u00D6\\u00D8-\\u00F6\\u00F8-\\u024F\\u0370-\\u03FF"));
     /** Words of the language that no result can be written as, unless in quotation marks. */
-    private static final Set<String> TAKEN = Set.of("accuracy", "adjust", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes",
-            "begin", "boards", "burden", "but", "by", "calculate", "calibrated", "carries", "cases", "category", "check",
-            "closes", "complaint", "complaints", "conclude", "condition", "confirms", "consequence", "covers", "dated",
-            "decision", "difference", "digest", "do", "else", "equipment", "erases", "every", "example", "exits",
-            "expects", "finds", "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least",
-            "library", "means", "measure", "most", "needs", "note", "notes", "observe", "of", "or", "otherwise", "part", "peak",
-            "perform", "point", "procedure", "proves", "refers", "remedy", "repairs", "report", "resolution", "revision",
-            "rms", "routine", "rule", "sets", "shows", "source", "takes", "tests", "through", "times", "to", "tools", "tries", "type",
-            "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when");
+    private static final Set<String> TAKEN = Stream.concat(Step.KEYWORDS.stream(), Stream.of(
+            "accuracy", "adjust", "against", "ambient", "anything", "at", "avoid", "bandwidth", "because", "becomes",
+            "begin", "boards", "burden", "but", "by", "calibrated", "carries", "cases", "category", "closes",
+            "complaint", "complaints", "condition", "confirms", "consequence", "covers", "dated", "decision",
+            "difference", "digest", "else", "equipment", "erases", "every", "example", "exits", "expects", "finds",
+            "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least", "library",
+            "means", "most", "needs", "note", "notes", "of", "or", "otherwise", "part", "peak", "point", "procedure",
+            "proves", "refers", "remedy", "repairs", "report", "resolution", "revision", "rms", "routine", "rule",
+            "sets", "shows", "source", "takes", "tests", "through", "times", "to", "tools", "tries", "type",
+            "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when")).collect(Collectors.toUnmodifiableSet());
     /** Words of the language that a result can be, but not after a number. */
     private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "all", "any", "change", "charged", "class", "dc", "drained", "drains", "ends", "fault", "input",
             "isolated", "live", "may", "normal", "nothing", "number", "on", "over", "picture", "proved", "range", "rated", "reading",

@@ -33,7 +33,6 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -115,11 +114,11 @@ final class ReroutedText {
                 edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), "")));
             } else {
                 Map<Integer, String> targets = changes.getOrDefault(number, Map.of());
-                steps.add(step.match(new RenamedStep(step.name(), outcomes(step, targets, true))));
+                steps.add(step.renamed(step.name(), outcomes(step, targets, true)));
             }
             for (Rerouting.Placed copy : copies.getOrDefault(number, List.of())) {
                 Name name = new Name(copy.name(), step.name().at());
-                steps.add(step.match(new RenamedStep(name, outcomes(step, copy.targets(), false))));
+                steps.add(step.renamed(name, outcomes(step, copy.targets(), false)));
                 edits.add(new Fix.Edit(new SourceRange(step.at().source(), step.at().end(), 0), "\n" + copied(step, copy)));
             }
         }

@@ -17,7 +17,6 @@ import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
@@ -63,8 +62,8 @@ public final class Closing {
 
     /** The procedure with its closing steps put in anew, for one whose arrows were turned after they had been put in. */
     public static Procedure again(Procedure procedure) {
-        List<Step> steps = procedure.namedSteps().stream().map(step -> step.match(new RenamedStep(step.name(),
-                step.outcomes().stream().map(Closing::written).toList()))).toList();
+        List<Step> steps = procedure.namedSteps().stream().map(step -> step.renamed(step.name(),
+                step.outcomes().stream().map(Closing::written).toList())).toList();
         return of(with(procedure, steps));
     }
 
@@ -138,7 +137,7 @@ public final class Closing {
     private List<Step> redirected(Redirection redirection) {
         return procedure.steps().stream().map(step -> {
             boolean leads = step.outcomes().stream().anyMatch(this::leadsToConclusion);
-            return leads ? step.match(new RenamedStep(step.name(), step.outcomes().stream().map(outcome -> turned(outcome, redirection)).toList()))
+            return leads ? step.renamed(step.name(), step.outcomes().stream().map(outcome -> turned(outcome, redirection)).toList())
                     : step;
         }).toList();
     }

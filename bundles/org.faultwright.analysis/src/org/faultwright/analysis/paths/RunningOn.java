@@ -18,7 +18,6 @@ import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
-import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.SourceRange;
@@ -92,7 +91,7 @@ public final class RunningOn {
             first++;
         }
         outcomes.add(first, arrow);
-        return step.match(new RenamedStep(step.name(), List.copyOf(outcomes)));
+        return step.renamed(step.name(), List.copyOf(outcomes));
     }
 
     private static boolean comesBefore(Step step, String key, String unsaid, Scope scope) {

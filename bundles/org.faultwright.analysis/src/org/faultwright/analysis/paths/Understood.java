@@ -25,7 +25,6 @@ import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.RenamedStep;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
@@ -201,7 +200,7 @@ public final class Understood {
                     .ifPresent(routine -> routine.exits().stream().filter(exit -> Results.byKey(step, exit.text()).isEmpty())
                             .forEach(exit -> outcomes.add(word(exit.text(), target, place))));
         }
-        return outcomes.size() == step.outcomes().size() ? step : step.match(new RenamedStep(step.name(), List.copyOf(outcomes)));
+        return outcomes.size() == step.outcomes().size() ? step : step.renamed(step.name(), List.copyOf(outcomes));
     }
 
     private static Outcome word(String key, Name target, SourceRange place) {

@@ -62,7 +62,7 @@ public final class ComplaintNotConfirmed implements Rule {
 
     private static Fix[] fixes(ProcedurePaths paths) {
         return paths.map().begin().map(InlinedStep::step)
-                .filter(step -> step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure)
+                .filter(step -> step.answer().isFromTheUnit())
                 .map(step -> new Fix[] {FrameLine.added("Let " + step.name() + " confirm the complaint", step,
                         "confirms complaint")}).orElseGet(() -> new Fix[0]);
     }

@@ -6,9 +6,9 @@ package org.faultwright.analysis.rules;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Supplier;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Step;
 
 /**
  * A name that refers to something declared elsewhere.
@@ -19,7 +19,6 @@ import org.faultwright.procedure.Name;
  */
 public record Reference(Name name, Kind kind, boolean known, Optional<Name> declared, Supplier<List<String>> among) {
     private static final String USES = "uses";
-    private static final Set<String> STEPS = Set.of("check", "observe", "measure", "do", "calculate", "perform", "conclude");
 
     /** What kinds of things are referred to. */
     public enum Kind {
@@ -43,8 +42,8 @@ public record Reference(Name name, Kind kind, boolean known, Optional<Name> decl
                 return this != LIBRARY && this != FUNCTION;
             }
             return switch (this) {
-                case STEP, READING -> STEPS.contains(keyword);
-                case TARGET -> STEPS.contains(keyword) || keyword.equals(FAULT.word);
+                case STEP, READING -> Step.KEYWORDS.contains(keyword);
+                case TARGET -> Step.KEYWORDS.contains(keyword) || keyword.equals(FAULT.word);
                 case VALUE -> keyword.equals(CONDITION.word) || keyword.equals(USES);
                 case FAULT -> keyword.equals(FAULT.word);
                 case LIBRARY, FUNCTION -> false;

@@ -104,11 +104,11 @@ public final class References {
         graph.exits().forEach(exit -> targets.putIfAbsent(exit.text(), exit));
         graph.leadsToFaults().forEach(fault -> targets.putIfAbsent(fault.name().text(), fault.name()));
         graph.begin().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
-        Parts parts = new Parts(graph);
+        Map<String, Name> readings = graph.steps().stream().anyMatch(Step.Calculate.class::isInstance) ? readings(graph) : Map.of();
         for (Step step : graph.writtenSteps()) {
             frame(step.frame());
             step.outcomes().forEach(outcome -> outcome(outcome, targets));
-            step.match(parts);
+            mentioned(step, readings);
         }
     }
 
@@ -168,75 +168,37 @@ public final class References {
                 Optional.ofNullable(among.get(name.text())), () -> List.copyOf(among.keySet())));
     }
 
-    /** What one kind of step alone refers to. */
-    private final class Parts implements Step.Cases<Void> {
-        private final StepGraph graph;
-        private Optional<Map<String, Name>> readings = Optional.empty();
-
-        Parts(StepGraph graph) {
-            this.graph = graph;
-        }
-
-        private Map<String, Name> readings() {
-            if (readings.isEmpty()) {
-                Set<String> giving = Set.copyOf(Formula.readingSteps(graph));
-                readings = Optional.of(byText(graph.steps().stream().map(Step::name).filter(name -> giving.contains(name.text()))));
+    /** What one kind of step alone refers to. @param readings the steps of its graph that give a reading */
+    private void mentioned(Step step, Map<String, Name> readings) {
+        for (Step.Mention mention : step.mentions()) {
+            Name name = mention.name();
+            switch (mention.thing()) {
+                case INDICATOR -> declared(name, Reference.Kind.INDICATOR, scope.indicator(name), scope::indicators);
+                case POINT -> point(name);
+                case INSTRUMENT -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name), scope::instruments);
+                case ROUTINE -> declared(name, Reference.Kind.ROUTINE, scope.routine(name), scope::routines);
+                case FAULT -> add(name, Reference.Kind.FAULT, faults);
             }
-            return readings.get();
         }
-
-        @Override
-        public Void check(Step.Check step) {
-            return null;
+        if (step instanceof Step.Calculate calculate) {
+            formula(calculate, readings);
         }
+    }
 
-        @Override
-        public Void observe(Step.Observe step) {
-            step.indicator().ifPresent(name -> declared(name, Reference.Kind.INDICATOR, scope.indicator(name),
-                    scope::indicators));
-            return null;
-        }
-
-        @Override
-        public Void measure(Step.Measure step) {
-            step.point().ifPresent(References.this::point);
-            step.rows().forEach(row -> point(row.point()));
-            step.against().ifPresent(References.this::point);
-            step.instrument().ifPresent(name -> declared(name, Reference.Kind.INSTRUMENT, scope.instrument(name),
-                    scope::instruments));
-            return null;
-        }
-
-        @Override
-        public Void carryOut(Step.Do step) {
-            return null;
-        }
-
-        @Override
-        public Void calculate(Step.Calculate step) {
-            Map<String, Name> readings = readings();
-            for (Formula.Leaf leaf : Formula.leaves(step)) {
-                Name name = new Name(leaf.text(), leaf.at());
-                if (leaf.isReading()) {
-                    add(name, Reference.Kind.READING, readings);
-                } else if (leaf.isFunction()) {
-                    found.add(new Reference(name, Reference.Kind.FUNCTION, Formula.FUNCTIONS.contains(leaf.text()),
-                            Optional.empty(), () -> Formula.FUNCTIONS));
-                }
+    private void formula(Step.Calculate step, Map<String, Name> readings) {
+        for (Formula.Leaf leaf : Formula.leaves(step)) {
+            Name name = new Name(leaf.text(), leaf.at());
+            if (leaf.isReading()) {
+                add(name, Reference.Kind.READING, readings);
+            } else if (leaf.isFunction()) {
+                found.add(new Reference(name, Reference.Kind.FUNCTION, Formula.FUNCTIONS.contains(leaf.text()),
+                        Optional.empty(), () -> Formula.FUNCTIONS));
             }
-            return null;
         }
+    }
 
-        @Override
-        public Void perform(Step.Perform step) {
-            step.routine().ifPresent(name -> declared(name, Reference.Kind.ROUTINE, scope.routine(name), scope::routines));
-            return null;
-        }
-
-        @Override
-        public Void conclude(Step.Conclude step) {
-            step.finds().forEach(name -> add(name, Reference.Kind.FAULT, faults));
-            return null;
-        }
+    private static Map<String, Name> readings(StepGraph graph) {
+        Set<String> giving = Set.copyOf(Formula.readingSteps(graph));
+        return byText(graph.steps().stream().map(Step::name).filter(name -> giving.contains(name.text())));
     }
 }

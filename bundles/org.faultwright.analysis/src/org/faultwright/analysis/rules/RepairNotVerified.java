@@ -84,6 +84,6 @@ public final class RepairNotVerified implements Rule {
     }
 
     private static boolean observes(Step step) {
-        return (step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure) && !OutcomeEffects.areInVain(step);
+        return step.answer().isFromTheUnit() && !OutcomeEffects.areInVain(step);
     }
 }

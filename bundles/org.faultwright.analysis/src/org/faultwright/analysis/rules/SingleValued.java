@@ -31,9 +31,7 @@ public final class SingleValued implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         for (Step step : Steps.of(subject)) {
-            boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
-                    || step instanceof Step.Calculate;
-            if (asks && step.outcomes().size() == 1 && !isRecorded(step)) {
+            if (step.asks() && step.outcomes().size() == 1 && !isRecorded(step)) {
                 findings.report(step.name().at(), step.name() + " has the single outcome \"" + step.outcomes().get(0)
                         .key() + "\".",
                         "Say what else can come of it, or make it a \"do\" step.");

@@ -56,12 +56,10 @@ public final class UnusedReading implements Rule {
     }
 
     private static boolean decidesNothing(Step step, StepGraph graph) {
-        boolean asks = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure
-                || step instanceof Step.Calculate;
         boolean confirms = step.frame().confirms().isPresent() || step.frame().verifies().isPresent();
         boolean establishes = step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty()
                 || outcome.repeat().isPresent() || outcome.target().isEmpty());
-        return (asks && !confirms || findsWhatever(step, graph)) && !establishes && step.outcomes().size() > 1
+        return (step.asks() && !confirms || findsWhatever(step, graph)) && !establishes && step.outcomes().size() > 1
                 && step.outcomes().stream().map(Readings::target).collect(Collectors.toSet()).size() == 1;
     }
 

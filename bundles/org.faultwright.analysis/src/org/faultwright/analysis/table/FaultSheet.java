@@ -173,8 +173,7 @@ public final class FaultSheet {
 
     /** A question with more than one answer, or one that is still to be given them. */
     private static boolean asks(Step step) {
-        boolean question = step instanceof Step.Check || step instanceof Step.Observe || step instanceof Step.Measure || step instanceof Step.Calculate;
-        return question && step.outcomes().size() != 1;
+        return step.asks() && step.outcomes().size() != 1;
     }
 
     private static List<String> outcomes(Optional<Step> step) {

@@ -5,13 +5,16 @@
 package org.faultwright.language.server;
 
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Step;
 
 /** The words of the language, for colouring and to keep them from being names. */
 public final class Keywords {
     /** Words that begin a part of a text. */
-    public static final Set<String> BEGINNINGS = Set.of("library", "procedure", "uses", "equipment", "revision",
+    public static final Set<String> BEGINNINGS = Stream.concat(Step.KEYWORDS.stream(), Stream.of("library", "procedure", "uses", "equipment", "revision",
             "complaints", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example",
-            "begin", "check", "observe", "measure", "do", "calculate", "perform", "conclude", "closes", "otherwise", "decision", "ambient", "tools");
+            "begin", "closes", "otherwise", "decision", "ambient", "tools")).collect(Collectors.toUnmodifiableSet());
 
     /** All of them. */
     public static final Set<String> ALL = GrammarWords.all();

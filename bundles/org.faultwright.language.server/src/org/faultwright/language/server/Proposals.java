@@ -31,8 +31,6 @@ public final class Proposals {
     private static final Set<String> SETTINGS = Set.of("needs", "sets", "proves");
     private static final Set<String> LISTS = Set.of("needs", "sets", "proves", "notes", "handles", "hazards", "covers",
             "shows", "remedy", "finds", "uses", "tries", "tests");
-    private static final Set<String> STEP_PARTS = Set.of("check", "observe", "measure", "do", "calculate", "perform",
-            "conclude");
     private static final Set<String> INSIDE_ONLY = Set.of("begin at", "tools");
     private static final List<String> TIME_WORDS = List.of("takes", "wait", "within");
 
@@ -144,13 +142,13 @@ public final class Proposals {
         for (String item : Snippets.items(part)) {
             add(item, "", "word", item + " ");
         }
-        if (STEP_PARTS.contains(part)) {
+        if (Step.KEYWORDS.contains(part)) {
             enclosing().ifPresent(this::results);
         } else if (part.equals("example")) {
             names(steps(), "procedure");
         } else if (part.isEmpty() || part.equals("routine")) {
             Snippets.whole().forEach((word, whole) -> {
-                if (part.isEmpty() || STEP_PARTS.contains(word) || INSIDE_ONLY.contains(word)) {
+                if (part.isEmpty() || Step.KEYWORDS.contains(word) || INSIDE_ONLY.contains(word)) {
                     add(word, "with its blanks", word, whole);
                 }
             });
@@ -177,7 +175,7 @@ public final class Proposals {
         } else if (step instanceof Step.Measure measure && measure.expects().isPresent()
                 || step instanceof Step.Calculate calculate && calculate.expects().isPresent()) {
             wanted.addAll(List.of(Step.BELOW, Step.WITHIN, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL));
-        } else if (step instanceof Step.Check) {
+        } else if (step.answer() == Step.Answer.SEEN) {
             wanted.addAll(List.of("yes", "no"));
         } else if (step instanceof Step.Measure && there.isEmpty()) {
             wanted.add("then");

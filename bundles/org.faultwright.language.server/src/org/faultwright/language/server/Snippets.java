@@ -7,6 +7,7 @@ package org.faultwright.language.server;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.faultwright.procedure.Step;
 
 /** Whole parts with the blanks in reading order, and the items that each part may hold. */
 final class Snippets {
@@ -49,10 +50,8 @@ final class Snippets {
         WHOLE.put("closes", "closes by ${1:CloseUp}");
         WHOLE.put("otherwise", "otherwise ${1:Conclusion}");
         WHOLE.put("ambient", "ambient ${1:18 degC} .. ${2:28 degC}");
+        Step.KEYWORDS.forEach(kind -> WHOLE.putIfAbsent(kind, kind + " ${1:Name} \"${2:what it is about}\" {\n    takes ${3:1 min}\n    ${4:done} -> ${5:Next}\n}"));
 
-        ITEMS.put("check", FRAME);
-        ITEMS.put("observe", FRAME);
-        ITEMS.put("perform", FRAME);
         ITEMS.put("measure", with("expects", "uncertainty", "units"));
         ITEMS.put("do", with("erases", "repairs", "adjust"));
         ITEMS.put("calculate", with("value", "expects"));
@@ -79,6 +78,6 @@ final class Snippets {
 
     /** What can stand as an item of that part. */
     static List<String> items(String part) {
-        return ITEMS.getOrDefault(part, List.of());
+        return ITEMS.getOrDefault(part, Step.KEYWORDS.contains(part) ? FRAME : List.of());
     }
 }

@@ -11,6 +11,9 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Step;
 
 /**
  * What stands before the cursor, told from the words alone so that it works in the middle of writing:
@@ -20,8 +23,8 @@ final class TextBefore {
     private static final Pattern TOKEN = Pattern.compile(
             "(//[^\\n\\r]*|/\\*(?s:.*?)(?:\\*/|\\z))|(\"[^\"\\\\\\n\\r]*+(?:\\\\.[^\"\\\\\\n\\r]*+){0,200}+\"?)|(->|\\.\\.|\\+/-|[{}(),±+*/%-])"
             + "|(\\d[\\p{L}\\d.]*)|([\\p{L}_°Ω][\\p{L}\\d_°]*(?:-rms)?)");
-    private static final Set<String> WITH_BRACES = Set.of("condition", "instrument", "indicator", "note", "routine",
-            "fault", "example", "check", "observe", "measure", "do", "calculate", "perform", "conclude");
+    private static final Set<String> WITH_BRACES = Stream.concat(Step.KEYWORDS.stream(), Stream.of("condition", "instrument", "indicator", "note",
+            "routine", "fault", "example")).collect(Collectors.toUnmodifiableSet());
 
     /** A word, number, sign or quoted text. */
     record Token(String text, int start, int end, boolean quoted, boolean number) {

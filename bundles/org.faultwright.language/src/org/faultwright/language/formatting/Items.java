@@ -22,8 +22,7 @@ import org.eclipse.xtext.nodemodel.INode;
 final class Items {
     private static final Set<String> DECLARATIONS = Set.of("LibraryText", "ProcedureText", "UsesText", "EquipmentText", "RevisionText", "ComplaintsText",
             "ToolsText", "ClosesText", "OtherwiseText", "DecisionRuleText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
-            "RoutineText", "FaultText", "ExampleText", "CheckText", "ObserveText", "MeasureText", "DoText", "CalculateText",
-            "PerformText", "ConcludeText", "BeginText");
+            "RoutineText", "FaultText", "ExampleText", "StepText", "BeginText");
     private static final Map<String, Item> RULES = Map.of("UncertaintyText", Item.LINE, "AdjustText", Item.LINE, "RowText", Item.LINE, "PictureText", Item.LINE, "VariationText", Item.LINE, "OutcomeText",
             Item.OUTCOME, "RangeText", Item.RANGE, "CodeText", Item.CODE);
 
@@ -72,10 +71,10 @@ final class Items {
             return Item.NONE;
         }
         String rule = call.getRule().getName();
-        if (DECLARATIONS.contains(rule)) {
+        String owner = owner(call);
+        if (DECLARATIONS.contains(rule) || owner.equals("StepText")) {
             return Item.DECLARATION;
         }
-        String owner = owner(call);
         if (rule.equals("LimitText") && owner.equals("HeadText")) {
             return Item.LIMIT;
         }

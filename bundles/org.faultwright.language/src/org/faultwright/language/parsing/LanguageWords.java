@@ -6,7 +6,9 @@ package org.faultwright.language.parsing;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.analysis.NearNames;
+import org.faultwright.procedure.Step;
 
 /** The words of the language that begin something, for proposals where one is misspelt. */
 public final class LanguageWords {
@@ -14,9 +16,9 @@ public final class LanguageWords {
     public static final List<String> BEGINNINGS = List.of("procedure", "library");
 
     /** That can begin something between declarations. */
-    public static final List<String> DECLARATIONS = List.of("uses", "equipment", "revision", "complaints", "tools", "closes", "otherwise", "decision", "ambient",
-            "begin", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example", "check",
-            "observe", "measure", "do", "calculate", "perform", "conclude");
+    public static final List<String> DECLARATIONS = Stream.concat(Stream.of("uses", "equipment", "revision", "complaints", "tools", "closes", "otherwise", "decision", "ambient",
+            "begin", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example"),
+            Step.KEYWORDS.stream()).toList();
 
     /** That can begin a line within braces. */
     public static final List<String> LINES = List.of("needs", "sets", "notes", "handles", "takes", "wait", "adjust", "picture", "tools", "hazards",

@@ -64,7 +64,7 @@ final class PaperOutcomes {
     /** The outcome of a step that has but one and asks nothing. */
     static Optional<Outcome> only(Step step) {
         List<Outcome> outcomes = step.outcomes();
-        boolean asks = step instanceof Step.Check || step instanceof Step.Observe;
+        boolean asks = step.answer() == Step.Answer.SEEN;
         return outcomes.size() == 1 && !asks && outcomes.get(0).proves().isEmpty() && outcomes.get(0).repeat().isEmpty()
                 ? Optional.of(outcomes.get(0)) : Optional.empty();
     }

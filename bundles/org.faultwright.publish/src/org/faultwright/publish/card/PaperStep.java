@@ -15,7 +15,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
-import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
@@ -31,6 +30,7 @@ import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.PlainClauses;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.SetUps;
@@ -165,13 +165,14 @@ final class PaperStep {
         } else if (step instanceof Step.Do task) {
             task.adjusts().forEach(one -> one.to().ifPresent(to -> Paint.line(box, "Set").text(one.of()).verbatim(" ")
                     .say("inline", to.value().spelling(), "font-weight", "bold", "font-size", "11pt")));
-            task.erases().ifPresent(erased -> Paint.bold(Paint.line(box, "Erases"), erased.value()));
         } else if (step instanceof Step.Calculate calculate) {
             scale = calculate(box, calculate, zones);
         } else if (step instanceof Step.Perform perform) {
             perform(box, perform, placed);
-        } else if (step instanceof Step.Conclude conclude) {
-            conclude(box, conclude);
+        }
+        PlainClauses.of(step, plan.procedure()).forEach(clause -> Paint.bold(Paint.line(box, clause.key()), clause.words()));
+        if (step instanceof Step.Conclude conclude) {
+            conclude.report().ifPresent(report -> Paint.line(box, "Report").text("\u201C" + report.value() + "\u201D"));
         }
         StepPictures.of(step, plan.scope()).forEach(picture -> picture(box, picture));
         handling(box, frame);
@@ -395,16 +396,5 @@ final class PaperStep {
                 line.text(name.text());
             }
         });
-    }
-
-    private void conclude(Fo box, Step.Conclude step) {
-        String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
-                .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
-        if (Wording.namesFaults(step)) {
-            Paint.bold(Paint.line(box, Wording.found(step)), found);
-        }
-        step.findsNothing().ifPresent(at -> Paint.bold(Paint.line(box, "Found"), "no fault"));
-        step.refersTo().ifPresent(whom -> Paint.bold(Paint.line(box, "Refer to"), whom.value()));
-        step.report().ifPresent(report -> Paint.line(box, "Report").text("\u201C" + report.value() + "\u201D"));
     }
 }

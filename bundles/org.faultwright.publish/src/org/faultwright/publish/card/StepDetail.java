@@ -10,10 +10,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.faultwright.analysis.measurement.ComputedStudy;
 import org.faultwright.analysis.measurement.LimitStudy;
-import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Point;
@@ -22,6 +20,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.PlainClauses;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.quantity.IntervalText;
@@ -33,7 +32,7 @@ import org.faultwright.quantity.ValueText;
 import org.faultwright.quantity.measure.ReadingBox;
 
 /** What one kind of step says and another does not: where to probe, what to expect, what to write down. */
-final class StepDetail implements Step.Cases<Tag> {
+final class StepDetail {
     private static final Pattern PARTS = Pattern.compile("_|[^_ ]+");
 
     private final Plan plan;
@@ -48,27 +47,34 @@ final class StepDetail implements Step.Cases<Tag> {
     void add(Placed step) {
         placed = step;
         Wording.tries(step.step().frame(), plan.scope()).forEach(first -> StepPart.line(box, "Try first", first));
-        step.step().match(this);
+        if (step.step() instanceof Step.Observe observe) {
+            observe(observe);
+        } else if (step.step() instanceof Step.Measure measure) {
+            measure(measure);
+        } else if (step.step() instanceof Step.Do task) {
+            adjustments(task);
+        } else if (step.step() instanceof Step.Calculate calculate) {
+            calculate(calculate);
+        } else if (step.step() instanceof Step.Perform perform) {
+            perform(perform);
+        }
+        PlainClauses.of(step.step(), plan.procedure()).forEach(clause -> StepPart.line(box, clause.key(), clause.words()));
+        if (step.step() instanceof Step.Conclude conclude) {
+            remedies(conclude);
+            conclude.report().ifPresent(report -> StepPart.line(box, "Report", report.value()));
+        }
     }
 
-    @Override
-    public Tag check(Step.Check step) {
-        return box;
-    }
-
-    @Override
-    public Tag observe(Step.Observe step) {
+    private void observe(Step.Observe step) {
         step.indicator().ifPresent(name -> {
             Optional<Indicator> indicator = plan.scope().indicator(name);
             String title = indicator.map(Indicator::title).filter(words -> !words.isBlank()).orElse(name.text());
             StepPart.line(box, "At", title + indicator.flatMap(Indicator::source)
                     .map(source -> " (codes from " + Wording.source(source) + ")").orElse(""));
         });
-        return box;
     }
 
-    @Override
-    public Tag measure(Step.Measure step) {
+    private void measure(Step.Measure step) {
         step.point().ifPresent(point -> StepPart.line(box, step.through() ? "Through" : "Where", Wording.point(point, plan.scope())
                 + step.against().map(against -> ", against " + Wording.point(against, plan.scope())).orElse("")));
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
@@ -91,7 +97,6 @@ final class StepDetail implements Step.Cases<Tag> {
             step.against().ifPresent(against -> StepPart.line(box, "Against", Wording.point(against, plan.scope())));
             table(step);
         }
-        return box;
     }
 
     /** Several readings: where, the limit, and a box to write in. */
@@ -147,16 +152,12 @@ final class StepDetail implements Step.Cases<Tag> {
         }
     }
 
-    @Override
-    public Tag carryOut(Step.Do step) {
+    private void adjustments(Step.Do step) {
         step.adjusts().forEach(one -> one.to().ifPresent(to -> StepPart.line(box, "Set to", to.value().spelling()
                 + one.kind().map(kind -> ", " + kind.value().words()).orElse("") + (one.of().isBlank() ? "" : " of " + one.of()))));
-        step.erases().ifPresent(wiped -> StepPart.line(box, "Erases", wiped.value()));
-        return box;
     }
 
-    @Override
-    public Tag calculate(Step.Calculate step) {
+    private void calculate(Step.Calculate step) {
         step.formula().ifPresent(formula -> StepPart.line(box, "Formula", Formula.of(formula.value(), plan)));
         expects(step.expects(), Results.kind(step));
         ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
@@ -165,13 +166,11 @@ final class StepDetail implements Step.Cases<Tag> {
                                 + " with these instruments (U, k = 2)")));
         zones(step);
         reading(Optional.empty(), Optional.empty(), step.expects());
-        return box;
     }
 
-    @Override
-    public Tag perform(Step.Perform step) {
+    private void perform(Step.Perform step) {
         if (!plan.inside(placed).isEmpty()) {
-            return box;
+            return;
         }
         step.routine().ifPresent(name -> {
             Tag line = box.add("p", "line go").say("b", "key", "Follow").space();
@@ -184,21 +183,6 @@ final class StepDetail implements Step.Cases<Tag> {
                 line.text(name.text());
             }
         });
-        return box;
-    }
-
-    @Override
-    public Tag conclude(Step.Conclude step) {
-        String found = step.finds().stream().map(name -> plan.procedure().fault(name).map(Fault::title)
-                .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining("; "));
-        if (Wording.namesFaults(step)) {
-            StepPart.line(box, Wording.found(step), found);
-        }
-        step.findsNothing().ifPresent(at -> StepPart.line(box, "Found", "no fault"));
-        step.refersTo().ifPresent(whom -> StepPart.line(box, "Refer to", whom.value()));
-        remedies(step);
-        step.report().ifPresent(report -> StepPart.line(box, "Report", report.value()));
-        return box;
     }
 
     private void remedies(Step.Conclude step) {

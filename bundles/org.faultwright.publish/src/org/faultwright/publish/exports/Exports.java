@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.publish.Export;
+import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.LibraryExport;
+import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.bench.BenchPage;
 import org.faultwright.publish.card.CardHtml;
 import org.faultwright.publish.card.CardPdf;
@@ -18,16 +21,19 @@ import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.quality.QualityHtml;
 import org.faultwright.publish.quality.QualityJson;
 import org.faultwright.publish.quality.QualityPdf;
-import org.faultwright.publish.text.TextOfLibrary;
-import org.faultwright.publish.text.TextOfProcedure;
+import org.faultwright.publish.text.PublishedText;
 import org.faultwright.publish.tree.TreeJson;
 
-/** Every export there is, in the order of a listing. */
+/**
+ * Every export there is, in the order of a listing. The command line and the dialog offer what stands here; what makes the file is a class of its own,
+ * or a function beside it.
+ */
 public final class Exports {
     private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.A4_ACROSS), new CardPdf(Paper.LETTER),
-            new CardHtml(), new BenchPage(), new ChartPdf(), new TreeJson(), new ChartSvg(), new TextOfProcedure(), new TextOfLibrary(),
-            new IndexHtml(), new QualityHtml(),
-            new QualityPdf(), new QualityJson());
+            new CardHtml(), new BenchPage(), new ChartPdf(), new TreeJson(), new ChartSvg(), ProcedureExport.of("procedure-text", "Text as published", PublishedText::of),
+            LibraryExport.of("library-text", "Text of the libraries used", PublishedText::of),
+            new IndexHtml(), new QualityHtml(), new QualityPdf(),
+            FolderExport.of("quality-json", "Quality report, JSON", QualityJson::of));
 
     private Exports() {
     }

@@ -27,7 +27,7 @@ import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.since.SinceRelease;
-import org.faultwright.publish.text.TextOfProcedure;
+import org.faultwright.publish.text.PublishedText;
 
 /** The front page of a folder of cards: every procedure with its status and what leads to it, searched by those words. */
 public final class IndexHtml implements FolderExport {
@@ -128,7 +128,7 @@ public final class IndexHtml implements FolderExport {
 
     private static void files(Tag cell, Publication publication, ProcedureFolder folder) {
         String gap = "";
-        for (String ending : List.of(".html", ".bench.html", ".pdf", ".tree.json", ".svg", TextOfProcedure.ENDING)) {
+        for (String ending : List.of(".html", ".bench.html", ".pdf", ".tree.json", ".svg", PublishedText.ENDING)) {
             String file = FileName.of(publication.procedure(), ending);
             if (folder.files().contains(file)) {
                 cell.text(gap);
@@ -147,7 +147,7 @@ public final class IndexHtml implements FolderExport {
             case ".bench.html" -> "bench page";
             case ".pdf" -> "print";
             case ".svg" -> "chart";
-            case TextOfProcedure.ENDING -> "text";
+            case PublishedText.ENDING -> "text";
             default -> "tree";
         };
     }

@@ -162,7 +162,7 @@ final class StepRoom {
     }
 
     /** One step being reckoned. */
-    private final class Reckoning implements Step.Cases<Double> {
+    private final class Reckoning {
         private final Step step;
         private final StepFrame frame;
         private final boolean inside;
@@ -193,7 +193,7 @@ final class StepRoom {
         }
 
         boolean only() {
-            return step.outcomes().size() == 1 && !(step instanceof Step.Check || step instanceof Step.Observe)
+            return step.outcomes().size() == 1 && step.answer() != Step.Answer.SEEN
                     && step.outcomes().get(0).proves().isEmpty() && step.outcomes().get(0).repeat().isEmpty();
         }
 
@@ -235,7 +235,7 @@ final class StepRoom {
             String parts = frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", "));
             String handling = Stream.of(named("Part ", parts), named("Tools ", Wording.tools(frame)), named("Mind ", Wording.hazards(frame, scope)))
                     .filter(words -> !words.isEmpty()).collect(Collectors.joining("   "));
-            return total + lastly(handling, frame.hint().isEmpty()) + step.match(this);
+            return total + lastly(handling, frame.hint().isEmpty()) + ownClauses();
         }
 
         double outcomes() {
@@ -273,18 +273,25 @@ final class StepRoom {
             return outcome.key() + detail;
         }
 
-        @Override
-        public Double check(Step.Check check) {
-            return 0.0;
+        /** What a step of this kind alone says. */
+        private double ownClauses() {
+            double drawn = 0;
+            if (step instanceof Step.Observe observe) {
+                drawn = observe.indicator().isPresent() ? LINE + 0.6 : 0;
+            } else if (step instanceof Step.Measure measure) {
+                drawn = measure(measure);
+            } else if (step instanceof Step.Do task) {
+                drawn = task.adjusts().size() * HEAD;
+            } else if (step instanceof Step.Calculate calculate) {
+                drawn = calculate(calculate);
+            } else if (step instanceof Step.Conclude conclude) {
+                drawn = conclude.report().map(report -> words("Report " + report.value(), room)).orElse(0.0);
+            }
+            return drawn + PlainClauses.of(step, procedure).stream()
+                    .mapToDouble(clause -> LINE * lines(clause.key() + " " + clause.words(), BODY, true, room, 0, 0)).sum();
         }
 
-        @Override
-        public Double observe(Step.Observe observe) {
-            return observe.indicator().isPresent() ? LINE + 0.6 : 0.0;
-        }
-
-        @Override
-        public Double measure(Step.Measure measure) {
+        private double measure(Step.Measure measure) {
             String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Wording.point(name, scope)).collect(Collectors.joining(" against "));
             String with = measure.instrument().flatMap(scope::instrument).map(instrument -> instrument.title().split(",")[0] + ", ").orElse("")
                     + measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
@@ -301,27 +308,9 @@ final class StepRoom {
                     HEAD * lines(row.limit().value().spelling(), TITLE, true, room * 0.28, 0, 0)));
         }
 
-        @Override
-        public Double carryOut(Step.Do task) {
-            return task.adjusts().size() * HEAD + (task.erases().isPresent() ? LINE : 0);
-        }
-
-        @Override
-        public Double calculate(Step.Calculate calculate) {
+        private double calculate(Step.Calculate calculate) {
             boolean scale = calculate.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
             return 3 * LINE + LIMIT + (scale ? SCALE : 0);
-        }
-
-        @Override
-        public Double perform(Step.Perform perform) {
-            return 0.0;
-        }
-
-        @Override
-        public Double conclude(Step.Conclude conclude) {
-            String found = conclude.finds().stream().flatMap(name -> procedure.fault(name).stream()).map(fault -> fault.title()).collect(Collectors.joining("; "));
-            return (!Wording.namesFaults(conclude) && conclude.findsNothing().isEmpty() ? 0 : LINE * lines("Found " + found, BODY, true, room, 0, 0))
-                    + (conclude.refersTo().isPresent() ? LINE : 0) + conclude.report().map(report -> words("Report " + report.value(), room)).orElse(0.0);
         }
     }
 }

@@ -18,7 +18,6 @@ import org.faultwright.analysis.trace.Testability;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.publish.Caution;
-import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.quality.QualityReport.Line;
@@ -27,19 +26,11 @@ import org.faultwright.publish.tree.Json;
 import org.faultwright.quantity.Exact;
 
 /** The figures of the quality report for other programs. Numbers that are not counts are decimal strings; times are seconds. */
-public final class QualityJson implements FolderExport {
-    @Override
-    public String name() {
-        return "quality-json";
+public final class QualityJson {
+    private QualityJson() {
     }
 
-    @Override
-    public String title() {
-        return "Quality report, JSON";
-    }
-
-    @Override
-    public Published publish(ProcedureFolder folder) {
+    public static Published of(ProcedureFolder folder) {
         QualityReport report = QualityReport.of(folder);
         Json json = new Json().put("schemaVersion", "1.0").put("caution", Caution.SENTENCES)
                 .put("title", report.title()).putText("asOf", report.asOf().map(Object::toString)).put("findings", severities(Map.of(

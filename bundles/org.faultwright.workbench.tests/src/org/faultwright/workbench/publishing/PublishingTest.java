@@ -27,6 +27,7 @@ import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Export;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.exports.Exports;
 import org.faultwright.publish.card.CardPages;
@@ -65,6 +66,12 @@ class PublishingTest {
         assertEquals("%PDF", new String(Files.readAllBytes(folder.resolve("OllenbyFaintLabels.pdf")), 0, 4, StandardCharsets.US_ASCII));
         assertTrue(Files.exists(folder.resolve("OllenbyFaintLabels.tree.json")));
         assertEquals("%PDF", new String(Files.readAllBytes(folder.resolve("OllenbyFaintLabels.quality.pdf")), 0, 4, StandardCharsets.US_ASCII));
+        // those of a folder and of the libraries, too; what is about one procedure never takes the place of a folder's index
+        assertTrue(Files.readString(folder.resolve("OllenbyFaintLabels.index.html")).contains("OllenbyFaintLabels.bench.html"));
+        assertTrue(Files.exists(folder.resolve("OllenbyFaintLabels.quality.json")) && !Files.exists(folder.resolve("index.html")));
+        try (var files = Files.list(folder)) {
+            assertEquals(Exports.all().size() - 1, files.filter(file -> file.getFileName().toString().startsWith("OllenbyFaintLabels")).count());
+        }
     }
 
     @Test
@@ -93,13 +100,13 @@ class PublishingTest {
         LiveText live = opened();
         List<String> opened = new ArrayList<>();
         List<String> said = Dialogs.answer("Publish", "Open the folder");
-        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), false, Drafts.REFUSED, opened::add).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), Drafts.REFUSED, opened::add).schedule();
         Waiting.until("the folder is opened", () -> !opened.isEmpty());
         assertEquals(List.of(folder.toString()), opened);
         assertFalse(said.get(0).contains("quality"), said.toString());
 
         List<String> again = Dialogs.answer("Publish", "Open the folder");
-        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), false, Drafts.REFUSED, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), Drafts.REFUSED, none -> false).schedule();
         Waiting.until("the outcome is told", () -> !again.isEmpty());
         List<String> where = Dialogs.answer("Publish", "OK");
         Waiting.until("it is said where", () -> !where.isEmpty());
@@ -114,13 +121,13 @@ class PublishingTest {
         keyboard.when("Publish", () -> {
             try {
                 keyboard.answer("Into folder", folder.toString());
-                for (ProcedureExport form : forms()) {
+                for (Export form : forms()) {
                     keyboard.answer(form.title(), "");
                 }
-                keyboard.answer("Quality report of this procedure, to sign (PDF)", "");
+                keyboard.answer("Quality report, PDF, of this procedure", "");
                 Shell shell = keyboard.window("Publish");
                 assertFalse(shell.getDefaultButton().isEnabled(), "nothing is chosen");
-                keyboard.answer("Quality report of this procedure, to sign (PDF)", "");
+                keyboard.answer("Quality report, PDF, of this procedure", "");
                 keyboard.enter("Publish");
             } catch (RuntimeException | Error error) {
                 failed[0] = error;
@@ -198,7 +205,7 @@ class PublishingTest {
                 (proxy, method, arguments) -> {
                     throw new IllegalStateException("no such form");
                 });
-        PublishHandler.publish(PublishHandler.checked(live), folder, List.of(broken), false, Drafts.REFUSED, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, List.of(broken), Drafts.REFUSED, none -> false).schedule();
         Waiting.until("it is told", () -> !said.isEmpty());
         assertTrue(said.get(0).contains("cannot be made from the procedure as it is now, and nothing was written"), said.toString());
         try (var files = Files.list(folder)) {
@@ -210,12 +217,12 @@ class PublishingTest {
     private String publish(LiveText live, Drafts drafts) {
         assertFalse(forms().isEmpty());
         List<String> said = Dialogs.answer("Publish", "OK");
-        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), true, drafts, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, Exports.all(), drafts, none -> false).schedule();
         Waiting.until("the outcome is told", () -> !said.isEmpty());
         return said.get(0);
     }
 
-    private static List<ProcedureExport> forms() {
-        return Exports.all().stream().filter(ProcedureExport.class::isInstance).map(ProcedureExport.class::cast).toList();
+    private static List<Export> forms() {
+        return Exports.all().stream().filter(ProcedureExport.class::isInstance).toList();
     }
 }

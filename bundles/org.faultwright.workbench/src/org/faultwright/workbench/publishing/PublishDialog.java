@@ -31,8 +31,11 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.publish.Drafts;
+import org.faultwright.publish.Export;
+import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.exports.Exports;
+import org.faultwright.publish.quality.QualityPdf;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.Spoken;
@@ -47,13 +50,11 @@ final class PublishDialog extends TitleAreaDialog {
     private final Job checking = new Checking();
     private Optional<CheckedProcedure> checked = Optional.empty();
     private boolean failed;
-    private final Map<ProcedureExport, Button> forms = new LinkedHashMap<>();
+    private final Map<Export, Button> forms = new LinkedHashMap<>();
     private Text folderText;
     private Button draftButton;
-    private Button quality;
-    private boolean withQuality;
     private Path folder;
-    private List<ProcedureExport> chosen = List.of();
+    private List<Export> chosen = List.of();
     private Drafts drafts = Drafts.REFUSED;
 
     /** @param live of a procedure @param check takes a while */
@@ -74,12 +75,8 @@ final class PublishDialog extends TitleAreaDialog {
         return folder;
     }
 
-    List<ProcedureExport> forms() {
+    List<Export> forms() {
         return chosen;
-    }
-
-    boolean withQuality() {
-        return withQuality;
     }
 
     Drafts drafts() {
@@ -112,14 +109,23 @@ final class PublishDialog extends TitleAreaDialog {
         as.setText("As");
         GridDataFactory.swtDefaults().align(SWT.BEGINNING, SWT.BEGINNING).applyTo(as);
         Composite list = new Composite(area, SWT.NONE);
-        GridLayoutFactory.fillDefaults().applyTo(list);
+        GridLayoutFactory.fillDefaults().numColumns(2).applyTo(list);
         GridDataFactory.fillDefaults().span(2, 1).applyTo(list);
-        Exports.all().stream().filter(ProcedureExport.class::isInstance).map(ProcedureExport.class::cast)
-                .forEach(export -> forms.put(export, check(list, export.title(), true)));
-        quality = check(list, "Quality report of this procedure, to sign (PDF)", true);
-        draftButton = check(list, "Print as a draft although errors are open", false);
+        Exports.all().forEach(export -> forms.put(export, check(list, words(export), isUsual(export))));
+        draftButton = check(area, "Print as a draft although errors are open", false);
         draftButton.setVisible(false);
+        GridDataFactory.fillDefaults().span(3, 1).applyTo(draftButton);
         return area;
+    }
+
+    /** What a form is called here, where there is one procedure and no folder of them. */
+    private static String words(Export export) {
+        return export instanceof FolderExport ? export.title() + ", of this procedure" : export.title();
+    }
+
+    /** What goes with every release: the forms of the procedure itself, and the report that is signed. */
+    private static boolean isUsual(Export export) {
+        return export instanceof ProcedureExport || export instanceof QualityPdf;
     }
 
     private Button check(Composite parent, String title, boolean on) {
@@ -195,7 +201,7 @@ final class PublishDialog extends TitleAreaDialog {
         if (folderText.getText().isBlank() || !isPath(folderText.getText())) {
             return "Name the folder to write into.";
         }
-        if (forms.values().stream().noneMatch(Button::getSelection) && !quality.getSelection()) {
+        if (forms.values().stream().noneMatch(Button::getSelection)) {
             return "Choose at least one form.";
         }
         if (failed) {
@@ -217,7 +223,6 @@ final class PublishDialog extends TitleAreaDialog {
     protected void okPressed() {
         folder = Path.of(folderText.getText().strip());
         chosen = forms.entrySet().stream().filter(entry -> entry.getValue().getSelection()).map(Map.Entry::getKey).toList();
-        withQuality = quality.getSelection();
         drafts = hasErrors() ? Drafts.ALLOWED : Drafts.REFUSED;
         super.okPressed();
     }

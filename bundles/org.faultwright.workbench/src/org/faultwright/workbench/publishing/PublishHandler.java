@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
@@ -27,15 +26,12 @@ import org.eclipse.swt.widgets.Shell;
 import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
-import org.faultwright.publish.FileName;
-import org.faultwright.publish.FolderExport;
-import org.faultwright.publish.ProcedureExport;
-import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.Export;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
-import org.faultwright.publish.exports.Exports;
+import org.faultwright.publish.exports.AloneExport;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
@@ -57,7 +53,7 @@ public final class PublishHandler extends AbstractHandler {
         }
         PublishDialog dialog = new PublishDialog(shell, live.get(), PublishHandler::checked);
         if (dialog.open() == Window.OK) {
-            publish(dialog.checked(), dialog.folder(), dialog.forms(), dialog.withQuality(), dialog.drafts(), Program::launch).schedule();
+            publish(dialog.checked(), dialog.folder(), dialog.forms(), dialog.drafts(), Program::launch).schedule();
         }
         return null;
     }
@@ -72,7 +68,7 @@ public final class PublishHandler extends AbstractHandler {
      *
      * @param opens shows a folder in what the system has for that; false if it has nothing
      */
-    static Job publish(CheckedProcedure checked, Path folder, List<ProcedureExport> forms, boolean withQuality, Drafts drafts, Predicate<String> opens) {
+    static Job publish(CheckedProcedure checked, Path folder, List<Export> forms, Drafts drafts, Predicate<String> opens) {
         return new Job("Publishing " + checked.procedure().name()) {
             @Override
             protected IStatus run(IProgressMonitor monitor) {
@@ -81,12 +77,10 @@ public final class PublishHandler extends AbstractHandler {
                 try {
                     Publication publication = Publication.of(checked, drafts);
                     List<Published> made = new ArrayList<>();
-                    for (ProcedureExport form : forms) {
-                        made.add(form.publish(publication));
+                    AloneExport alone = new AloneExport(publication);
+                    for (Export form : forms) {
+                        made.addAll(alone.of(form));
                         progress.worked(1);
-                    }
-                    if (withQuality) {
-                        made.add(quality(publication));
                     }
                     for (Published one : made) {
                         written.add(WholeFile.write(folder, one).getFileName().toString());
@@ -101,13 +95,6 @@ public final class PublishHandler extends AbstractHandler {
                 return Status.OK_STATUS;
             }
         };
-    }
-
-    /** Under the procedure's own name, so that it does not take the place of another's. */
-    private static Published quality(Publication publication) {
-        FolderExport export = Exports.named("quality-pdf").map(FolderExport.class::cast).orElseThrow();
-        Published report = export.publish(new ProcedureFolder(publication.procedure().title(), List.of(publication), Set.of()));
-        return new Published(FileName.of(publication.procedure(), ".quality.pdf"), report.mediaType(), report.bytes());
     }
 
     private static void tellWritten(String sentence, Path folder, Predicate<String> opens) {

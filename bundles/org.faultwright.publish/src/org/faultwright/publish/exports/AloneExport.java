@@ -1,0 +1,47 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.exports;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.faultwright.publish.Export;
+import org.faultwright.publish.FileName;
+import org.faultwright.publish.FolderExport;
+import org.faultwright.publish.LibraryExport;
+import org.faultwright.publish.ProcedureExport;
+import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Published;
+
+/** Makes every kind of export of one procedure alone. */
+public final class AloneExport {
+    private final Publication publication;
+    private final Set<String> files = new HashSet<>();
+
+    public AloneExport(Publication publication) {
+        this.publication = publication;
+    }
+
+    /** The files of one export: of a library one for each that the procedure uses, none where it uses none. Asked for those of a folder last, they link to the others. */
+    public List<Published> of(Export export) {
+        List<Published> made = new ArrayList<>();
+        if (export instanceof ProcedureExport each) {
+            made.add(each.publish(publication));
+        } else if (export instanceof LibraryExport each) {
+            publication.procedure().libraries().forEach(library -> made.add(each.publish(library)));
+        } else if (export instanceof FolderExport whole) {
+            made.add(underItsOwnName(whole.publish(new ProcedureFolder(publication.procedure().title(), List.of(publication), Set.copyOf(files)))));
+        }
+        made.forEach(one -> files.add(one.fileName()));
+        return made;
+    }
+
+    /** So that a page about one procedure does not take the place of one about a whole folder. */
+    private Published underItsOwnName(Published page) {
+        return new Published(FileName.of(publication.procedure(), "." + page.fileName()), page.mediaType(), page.bytes());
+    }
+}

@@ -37,10 +37,11 @@ final class PaperCard {
         PaperStep steps = new PaperStep(plan, used, sources, notes, paper);
         Section own = plan.sections().get(0);
         if (!own.steps().isEmpty()) {
-            Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
+            Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says")
+                    .set("break-before", paper == Paper.A4 && plan.startsPage(own.steps().get(0)) ? "page" : "auto");
         }
         own.steps().forEach(step -> {
-            steps.add(flow, step, false);
+            steps.add(flow, step, step == own.steps().get(0));
             plan.after(step).forEach(section -> routine(flow, plan, section, steps, paper));
         });
         plan.afterAll().forEach(section -> routine(flow, plan, section, steps, paper));

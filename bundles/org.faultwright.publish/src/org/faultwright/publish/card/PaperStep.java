@@ -61,7 +61,6 @@ final class PaperStep {
     private final PaperOutcomes outcomes;
     /** What each instrument is called at a step, by its name. */
     private final Map<String, String> instruments;
-    private final Paper paper;
     private final double width;
 
     PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper) {
@@ -71,16 +70,14 @@ final class PaperStep {
         this.notes = notes;
         this.instruments = Wording.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
-        this.paper = paper;
         this.width = paper.column();
     }
 
-    /** @param headed whether it stands below the heading of its routine, which goes with it */
-    void add(Fo into, Placed placed, boolean headed) {
+    void add(Fo into, Placed placed) {
         boolean whole = length(placed) < LONGEST_WHOLE;
         List<Placed> inner = plan.inside(placed);
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
-                "space-after", "1.2mm", "break-before", paper == Paper.A4 && !headed && plan.startsPage(placed) ? "page" : "auto", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
+                "space-after", "1.2mm", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
         Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");

@@ -23,10 +23,9 @@ import org.faultwright.procedure.Step;
  *
  * @param order   the steps of the procedure
  * @param inPlace the steps whose routine is printed in their box
- * @param pageStarts the steps, not in the box of another, that begin a page of A4
  * @param after   for each routine of the procedure's list the step of the procedure that it follows where it is printed apart; the last where not stated
  */
-record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, Set<Step> pageStarts) {
+record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after) {
     private static final int SEARCHES = 2;
     /** Where a likely repair still turns the page too often, or the pages are too many. */
     private static final int MOST_SEARCHES = 8;
@@ -40,7 +39,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
     /** What counts as much as one more page turn of every repair: so many pages (the last one as it is filled and as it is printed), a page too many, a detour of every repair, a turn too many of a likely one. */
     private static final double PAGE = 0.5;
     private static final double PAGE_TOO_MANY = 8;
-    private static final double DETOUR = 0.15;
+    private static final double DETOUR = 0.1;
     private static final double TURN_TOO_MANY = 1.5;
     /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
     private static final double[] LONGER = { 0.995, 1.005, 1.02 };

@@ -27,14 +27,11 @@ import org.faultwright.procedure.StepGraph;
 final class CardModel {
     /** In millimetres: a column, the heading of the steps. */
     private static final double COLUMN = 269;
-    private static final double HEADING = 17;
+    private static final double HEADING = 13.5;
     /** What is free below a step, and below one in the box of another. */
     private static final double BELOW = 1.2;
     private static final double BELOW_INSIDE = 0.5;
     private static final int COLUMNS = 2;
-    /** How much longer than reckoned a card usually turns out, and what is left of a page that a step surely does not go on. */
-    private static final double USUAL = 1.005;
-    private static final double SURE = 30;
     private static final int LONGEST_IN_PLACE = 14;
     private static final int ENDLESS = 10_000;
     private static final int DEEPEST = 8;
@@ -259,7 +256,7 @@ final class CardModel {
                 after.put(name, state.order.get(state.after[graph.index]).step);
             }
         });
-        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after, new Setting(state).beginnings(USUAL));
+        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after);
     }
 
     /** What an arrangement was made from, but for the order in which the ways were followed. */
@@ -289,8 +286,6 @@ final class CardModel {
     final class Setting {
         private final State state;
         private double[] rooms = new double[4 * nodes.size()];
-        /** For each block the step that may begin a page with it; none where the block is not the first of a step. */
-        private Step[] outer = new Step[rooms.length];
         private int count;
         private final int[][] read = new int[ways.size()][];
         private final int[] detours = new int[ways.size()];
@@ -358,13 +353,11 @@ final class CardModel {
             }
         }
 
-        private int block(double room, Step begins) {
+        private int block(double room) {
             if (count == rooms.length) {
                 rooms = Arrays.copyOf(rooms, 2 * count);
-                outer = Arrays.copyOf(outer, 2 * count);
             }
             rooms[count] = room;
-            outer[count] = begins;
             return count++;
         }
 
@@ -373,22 +366,22 @@ final class CardModel {
             if (isInPlace(node, false)) {
                 box.inside = new Box[node.routine.order.size()];
                 double[] head = { heading + node.room + BELOW };
-                inner(node.routine, box.inside, head, box, node.step);
+                inner(node.routine, box.inside, head, box);
             } else {
-                box.block = block(heading + node.room + node.sending + BELOW, node.step);
+                box.block = block(heading + node.room + node.sending + BELOW);
             }
             return box;
         }
 
         /** @param head what is kept with the next step, and then none */
-        private void inner(Graph routine, Box[] into, double[] head, Box host, Step outer) {
+        private void inner(Graph routine, Box[] into, double[] head, Box host) {
             for (Node node : routine.order) {
                 Box box = new Box();
                 if (node.routine != null && isInPlace(node, true)) {
                     box.inside = new Box[node.routine.order.size()];
-                    inner(node.routine, box.inside, head, host, outer);
+                    inner(node.routine, box.inside, head, host);
                 } else {
-                    box.block = block(head[0] + node.roomInside + node.sendingInside + BELOW_INSIDE, head[0] > 0 ? outer : null);
+                    box.block = block(head[0] + node.roomInside + node.sendingInside + BELOW_INSIDE);
                     head[0] = 0;
                     host.block = host.block < 0 ? box.block : host.block;
                 }
@@ -449,21 +442,6 @@ final class CardModel {
             }
             return new Pages(columns.pages(), turns);
         }
-
-        /** The steps that begin a page, where that leaves room enough on the page before to be sure of it. */
-        Set<Step> beginnings(double longer) {
-            Set<Step> begin = Collections.newSetFromMap(new IdentityHashMap<>());
-            Columns columns = new Columns(longer);
-            for (int i = 0; i < count; i++) {
-                int before = columns.page();
-                double left = columns.left();
-                columns.whole(rooms[i]);
-                if (columns.page() != before && outer[i] != null && left > SURE) {
-                    begin.add(outer[i]);
-                }
-            }
-            return begin;
-        }
     }
 
     /** What is set into columns, from the front on. */
@@ -502,10 +480,6 @@ final class CardModel {
                 y = 0;
             }
             y += room;
-        }
-
-        double left() {
-            return height() - y;
         }
 
         int page() {

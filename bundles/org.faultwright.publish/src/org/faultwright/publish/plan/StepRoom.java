@@ -70,7 +70,7 @@ final class StepRoom {
     private static final double INSET_BOX = 5;
     private static final String PART = ", part no. 12";
     /** How many routines are named below the chart, usually. */
-    private static final int ROUTINES = 4;
+    private static final int ROUTINES = 3;
     /** What is free and ruled around the heading of a routine, and to the left of its steps. */
     private static final double ROUTINE = 6.5;
     private static final double BORDER = 2;
@@ -249,7 +249,7 @@ final class StepRoom {
         }
 
         private int head(boolean way) {
-            double number = width("12b   ", inside ? 10 : 12, true);
+            double number = width(inside ? "12b   " : "12   ", inside ? 10 : 12, true);
             String more = Stream.of(frame.takes().map(time -> time.value().spelling()), frame.waits().map(wait -> "wait " + wait.value().spelling()),
                     frame.confirms().map(at -> "confirms the complaint"), frame.verifies().map(at -> "proves the repair"))
                     .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));

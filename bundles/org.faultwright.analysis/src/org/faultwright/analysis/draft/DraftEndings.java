@@ -122,7 +122,7 @@ final class DraftEndings {
         return ending("NotSolved", conclude -> conclude.refersTo().isPresent() && conclude.finds().isEmpty(), () ->
                 new Step.Conclude(new Name(steps.free("NotSolved"), here), "Fault outside this procedure", List.of(),
                         Optional.empty(), written("Senior technician"),
-                        written("The usual causes are ruled out. Referred."), StepFrame.PLAIN, here));
+                        written("The cause was not found here. Referred."), StepFrame.PLAIN, here));
     }
 
     Step conclusion(List<Fault> found, boolean repaired) {

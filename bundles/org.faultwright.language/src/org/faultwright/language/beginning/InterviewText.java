@@ -211,7 +211,7 @@ final class InterviewText {
                 }
                 conclude NotSolved "Not solved here" {
                     refers to "Senior technician, with what was tried"
-                    report "The usual causes are ruled out."
+                    report "The cause was not found here."
                 }
                 """).toString();
     }

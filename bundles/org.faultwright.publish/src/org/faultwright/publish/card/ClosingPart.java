@@ -34,8 +34,7 @@ final class ClosingPart {
             row.add("th").set("scope", "row").text(who);
             row.say("td", "", "").say("td", "", "");
         }
-        plan.steps().flatMap(step -> LimitZones.of(plan.procedure(), step).stream()).map(LimitZones::convention)
-                .distinct().forEach(words -> section.say("p", "small", words));
+        LimitZones.conventions(plan).forEach(words -> section.say("p", "small", words));
         Publication publication = plan.publication();
         section.say("p", "small", "Made from " + publication.procedure().name().text() + ", "
                 + publication.revision() + ", SHA-256 " + publication.digest() + ".");

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.measurement.DoubtfulReadings;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
+import org.faultwright.publish.plan.Plan;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Unit;
@@ -57,15 +58,24 @@ record LimitZones(Zones zones, Unit unit, DecisionRule rule, boolean computed) {
         return intervals.map(interval -> IntervalText.of(interval, unit)).collect(Collectors.joining(" or "));
     }
 
-    /** The convention behind the numbers, to be printed wherever they are. */
-    String convention() {
-        String judged = rule instanceof DecisionRule.ByRisk
+    /** The conventions behind the numbers, to be printed wherever they are: one for each rule that is in use. */
+    static List<String> conventions(Plan plan) {
+        List<LimitZones> all = plan.steps().flatMap(step -> of(plan.procedure(), step).stream()).toList();
+        return all.stream().map(LimitZones::judged).distinct().map(judged -> {
+            List<LimitZones> alike = all.stream().filter(one -> one.judged().equals(judged)).toList();
+            return judged + " U is the expanded uncertainty, k = 2, of the instrument's accuracy statement taken as"
+                    + " rectangular, u = a/\u221A3 (JCGM 100:2008, 4.3.7 and 6.2)"
+                    + (alike.stream().noneMatch(LimitZones::computed) ? "." : alike.stream().allMatch(LimitZones::computed)
+                            ? ", carried through the formula of a computed value (5.1.2)."
+                            : "; for a computed value it is carried through the formula (5.1.2).");
+        }).toList();
+    }
+
+    private String judged() {
+        return rule instanceof DecisionRule.ByRisk
                 ? "Readings are accepted inside the limit by a guard band that keeps the risk of a wrong acceptance"
                         + " (JCGM 106:2012, clause 9)."
                 : "Readings are accepted inside the limit by U or more, rejected beyond it by more than U, and doubtful"
                         + " between (ISO 14253-1).";
-        return judged + " U is the expanded uncertainty, k = 2, of the instrument's accuracy statement taken as"
-                + " rectangular, u = a/\u221A3 (JCGM 100:2008, 4.3.7 and 6.2)"
-                + (computed ? ", carried through the formula of a computed value (5.1.2)." : ".");
     }
 }

@@ -56,6 +56,15 @@ final class Paint {
                 .verbatim(Wording.BOX + "\u00A0").text(thing));
     }
 
+    /** One behind the other, each on one line unless it is too long for that. */
+    static Fo boxesInRow(Fo into, List<String> things) {
+        Fo line = line(into);
+        for (int i = 0; i < things.size(); i++) {
+            line.verbatim(i == 0 ? "" : " ").verbatim(Wording.BOX + "\u00A0").whole(things.get(i));
+        }
+        return line;
+    }
+
     /** The number of a step in its black box. */
     static void number(Fo into, String label, String size) {
         into.add("inline", "background-color", INK, "color", "#ffffff", "font-weight", "bold", "font-size", size)

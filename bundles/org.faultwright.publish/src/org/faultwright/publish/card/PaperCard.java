@@ -40,10 +40,10 @@ final class PaperCard {
             Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
         }
         own.steps().forEach(step -> {
-            steps.add(flow, step, false);
-            plan.after(step).forEach(section -> routine(flow, plan, section, steps, paper));
+            steps.add(flow, step);
+            plan.after(step).forEach(section -> routine(flow, plan, section, steps));
         });
-        plan.afterAll().forEach(section -> routine(flow, plan, section, steps, paper));
+        plan.afterAll().forEach(section -> routine(flow, plan, section, steps));
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
         plan.places().forEach(sheet::place);
@@ -52,9 +52,8 @@ final class PaperCard {
     }
 
     /** Marked by a line on its left, since the steps of the procedure go on behind it. */
-    private static void routine(Fo into, Plan plan, Section section, PaperStep steps, Paper paper) {
-        Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm",
-                "break-before", paper == Paper.A4 && !section.steps().isEmpty() && plan.startsPage(section.steps().get(0)) ? "page" : "auto");
+    private static void routine(Fo into, Plan plan, Section section, PaperStep steps) {
+        Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm");
         Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
         Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
         Fo from = Paint.line(head);
@@ -65,7 +64,7 @@ final class PaperCard {
         }
         from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
                 + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
-        section.steps().forEach(step -> steps.add(flow, step, step == section.steps().get(0)));
+        section.steps().forEach(step -> steps.add(flow, step));
     }
 
     static String title(StepGraph graph) {

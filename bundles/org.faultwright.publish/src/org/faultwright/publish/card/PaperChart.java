@@ -30,6 +30,7 @@ import org.faultwright.publish.plan.Section;
  * there. A step that several lead to hangs where it is met first; the others give its number.
  */
 final class PaperChart {
+    private static final String END = "\u25A0";
     /** Letters of a title that are always told. */
     private static final int SHORTEST = 12;
     private static final int DEEPEST = 12;
@@ -51,6 +52,8 @@ final class PaperChart {
     }
 
     private final Map<Placed, List<Jump>> elsewhere = new IdentityHashMap<>();
+    /** The conclusions that a step leads to first; where the chart is small they stand in its row. */
+    private final Map<Placed, List<Branch>> endings = new IdentityHashMap<>();
     private final boolean alone;
     private final double size;
 
@@ -67,6 +70,7 @@ final class PaperChart {
     void add(Fo into, Plan plan, Section own) {
         own.steps().forEach(step -> grow(plan, step));
         Set<Placed> drawn = new HashSet<>();
+        endings.values().forEach(ends -> ends.forEach(end -> drawn.add(end.step())));
         own.steps().forEach(step -> {
             if (!drawn.contains(step)) {
                 trunk(into, step, "", drawn, 0);
@@ -93,6 +97,11 @@ final class PaperChart {
                             others.add(new Jump(word, to));
                         }
                     }));
+        }
+        if (!alone) {
+            List<Branch> ends = own.stream().filter(branch -> branch.step().step() instanceof Step.Conclude).toList();
+            own.removeAll(ends);
+            endings.put(step, ends);
         }
         own.sort((a, b) -> Integer.compare(number(a.step()), number(b.step())));
         branches.put(step, own);
@@ -125,8 +134,7 @@ final class PaperChart {
                     side(into, branch, lines, fork, drawn, depth);
                 }
             }
-            begin = own.isEmpty() || own.get(0).by().equals(List.of("then")) || own.get(0).by().equals(List.of("done")) ? ""
-                    : String.join(", ", own.get(0).by()) + Wording.ARROW;
+            begin = own.isEmpty() || isPlain(own.get(0)) ? "" : said(own.get(0));
             step = own.isEmpty() ? null : own.get(0).step();
         }
     }
@@ -149,14 +157,20 @@ final class PaperChart {
             side(into, own.get(i), lines, "\u251C\u2500" + String.join(", ", own.get(i).by()) + Wording.ARROW, drawn, depth);
         }
         if (!own.isEmpty()) {
-            String word = String.join(", ", own.get(0).by());
-            boolean plain = word.equals("then") || word.equals("done");
             Placed next = own.get(0).step();
             if (!drawn.contains(next)) {
-                row(into, lines + (plain ? "" : word + Wording.ARROW), next);
+                row(into, lines + (isPlain(own.get(0)) ? "" : said(own.get(0))), next);
                 below(into, next, lines, drawn, depth);
             }
         }
+    }
+
+    private static String said(Branch branch) {
+        return isPlain(branch) ? Wording.ARROW : String.join(", ", branch.by()) + Wording.ARROW;
+    }
+
+    private static boolean isPlain(Branch branch) {
+        return branch.by().equals(List.of("then")) || branch.by().equals(List.of("done"));
     }
 
     private void row(Fo into, String before, Placed step) {
@@ -172,7 +186,7 @@ final class PaperChart {
         line.add("inline", "font-style", "normal").text(before.substring(tail));
         boolean end = step.step() instanceof Step.Conclude;
         line.add("basic-link", "internal-destination", step.anchor(), "font-weight", "bold").spoken("To step " + step.label())
-                .verbatim((end ? "\u25A0" : "") + step.label());
+                .verbatim((end ? END : "") + step.label());
         line.verbatim("\u00A0");
         if (alone) {
             line.set("id", step.anchor());
@@ -180,11 +194,18 @@ final class PaperChart {
         List<Jump> jumps = elsewhere.getOrDefault(step, List.of());
         String others = jumps.isEmpty() ? "" : " (" + jumps.stream().map(jump -> jump.word() + Wording.ARROW + jump.to().label() + (alone ? " p. 1" : ""))
                 .collect(Collectors.joining(", ")) + ")";
-        int room = (int) (width / LETTER / size * SIZE) - before.length() - step.label().length() - 2;
+        List<Branch> ends = endings.getOrDefault(step, List.of());
+        int room = (int) (width / LETTER / size * SIZE) - before.length() - step.label().length() - 2
+                - ends.stream().mapToInt(branch -> said(branch).length() + branch.step().label().length() + 2).sum();
         String title = Wording.title(step.step());
         boolean jumping = !others.isEmpty() && (alone || others.length() < room - SHORTEST);
         int fits = Math.max(SHORTEST, jumping ? room - others.length() : room);
         line.text(title.length() <= fits ? title : title.substring(0, fits - 1).strip() + "\u2026");
+        for (Branch branch : ends) {
+            line.verbatim(" ").text(said(branch));
+            line.add("basic-link", "internal-destination", branch.step().anchor(), "font-weight", "bold").spoken("To step " + branch.step().label())
+                    .verbatim(END + branch.step().label());
+        }
         if (alone) {
             for (Jump jump : jumps) {
                 line.verbatim(Paint.WIDE_GAP).text(jump.word());

@@ -42,16 +42,14 @@ final class PaperEnd {
         protective(closing, plan);
         sign(closing, width);
         sources.list(flow);
-        plan.steps().flatMap(step -> LimitZones.of(plan.procedure(), step).stream()).map(LimitZones::convention)
-                .distinct().forEach(words -> Paint.line(flow).text(words).set("space-before", "1mm"));
-        Paint.line(flow).text("Made from " + plan.procedure().name().text() + ", " + plan.publication().revision()
-                + ", SHA-256 " + plan.publication().digest().replaceAll("(.{16})(?=.)", "$1 ") + ".").set("space-before", "1mm");
+        LimitZones.conventions(plan).forEach(words -> Paint.line(flow).text(words).set("space-before", "1mm"));
     }
 
     private static void faults(Fo box, Plan plan) {
         Paint.line(box, "Which fault was it? Tick each that it may be.");
         Paint.boxes(box, plan.likely().cases().stream().map(Likely.Case::fault).map((Fault fault) -> PaperFront.title(fault)).toList());
-        Paint.boxes(box, List.of("None found", "Another:"));
+        Fo others = Paint.boxesInRow(box, List.of("None found", "Another:"));
+        others.verbatim("\u00A0").add("leader", "leader-pattern", "rule", "leader-length", "35mm", "rule-thickness", "0.6pt", "color", Paint.LINE);
     }
 
     private static void written(Fo box, String what) {

@@ -110,8 +110,10 @@ final class PaperFront {
         faults(flow, width);
         Paint.heading(flow, "You will need");
         Paint.boxes(flow, used.instruments().entrySet().stream().map(entry -> instrument(entry.getKey(), entry.getValue())).toList());
-        Paint.boxes(flow, used.tools());
-        Paint.boxes(flow, used.parts().stream().map(PaperFront::part).toList());
+        List<String> others = Stream.concat(used.tools().stream(), used.parts().stream().map(PaperFront::part)).toList();
+        if (!others.isEmpty()) {
+            Paint.boxesInRow(flow, others);
+        }
         List<String> arrival = used.conditions().stream().flatMap(condition -> condition.starts()
                 .or(() -> condition.values().stream().findFirst()).stream()
                 .map(value -> Wording.named(condition) + " " + value.text())).toList();

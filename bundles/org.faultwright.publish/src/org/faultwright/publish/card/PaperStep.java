@@ -40,6 +40,7 @@ import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
+import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.ValueText;
 import org.faultwright.quantity.measure.ReadingBox;
 
@@ -48,6 +49,8 @@ final class PaperStep {
     private static final Pattern DIGITS = Pattern.compile("_|[^_ ]+");
     /** A step with more than this to say is longer than a column: it may go on in the next one. */
     private static final int LONGEST_WHOLE = 2500;
+    /** The distance of lines with settings in their frames; no other line of a step has it. */
+    private static final String SETTING = "13pt";
     /** A limit with more letters leaves no room on its line but for the boxes of the reading, which need no word. */
     private static final int LONG_LIMIT = 14;
 
@@ -58,7 +61,6 @@ final class PaperStep {
     private final PaperOutcomes outcomes;
     /** What each instrument is called at a step, by its name. */
     private final Map<String, String> instruments;
-    private final Paper paper;
     private final double width;
 
     PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper) {
@@ -68,17 +70,14 @@ final class PaperStep {
         this.notes = notes;
         this.instruments = Wording.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
-        this.paper = paper;
         this.width = paper.column();
     }
 
-    /** @param headed whether it stands below the heading of its routine, which goes with it */
-    void add(Fo into, Placed placed, boolean headed) {
+    void add(Fo into, Placed placed) {
         boolean whole = length(placed) < LONGEST_WHOLE;
         List<Placed> inner = plan.inside(placed);
-        boolean end = placed.step() instanceof Step.Conclude;
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
-                "space-after", "1.2mm", "break-before", paper == Paper.A4 && !headed && plan.startsPage(placed) ? "page" : "auto", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
+                "space-after", "1.2mm", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
         Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");
@@ -88,10 +87,8 @@ final class PaperStep {
             step(line, one, "10pt");
             line.add("block", "id", Sheet.end(one.anchor()));
         });
-        if (end) {
-            Fo close = box.add("block", "role", "P");
-            Paint.bold(close, Wording.ARROW + "\u00A0Close the job");
-            Paint.page(close, PaperEnd.ANCHOR);
+        if (placed.step() instanceof Step.Conclude) {
+            close(box);
         }
         box.add("block", "id", Sheet.end(placed.anchor()));
     }
@@ -116,6 +113,19 @@ final class PaperStep {
         }
     }
 
+    /** The way on from a conclusion, at the end of what is said last. */
+    private static void close(Fo box) {
+        Fo line = lastLine(box).map(Paint::stretched).orElseGet(() -> Paint.stretched(box.add("block", "role", "P")));
+        fill(line);
+        line.add("inline", "font-weight", "bold", "font-size", "11pt").verbatim(Wording.ARROW + "\u00A0Close\u00A0the\u00A0job");
+        Paint.page(line, PaperEnd.ANCHOR);
+    }
+
+    /** What is said last, but for a note: an arrow behind it would seem to be the note's. */
+    private static Optional<Fo> lastLine(Fo box) {
+        return box.last().flatMap(Fo::last).filter(line -> line.get("role").filter("P"::equals).isPresent());
+    }
+
     private static void fill(Fo line) {
         line.verbatim(" ").add("leader", "leader-length.minimum", "0mm", "leader-length.optimum", "2mm", "leader-length.maximum", "100%");
     }
@@ -131,7 +141,6 @@ final class PaperStep {
         StepFrame frame = step.frame();
         Fo head = box.add("block", "role", "H3", "font-size", "11pt", "line-height", "12.8pt", "keep-with-next.within-column", "always");
         Paint.number(head, placed.label(), size);
-        head.verbatim("\u00A0").say("inline", Wording.kind(step), "font-size", "9pt", "color", Paint.FAINT);
         head.verbatim("\u00A0 ");
         head.say("inline", Wording.title(step), "font-weight", "bold");
         String more = Stream.of(
@@ -199,7 +208,7 @@ final class PaperStep {
     private void needs(Fo box, Step step) {
         List<Setting> needs = setUps.toTell(step);
         if (!needs.isEmpty()) {
-            chips(box.add("block", "role", "P", "line-height", "13pt"), "With", needs);
+            chips(box.add("block", "role", "P", "line-height", SETTING), "With", needs);
         }
     }
 
@@ -207,13 +216,12 @@ final class PaperStep {
     private void end(Fo box, Placed placed, Optional<LimitZones> zones, boolean scale) {
         List<Setting> sets = placed.step().frame().sets();
         Optional<Outcome> only = PaperOutcomes.only(placed.step());
-        // behind a note an arrow would seem to be the note's
-        Optional<Fo> last = box.last().flatMap(Fo::last).filter(line -> line.get("role").filter("P"::equals).isPresent());
+        Optional<Fo> last = lastLine(box);
         if (sets.isEmpty() && only.isPresent() && last.isPresent()) {
             fill(Paint.stretched(last.get()));
             outcomes.way(last.get(), placed, only.get().target(), only.get());
         } else if (!sets.isEmpty() || only.isPresent()) {
-            Fo line = Paint.stretched(box.add("block", "role", "P", "line-height", "13pt"));
+            Fo line = Paint.stretched(last.filter(PaperStep::isSetUp).orElseGet(() -> box.add("block", "role", "P", "line-height", SETTING)));
             chips(line, "Then", sets);
             fill(line);
             only.ifPresent(outcome -> outcomes.way(line, placed, outcome.target(), outcome));
@@ -225,12 +233,11 @@ final class PaperStep {
 
     private void chips(Fo line, String key, List<Setting> settings) {
         if (!settings.isEmpty()) {
-            line.say("inline", key, "color", Paint.FAINT).verbatim("\u00A0");
-            settings.forEach(setting -> {
-                line.add("inline", "border", "0.6pt solid " + Paint.INK, "font-weight", "bold")
-                        .verbatim("\u00A0").whole(Wording.setting(setting, plan.scope())).verbatim("\u00A0");
-                line.verbatim("\u2002");
-            });
+            line.verbatim(line.isEmpty() ? "" : " ").say("inline", key, "color", Paint.FAINT).verbatim("\u00A0");
+            for (int i = 0; i < settings.size(); i++) {
+                line.verbatim(i == 0 ? "" : " ").add("inline", "border", "0.6pt solid " + Paint.INK, "padding-left", "0.5mm", "padding-right", "0.5mm",
+                        "font-weight", "bold").whole(Wording.setting(settings.get(i), plan.scope()));
+            }
         }
     }
 
@@ -242,15 +249,20 @@ final class PaperStep {
         if (parts.isEmpty() && tools.isEmpty() && hazards.isEmpty()) {
             return;
         }
-        Fo line = Paint.line(box);
-        key(line, "", "Part", String.join(", ", parts));
-        key(line, parts.isEmpty() ? "" : " \u2002", "Tools", tools);
-        key(line, parts.isEmpty() && tools.isEmpty() ? "" : " \u2002", "Mind", hazards);
+        Fo line = box.last().filter(PaperStep::isSetUp).orElseGet(() -> box.add("block", "role", "P", "line-height", SETTING));
+        key(line, "Part", String.join(", ", parts));
+        key(line, "Tools", tools);
+        key(line, "Mind", hazards);
     }
 
-    private static void key(Fo line, String before, String key, String words) {
+    /** Whether a line tells what a step needs and handles: then what it needs more goes on in it. */
+    private static boolean isSetUp(Fo line) {
+        return line.get("line-height").filter(SETTING::equals).isPresent();
+    }
+
+    private static void key(Fo line, String key, String words) {
         if (!words.isEmpty()) {
-            line.verbatim(before).say("inline", key, "color", Paint.FAINT).verbatim("\u00A0").text(words);
+            line.verbatim(line.isEmpty() ? "" : " ").say("inline", key, "color", Paint.FAINT).verbatim("\u00A0").text(words);
         }
     }
 
@@ -273,13 +285,13 @@ final class PaperStep {
         Optional<LimitStudy> study = LimitStudy.of(plan.procedure(), step);
         Optional<MeterRange> range = study.map(LimitStudy::range);
         List<String> with = new ArrayList<>();
-        step.instrument().ifPresent(name -> with.add(called(name)));
         step.kind().ifPresent(kind -> with.add(kind.value().words()));
         step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
+        step.instrument().ifPresent(name -> with.add(called(name)));
         step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
                 .ifPresent(upTo -> with.add("range " + upTo));
         if (!with.isEmpty()) {
-            Paint.line(box, "Instrument").text(String.join(", ", with));
+            Paint.line(box, "Measure").text(String.join(", ", with));
         }
         if (!step.rows().isEmpty()) {
             readings(box, step);
@@ -335,7 +347,7 @@ final class PaperStep {
             Limit limit = expects.limit().value();
             Paint.bold(line, limit.spelling());
             if (worked) {
-                line.verbatim(" ").say("inline", "= " + IntervalText.of(limit.interval(kind.orElse(QuantityKind.RATIO)), limit.quantities().get(0).unit()), "font-size", "9pt");
+                line.verbatim(" ").say("inline", "= " + ends(limit, kind.orElse(QuantityKind.RATIO)), "font-size", "9pt");
             }
             expects.source().ifPresent(source -> sources.cite(line, source));
         });
@@ -343,6 +355,12 @@ final class PaperStep {
         boolean room = !worked && expectation.map(expects -> expects.limit().value().spelling().length()).orElse(0) <= LONG_LIMIT;
         line.say("inline", room ? " Reading " : " ", "font-size", "9pt", "color", Paint.FAINT);
         digits(line, pattern, kind, expectation);
+    }
+
+    /** Such as {@code 340 to 360 °C}: the unit once. */
+    private static String ends(Limit limit, QuantityKind kind) {
+        Unit unit = limit.quantities().get(0).unit();
+        return IntervalText.of(limit.interval(kind), unit).replace(" " + unit.symbol() + " to ", " to ");
     }
 
     private static void digits(Fo line, Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expectation) {

@@ -23,27 +23,27 @@ import org.faultwright.procedure.Step;
  *
  * @param order   the steps of the procedure
  * @param inPlace the steps whose routine is printed in their box
- * @param pageStarts the steps, not in the box of another, that begin a page of A4
  * @param after   for each routine of the procedure's list the step of the procedure that it follows where it is printed apart; the last where not stated
  */
-record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, Set<Step> pageStarts) {
+record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after) {
     private static final int SEARCHES = 2;
-    /** Where a likely repair still turns the page too often. */
+    /** Where a likely repair still turns the page too often, or the pages are too many. */
     private static final int MOST_SEARCHES = 8;
-    private static final int TRIES = 2000;
+    private static final int TRIES = 4000;
     private static final double HOT = 1;
     private static final double COLD = 0.01;
     private static final int LIKELIEST = 3;
     private static final int MOST_TURNS = 4;
     /** Six, but for what the reckoning may be wrong by. */
-    private static final double MOST_PAGES = 5.75;
-    /** What counts as much as one more page turn of every repair: so many pages, a page too many, a turn too many of a likely repair. */
+    private static final double MOST_PAGES = 5.85;
+    /** What counts as much as one more page turn of every repair: so many pages (the last one as it is filled and as it is printed), a page too many, a detour of every repair, a turn too many of a likely one. */
     private static final double PAGE = 0.5;
-    private static final double PAGE_TOO_MANY = 6;
+    private static final double PAGE_TOO_MANY = 8;
+    private static final double DETOUR = 0.1;
     private static final double TURN_TOO_MANY = 1.5;
     /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
-    private static final double[] LONGER = { 1, 1.015, 1.03 };
-    private static final double[] WHATEVER = { 0.99, 0.995, 1, 1.005, 1.01, 1.015, 1.02, 1.025, 1.03, 1.035, 1.04 };
+    private static final double[] LONGER = { 0.995, 1.005, 1.02 };
+    private static final double[] WHATEVER = { 0.985, 0.99, 0.995, 1, 1.005, 1.01, 1.015, 1.02, 1.025 };
     private static final double NEAR = 1.01;
 
     /** @param inner whether the step is in the box of another itself: there it has no line of its own, so it must have nothing to say */
@@ -51,42 +51,69 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         return inPlace.contains(step) && (!inner || CardModel.isPlain(step));
     }
 
-    /**
-     * By simulated annealing (Kirkpatrick, Gelatt, Vecchi, Science 220, 1983, p. 671), cooled down evenly on a logarithmic scale. Of what
-     * comes near the best on the way that one is taken which stays good whatever the rooms turn out to be.
-     */
     static Arrangement of(Procedure procedure, Likely likely) {
         CardModel model = new CardModel(procedure, likely);
         CardModel.State best = model.simplest();
         double least = cost(model, best);
-        double nearest = cost(model, best, LONGER);
-        for (int search = 0; search < SEARCHES || search < MOST_SEARCHES && turnsTooOften(model, best); search++) {
-            Random random = new Random(search);
-            CardModel.State state = model.simplest();
-            double cost = cost(model, state, LONGER);
-            for (int i = 0; i < TRIES; i++) {
-                double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
-                CardModel.State next = model.changed(state, random);
-                double other = next == state ? cost : cost(model, next, LONGER);
-                boolean near = next != state && other < nearest * NEAR;
-                nearest = Math.min(nearest, other);
-                if (near) {
-                    double whatever = cost(model, next);
-                    best = whatever < least ? next : best;
-                    least = Math.min(least, whatever);
-                }
-                if (other <= cost || random.nextDouble() < Math.exp((cost - other) / heat)) {
-                    state = next;
-                    cost = other;
-                }
-            }
+        for (int search = 0; search < SEARCHES || search < MOST_SEARCHES && isTooMuch(model, best); search++) {
+            CardModel.State found = settled(model, cooled(model, new Random(search)));
+            double cost = cost(model, found);
+            best = cost < least ? found : best;
+            least = Math.min(least, cost);
         }
         return model.arrangement(best);
     }
 
-    private static boolean turnsTooOften(CardModel model, CardModel.State state) {
-        int[] turns = model.pages(state, 1).turns();
-        return IntStream.range(0, Math.min(LIKELIEST, turns.length)).anyMatch(repair -> turns[repair] > MOST_TURNS);
+    /**
+     * By simulated annealing (Kirkpatrick, Gelatt, Vecchi, Science 220, 1983, p. 671), cooled down evenly on a logarithmic scale. Of what
+     * comes near the best on the way that one is taken which stays good whatever the rooms turn out to be.
+     */
+    private static CardModel.State cooled(CardModel model, Random random) {
+        CardModel.State state = model.simplest();
+        double cost = cost(model, state, LONGER);
+        CardModel.State best = state;
+        double nearest = cost;
+        double least = cost(model, state);
+        for (int i = 0; i < TRIES; i++) {
+            double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
+            CardModel.State next = model.changed(state, random);
+            double other = next == state ? cost : cost(model, next, LONGER);
+            if (next != state && other < nearest * NEAR) {
+                double whatever = cost(model, next);
+                best = whatever < least ? next : best;
+                least = Math.min(least, whatever);
+            }
+            nearest = Math.min(nearest, other);
+            if (other <= cost || random.nextDouble() < Math.exp((cost - other) / heat)) {
+                state = next;
+                cost = other;
+            }
+        }
+        return best;
+    }
+
+    /** Changed one thing at a time for as long as that makes it better. */
+    private static CardModel.State settled(CardModel model, CardModel.State from) {
+        CardModel.State best = from;
+        double least = cost(model, best);
+        double before;
+        do {
+            before = least;
+            for (CardModel.State next : (Iterable<CardModel.State>) model.neighbours(best)::iterator) {
+                double cost = cost(model, next);
+                if (cost < least) {
+                    best = next;
+                    least = cost;
+                }
+            }
+        } while (least < before);
+        return best;
+    }
+
+    private static boolean isTooMuch(CardModel model, CardModel.State state) {
+        CardModel.Pages pages = model.pages(state, 1);
+        int[] turns = pages.turns();
+        return pages.length() > MOST_PAGES || IntStream.range(0, Math.min(LIKELIEST, turns.length)).anyMatch(repair -> turns[repair] > MOST_TURNS);
     }
 
     /** Whatever its steps turn out to need: the less the better. */
@@ -95,14 +122,19 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
     }
 
     private static double cost(CardModel model, CardModel.State state, double[] lengths) {
+        CardModel.Setting set = model.set(state);
+        double detours = 0;
+        for (int i = 0; i < model.repairs(); i++) {
+            detours += model.weight(i) * set.detours(i);
+        }
         double cost = 0;
         for (double longer : lengths) {
-            CardModel.Pages pages = model.pages(state, longer);
-            cost += PAGE * pages.length() + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES);
+            CardModel.Pages pages = set.pages(longer);
+            cost += PAGE * (pages.length() + Math.ceil(pages.length())) / 2 + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES);
             for (int i = 0; i < pages.turns().length; i++) {
                 cost += model.weight(i) * pages.turns()[i] + (i < LIKELIEST ? TURN_TOO_MANY * Math.max(0, pages.turns()[i] - MOST_TURNS) : 0);
             }
         }
-        return cost / lengths.length;
+        return DETOUR * detours + cost / lengths.length;
     }
 }

@@ -15,6 +15,8 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.Collections;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.faultwright.procedure.Precautions;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Routine;
@@ -23,17 +25,17 @@ import org.faultwright.procedure.StepGraph;
 
 /** A card of A4 as it would be set, reckoned with the rooms of its steps: on which page each stands, and how often a repair turns the page. */
 final class CardModel {
-    /** In millimetres: a column, the head of the first page, the heading of the steps. */
+    /** In millimetres: a column, the heading of the steps. */
     private static final double COLUMN = 269;
-    private static final double HEAD = 40.5;
-    private static final double HEADING = 12;
+    private static final double HEADING = 13.5;
+    /** What is free below a step, and below one in the box of another. */
+    private static final double BELOW = 1.2;
+    private static final double BELOW_INSIDE = 0.5;
     private static final int COLUMNS = 2;
-    /** How much longer than reckoned a card usually turns out, and what is left of a page that a step surely does not go on. */
-    private static final double USUAL = 1.015;
-    private static final double SURE = 30;
     private static final int LONGEST_IN_PLACE = 14;
     private static final int ENDLESS = 10_000;
     private static final int DEEPEST = 8;
+    private static final int LONGEST_READ = 10_000;
 
     /** One step of the procedure or a routine. */
     private static final class Node {
@@ -57,7 +59,16 @@ final class CardModel {
         }
     }
 
-    private record Taken(Node node, String outcome) {
+    private static final class Taken {
+        final Node node;
+        final String outcome;
+        /** Through the routine that the step performs; known once it was asked for. */
+        Taken[] way;
+
+        Taken(Node node, String outcome) {
+            this.node = node;
+            this.outcome = outcome;
+        }
     }
 
     private static final class Graph {
@@ -65,7 +76,7 @@ final class CardModel {
         final int index;
         final double heading;
         List<Node> order = List.of();
-        final Map<String, List<Taken>> ways = new HashMap<>();
+        final Map<String, Taken[]> ways = new HashMap<>();
 
         Graph(StepGraph graph, int index, double heading) {
             this.graph = graph;
@@ -94,8 +105,9 @@ final class CardModel {
     private final Map<Step, Node> nodes = new IdentityHashMap<>();
     private final Map<Routine, Integer> lengths = new IdentityHashMap<>();
     private final List<Node> sites = new ArrayList<>();
-    private final List<List<Taken>> ways = new ArrayList<>();
-    private final double front;
+    private final List<Taken[]> ways = new ArrayList<>();
+    private final double head;
+    private final double[] front;
     private final double[] end;
 
     CardModel(Procedure procedure, Likely likely) {
@@ -116,9 +128,10 @@ final class CardModel {
             }
         });
         likely.cases().forEach(one -> ways.add(one.path().stream().flatMap(on -> own.order.stream()
-                .filter(node -> node.step.name().text().equals(on.step())).limit(1).map(node -> new Taken(node, on.outcome()))).toList()));
+                .filter(node -> node.step.name().text().equals(on.step())).limit(1).map(node -> new Taken(node, on.outcome()))).toArray(Taken[]::new)));
         this.weights = likely.cases().stream().mapToDouble(one -> one.weight().doubleValue()).toArray();
-        this.front = rooms.front(nodes.keySet(), own.order.size(), likely);
+        this.head = rooms.head();
+        this.front = rooms.front(nodes.keySet(), (int) own.order.stream().filter(node -> !(node.step instanceof Step.Conclude)).count(), likely);
         this.end = rooms.end(nodes.keySet(), likely);
     }
 
@@ -165,6 +178,10 @@ final class CardModel {
         return length;
     }
 
+    int repairs() {
+        return weights.length;
+    }
+
     double weight(int index) {
         return weights[index];
     }
@@ -180,6 +197,22 @@ final class CardModel {
         int[] first = new int[paths.size()];
         Arrays.setAll(first, i -> i);
         return new State(first, graphs.get(0).order, inPlace, after);
+    }
+
+    /** Every state with one routine put into a step or out of it, or one put elsewhere. */
+    Stream<State> neighbours(State state) {
+        Stream<State> inPlace = sites.stream().map(site -> {
+            boolean[] changed = state.inPlace.clone();
+            changed[site.site] = !changed[site.site];
+            return new State(state.paths, state.order, changed, state.after);
+        });
+        Stream<State> elsewhere = IntStream.range(1, graphs.size()).boxed().flatMap(graph -> IntStream.rangeClosed(0, state.order.size())
+                .filter(place -> place != state.after[graph]).mapToObj(place -> {
+                    int[] after = state.after.clone();
+                    after[graph] = place;
+                    return new State(state.paths, state.order, state.inPlace, after);
+                }));
+        return Stream.concat(inPlace, elsewhere);
     }
 
     /** With one thing changed by chance; the same state where the chance changes nothing. */
@@ -223,9 +256,7 @@ final class CardModel {
                 after.put(name, state.order.get(state.after[graph.index]).step);
             }
         });
-        Setting set = new Setting(state, USUAL);
-        set.pages();
-        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after, set.begin);
+        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after);
     }
 
     /** What an arrangement was made from, but for the order in which the ways were followed. */
@@ -240,53 +271,58 @@ final class CardModel {
         return new State(simplest().paths, order, inPlace, after);
     }
 
-    Pages pages(State state, double longer) {
-        return new Setting(state, longer).pages();
+    Setting set(State state) {
+        return new Setting(state);
     }
 
-    /** One card being set. */
-    private final class Setting {
+    Pages pages(State state, double longer) {
+        return new Setting(state).pages(longer);
+    }
+
+    /**
+     * What is printed one below the other, each a block that stays whole, and in which order each repair reads the blocks. It is made
+     * once for a state; how the blocks fall on pages is then reckoned for any length of theirs.
+     */
+    final class Setting {
         private final State state;
-        private final double column;
-        /** The steps that begin a page, where that leaves room enough on the page before to be sure of it. */
-        private final Set<Step> begin = Collections.newSetFromMap(new IdentityHashMap<>());
-        private double y;
-        private int columns;
+        private double[] rooms = new double[4 * nodes.size()];
+        private int count;
+        private final int[][] read = new int[ways.size()][];
+        private final int[] detours = new int[ways.size()];
+        private int away;
+        private int[] reading = new int[64];
+        private int length;
 
         /** A step where it stands: that of the procedure or of a routine apart, or one in the box of another. */
         private final class Box {
-            int page;
+            int block = -1;
             Box[] inside;
         }
 
         private final Box[] boxes = new Box[nodes.size()];
 
-        Setting(State state, double longer) {
+        Setting(State state) {
             this.state = state;
-            this.column = COLUMN / longer;
-        }
-
-        Pages pages() {
             boolean[] met = new boolean[graphs.size()];
             List<Graph> apart = new ArrayList<>();
             state.order.forEach(node -> meet(node, false, met, apart));
             for (int i = 0; i < apart.size(); i++) {
                 apart.get(i).order.forEach(node -> meet(node, false, met, apart));
             }
-            run(HEAD * COLUMNS + front);
             for (int i = 0; i < state.order.size(); i++) {
                 boxes[state.order.get(i).number] = outer(state.order.get(i), i == 0 ? HEADING : 0);
                 sections(apart, i);
             }
             sections(apart, state.order.size());
-            whole(end[0], null);
-            whole(end[1], null);
-            run(end[2]);
-            int[] turns = new int[ways.size()];
-            for (int i = 0; i < turns.length; i++) {
-                turns[i] = turns(ways.get(i));
+            for (int i = 0; i < read.length; i++) {
+                length = 0;
+                away = 0;
+                for (Taken taken : ways.get(i)) {
+                    read(taken, boxes[taken.node.number], 0, 0);
+                }
+                read[i] = Arrays.copyOf(reading, length);
+                detours[i] = away;
             }
-            return new Pages((columns + y / column) / COLUMNS, turns);
         }
 
         private boolean isInPlace(Node node, boolean inside) {
@@ -317,97 +353,156 @@ final class CardModel {
             }
         }
 
-        /** What runs on over columns. */
-        private void run(double length) {
-            double left = length;
-            while (y + left > column) {
-                left -= column - y;
-                columns++;
-                y = 0;
+        private int block(double room) {
+            if (count == rooms.length) {
+                rooms = Arrays.copyOf(rooms, 2 * count);
             }
-            y += left;
-        }
-
-        private int whole(double room, Step outer) {
-            if (y > 0 && y + room > column) {
-                if (columns % COLUMNS == COLUMNS - 1 && outer != null && column - y > SURE) {
-                    begin.add(outer);
-                }
-                columns++;
-                y = 0;
-            }
-            y += room;
-            return columns / COLUMNS;
+            rooms[count] = room;
+            return count++;
         }
 
         private Box outer(Node node, double heading) {
             Box box = new Box();
             if (isInPlace(node, false)) {
                 box.inside = new Box[node.routine.order.size()];
-                double[] head = { heading + node.room };
-                box.page = -1;
-                inner(node.routine, box.inside, head, box, node.step);
+                double[] head = { heading + node.room + BELOW };
+                inner(node.routine, box.inside, head, box);
             } else {
-                box.page = whole(heading + node.room + node.sending, node.step);
+                box.block = block(heading + node.room + node.sending + BELOW);
             }
             return box;
         }
 
         /** @param head what is kept with the next step, and then none */
-        private void inner(Graph routine, Box[] into, double[] head, Box host, Step outer) {
+        private void inner(Graph routine, Box[] into, double[] head, Box host) {
             for (Node node : routine.order) {
                 Box box = new Box();
                 if (node.routine != null && isInPlace(node, true)) {
                     box.inside = new Box[node.routine.order.size()];
-                    inner(node.routine, box.inside, head, host, outer);
-                    box.page = -1;
+                    inner(node.routine, box.inside, head, host);
                 } else {
-                    box.page = whole(head[0] + node.roomInside + node.sendingInside, head[0] > 0 ? outer : null);
+                    box.block = block(head[0] + node.roomInside + node.sendingInside + BELOW_INSIDE);
                     head[0] = 0;
-                    host.page = host.page < 0 ? box.page : host.page;
+                    host.block = host.block < 0 ? box.block : host.block;
                 }
                 into[node.place] = box;
             }
         }
 
-        private int page;
-        private int turned;
-
-        private int turns(List<Taken> way) {
-            page = -1;
-            turned = 0;
-            way.forEach(taken -> read(taken, boxes[taken.node.number], 0));
-            return turned;
-        }
-
-        private void look(int at) {
-            if (at >= 0 && at != page) {
-                turned += page >= 0 ? 1 : 0;
-                page = at;
+        private void look(int block) {
+            if (block >= 0 && (length == 0 || reading[length - 1] != block)) {
+                reading = length == reading.length ? Arrays.copyOf(reading, 2 * length) : reading;
+                reading[length++] = block;
             }
         }
 
-        private void read(Taken taken, Box box, int depth) {
-            if (box == null || depth > DEEPEST) {
+        /** @param left how many places the reader has left to come back to */
+        private void read(Taken taken, Box box, int depth, int left) {
+            if (box == null || depth > DEEPEST || length > LONGEST_READ) {
                 return;
             }
-            look(box.page);
+            look(box.block);
             if (taken.node.routine == null) {
                 return;
             }
-            List<Taken> way = way(taken.node.routine, taken.outcome);
-            if (box.inside != null) {
-                way.forEach(inner -> read(inner, box.inside[inner.node.place], depth + 1));
-            } else {
-                way.forEach(inner -> read(inner, boxes[inner.node.number], depth + 1));
-                look(box.page);
+            boolean apart = box.inside == null;
+            away += apart ? 1 + left : 0;
+            for (Taken inner : way(taken)) {
+                read(inner, apart ? boxes[inner.node.number] : box.inside[inner.node.place], depth + 1, apart ? left + 1 : left);
             }
+            if (apart) {
+                look(box.block);
+            }
+        }
+
+        /**
+         * How often the repair sends its reader to a routine that stands elsewhere; out of a routine that was come to so, where two
+         * places to come back to must be kept in mind, it counts twice, and so on.
+         */
+        int detours(int repair) {
+            return detours[repair];
+        }
+
+        /** @param longer how much longer than reckoned the blocks are */
+        Pages pages(double longer) {
+            Columns columns = new Columns(longer);
+            int[] page = new int[count];
+            for (int i = 0; i < count; i++) {
+                columns.whole(rooms[i]);
+                page[i] = columns.page();
+            }
+            columns.whole(end[0]);
+            columns.whole(end[1]);
+            columns.run(end[2]);
+            int[] turns = new int[read.length];
+            for (int i = 0; i < turns.length; i++) {
+                for (int j = 1; j < read[i].length; j++) {
+                    turns[i] += page[read[i][j]] != page[read[i][j - 1]] ? 1 : 0;
+                }
+            }
+            return new Pages(columns.pages(), turns);
+        }
+    }
+
+    /** What is set into columns, from the front on. */
+    private final class Columns {
+        private final double column;
+        private double y;
+        private int columns;
+
+        Columns(double longer) {
+            this.column = COLUMN / longer;
+            for (int i = 0; i < front.length - 1; i++) {
+                whole(front[i]);
+            }
+            run(front[front.length - 1]);
+        }
+
+        /** The head of the first page stands above all its columns. */
+        private double height() {
+            return columns < COLUMNS ? column - head : column;
+        }
+
+        /** What runs on over columns. */
+        void run(double length) {
+            double rest = length;
+            while (y + rest > height()) {
+                rest -= height() - y;
+                columns++;
+                y = 0;
+            }
+            y += rest;
+        }
+
+        void whole(double room) {
+            if (y > 0 && y + room > height()) {
+                columns++;
+                y = 0;
+            }
+            y += room;
+        }
+
+        int page() {
+            return columns / COLUMNS;
+        }
+
+        double pages() {
+            return (columns + y / height()) / COLUMNS;
         }
     }
 
     /** The shortest way through a routine to one of its exits. */
-    private List<Taken> way(Graph routine, String exit) {
-        return routine.ways.computeIfAbsent(exit, name -> RoutineWay.shortest(routine.graph, name).stream()
-                .map(on -> new Taken(nodes.get(on.step()), on.by().key())).toList());
+    private Taken[] way(Taken taken) {
+        if (taken.way == null) {
+            Graph routine = taken.node.routine;
+            Taken[] known = routine.ways.get(taken.outcome);
+            if (known == null) {
+                known = RoutineWay.shortest(routine.graph, taken.outcome).stream().map(on -> new Taken(nodes.get(on.step()), on.by().key()))
+                        .toArray(Taken[]::new);
+                routine.ways.put(taken.outcome, known);
+            }
+            taken.way = known;
+        }
+        return taken.way;
     }
 }

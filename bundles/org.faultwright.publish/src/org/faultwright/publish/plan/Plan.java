@@ -157,11 +157,6 @@ public final class Plan {
         return graph == publication.procedure() ? arrangement.order() : WorkingOrder.of(graph, List.of());
     }
 
-    /** Whether a step that is not in the box of another begins a page of A4; where it is the first one of a routine, the routine does. */
-    public boolean startsPage(Placed placed) {
-        return arrangement.pageStarts().contains(placed.step());
-    }
-
     /** The routines that stand after a step of the procedure, before the next one. */
     public List<Section> after(Placed step) {
         return routines(section -> arrangement.after().get(section.graph().name().text()) == step.step());

@@ -28,14 +28,14 @@ public final class SetUps {
     private final Map<Step, Map<String, String>> known = new IdentityHashMap<>();
 
     public SetUps(Plan plan) {
-        this(plan.procedure(), plan.sections().stream().filter(Section::isRoutine).map(Section::graph).toList());
+        this(plan.procedure(), plan.routines());
     }
 
-    /** @param apart the routines that are printed for themselves: of a step in the box of another one nothing is known */
-    SetUps(Procedure procedure, Collection<? extends StepGraph> apart) {
+    /** @param routines wherever they are printed: at their beginning nothing is known, since several steps may lead there */
+    SetUps(Procedure procedure, Collection<? extends StepGraph> routines) {
         this.scope = procedure.scope();
         spread(procedure, arrival());
-        apart.forEach(routine -> spread(routine, Map.of()));
+        routines.forEach(routine -> spread(routine, Map.of()));
     }
 
     private void spread(StepGraph graph, Map<String, String> before) {

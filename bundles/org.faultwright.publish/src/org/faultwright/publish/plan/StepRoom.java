@@ -4,8 +4,10 @@
  */
 package org.faultwright.publish.plan;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +15,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.measurement.DoubtfulReadings;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
@@ -24,9 +29,14 @@ import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
+import org.faultwright.publish.Caution;
 import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.PrintFonts;
+import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.measure.ReadingBox;
 
 /**
  * How much room a step takes in a column of A4, reckoned before anything is set in type: what is arranged by it need be right to a
@@ -45,6 +55,22 @@ final class StepRoom {
     private static final double LISTED = 5.4;
     private static final double HEADING = 9;
     private static final double CHART_LINE = 3.7;
+    /** Of the head: the name of the procedure, its equipment, the job in hand, the code beside them. */
+    private static final double NAME = 17;
+    private static final double NAME_LINE = 7.06;
+    private static final double EQUIPMENT_LINE = 4.94;
+    private static final double JOB = 17.5;
+    private static final double CODE = 23;
+    /** What a frame around words takes, with what is free around it. */
+    private static final double FRAME = 2.6;
+    /** Of a heading, what is free above it and left out at the top of a column. */
+    private static final double ABOVE = 3;
+    /** A table of faults has columns for their cases, times and ends; what is ticked is set in behind its box. */
+    private static final double FAULT_COLUMNS = 48;
+    private static final double INSET_BOX = 5;
+    private static final String PART = ", part no. 12";
+    /** How many routines are named below the chart, usually. */
+    private static final int ROUTINES = 3;
     /** What is free and ruled around the heading of a routine, and to the left of its steps. */
     private static final double ROUTINE = 6.5;
     private static final double BORDER = 2;
@@ -58,6 +84,11 @@ final class StepRoom {
     private static final int SHORT = 26;
     /** An arrow with a number and the room for a page, where it stands. */
     private static final double ARROW = 20;
+    private static final double LETTER = 2.5;
+    /** A box for a digit, and the room for a value of unknown digits with its unit. */
+    private static final double BOX = 4.5;
+    private static final double WRITING = 32;
+    private static final double CLOSE = 40;
 
     private final Procedure procedure;
     private final Scope scope;
@@ -116,10 +147,6 @@ final class StepRoom {
         return words.isEmpty() ? 0 : LINE * lines(words, BODY, false, room, 0, 0);
     }
 
-    private static double words(int letters) {
-        return LINE * Math.ceil(letters / 57.0);
-    }
-
     private static double lines(double letters, double onLine) {
         return Math.ceil(letters / onLine);
     }
@@ -128,37 +155,62 @@ final class StepRoom {
         return step.title().isBlank() ? step.name().text() : step.title();
     }
 
-    /** What is read before the steps begin, but for the head of the first page. @param steps all that are printed @param own how many of them are the procedure's */
-    double front(Collection<Step> steps, int own, Likely likely) {
-        double room = HEADING + 3 * LINE;
-        Set<String> notes = new LinkedHashSet<>();
+    /** The head of the first page, above its columns. */
+    double head() {
+        double room = Paper.A4.room() - CODE;
+        String equipment = procedure.equipment().map(Wording::equipment).orElse("");
+        String complaints = procedure.complaints().isEmpty() ? "" : "Complaints such as  " + procedure.complaints().stream()
+                .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", "));
+        return Math.max(CODE, NAME_LINE * lines(procedure.title(), NAME, true, room, 0, 0) + (equipment.isEmpty() ? 0 : EQUIPMENT_LINE) + words(complaints, room) + LINE) + JOB;
+    }
+
+    /** What is read before the steps begin, but for the head of the first page: parts that are kept whole, and what runs on behind them. @param steps all that are printed @param rows of the chart */
+    double[] front(Collection<Step> steps, int rows, Likely likely) {
+        List<Double> rooms = new ArrayList<>();
+        double room = HEADING - ABOVE + words(Caution.FIRST + "  " + Caution.TRAINED, COLUMN);
+        Map<String, Integer> notes = new LinkedHashMap<>();
         Set<String> needed = new LinkedHashSet<>();
         Set<String> conditions = new LinkedHashSet<>();
+        Map<Instrument, Set<String>> kinds = new LinkedHashMap<>();
         procedure.tools().forEach(tool -> needed.add(tool.value()));
         for (Step step : steps) {
-            step.frame().notes().forEach(note -> notes.add(note.text()));
+            step.frame().notes().forEach(note -> notes.merge(note.text(), 1, Integer::sum));
             step.frame().tools().forEach(tool -> needed.add(tool.value()));
-            step.frame().handles().forEach(part -> needed.add(part.text()));
+            step.frame().handles().forEach(part -> needed.add(scope.part(part).map(Part::title).orElse("") + PART));
             step.frame().needs().forEach(need -> conditions.add(need.condition().text()));
             step.frame().sets().forEach(set -> conditions.add(set.condition().text()));
+            step.frame().precautions().tries().stream().flatMap(name -> scope.instrument(name).stream())
+                    .forEach(tried -> kinds.computeIfAbsent(tried, none -> new LinkedHashSet<>()));
+            if (step instanceof Step.Measure measure) {
+                measure.instrument().flatMap(scope::instrument).ifPresent(with -> kinds.computeIfAbsent(with, none -> new LinkedHashSet<>())
+                        .add(measure.kind().map(kind -> kind.value().words()).orElse("") + " 600 ohm; "));
+            }
         }
         for (Note note : scope.notes()) {
-            room += notes.contains(note.name().text()) ? 2.5 + words(note.hazard().length() * 6 / 5 + note.consequence().length() + note.avoid().length() + 45) : 0;
+            int times = notes.getOrDefault(note.name().text(), 0);
+            String words = "! " + note.word() + "  note 1 " + note.hazard() + "  " + note.consequence() + " " + note.avoid() + " Steps" + " 12a,".repeat(times);
+            if (times > 0) {
+                rooms.add(room + FRAME + words(words, COLUMN - FRAME));
+                room = 0;
+            }
         }
-        long instruments = steps.stream().flatMap(step -> Stream.concat(step.frame().precautions().tries().stream(),
-                step instanceof Step.Measure measure ? measure.instrument().stream() : Stream.empty())).map(Name::text).distinct().count();
-        room += likely.cases().isEmpty() ? 0 : HEADING + 2 * LINE + likely.cases().stream().mapToDouble(one -> 4.6 * lines(one.fault().title().length(), 28)).sum();
-        room += HEADING + instruments * 2 * LINE + needed.size() * LINE;
+        room += likely.cases().isEmpty() ? 0 : HEADING + 2 * LINE
+                + likely.cases().stream().mapToDouble(one -> words(one.fault().title(), COLUMN - FAULT_COLUMNS)).sum();
+        rooms.add(room);
+        room = HEADING + kinds.entrySet().stream().mapToDouble(one -> words(one.getKey().title() + ": " + String.join("", one.getValue()) + "calibrated until 2027-03-31", COLUMN - INSET_BOX)).sum();
+        room += LINE * lines(needed.stream().map(tool -> "O\u00A0" + tool.replace(' ', '\u00A0') + "\u00A0\u00A0").collect(Collectors.joining(" ")), BODY, false, COLUMN - INSET_BOX, 0, 0);
         room += conditions.isEmpty() ? 0 : HEADING + LINE * lines(conditions.size(), 2);
-        return room + HEADING + own * CHART_LINE + 4 * CHART_LINE;
+        rooms.add(room + HEADING + rows * CHART_LINE + ROUTINES * CHART_LINE);
+        return rooms.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     /** What is filled in after the steps: two parts that are kept whole, and what runs on behind them. */
     double[] end(Collection<Step> steps, Likely likely) {
         long sources = steps.stream().flatMap(step -> step.frame().source().stream()).distinct().count();
         long tests = steps.stream().filter(step -> !step.frame().precautions().tests().isEmpty()).count();
-        double faults = likely.cases().stream().mapToDouble(one -> words(one.fault().title().length() + 4)).sum();
-        return new double[] { HEADING + LINE * 3 + faults + 24, HEADING + 2 * LINE + tests * 6 + 30, HEADING + sources * LINE * 1.2 + 3 * LINE };
+        long conventions = steps.stream().anyMatch(step -> DoubtfulReadings.of(procedure, step).isPresent()) ? 1 : 0;
+        double faults = likely.cases().stream().mapToDouble(one -> words(one.fault().title(), COLUMN - INSET_BOX)).sum();
+        return new double[] { HEADING + LINE * 2 + faults + 24, HEADING + 2 * LINE + tests * 6 + 30, HEADING + sources * LINE * 1.2 + 5 * LINE * conventions };
     }
 
     /** One step being reckoned. */
@@ -167,29 +219,28 @@ final class StepRoom {
         private final StepFrame frame;
         private final boolean inside;
         private final double room;
+        private final double arrow;
 
         Reckoning(Step step, boolean inside) {
             this.step = step;
             this.frame = step.frame();
             this.inside = inside;
             this.room = COLUMN - (inside ? INSET : 0);
+            this.arrow = ARROW + (inside ? LETTER : 0);
         }
 
         double room() {
             double notes = notes();
             double body = body();
-            boolean sets = !frame.sets().isEmpty();
             boolean only = only();
-            boolean way = only && notes + body == 0 && !sets;
+            boolean way = only && notes + body == 0;
             double total = (inside ? SPACE_INSIDE : SPACE) + TITLE_LINE * head(way) + notes + body;
             if (step instanceof Step.Perform) {
                 return total;
             }
-            if (only) {
-                // where no chips go before it an arrow stands at the end of what is said last, if that is no note
-                return total + (sets ? chips("Then ", frame.sets(), ARROW) : notes > 0 && body == 0 ? HEAD : 0);
-            }
-            return total + (sets ? chips("Then ", frame.sets(), 0) : 0) + outcomes() + (step instanceof Step.Conclude ? LINE : 0);
+            // an arrow stands at the end of what is said last, if that is no note
+            boolean apart = notes > 0 && body == 0 && (only || step instanceof Step.Conclude);
+            return total + (apart ? HEAD : 0) + (only ? 0 : outcomes());
         }
 
         boolean only() {
@@ -198,7 +249,7 @@ final class StepRoom {
         }
 
         private int head(boolean way) {
-            double number = width("12b  ", inside ? 10 : 12, true) + width(step.keyword() + "   ", BODY, false);
+            double number = width(inside ? "12b   " : "12   ", inside ? 10 : 12, true);
             String more = Stream.of(frame.takes().map(time -> time.value().spelling()), frame.waits().map(wait -> "wait " + wait.value().spelling()),
                     frame.confirms().map(at -> "confirms the complaint"), frame.verifies().map(at -> "proves the repair"))
                     .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
@@ -211,31 +262,62 @@ final class StepRoom {
                     + words("! " + note.word() + "  " + Wording.hazards(note) + " " + note.avoid() + " note 1", room - 3)).sum();
         }
 
-        /** @param last whether nothing is said behind it, so that an arrow may stand at its end */
-        private double lastly(String words, boolean last) {
-            return words.isEmpty() ? 0 : LINE * lines(words, BODY, false, room, 0, last && only() && frame.sets().isEmpty() ? ARROW : 0);
+        /** Words with what goes on behind them on the same line. */
+        private final class Line {
+            private double x;
+            private int lines;
+
+            Line say(String words, boolean bold) {
+                double space = width(" ", BODY, bold);
+                for (String word : words.isEmpty() ? new String[0] : words.split(" ")) {
+                    end(width(word, BODY, bold));
+                    x += space;
+                }
+                return this;
+            }
+
+            Line end(double width) {
+                lines = lines == 0 || x > 0 && x + width > room ? lines + 1 : lines;
+                x = (x > 0 && x + width > room ? 0 : x) + width;
+                return this;
+            }
+
+            Line chips(String key, List<Setting> settings) {
+                return settings.isEmpty() ? this : say(key, false).say(settings.stream().map(setting -> Wording.setting(setting, scope)
+                        .replace(' ', '\u00A0') + "\u00A0\u00A0").collect(Collectors.joining(" ")), true);
+            }
+
+            Line named(String key, String words) {
+                return words.isEmpty() ? this : say(key + "\u00A0" + words + "\u00A0", false);
+            }
+
+            boolean isEmpty() {
+                return lines == 0;
+            }
+
+            double room() {
+                return lines * HEAD;
+            }
         }
 
-        private static String named(String key, String words) {
-            return words.isEmpty() ? "" : key + words;
-        }
-
-        /** Settings in a row, each in its frame. @param last what stands behind them */
-        private double chips(String key, List<Setting> settings, double last) {
-            return HEAD * lines(key + settings.stream().map(setting -> Wording.setting(setting, scope).replace(' ', '\u00A0') + "\u00A0\u00A0\u00A0")
-                    .collect(Collectors.joining(" ")), BODY, true, room, 0, last);
-        }
-
+        /** What is needed, handled and set goes on in one line where nothing is said between. */
         private double body() {
-            List<Setting> needs = inside ? frame.needs() : setUps.toTell(step);
-            double total = frame.precautions().tries().size() * LINE
-                    + frame.precautions().liveBecause().map(why -> words("Live work " + why.value(), room)).orElse(0.0)
-                    + frame.hint().map(hint -> lastly(hint.value(), true)).orElse(0.0)
-                    + (needs.isEmpty() ? 0 : chips("With ", needs, 0)) + PICTURE * frame.pictures().size();
-            String parts = frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", "));
-            String handling = Stream.of(named("Part ", parts), named("Tools ", Wording.tools(frame)), named("Mind ", Wording.hazards(frame, scope)))
-                    .filter(words -> !words.isEmpty()).collect(Collectors.joining("   "));
-            return total + lastly(handling, frame.hint().isEmpty()) + ownClauses();
+            double between = frame.precautions().tries().size() * LINE + ownClauses() + PICTURE * frame.pictures().size();
+            String hint = frame.hint().map(hinted -> hinted.value()).orElse("");
+            double live = frame.precautions().liveBecause().map(why -> words("Live work " + why.value(), room)).orElse(0.0);
+            Line needs = new Line().chips("With", setUps.toTell(step));
+            Line handling = between > 0 ? new Line() : needs;
+            handling.named("Part", frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", ")))
+                    .named("Tools", Wording.tools(frame)).named("Mind", Wording.hazards(frame, scope));
+            Line then = live > 0 || !hint.isEmpty() ? new Line() : handling;
+            boolean performs = step instanceof Step.Perform;
+            then.chips("Then", performs ? List.of() : frame.sets());
+            if (only() && !performs && !then.isEmpty()) {
+                then.end(arrow);
+            }
+            boolean last = only() && !performs && then.isEmpty();
+            double total = between + live + LINE * (hint.isEmpty() ? 0 : lines(hint, BODY, false, room, 0, last ? arrow : 0));
+            return total + Stream.of(needs, handling, then).distinct().mapToDouble(Line::room).sum();
         }
 
         double outcomes() {
@@ -248,21 +330,21 @@ final class StepRoom {
                 double x = 0;
                 int lines = 1;
                 for (Outcome outcome : outcomes) {
-                    double width = 5.5 + width(seen(outcome), BODY, true) + arrow(outcome);
+                    double width = 6 + width(seen(outcome), BODY, true) + arrow(outcome, ARROW);
                     lines += x > 0 && x + width > room ? 1 : 0;
                     x = (x > 0 && x + width > room ? 0 : x) + width + width("     ", BODY, false);
                 }
                 return 0.4 + ROW * lines;
             }
             return outcomes.stream().mapToDouble(outcome -> LISTED * lines(seen(outcome) + (outcome.proves().isEmpty() ? ""
-                    : " (proves " + "Stored charge absent)"), BODY, false, room - 5, 0, 3 + arrow(outcome)) + (outcome.repeat().isPresent() ? HEAD + 0.6 : 0)).sum();
+                    : " (proves " + "Stored charge absent)"), BODY, false, room - 5, 0, 3 + arrow(outcome, arrow)) + (outcome.repeat().isPresent() ? HEAD + 0.6 : 0)).sum();
         }
 
-        /** Out of a routine that stands apart it is words. */
-        private double arrow(Outcome outcome) {
+        /** Out of a routine that stands apart it is words. @param within the room of an arrow to a step */
+        private double arrow(Outcome outcome, double within) {
             Optional<String> exit = inside ? Optional.empty() : outcome.target().filter(name -> Optional.ofNullable(routineOf.get(step))
                     .filter(routine -> routine.isExit(name)).isPresent()).map(Name::text);
-            return exit.map(name -> width("back with: " + PlainText.phrase(name), BODY, true)).orElse(ARROW);
+            return exit.map(name -> width("back with: " + PlainText.phrase(name), BODY, true)).orElse(within);
         }
 
         private String seen(Outcome outcome) {
@@ -285,21 +367,34 @@ final class StepRoom {
             } else if (step instanceof Step.Calculate calculate) {
                 drawn = calculate(calculate);
             } else if (step instanceof Step.Conclude conclude) {
-                drawn = conclude.report().map(report -> words("Report " + report.value(), room)).orElse(0.0);
+                drawn = conclude.report().map(report -> LINE * lines("Report  " + report.value(), BODY, false, room, 0, CLOSE)).orElse(0.0);
             }
+            double behind = step instanceof Step.Conclude conclude && conclude.report().isEmpty() ? CLOSE : 0;
             return drawn + PlainClauses.of(step, procedure).stream()
-                    .mapToDouble(clause -> LINE * lines(clause.key() + " " + clause.words(), BODY, true, room, 0, 0)).sum();
+                    .mapToDouble(clause -> LINE * lines(clause.key() + " " + clause.words(), BODY, true, room, 0, behind)).sum();
         }
 
         private double measure(Step.Measure measure) {
             String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Wording.point(name, scope)).collect(Collectors.joining(" against "));
-            String with = measure.instrument().flatMap(scope::instrument).map(instrument -> instrument.title().split(",")[0] + ", ").orElse("")
-                    + measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
-                    + ", range " + measure.range().map(range -> range.value().spelling()).orElse("600 V");
-            boolean scale = measure.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
-            double readings = measure.rows().isEmpty() ? LIMIT + (scale ? SCALE : 0) : LINE + measure.rows().stream().mapToDouble(this::row).sum();
-            return (at.isEmpty() ? 0 : LINE * lines("At " + at, BODY, true, room, 0, 0)) + words("Instrument  " + with, room) + readings
+            Optional<MeterRange> range = LimitStudy.of(procedure, measure).map(LimitStudy::range);
+            String with = measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
+                    + measure.instrument().flatMap(scope::instrument).map(instrument -> ", " + instrument.title().split(",")[0]).orElse("")
+                    + measure.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling())).map(upTo -> ", range " + upTo).orElse("");
+            double boxes = range.flatMap(ReadingBox::pattern).map(pattern -> pattern.chars().filter(c -> c == '_').count() * BOX + pattern.replace("_", "").length() * 1.8)
+                    .orElse(WRITING);
+            double readings = measure.rows().isEmpty() ? limit(measure.expects(), boxes) : LINE + measure.rows().stream().mapToDouble(this::row).sum();
+            return (at.isEmpty() ? 0 : LINE * lines("At " + at, BODY, true, room, 0, 0)) + words("Measure  " + with, room) + readings
                     + (measure.point().flatMap(scope::point).flatMap(Point::storedEnergy).isPresent() ? LINE : 0);
+        }
+
+        /** The limit, the boxes for what is read, and the scale where there are doubtful readings. */
+        private double limit(Optional<Step.Expectation> expectation, double boxes) {
+            boolean scale = DoubtfulReadings.of(procedure, step).isPresent();
+            Optional<Limit> limit = expectation.map(expects -> expects.limit().value());
+            boolean worked = !scale && limit.filter(Wording::hasEndsToWorkOut).isPresent();
+            double words = limit.map(known -> width(known.spelling() + " ", TITLE, true)
+                    + (worked ? width(" = " + known.spelling() + " " + known.quantities().get(0).unit().symbol(), BODY, false) : 0)).orElse(0.0);
+            return LIMIT * (words + boxes > room ? 2 : 1) + (scale ? SCALE : 0);
         }
 
         private double row(Step.Row row) {
@@ -309,8 +404,7 @@ final class StepRoom {
         }
 
         private double calculate(Step.Calculate calculate) {
-            boolean scale = calculate.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
-            return 3 * LINE + LIMIT + (scale ? SCALE : 0);
+            return 3 * LINE + limit(calculate.expects(), WRITING);
         }
     }
 }

@@ -64,7 +64,7 @@ class CardPagesTest {
         try (PDDocument pdf = Loader.loadPDF(card)) {
             plan.placed().forEach(placed -> {
                 String words = CardText.even(text(pdf, pages.printed().get(placed.label())));
-                assertTrue(words.contains(CardText.even(placed.label() + Wording.kind(placed.step()) + placed.step().title())),
+                assertTrue(words.contains(CardText.even(placed.label() + placed.step().title())),
                         placed.label() + ": " + words);
             });
             plan.places().forEach((path, anchor) -> assertEquals(pages.printed().get(anchor.substring(5)), pages.places().get(path)));

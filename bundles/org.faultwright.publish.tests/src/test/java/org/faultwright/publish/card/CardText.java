@@ -18,6 +18,9 @@ import org.faultwright.publish.Samples;
 
 /** What a reader of the printed card reads, page by page, white space evened out. */
 final class CardText {
+    /** What stands above the first step. */
+    static final String STEPS = "Steps: begin at 1";
+
     private static final Map<Publication, CardText> PRINTED = new ConcurrentHashMap<>();
 
     private final List<String> pages;

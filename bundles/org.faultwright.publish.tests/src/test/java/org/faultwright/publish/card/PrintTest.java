@@ -197,9 +197,10 @@ class PrintTest {
             Plan plan = new Plan(publication);
             List<Note> numbered = List.copyOf(new Used(plan).notes().keySet());
             List<Placed> printed = plan.placed().toList();
+            int from = card.indexOf(CardText.even(CardText.STEPS));
             for (int i = 0; i < printed.size(); i++) {
                 Placed placed = printed.get(i);
-                int from = card.indexOf(heading(placed));
+                from = card.indexOf(heading(placed), from);
                 int to = i + 1 == printed.size() ? card.length() : card.indexOf(heading(printed.get(i + 1)), from);
                 assertTrue(from >= 0 && to > from, publication.title() + " " + placed.label());
                 String own = card.substring(from, to).replaceAll("SHA-256[0-9a-f]{64}Page[0-9]+of[0-9]+", "");
@@ -214,7 +215,7 @@ class PrintTest {
     }
 
     private static String heading(Placed placed) {
-        return CardText.even(placed.label() + Wording.kind(placed.step()) + Wording.title(placed.step()));
+        return CardText.even(placed.label() + Wording.title(placed.step()));
     }
 
     /** A full stop may end an abbreviation. */
@@ -264,9 +265,10 @@ class PrintTest {
             String card = CardText.of(card(export, publication)).all();
             Plan plan = new Plan(publication);
             List<Placed> printed = plan.placed().toList();
+            int from = card.indexOf(CardText.even(CardText.STEPS));
             for (int i = 0; i < printed.size(); i++) {
                 Placed placed = printed.get(i);
-                int from = card.indexOf(heading(placed));
+                from = card.indexOf(heading(placed), from);
                 String own = card.substring(from, i + 1 == printed.size() ? card.length() : card.indexOf(heading(printed.get(i + 1)), from));
                 for (Outcome outcome : plan.inside(placed).isEmpty() ? placed.step().outcomes() : List.<Outcome>of()) {
                     Run.Target target = placed.run().target(outcome.target().orElseThrow());

@@ -15,7 +15,7 @@ import org.faultwright.analysis.QuotedNames;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.paths.RunningOn;
+import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.procedure.Document;
 
 /** Runs rules over a document. A rule that crashes is reported by its id; the others go on. */
@@ -87,7 +87,7 @@ public final class Checker {
     /** No fix leads a step elsewhere without saying so. */
     private static Finding kept(Finding finding, Subject subject) {
         return finding.fixes().isEmpty() ? finding : new Finding(finding.rule(), finding.severity(), finding.at(), finding.message(), finding.advice(),
-                finding.path(), finding.fixes().stream().map(RunningOn.in(subject)::kept).toList());
+                finding.path(), finding.fixes().stream().map(KeptArrows.in(subject)::kept).toList());
     }
 
     static List<Said> run(Rule rule, Subject subject) {

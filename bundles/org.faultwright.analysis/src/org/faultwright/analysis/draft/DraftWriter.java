@@ -16,8 +16,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.faults.DraftSteps;
+import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.analysis.faults.ResultWords;
-import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -86,7 +86,7 @@ final class DraftWriter {
         }
         procedure.faults().forEach(fault -> edits.addAll(fault(fault)));
         String content = procedure.source().content();
-        String changed = edits.isEmpty() ? content : RunningOn.kept(procedure, new Fix("", edits)).applied();
+        String changed = edits.isEmpty() ? content : KeptArrows.kept(procedure, new Fix("", edits)).applied();
         return changed.stripTrailing() + "\n" + added;
     }
 

@@ -19,6 +19,7 @@ import org.faultwright.analysis.examples.ExampleEntries;
 import org.faultwright.analysis.examples.ExampleRun;
 import org.faultwright.analysis.faults.FaultSignature;
 import org.faultwright.analysis.faults.FaultTable;
+import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.analysis.faults.LinkedSteps;
 import org.faultwright.analysis.faults.PresumedTable;
 import org.faultwright.analysis.faults.ResultWords;
@@ -95,7 +96,7 @@ final class ReroutedText {
         edits.forEach(edit -> byPlace.merge(edit.at().offset(), edit, (one, other) -> new Fix.Edit(
                 one.at().length() > 0 ? one.at() : other.at(), one.at().length() > 0
                         ? other.replacement() + one.replacement() : one.replacement() + other.replacement())));
-        return byPlace.isEmpty() ? List.of() : RunningOn.kept(procedure, new Fix("", List.copyOf(byPlace.values()))).edits();
+        return byPlace.isEmpty() ? List.of() : KeptArrows.kept(procedure, new Fix("", List.copyOf(byPlace.values()))).edits();
     }
 
     private List<Step> steps() {

@@ -11,11 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
-import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.faults.ResultWords;
-import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Routine;
@@ -25,35 +20,18 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 
 /**
- * Where a step leads to the step written below it without saying so, and how that stays when the text between the two changes. Only what a sound unit
- * shows runs on: the end of a {@code do} that names no outcome, {@code within} of a value with a limit, the normal or only exit of a routine. It never
- * runs on into a conclusion, out of a routine, or from a step that verifies a repair: where those lead must stand in the text. Nothing runs on where
+ * Where a step leads to the step written below it without saying so. Only what a sound unit shows runs on: the end of a {@code do} that names no
+ * outcome, {@code within} of a value with a limit, the normal or only exit of a routine. It never runs on into a conclusion, out of a routine, or from a step that verifies a repair: where those lead must stand in the text. Nothing runs on where
  * no step says yet where it leads: those steps are still to be put in order.
  */
 public final class RunningOn {
     private static final Set<String> AROUND_WITHIN = Set.of(Step.BELOW, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL, Step.ANY_OUTSIDE);
 
-    private static final Pattern MUST_SAY = Pattern.compile("\\b(verifies|exits|normal|anything|expects)\\b");
-
     /** A step, its outcome that is not written, and the step below. */
     public record Arrow(Step step, Outcome outcome, Step below) {
-        /** The change that writes the arrow out, to there or to another step. The outcomes stay in their order. */
-        public Fix.Edit written(String target) {
-            List<Outcome> outcomes = step.outcomes();
-            Optional<SourceRange> next = outcomes.subList(outcomes.indexOf(outcome) + 1, outcomes.size()).stream().filter(one -> !one.isUnderstood())
-                    .map(Outcome::at).findFirst();
-            SourceRange place = next.map(at -> new SourceRange(at.source(), at.offset(), 0)).orElse(outcome.at());
-            String text = place.source().content();
-            String before = text.substring(text.lastIndexOf('\n', place.offset() - 1) + 1, place.offset());
-            String line = ResultWords.arrow(outcome, target);
-            return new Fix.Edit(place, !before.isBlank() ? line.strip() + " " : next.isPresent() ? line.strip() + "\n" + before : line + before);
-        }
     }
 
-    private final List<Arrow> arrows = new ArrayList<>();
-
-    private RunningOn(Document document) {
-        document.graphs().forEach(graph -> arrows.addAll(arrows(graph)));
+    private RunningOn() {
     }
 
     // ---- what is meant
@@ -130,10 +108,6 @@ public final class RunningOn {
 
     // ---- what is told of it
 
-    public static RunningOn in(Subject subject) {
-        return subject.shared(RunningOn.class, one -> new RunningOn(one.document()));
-    }
-
     /** The arrows of a procedure or routine that lead to the step below without being written. */
     public static List<Arrow> arrows(StepGraph graph) {
         List<Step> steps = graph.writtenSteps();
@@ -147,42 +121,5 @@ public final class RunningOn {
             }
         }
         return found;
-    }
-
-    // ---- what a change must keep
-
-    /** The fix with each arrow written out whose two steps it parts. */
-    public static Fix kept(Document document, Fix fix) {
-        return new RunningOn(document).kept(fix);
-    }
-
-    /** The fix with each arrow written out whose two steps it parts. */
-    public Fix kept(Fix fix) {
-        List<Fix.Edit> edits = new ArrayList<>(fix.edits());
-        arrows.stream().filter(arrow -> (isParted(arrow, fix.edits()) || isMadeToSay(arrow, fix.edits())) && !isRewritten(arrow, fix.edits()))
-                .forEach(arrow -> edits.add(arrow.written(arrow.below().name().text())));
-        return edits.size() == fix.edits().size() ? fix : new Fix(fix.title(), List.copyOf(edits));
-    }
-
-    private static boolean isParted(Arrow arrow, List<Fix.Edit> edits) {
-        SourceRange from = arrow.step().at();
-        SourceRange to = arrow.below().at();
-        return edits.stream().map(Fix.Edit::at).anyMatch(at -> at.source().name().equals(from.source().name())
-                && at.offset() <= to.offset() && at.end() >= from.end());
-    }
-
-    /** Whether the change makes a step, or a routine that steps perform, one that must say where it leads. */
-    private static boolean isMadeToSay(Arrow arrow, List<Fix.Edit> edits) {
-        return edits.stream().filter(edit -> MUST_SAY.matcher(edit.replacement()).find()).map(Fix.Edit::at).anyMatch(at -> arrow.step() instanceof Step.Perform
-                || at.offset() > arrow.step().at().offset() && at.end() < arrow.step().at().end());
-    }
-
-    /** Whether the change writes the step anew, or this arrow of it. */
-    private static boolean isRewritten(Arrow arrow, List<Fix.Edit> edits) {
-        int place = arrow.outcome().at().offset();
-        SourceRange step = arrow.step().at();
-        String head = ResultWords.arrow(arrow.outcome(), "").strip();
-        return edits.stream().anyMatch(edit -> edit.at().offset() < place && edit.at().end() > place
-                || edit.at().offset() > step.offset() && edit.at().end() <= place && edit.replacement().strip().startsWith(head));
     }
 }

@@ -18,6 +18,7 @@ import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.WholeLines;
+import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.analysis.faults.ShowingText;
 import org.faultwright.analysis.paths.RunningOn;
@@ -115,7 +116,7 @@ public final class StepEdits {
         arrows.values().forEach(targets -> targets.replaceAll(target -> target.equals(name) ? follower : target));
         List<Fix.Edit> edits = new ArrayList<>();
         leadingTo(name).stream().filter(at -> at.length() > 0).forEach(at -> edits.add(new Fix.Edit(at, follower)));
-        RunningOn.arrows(graph).stream().filter(arrow -> arrow.below() == step).forEach(arrow -> edits.add(arrow.written(follower)));
+        RunningOn.arrows(graph).stream().filter(arrow -> arrow.below() == step).forEach(arrow -> edits.add(KeptArrows.written(arrow, follower)));
         begin(step, follower).ifPresent(edits::add);
         if (document instanceof Procedure procedure && graph == document) {
             procedure.faults().forEach(fault -> edits.addAll(ShowingText.without(fault.written(), showing -> isOf(showing, name))));
@@ -127,7 +128,7 @@ public final class StepEdits {
     }
 
     private Fix kept(Fix fix) {
-        return RunningOn.kept(document, fix);
+        return KeptArrows.kept(document, fix);
     }
 
     // ---- why not
@@ -222,7 +223,7 @@ public final class StepEdits {
         }
         Optional<RunningOn.Arrow> below = RunningOn.arrows(graph).stream().filter(arrow -> arrow.outcome() == one).findFirst();
         if (below.isPresent()) {
-            return below.get().written(target);
+            return KeptArrows.written(below.get(), target);
         }
         String line = ResultWords.arrow(one, target);
         return outcome == 0 && first.isPresent() ? new Fix.Edit(new SourceRange(from.at().source(), first.get().at().offset(), 0), line.strip() + "\n    ")

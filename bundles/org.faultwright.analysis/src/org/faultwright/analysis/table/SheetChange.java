@@ -17,8 +17,8 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.CoinedName;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
+import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.analysis.faults.ResultWords;
-import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.analysis.time.TimeText;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Fault;
@@ -349,7 +349,7 @@ public final class SheetChange {
         shown.forEach((name, cells) -> fault(name).ifPresent(fault -> all.addAll(new ShownEntries(fault, clauses, order).changed(cells))));
         addedFaults(order).ifPresent(all::add);
         addedSteps().ifPresent(all::add);
-        return all.isEmpty() ? Optional.empty() : Optional.of(inItsLines(RunningOn.kept(procedure, new Fix(title, ClauseText.merged(all)))));
+        return all.isEmpty() ? Optional.empty() : Optional.of(inItsLines(KeptArrows.kept(procedure, new Fix(title, ClauseText.merged(all)))));
     }
 
     /** With its lines ended as those of the text. */

@@ -20,6 +20,7 @@ import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.Texts;
 import org.faultwright.analysis.compare.ProcedureComparison;
+import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.SheetChange;
@@ -271,7 +272,7 @@ class RunningOnTest {
     @Test
     void should_write_out_each_arrow_that_a_change_parts() {
         Document document = read(SHORT);
-        RunningOn running = RunningOn.in(new Subject(document, Optional.empty()));
+        KeptArrows running = KeptArrows.in(new Subject(document, Optional.empty()));
         for (StepGraph graph : document.graphs()) {
             for (RunningOn.Arrow arrow : RunningOn.arrows(graph)) {
                 int place = arrow.below().at().offset();

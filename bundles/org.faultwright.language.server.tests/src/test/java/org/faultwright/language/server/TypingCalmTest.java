@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 /** Half a line says little about the rest of the text, and what was found before stays told. */
 class TypingCalmTest {
     private static final Path DEMO = Path.of("../../procedures-demo/OllenbyFaintLabels.procedure");
-    private static final int EVERY = 71;
+    private static final int EVERY = 37;
 
     /** Generous; the benchmark prints what it is. */
     private static final int MOST = 8;

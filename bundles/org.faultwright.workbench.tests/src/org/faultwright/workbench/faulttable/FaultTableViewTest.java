@@ -282,7 +282,7 @@ class FaultTableViewTest {
             Dialogs.answer("Rename \"", "Rename");
             choose(one[0]);
             Waiting.until("it is named so everywhere", () -> !document.get().contains(one[1]) && document.get().contains(one[2]));
-            Waiting.until("the table shows it", view::isShown);
+            Waiting.until("the table shows it", () -> view.isShown() && sheet().of().procedure().source().content().equals(document.get()));
             take("SupplyDead", document.get().contains("CountBlinks") ? "CountBlinks" : "LampCode");
         }
     }

@@ -15,6 +15,7 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
@@ -96,7 +97,8 @@ final class NewStepDialog extends TitledDialog {
             });
             ofReadings.get(0).getParent().layout();
             Point needed = getShell().computeSize(getShell().getSize().x, SWT.DEFAULT);
-            getShell().setSize(getShell().getSize().x, needed.y);
+            Point corner = getShell().getLocation();
+            getShell().setBounds(getConstrainedShellBounds(new Rectangle(corner.x, corner.y, getShell().getSize().x, needed.y)));
         }
     }
 

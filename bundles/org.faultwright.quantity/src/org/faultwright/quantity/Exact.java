@@ -108,6 +108,10 @@ public final class Exact implements Comparable<Exact> {
     }
 
     public Exact plus(Exact other) {
+        // most units have no offset
+        if (other.signum() == 0) {
+            return this;
+        }
         return denominator.equals(other.denominator)
                 ? ratio(numerator.add(other.numerator), denominator)
                 : ratio(numerator.multiply(other.denominator).add(other.numerator.multiply(denominator)),
@@ -119,7 +123,15 @@ public final class Exact implements Comparable<Exact> {
     }
 
     public Exact times(Exact other) {
+        // most units are those of the base
+        if (other.isOne()) {
+            return this;
+        }
         return ratio(numerator.multiply(other.numerator), denominator.multiply(other.denominator));
+    }
+
+    private boolean isOne() {
+        return numerator.equals(BigInteger.ONE) && denominator.equals(BigInteger.ONE);
     }
 
     public Exact times(long other) {

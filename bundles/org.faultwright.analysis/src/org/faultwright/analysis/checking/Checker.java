@@ -7,7 +7,9 @@ package org.faultwright.analysis.checking;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Findings;
@@ -90,7 +92,23 @@ public final class Checker {
                 finding.path(), finding.fixes().stream().map(KeptArrows.in(subject)::kept).toList());
     }
 
+    /** What each rule said of a subject: the search for a better order asks all others what stands in the text, before or after they are asked themselves. */
+    private static final class Heard {
+        private final Map<Rule, List<Said>> byRule = new IdentityHashMap<>();
+    }
+
+    /** What a rule says of a subject, which it is asked once. */
     static List<Said> run(Rule rule, Subject subject) {
+        Map<Rule, List<Said>> heard = subject.shared(Heard.class, any -> new Heard()).byRule;
+        List<Said> known = heard.get(rule);
+        if (known == null) {
+            known = ask(rule, subject);
+            heard.put(rule, known);
+        }
+        return known;
+    }
+
+    private static List<Said> ask(Rule rule, Subject subject) {
         Findings findings = new Findings(rule.header());
         List<Said> said = new ArrayList<>();
         try {
@@ -102,6 +120,6 @@ public final class Checker {
                     "The rule " + rule.header().id() + " stopped with " + crash + ".",
                     "Report this with the text it was checking; the other rules have run.", List.of(), List.of()), true));
         }
-        return said;
+        return List.copyOf(said);
     }
 }

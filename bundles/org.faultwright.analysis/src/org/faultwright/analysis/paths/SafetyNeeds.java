@@ -5,10 +5,12 @@
 package org.faultwright.analysis.paths;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Fault;
@@ -39,6 +41,9 @@ public final class SafetyNeeds {
     private static final Exact AIR = Exact.of(101_325);
     /** A reading on both sides of {@link #AIR} that keeps to half a bar of it or so is one of the air around; in pascal. */
     private static final Interval AIR_AROUND = Interval.from(Bound.including(Exact.of(50_000)), Bound.including(Exact.of(150_000)));
+
+    /** What a reading alone tells of, besides voltages. */
+    private static final Set<QuantityKind> TELLING = EnumSet.of(QuantityKind.TEMPERATURE, QuantityKind.SPEED, QuantityKind.PRESSURE);
 
     private final ProcedurePaths paths;
     private final List<Condition> live;
@@ -134,7 +139,7 @@ public final class SafetyNeeds {
     /** What is read to be hot, to turn in the open unit or to be under pressure is so. */
     private static List<SafetyNeed> fromOtherReadings(BenchStates.State state) {
         List<SafetyNeed> needs = new ArrayList<>();
-        if (state.place().step() instanceof Step.Measure measure && measure.kind().isPresent()) {
+        if (state.place().step() instanceof Step.Measure measure && measure.kind().map(Written::value).filter(TELLING::contains).isPresent()) {
             QuantityKind kind = measure.kind().get().value();
             limits(measure).filter(limit -> limit.fits(kind)).forEach(limit -> {
                 Exact highest = highest(limit.interval(kind));

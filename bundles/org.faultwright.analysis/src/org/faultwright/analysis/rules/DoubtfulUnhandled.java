@@ -56,10 +56,12 @@ public final class DoubtfulUnhandled implements Rule {
 
     private static void check(Step step, Written<Limit> limit, Budget budget, String decided, Subject subject,
             Findings findings) {
-        boolean handled = Results.byKey(step, Step.DOUBTFUL).isPresent() || step.outcomes().isEmpty();
+        if (Results.byKey(step, Step.DOUBTFUL).isPresent() || step.outcomes().isEmpty() || budget.ends().isEmpty()) {
+            return;
+        }
         String zones = budget.shown().doubtful().stream().map((Interval zone) -> IntervalText.of(zone, budget.unit()))
                 .collect(Collectors.joining(" and of "));
-        if (handled || budget.ends().isEmpty() || zones.isEmpty()) {
+        if (zones.isEmpty()) {
             return;
         }
         Optional<String> target = subject.graphs().stream().filter((StepGraph graph) -> graph.steps().contains(step))

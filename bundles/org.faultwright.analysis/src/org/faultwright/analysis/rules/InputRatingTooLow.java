@@ -67,14 +67,14 @@ public final class InputRatingTooLow implements Rule {
     private static void unrated(Subject subject, Findings findings) {
         Set<String> told = new HashSet<>();
         Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
-                .filter(instrument -> instrument.rated().isEmpty()).ifPresent(instrument -> points(step, subject)
+                .filter(instrument -> instrument.rated().isEmpty() && !told.contains(instrument.name().text())).ifPresent(instrument -> points(step, subject)
                         .filter(point -> point.carries().flatMap(carried -> VoltageLimit.exceededBy(carried.kind(), UnitVoltage.volts(point)))
                                 .filter(VoltageLimit::asksForNote).isPresent() && told.add(instrument.name().text())).findFirst()
                         .ifPresent(point -> findings.report(Severity.ADVICE, step.instrument().get().at(), point.name() + " can carry "
                                 + point.carries().orElseThrow().upTo().value() + ", and nothing says what " + instrument.name() + " is rated for.",
                                 SAY_IT))));
         Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
-                .filter(instrument -> instrument.rated().isEmpty()).ifPresent(instrument -> ExpectedVoltages.dangerous(step)
+                .filter(instrument -> instrument.rated().isEmpty() && !told.contains(instrument.name().text())).ifPresent(instrument -> ExpectedVoltages.dangerous(step)
                         .filter(expected -> told.add(instrument.name().text())).findFirst()
                         .ifPresent(expected -> findings.report(Severity.ADVICE, step.instrument().get().at(), step.name() + " expects "
                                 + expected.limit().value().spelling() + ", and nothing says what " + instrument.name() + " is rated for.", SAY_IT))));

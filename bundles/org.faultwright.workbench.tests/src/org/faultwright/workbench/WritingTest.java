@@ -76,17 +76,17 @@ class WritingTest {
 
     @Test
     void should_mark_an_error_while_it_is_typed_and_take_the_mark_away_when_it_is_fixed() throws BadLocationException {
-        int at = document.get().indexOf("then -> TryClean");
-        document.replace(at + "then -> ".length(), "TryClean".length(), "TryClaen");
+        int at = document.get().indexOf("yes normal -> OpenLid");
+        document.replace(at + "yes normal -> ".length(), "OpenLid".length(), "OpenLdi");
         Waiting.until("the misspelt step is marked", () -> !marks("org.faultwright.workbench.error").isEmpty());
         Finding finding = marks("org.faultwright.workbench.error").stream().map(mark -> ((FindingMark) mark).finding())
                 .filter(one -> one.rule().equals("unknown-name")).findFirst().orElseThrow();
 
         assertTrue(Fixing.apply(finding.fixes().get(0), document));
-        assertEquals(new Point(at + "then -> ".length(), "TryClean".length()), Fixing.toSelect(finding.fixes().get(0), document));
+        assertEquals(new Point(at + "yes normal -> ".length(), "OpenLid".length()), Fixing.toSelect(finding.fixes().get(0), document));
 
         Waiting.until("the mark is gone", () -> marks("org.faultwright.workbench.error").isEmpty());
-        assertTrue(document.get().startsWith("then -> TryClean", at));
+        assertTrue(document.get().startsWith("yes normal -> OpenLid", at));
     }
 
     /** What was found may be asked about when its text is closed already. */

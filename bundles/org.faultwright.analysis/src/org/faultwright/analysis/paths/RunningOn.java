@@ -22,7 +22,8 @@ import org.faultwright.procedure.StepGraph;
 /**
  * Where a step leads to the step written below it without saying so. Only what a sound unit shows runs on: the end of a {@code do} that names no
  * outcome, {@code within} of a value with a limit, the normal or only exit of a routine. It never runs on into a conclusion, out of a routine, or from a step that verifies a repair: where those lead must stand in the text. Nothing runs on where
- * no step says yet where it leads: those steps are still to be put in order.
+ * no step says yet where it leads: those steps are still to be put in order; nor does a step with several outcomes that names none, unless
+ * {@code otherwise} says where the others lead.
  */
 public final class RunningOn {
     private static final Set<String> AROUND_WITHIN = Set.of(Step.BELOW, Step.ABOVE, Step.OUTSIDE, Step.DOUBTFUL, Step.ANY_OUTSIDE);
@@ -36,8 +37,12 @@ public final class RunningOn {
 
     // ---- what is meant
 
-    /** The steps of a procedure or routine, each with its arrow to the next one where it does not say it. */
-    static List<Step> in(List<Step> steps, List<Name> exits, Scope scope) {
+    /**
+     * The steps of a procedure or routine, each with its arrow to the next one where it does not say it.
+     *
+     * @param otherwise whether the text says where outcomes lead that it does not name
+     */
+    static List<Step> in(List<Step> steps, List<Name> exits, Scope scope, boolean otherwise) {
         if (steps.stream().allMatch(step -> step.outcomes().isEmpty())) {
             return steps;
         }
@@ -49,15 +54,15 @@ public final class RunningOn {
             Step step = steps.get(i);
             Optional<Step> below = i + 1 < steps.size() ? Optional.of(steps.get(i + 1)) : Optional.empty();
             all.add(below.filter(next -> !(next instanceof Step.Conclude) && !next.name().text().isEmpty() && names.get(next.name().text()) == 1)
-                    .map(next -> leading(step, next.name().text(), scope)).orElse(step));
+                    .map(next -> leading(step, next.name().text(), scope, otherwise)).orElse(step));
         }
         return all;
     }
 
-    private static Step leading(Step step, String below, Scope scope) {
+    private static Step leading(Step step, String below, Scope scope, boolean otherwise) {
         int end = step.at().end() - 1;
         String text = step.at().source().content();
-        Optional<String> unsaid = unsaid(step, scope);
+        Optional<String> unsaid = unsaid(step, scope).filter(outcome -> otherwise || !step.outcomes().isEmpty() || !hasSeveral(step, scope));
         if (unsaid.isEmpty() || step.frame().verifies().isPresent() || end < step.at().offset() || end >= text.length() || text.charAt(end) != '}') {
             return step;
         }
@@ -75,6 +80,10 @@ public final class RunningOn {
     private static boolean comesBefore(Step step, String key, String unsaid, Scope scope) {
         List<String> exits = scope.performedBy(step).map(Routine::exits).orElse(List.of()).stream().map(Name::text).toList();
         return key.equals(Step.BELOW) || exits.contains(key) && exits.indexOf(key) < exits.indexOf(unsaid);
+    }
+
+    private static boolean hasSeveral(Step step, Scope scope) {
+        return step instanceof Step.Measure || step instanceof Step.Calculate || scope.performedBy(step).filter(routine -> routine.exits().size() > 1).isPresent();
     }
 
     /** The outcome that a step means without naming it. */

@@ -60,7 +60,8 @@ public final class Understood {
         Understood understood = new Understood(p.scope());
         Optional<Name> elsewhere = p.elsewhere().filter(name -> refers(p, name));
         List<Fault> faults = p.faults().stream().map(Understood::titled).toList();
-        List<Step> steps = new ArrayList<>(RunningOn.in(p.steps().stream().map(understood::inFull).map(step -> reported(step, faults)).toList(), List.of(), p.scope())
+        List<Step> steps = new ArrayList<>(RunningOn.in(p.steps().stream().map(understood::inFull).map(step -> reported(step, faults)).toList(), List.of(), p.scope(),
+                        elsewhere.isPresent())
                 .stream().map(step -> elsewhere.map(name -> understood.leading(step, name)).orElse(step)).toList());
         steps.addAll(conclusions(steps, faults));
         Procedure said = with(p, p.libraries().stream().map(understood::library).toList(), understood.declarations(p.own()), faults, steps, p.examples());
@@ -130,7 +131,7 @@ public final class Understood {
     }
 
     private List<Step> steps(Routine routine) {
-        return RunningOn.in(routine.steps().stream().map(this::inFull).toList(), routine.exits(), scope);
+        return RunningOn.in(routine.steps().stream().map(this::inFull).toList(), routine.exits(), scope, false);
     }
 
     private static Fault titled(Fault fault) {

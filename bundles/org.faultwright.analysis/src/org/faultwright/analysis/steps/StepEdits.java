@@ -128,7 +128,14 @@ public final class StepEdits {
     }
 
     private Fix kept(Fix fix) {
-        return KeptArrows.kept(document, fix);
+        List<Fix.Edit> edits = new ArrayList<>(KeptArrows.kept(document, fix).edits());
+        // what was asked for stays the last of the list
+        Fix.Edit own = fix.edits().get(fix.edits().size() - 1);
+        if (edits.stream().noneMatch(edit -> edit != own && edit.at().offset() == own.at().offset())) {
+            edits.remove(own);
+            edits.add(own);
+        }
+        return new Fix(fix.title(), List.copyOf(edits));
     }
 
     // ---- why not

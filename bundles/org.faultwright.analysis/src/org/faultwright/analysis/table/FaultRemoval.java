@@ -8,13 +8,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.ProposedChange;
 import org.faultwright.analysis.Remarks;
 import org.faultwright.analysis.WholeLines;
+import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
@@ -39,7 +42,7 @@ public final class FaultRemoval {
     }
 
     private ProposedChange proposed() {
-        Optional<String> refused = twice().or(this::inAVariation);
+        Optional<String> refused = twice().or(this::ledTo).or(this::inAVariation);
         if (refused.isPresent()) {
             return new ProposedChange(refused.get(), List.of(), Optional.empty());
         }
@@ -64,6 +67,15 @@ public final class FaultRemoval {
     private Optional<String> twice() {
         return procedure.faults().stream().filter(one -> one.name().text().equals(fault.name().text())).count() > 1
                 ? Optional.of("There are two faults named \"" + fault.name() + "\"; name one of them otherwise first.") : Optional.empty();
+    }
+
+    /** An arrow that leads to the fault would lead nowhere. */
+    private Optional<String> ledTo() {
+        boolean isUnderstood = procedure.step(fault.name()).filter(Step::isUnderstood).isPresent();
+        return procedure.writtenSteps().stream().filter(step -> isUnderstood && step.outcomes().stream().anyMatch(outcome -> Stream.concat(outcome.target().stream(),
+                outcome.repeat().map(Outcome.Repeat::otherwise).stream()).anyMatch(target -> ClosingStep.written(target.text()).equals(fault.name().text())))).findFirst()
+                .map(step -> "\"" + step.name() + "\" in line " + step.name().at().line() + " leads to \"" + fault.name()
+                        + "\". Lead it elsewhere in the text first, then take the fault out.");
     }
 
     /** What stands around it is a case of another fault, or the other way round. */

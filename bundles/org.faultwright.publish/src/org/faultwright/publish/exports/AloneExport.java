@@ -42,6 +42,6 @@ public final class AloneExport {
 
     /** So that a page about one procedure does not take the place of one about a whole folder. */
     private Published underItsOwnName(Published page) {
-        return new Published(FileName.of(publication.procedure(), "." + page.fileName()), page.mediaType(), page.bytes());
+        return page.fileName().startsWith(FileName.of(publication.procedure(), ".")) ? page : new Published(FileName.of(publication.procedure(), "." + page.fileName()), page.mediaType(), page.bytes());
     }
 }

@@ -114,7 +114,7 @@ class PrintingTest {
     void should_print_a_procedure_with_an_error_as_a_draft_only() throws Exception {
         PRINTER.plug(true);
         IDocument document = opened().document();
-        document.set(document.get().replace("then -> TryClean", "then -> Nowhere"));
+        document.set(document.get().replace("yes normal -> OpenLid", "yes normal -> Nowhere"));
         Waiting.until("the change is checked", () -> LiveTexts.get().of(document).orElseThrow().text().content().contains("Nowhere"));
 
         List<String> said = printed(shell -> {

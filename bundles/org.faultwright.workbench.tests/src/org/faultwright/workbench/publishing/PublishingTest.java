@@ -78,7 +78,7 @@ class PublishingTest {
     void should_refuse_a_text_with_an_error_in_one_sentence_and_write_nothing() throws CoreException, IOException {
         LiveText live = opened();
         IDocument document = live.document();
-        document.set(document.get().replace("then -> TryClean", "then -> Nowhere"));
+        document.set(document.get().replace("yes normal -> OpenLid", "yes normal -> Nowhere"));
         Waiting.until("the change is checked", () -> LiveTexts.get().of(document).orElseThrow().text().content().contains("Nowhere"));
 
         String said = publish(LiveTexts.get().of(document).orElseThrow(), Drafts.REFUSED);

@@ -49,7 +49,8 @@ final class StepMark {
         }
         try {
             IRegion line = document.getLineInformationOfOffset(at.get().name().at().offset());
-            int from = Math.max(line.getOffset(), at.get().at().offset());
+            // the conclusion that an arrow to a fault leads to has its name there and no words of its own
+            int from = Math.max(line.getOffset(), Math.min(at.get().at().offset(), at.get().name().at().offset()));
             model.addAnnotation(mark, new Position(from, line.getOffset() + line.getLength() - from));
             marked = Optional.of(model);
             ITextViewer viewer = editor.getAdapter(ITextViewer.class);

@@ -102,6 +102,7 @@ class RunningOnTest {
             "do Mend \"Mend\" { takes 1 min } | check Mend \"Mend\" { takes 1 min } | empty-outcomes",
             "do Mend \"Mend\" { takes 1 min } | do Mend \"Mend\" { takes 1 min verifies repair } | empty-outcomes",
             "perform Opened by Open { } | perform Opened by Nobody { } | unknown-name",
+            "otherwise Refer | // nowhere | empty-outcomes",
             "perform Opened by Open { } | conclude Opened { finds nothing } | empty-outcomes",
             "perform Opened by Open { } | do Waited \"w\" { } | empty-outcomes"})
     void should_not_run_on_where_a_reader_could_be_deceived(String was, String is, String rule) {
@@ -224,7 +225,8 @@ class RunningOnTest {
                 Step same = step(brief.graphs().get(g), step.name().text());
                 agree(onWhole.takeOut(step), onBrief.takeOut(same), "take out " + step.name(), some);
                 for (NewStep.Kind kind : NewStep.Kind.values()) {
-                    NewStep fresh = new NewStep(kind, "Fresh", "New");
+                    NewStep fresh = new NewStep(kind, "Fresh", "New", kind == NewStep.Kind.MEASURE
+                            ? Optional.of(new NewStep.Reading("dc voltage", "Rail", "", "Meter", "24 V +/- 5 %")) : Optional.empty());
                     agree(onWhole.add(step, fresh), onBrief.add(same, fresh), "add behind " + step.name(), some);
                     for (int i = 0; i < step.outcomes().size(); i++) {
                         agree(onWhole.insert(step, i, false, fresh), onBrief.insert(same, i, false, fresh), "insert behind " + step.name() + " " + i, some);

@@ -81,6 +81,16 @@ class FaultRemovalTest {
     }
 
     @Test
+    void should_leave_alone_what_an_arrow_leads_to() {
+        String text = BENCH.replaceAll("conclude Celled [^\n]*\n", "").replace("-> Celled", "-> Cell");
+
+        ProposedChange refused = without("Cell", text);
+
+        assertTrue(refused.change().isEmpty(), refused.toString());
+        assertTrue(refused.outcome().endsWith("leads to \"Cell\". Lead it elsewhere in the text first, then take the fault out."), refused.outcome());
+    }
+
+    @Test
     void should_end_its_lines_as_the_text_does() {
         String after = changed("Dust", (BENCH + EXAMPLES).replace("\n", "\r\n"));
 

@@ -109,8 +109,8 @@ class BenchClausesTest {
     void should_lead_a_current_through_a_point_and_read_a_voltage_at_one() {
         CardText card = CardText.of(Samples.text(PROVING));
 
-        assertTrue(card.says("Through C20 (up to 400 V dc) Instrument Hand meter, dc current"), card.all());
-        assertTrue(card.says("At C20 (up to 400 V dc) Instrument Hand meter, dc voltage"), card.all());
+        assertTrue(card.says("Through C20 (up to 400 V dc) Measure dc current, Hand meter"), card.all());
+        assertTrue(card.says("At C20 (up to 400 V dc) Measure dc voltage, Hand meter"), card.all());
     }
 
     /** A charge has the sign that the leads give it; a limit upwards that proves something holds for both (common practice). */

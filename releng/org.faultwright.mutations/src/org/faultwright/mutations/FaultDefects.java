@@ -14,6 +14,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.faultwright.analysis.trace.FaultWalk;
 import org.faultwright.procedure.Fault;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -51,18 +52,19 @@ final class FaultDefects {
                                 && !together(fault, other, specimen)).limit(1).map(other -> Seed.in(fault, Edits.replace(shows(fault), shows(other).text()))))).besides(more()),
                 Kind.of("a fault that no conclusion finds", Set.of("fault-never-concluded"), specimen -> concludes(specimen).flatMap(conclude -> conclude.finds().stream()
                         .map(found -> Seed.in(conclude, Edits.delete(Edits.fromList(found.at())))))).besides(more()).besides(Set.of("conclusion-without-finding")),
-                Kind.of("a conclusion that finds the wrong fault", Set.of("fault-misses-conclusion", "fault-never-concluded", "remedy-not-done"), specimen ->
-                        concludes(specimen).filter(conclude -> conclude.finds().size() == 1).flatMap(conclude -> faults(specimen)
-                                .filter(fault -> !fault.name().text().equals(conclude.finds().get(0).text())).limit(1)
-                                .map(fault -> Seed.in(conclude, Edits.replace(conclude.finds().get(0).at(), fault.name().text()))))).besides(more()),
+                Kind.of("an arrow to the wrong fault", Set.of("fault-misses-conclusion", "fault-never-concluded", "remedy-not-done"), specimen ->
+                        arrowsToFaults(specimen).flatMap(arrow -> faults(specimen).filter(fault -> !fault.name().text().equals(arrow.fault().text())).limit(1)
+                                .map(fault -> Seed.in(arrow.step(), Edits.replace(arrow.fault().at(), fault.name().text()))))).besides(more()),
                 Kind.of("a conclusion that finds and says nothing", Set.of("conclusion-without-finding"), specimen -> concludes(specimen)
-                        .filter(conclude -> conclude.finds().size() == 1).map(conclude -> Seed.in(conclude, Edits.delete(Edits.withKeywords(
-                                conclude.finds().get(0).at(), "finds"))))).besides(more()),
+                        .flatMap(conclude -> conclude.findsNothing().map(at -> Seed.in(conclude, Edits.delete(Edits.withKeywords(at, "finds")))).stream())).besides(more()),
                 Kind.of("shares that do not come to a hundred", Set.of("signature-shares-not-100"), specimen -> faults(specimen)
                         .flatMap(fault -> Edits.first(fault.at(), "(\\d+) % or").stream().map(share -> Seed.in(fault, Edits.replace(share, "55"))))
                         .filter(seed -> !seed.edits().get(0).at().text().equals("55"))).besides(more()),
                 Kind.of("a fault that a step of another name shows", Set.of("unknown-name"), specimen -> shown(specimen)
                         .map(shown -> Seed.in(shown.fault(), Edits.insertAfter(shown.showing().step().at(), "Z")))).besides(more()));
+    }
+
+    private record Arrow(Step step, Name fault) {
     }
 
     private record Shown(Fault fault, Showing showing) {
@@ -86,6 +88,12 @@ final class FaultDefects {
 
     private static Stream<Step.Conclude> concludes(Specimen specimen) {
         return specimen.procedure().writtenSteps().stream().filter(Step.Conclude.class::isInstance).map(Step.Conclude.class::cast);
+    }
+
+    private static Stream<Arrow> arrowsToFaults(Specimen specimen) {
+        return specimen.procedure().writtenSteps().stream().flatMap(step -> step.outcomes().stream().filter(outcome -> !outcome.isUnderstood())
+                .flatMap(outcome -> outcome.target().stream()).filter(target -> target.at().length() > 0 && specimen.procedure().fault(target).isPresent())
+                .map(target -> new Arrow(step, target)));
     }
 
     /** Another result of the same step, where the fault says one result and the other leads elsewhere. */

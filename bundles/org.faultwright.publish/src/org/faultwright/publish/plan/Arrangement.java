@@ -38,9 +38,9 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after)
     private static final double MOST_PAGES = 5.85;
     /** What counts as much as one more page turn of every repair: so many pages (the last one as it is filled and as it is printed), a page too many, a detour of every repair, a turn too many of a likely one. */
     private static final double PAGE = 0.5;
-    private static final double PAGE_TOO_MANY = 8;
+    private static final double PAGE_TOO_MANY = 16;
     private static final double DETOUR = 0.1;
-    private static final double TURN_TOO_MANY = 1.5;
+    private static final double TURN_TOO_MANY = 3;
     /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
     private static final double[] LONGER = { 0.995, 1.005, 1.02 };
     private static final double[] WHATEVER = { 0.985, 0.99, 0.995, 1, 1.005, 1.01, 1.015, 1.02, 1.025 };

@@ -4,9 +4,11 @@
  */
 package org.faultwright.mutations;
 
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
 
@@ -45,6 +47,11 @@ final class Edits {
     /** Just inside the closing brace of a declaration. */
     static Fix.Edit insertInside(SourceRange declaration, String text) {
         return new Fix.Edit(new SourceRange(declaration.source(), declaration.end() - 1, 0), " " + text + " ");
+    }
+
+    /** The changes of one text with each arrow written out that ran on to a step below which is no more below. */
+    static Fix.Edit[] kept(Specimen specimen, Fix.Edit... edits) {
+        return KeptArrows.kept(specimen.procedure(), new Fix("", List.of(edits))).edits().toArray(Fix.Edit[]::new);
     }
 
     /** A value with the keywords right before it, such as "takes 1 min". */

@@ -11,6 +11,7 @@ import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
@@ -35,7 +36,10 @@ final class HarmlessChanges {
                 harmless("a step moved to the end of the text", specimen -> specimen.procedure().writtenSteps().stream()
                         // where nothing says where to begin it is at the first step
                         .skip(specimen.procedure().begin().isPresent() ? 0 : 1)
-                        .map(step -> Seed.in(step, Edits.delete(step.at()), Edits.insertAfter(RecordDefects.all(step.at().source()), "\n" + step.at().text() + "\n")))),
+                        // one that runs on would run on into nothing
+                        .filter(step -> RunningOn.arrows(specimen.procedure()).stream().noneMatch(arrow -> arrow.step() == step))
+                        .map(step -> Seed.in(step, Edits.kept(specimen, Edits.delete(step.at()),
+                                Edits.insertAfter(RecordDefects.all(step.at().source()), "\n" + step.at().text() + "\n"))))),
                 harmless("a step renamed wherever it is named", specimen -> specimen.procedure().writtenSteps().stream().map(step -> renamed(step, specimen))),
                 harmless("the results of a step in another order", specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step.outcomes().size() > 1 && step.outcomes().stream().noneMatch(outcome -> !outcome.proves().isEmpty()))

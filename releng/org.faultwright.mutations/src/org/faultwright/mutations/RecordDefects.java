@@ -148,7 +148,7 @@ final class RecordDefects {
     }
 
     static String words(Outcome outcome) {
-        return outcome.head() instanceof Outcome.Band band ? band.label().get().text() : outcome.head().at().text();
+        return outcome.head() instanceof Outcome.Band band ? band.label().get().text() : outcome.isUnderstood() ? outcome.key() : outcome.head().at().text();
     }
 
     static SourceRange all(SourceText text) {

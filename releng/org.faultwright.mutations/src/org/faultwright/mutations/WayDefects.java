@@ -40,8 +40,8 @@ final class WayDefects {
                                         outcome.head().at().end(), outcome.at().end())))))).besides(more()).besides(Set.of("outcomes-incomplete",
                                         "code-unknown", "codes-not-handled", "duplicate-outcome", "outcome-impossible", "doubtful-unhandled")),
                 Kind.of("a step that nothing leads to", Set.of("unreachable-step"), specimen -> specimen.procedure().writtenSteps().stream().skip(1)
-                        .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, Edits.insertBefore(step.at(), "check Forgotten \"Forgotten?\" { yes -> "
-                                + step.name() + " no -> " + step.name() + " }\n")))).besides(more()).besides(Set.of("missing-time")),
+                        .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, Edits.kept(specimen, Edits.insertBefore(step.at(),
+                                "check Forgotten \"Forgotten?\" { yes -> " + step.name() + " no -> " + step.name() + " }\n"))))).besides(more()).besides(Set.of("missing-time")),
                 outcomes("a way back to the step itself", Set.of("unbounded-loop", "path-without-end"),
                         (step, outcome, graph) -> outcome.repeat().isPresent() ? Optional.empty() : Optional.of(step.name().text())),
                 outcomes("a way back to an earlier step", Set.of("unbounded-loop", "path-without-end"), WayDefects::earlier),
@@ -84,8 +84,8 @@ final class WayDefects {
                         .flatMap(step -> step.outcomes().stream().map(outcome -> Seed.in(step, Edits.delete(outcome.at())))))
                         .besides(more()),
                 Kind.of("a result that a step cannot have", Set.of("outcome-impossible"), specimen -> specimen.ownSteps().stream()
-                        .filter(step -> step instanceof Step.Perform).flatMap(step -> step.outcomes().stream().limit(1)
-                                .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " elsewhere -> " + outcome.target().get())))))
+                        .filter(step -> step instanceof Step.Perform).flatMap(step -> step.outcomes().stream().filter(outcome -> !outcome.isUnderstood()).limit(1)
+                                .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " elsewhere -> " + ClosingStep.written(outcome.target().get().text()))))))
                         .besides(more()),
                 Kind.of("a step whose results are all taken out", Set.of("empty-outcomes"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step.outcomes().size() == 1).map(step -> Seed.in(step, Edits.delete(step.outcomes().get(0).at()))))

@@ -11,8 +11,8 @@ public final class WholeLines {
     private WholeLines() {
     }
 
-    /** The range with its whole line or lines where nothing else stands on them, and with one of two empty lines around it. */
-    public static SourceRange of(SourceRange range) {
+    /** The range with its whole line or lines, where nothing else stands on them. */
+    public static SourceRange alone(SourceRange range) {
         String text = range.source().content();
         int from = range.offset();
         while (from > 0 && (text.charAt(from - 1) == ' ' || text.charAt(from - 1) == '\t')) {
@@ -23,10 +23,18 @@ public final class WholeLines {
             to++;
         }
         boolean whole = (from == 0 || text.charAt(from - 1) == '\n') && (to == text.length() || text.charAt(to) == '\n');
-        if (!whole) {
+        return whole ? new SourceRange(range.source(), from, Math.min(to + 1, text.length()) - from) : range;
+    }
+
+    /** The range with its whole line or lines where nothing else stands on them, and with one of two empty lines around it. */
+    public static SourceRange of(SourceRange range) {
+        SourceRange lines = alone(range);
+        if (lines.equals(range)) {
             return range;
         }
-        int end = Math.min(to + 1, text.length());
+        String text = range.source().content();
+        int from = lines.offset();
+        int end = lines.end();
         boolean emptyBefore = from > 0 && text.substring(text.lastIndexOf('\n', from - 2) + 1, from).isBlank();
         int next = text.indexOf('\n', end);
         if (emptyBefore && next >= 0 && text.substring(end, next).isBlank()) {

@@ -15,6 +15,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Remarks;
+import org.faultwright.analysis.WholeLines;
 import org.faultwright.analysis.examples.ExampleEntries;
 import org.faultwright.analysis.examples.ExampleRun;
 import org.faultwright.analysis.faults.FaultSignature;
@@ -111,7 +112,7 @@ final class ReroutedText {
                 continue;
             }
             if (dropped.contains(step.name().text())) {
-                SourceRange gone = wholeLines(step.at());
+                SourceRange gone = WholeLines.alone(step.at());
                 edits.add(new Fix.Edit(gone, Remarks.keptFrom(gone.text(), "")));
             } else {
                 Map<Integer, String> targets = changes.getOrDefault(number, Map.of());
@@ -173,21 +174,6 @@ final class ReroutedText {
         return rerouting.placed().stream().filter(rerouting::isCopy).filter(copy -> copy.name().equals(target)
                 && ClosingStep.is(tree.step(copy.original()))).map(copy -> tree.step(copy.original()).name().text()).findFirst()
                 .map(ClosingStep::written).orElseGet(() -> ClosingStep.written(target));
-    }
-
-    /** The range with its whole line or lines, where nothing else stands on them. */
-    private static SourceRange wholeLines(SourceRange range) {
-        String text = range.source().content();
-        int from = range.offset();
-        while (from > 0 && (text.charAt(from - 1) == ' ' || text.charAt(from - 1) == '\t')) {
-            from--;
-        }
-        int to = range.end();
-        while (to < text.length() && (text.charAt(to) == ' ' || text.charAt(to) == '\t' || text.charAt(to) == '\r')) {
-            to++;
-        }
-        boolean whole = (from == 0 || text.charAt(from - 1) == '\n') && (to == text.length() || text.charAt(to) == '\n');
-        return whole ? new SourceRange(range.source(), from, Math.min(to + 1, text.length()) - from) : range;
     }
 
     private Optional<Name> begin() {

@@ -6,7 +6,6 @@ package org.faultwright.workbench.editor;
 
 import java.util.List;
 import org.eclipse.core.resources.IFile;
-import org.eclipse.jface.dialogs.Dialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.swt.SWT;
@@ -19,21 +18,15 @@ import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.analysis.Fix;
 import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.TitledDialog;
 
 /** The lines that a new name changes, file by file. */
-final class RenamePreview extends Dialog {
+final class RenamePreview extends TitledDialog {
     private final NewName renaming;
 
     RenamePreview(Shell shell, NewName renaming) {
-        super(shell);
+        super(shell, "Rename \"" + renaming.declared().text() + "\" to \"" + renaming.newName() + "\"");
         this.renaming = renaming;
-        setShellStyle(getShellStyle() | SWT.RESIZE);
-    }
-
-    @Override
-    protected void configureShell(Shell shell) {
-        super.configureShell(shell);
-        shell.setText("Rename \"" + renaming.declared().text() + "\" to \"" + renaming.newName() + "\"");
     }
 
     @Override

@@ -56,10 +56,8 @@ public final class QuotedNames {
 
     private void add(Document document) {
         Declarations own = document.own();
-        Stream.of(own.instruments(), own.points(), own.parts(), own.indicators(), own.notes(), own.routines())
-                .flatMap(kind -> kind.stream()).forEach(one -> add(one.name()));
+        own.all().forEach(one -> add(one.name()));
         for (Condition condition : own.conditions()) {
-            add(condition.name());
             condition.values().forEach(value -> valuesByName.computeIfPresent(condition.name().text(), (name, values) -> {
                 values.add(value.text());
                 return values;

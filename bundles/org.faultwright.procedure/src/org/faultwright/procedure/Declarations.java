@@ -4,8 +4,11 @@
  */
 package org.faultwright.procedure;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.quantity.Limit;
 
 /**
@@ -13,9 +16,31 @@ import org.faultwright.quantity.Limit;
  *
  * @param ambient the temperatures at the bench, where stated
  */
-public record Declarations(List<Condition> conditions, List<Instrument> instruments, List<Point> points,
+public record Declarations(List<Condition> conditions, List<NamedSetUp> setUps, List<Instrument> instruments, List<Point> points,
         List<Part> parts, List<Indicator> indicators, List<Note> notes, List<Routine> routines,
         Optional<Written<Limit>> ambient) {
-    public static final Declarations NONE = new Declarations(List.of(), List.of(), List.of(), List.of(), List.of(),
+    public static final Declarations NONE = new Declarations(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(),
             List.of(), List.of(), Optional.empty());
+
+    /** All of them by the word that each kind begins with, in the order in which the kinds are told of. */
+    public Map<String, List<? extends Declaration>> byKind() {
+        Map<String, List<? extends Declaration>> byKind = new LinkedHashMap<>();
+        byKind.put("condition", conditions);
+        byKind.put("setup", setUps);
+        byKind.put("instrument", instruments);
+        byKind.put("point", points);
+        byKind.put("part", parts);
+        byKind.put("indicator", indicators);
+        byKind.put("note", notes);
+        byKind.put("routine", routines);
+        return byKind;
+    }
+
+    public Stream<Declaration> all() {
+        return byKind().values().stream().flatMap(List::stream);
+    }
+
+    public Declarations with(List<Condition> otherConditions, List<Routine> otherRoutines) {
+        return new Declarations(otherConditions, setUps, instruments, points, parts, indicators, notes, otherRoutines, ambient);
+    }
 }

@@ -8,11 +8,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.faultwright.quantity.Limit;
 
 /** What a document can name: its own declarations first, then those of the libraries it uses. */
 public final class Scope {
     private final Map<String, Condition> conditions = new LinkedHashMap<>();
+    private final Map<String, NamedSetUp> setUps = new LinkedHashMap<>();
     private final Map<String, Instrument> instruments = new LinkedHashMap<>();
     private final Map<String, Point> points = new LinkedHashMap<>();
     private final Map<String, Part> parts = new LinkedHashMap<>();
@@ -34,6 +36,7 @@ public final class Scope {
 
     private void add(Declarations declared) {
         put(conditions, declared.conditions());
+        put(setUps, declared.setUps());
         put(instruments, declared.instruments());
         put(points, declared.points());
         put(parts, declared.parts());
@@ -49,6 +52,10 @@ public final class Scope {
 
     public Optional<Condition> condition(Name name) {
         return Optional.ofNullable(conditions.get(name.text()));
+    }
+
+    public Optional<NamedSetUp> setUp(Name name) {
+        return Optional.ofNullable(setUps.get(name.text()));
     }
 
     public Optional<Instrument> instrument(Name name) {
@@ -85,8 +92,17 @@ public final class Scope {
         return ambient;
     }
 
+    /** Everything that can be named. */
+    public Stream<Declaration> all() {
+        return Stream.of(conditions, setUps, instruments, points, parts, indicators, notes, routines).flatMap(kind -> kind.values().stream());
+    }
+
     public List<Condition> conditions() {
         return List.copyOf(conditions.values());
+    }
+
+    public List<NamedSetUp> setUps() {
+        return List.copyOf(setUps.values());
     }
 
     public List<Instrument> instruments() {

@@ -58,6 +58,9 @@ public sealed interface Step extends Declaration {
     /** The same step under another name, with other outcomes; one that ends a procedure stays as it is. */
     Step renamed(Name name, List<Outcome> outcomes);
 
+    /** The same step that says something else of what every kind of step can say. */
+    Step framed(StepFrame frame);
+
     /** What steps of this kind alone refer to, beside what every step can and what stands in a formula. */
     List<Mention> mentions();
 
@@ -134,6 +137,11 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Step framed(StepFrame newFrame) {
+            return new Check(name, title, newFrame, outcomes, at);
+        }
+
+        @Override
         public List<Mention> mentions() {
             return List.of();
         }
@@ -160,6 +168,11 @@ public sealed interface Step extends Declaration {
         @Override
         public Step renamed(Name newName, List<Outcome> newOutcomes) {
             return new Observe(newName, title, indicator, frame, newOutcomes, at);
+        }
+
+        @Override
+        public Step framed(StepFrame newFrame) {
+            return new Observe(name, title, indicator, newFrame, outcomes, at);
         }
 
         @Override
@@ -249,6 +262,12 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Step framed(StepFrame newFrame) {
+            return new Measure(name, title, kind, point, through, against, instrument, range, sensor, expects, uncertainties, unitDeviation, rows, newFrame,
+                    outcomes, at);
+        }
+
+        @Override
         public List<Mention> mentions() {
             return Stream.of(Mention.of(Thing.POINT, point), rows.stream().map(row -> new Mention(Thing.POINT, row.point())),
                     Mention.of(Thing.POINT, against), Mention.of(Thing.INSTRUMENT, instrument)).flatMap(some -> some).toList();
@@ -295,6 +314,11 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Step framed(StepFrame newFrame) {
+            return new Do(name, title, erases, repairs, adjusts, newFrame, outcomes, at);
+        }
+
+        @Override
         public List<Mention> mentions() {
             return List.of();
         }
@@ -324,6 +348,11 @@ public sealed interface Step extends Declaration {
         }
 
         @Override
+        public Step framed(StepFrame newFrame) {
+            return new Calculate(name, title, formula, expects, newFrame, outcomes, at);
+        }
+
+        @Override
         public List<Mention> mentions() {
             return List.of();
         }
@@ -350,6 +379,11 @@ public sealed interface Step extends Declaration {
         @Override
         public Step renamed(Name newName, List<Outcome> newOutcomes) {
             return new Perform(newName, title, routine, frame, newOutcomes, at);
+        }
+
+        @Override
+        public Step framed(StepFrame newFrame) {
+            return new Perform(name, title, routine, newFrame, outcomes, at);
         }
 
         @Override
@@ -392,6 +426,11 @@ public sealed interface Step extends Declaration {
         @Override
         public Step renamed(Name newName, List<Outcome> newOutcomes) {
             return this;
+        }
+
+        @Override
+        public Step framed(StepFrame newFrame) {
+            return new Conclude(name, title, finds, findsNothing, refersTo, report, newFrame, at);
         }
 
         @Override

@@ -13,6 +13,7 @@ import org.faultwright.quantity.QuantityKind;
  * What every kind of step can say.
  *
  * @param needs    conditions that must hold before it
+ * @param setUps   the set-ups that the unit must be in before it; their conditions are among those it needs
  * @param sets     conditions it sets, whatever its outcome
  * @param notes    notes to be read before it
  * @param handles  parts it touches
@@ -27,13 +28,26 @@ import org.faultwright.quantity.QuantityKind;
  * @param pictures what it looks like
  * @param precautions what it says of its own safety
  */
-public record StepFrame(List<Setting> needs, List<Setting> sets, List<Name> notes, List<Name> handles,
+public record StepFrame(List<Setting> needs, List<Name> setUps, List<Setting> sets, List<Name> notes, List<Name> handles,
         Optional<Written<Quantity>> takes, List<Written<String>> tools, List<Written<Hazard>> hazards,
         Optional<SourceRange> confirms, Optional<SourceRange> verifies, Optional<Source> source,
         Optional<Written<String>> hint, Optional<Written<Quantity>> waits, List<Picture> pictures,
         Precautions precautions) {
-    public static final StepFrame PLAIN = new StepFrame(List.of(), List.of(), List.of(), List.of(), Optional.empty(),
+    public static final StepFrame PLAIN = new StepFrame(List.of(), List.of(), List.of(), List.of(), List.of(), Optional.empty(),
             List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Precautions.NONE);
+
+    /** As it is written: without what the set-ups ask for. */
+    public List<Setting> writtenNeeds() {
+        return needs.stream().filter(need -> !need.condition().isUnderstood()).toList();
+    }
+
+    public StepFrame needing(List<Setting> otherNeeds) {
+        return new StepFrame(otherNeeds, setUps, sets, notes, handles, takes, tools, hazards, confirms, verifies, source, hint, waits, pictures, precautions);
+    }
+
+    public StepFrame taking(Written<Quantity> time) {
+        return new StepFrame(needs, setUps, sets, notes, handles, Optional.of(time), tools, hazards, confirms, verifies, source, hint, waits, pictures, precautions);
+    }
 
     /** How long the step takes: as it says, and not less than it waits. Absent where it says neither. */
     public Optional<Written<Quantity>> time() {

@@ -92,7 +92,7 @@ public final class PathBenchmark {
         made.add(new Step.Conclude(name("S" + (steps - 1)), "The end", List.of(), Optional.of(HERE), Optional.empty(),
                 Optional.empty(), StepFrame.PLAIN, HERE));
         return new Procedure(HERE.source(), name("Made"), "Made up", List.of(), List.of(), Optional.empty(),
-                Optional.empty(), List.of(), List.of(), new Declarations(declared, List.of(), List.of(), List.of(),
+                Optional.empty(), List.of(), List.of(), new Declarations(declared, List.of(), List.of(), List.of(), List.of(),
                         List.of(), List.of(), List.of(), Optional.empty()), Optional.empty(), Optional.empty(), Optional.empty(), List.of(),
                 Optional.empty(), made,
                 List.of(), List.of(), HERE);

@@ -245,7 +245,7 @@ final class ChangedText {
         List<Block> changed = withNeighbours(blocksNow);
         Procedure p = now;
         Declarations none = Declarations.NONE;
-        Declarations own = new Declarations(none.conditions(), none.instruments(), none.points(), none.parts(), none.indicators(),
+        Declarations own = new Declarations(none.conditions(), none.setUps(), none.instruments(), none.points(), none.parts(), none.indicators(),
                 none.notes(), none.routines(), p.own().ambient());
         return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(), p.tools(),
                 own, p.statedRule(), p.closesBy(), p.elsewhere(), parts(changed, Fault.class), p.begin(), parts(changed, Step.class), parts(changed, Example.class),

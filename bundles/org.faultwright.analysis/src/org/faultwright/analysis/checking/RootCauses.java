@@ -20,7 +20,6 @@ import org.faultwright.analysis.rules.Reference;
 import org.faultwright.analysis.rules.References;
 import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Declaration;
-import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Procedure;
@@ -119,14 +118,7 @@ public final class RootCauses {
     }
 
     private void collect(Document document) {
-        Declarations own = document.own();
-        add("condition", own.conditions());
-        add("instrument", own.instruments());
-        add("point", own.points());
-        add("part", own.parts());
-        add("indicator", own.indicators());
-        add("note", own.notes());
-        add("routine", own.routines());
+        document.own().byKind().forEach(this::add);
         if (document instanceof Procedure procedure) {
             add("fault", procedure.faults());
             procedure.writtenSteps().forEach(step -> add(step.keyword(), step.at()));

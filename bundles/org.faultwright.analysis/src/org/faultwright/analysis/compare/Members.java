@@ -12,7 +12,7 @@ import org.faultwright.analysis.compare.Difference.Kind;
 /** The parts of a procedure's records by their names: what they are about, and what a reader calls them. */
 final class Members {
     /** What follows from the rest, or is only where something stands in its file. */
-    private static final Set<String> IGNORED = Set.of("at", "problems", "revision", "uses", "libraries", "own", "name", "spelling", "variation", "elsewhere", "usualTime");
+    private static final Set<String> IGNORED = Set.of("at", "problems", "revision", "uses", "libraries", "own", "name", "spelling", "variation", "elsewhere", "usualTime", "setUps");
     private static final Map<String, Kind> KINDS = Map.ofEntries(entry("expects", Kind.LIMITS), entry("range", Kind.LIMITS),
             entry("kind", Kind.LIMITS), entry("point", Kind.LIMITS), entry("against", Kind.LIMITS), entry("instrument", Kind.LIMITS),
             entry("sensor", Kind.LIMITS), entry("uncertainties", Kind.LIMITS), entry("unitDeviation", Kind.LIMITS),

@@ -262,8 +262,7 @@ public final class ProcedureComparison {
             }
         }
         Scope scope = procedure.scope();
-        List<Declaration> declared = Stream.<List<? extends Declaration>>of(scope.conditions(), scope.instruments(), scope.points(),
-                scope.parts(), scope.indicators(), scope.notes(), scope.routines()).<Declaration>flatMap(List::stream).toList();
+        List<Declaration> declared = scope.all().toList();
         while (!open.isEmpty()) {
             Object value = Values.plain(open.pop());
             if (value instanceof Name name && names.add(name.text())) {

@@ -51,7 +51,7 @@ final class DraftEndings {
 
     private StepFrame confirmingFrame() {
         StepFrame plain = StepFrame.PLAIN;
-        return new StepFrame(plain.needs(), plain.sets(), plain.notes(), plain.handles(), plain.takes(), plain.tools(),
+        return new StepFrame(plain.needs(), plain.setUps(), plain.sets(), plain.notes(), plain.handles(), plain.takes(), plain.tools(),
                 plain.hazards(), Optional.of(here), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.pictures(), plain.precautions());
     }
 
@@ -63,7 +63,7 @@ final class DraftEndings {
         return following(act).or(this::declaredVerification).or(() -> byRoutine(act)).orElseGet(() -> steps.made("try " + act.name(), () -> {
             StepFrame plain = StepFrame.PLAIN;
             StepFrame seen = declaredConfirmation().map(Step::frame).orElse(plain);
-            StepFrame frame = new StepFrame(seen.needs(), plain.sets(), seen.notes(), plain.handles(), seen.takes(),
+            StepFrame frame = new StepFrame(seen.needs(), seen.setUps(), plain.sets(), seen.notes(), plain.handles(), seen.takes(),
                     plain.tools(),
                     plain.hazards(), plain.confirms(), Optional.of(here), plain.source(), plain.hint(), plain.waits(), plain.pictures(), plain.precautions());
             return new Step.Check(new Name(steps.free("Try" + act.name()), here), "Is the complaint gone?", frame,

@@ -169,7 +169,10 @@ final class DraftWriter {
         if (one.step().frame().verifies().isPresent()) {
             text.append("    verifies repair\n");
         }
-        settings("needs", one.step().frame().needs(), text);
+        if (!one.step().frame().setUps().isEmpty()) {
+            text.append("    unit ").append(String.join(", ", one.step().frame().setUps().stream().map(Name::text).toList())).append('\n');
+        }
+        settings("needs", one.step().frame().writtenNeeds(), text);
         settings("sets", one.step().frame().sets(), text);
         if (!one.step().frame().notes().isEmpty()) {
             text.append("    notes ").append(String.join(", ", one.step().frame().notes().stream().map(Name::text).toList()))

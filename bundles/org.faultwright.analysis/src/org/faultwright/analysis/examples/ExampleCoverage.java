@@ -7,14 +7,18 @@ package org.faultwright.analysis.examples;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.LinkedSteps;
 import org.faultwright.analysis.time.Times;
 import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 
@@ -44,16 +48,45 @@ public final class ExampleCoverage {
         this.runs = procedure.examples().stream().map(example -> new ExampleRun(tree, scope, times, example)).toList();
         Set<LinkedSteps.Arrow> taken = new HashSet<>();
         runs.forEach(run -> taken.addAll(run.taken()));
+        Map<Exit, Way> elsewhere = new LinkedHashMap<>();
+        Set<Exit> seen = new HashSet<>();
         BitSet used = tree.used();
         used.stream().forEach(step -> {
             if (tree.step(step) instanceof Step.Conclude conclude) {
                 boolean ended = runs.stream().anyMatch(run -> run.end().filter(end -> end == conclude).isPresent());
                 (ended ? reached : unreached).add(conclude);
             } else if (tree.arrows(step).size() > 1) {
-                tree.arrows(step).forEach(arrow -> (taken.contains(arrow) ? tried : untried)
-                        .add(new Way(tree.step(step), arrow.key())));
+                tree.arrows(step).forEach(arrow -> {
+                    Way way = new Way(tree.step(step), arrow.key());
+                    Optional<Exit> exit = otherwise(way);
+                    if (taken.contains(arrow) && exit.map(seen::add).orElse(true)) {
+                        tried.add(way);
+                    } else if (exit.isEmpty()) {
+                        untried.add(way);
+                    } else {
+                        elsewhere.putIfAbsent(exit.get(), way);
+                    }
+                });
             }
         });
+        elsewhere.forEach((exit, way) -> {
+            if (!seen.contains(exit)) {
+                untried.add(way);
+            }
+        });
+    }
+
+    /** An exit of a routine that leads where the text leads whatever it does not name. */
+    private record Exit(String routine, String name) {
+    }
+
+    /**
+     * The exit that this is, where the step has no arrow for it. Wherever the same routine is followed it leads to the same end by the same words,
+     * so that one example of it tells all there is to tell.
+     */
+    private static Optional<Exit> otherwise(Way way) {
+        return Results.byKey(way.step(), way.outcome()).filter(Outcome::isUnderstood).isEmpty() || !(way.step() instanceof Step.Perform perform) ? Optional.empty()
+                : perform.routine().map(routine -> new Exit(routine.text(), way.outcome()));
     }
 
     /** The runs of a subject that is a procedure, computed once. */
@@ -71,7 +104,7 @@ public final class ExampleCoverage {
         return runs;
     }
 
-    /** The outcomes of steps with a choice that an example takes. */
+    /** The outcomes of steps with a choice that an example takes; an exit of a routine that no arrow names counts once for all steps that follow the routine. */
     public List<Way> tried() {
         return List.copyOf(tried);
     }

@@ -192,7 +192,7 @@ public final class DraftSteps {
     /** A frame that needs and leaves no more than this. */
     public static StepFrame frame(List<Setting> needs, List<Setting> leaves) {
         StepFrame plain = StepFrame.PLAIN;
-        return new StepFrame(needs, leaves, plain.notes(), plain.handles(), plain.takes(), plain.tools(), plain.hazards(),
+        return new StepFrame(needs, plain.setUps(), leaves, plain.notes(), plain.handles(), plain.takes(), plain.tools(), plain.hazards(),
                 plain.confirms(), plain.verifies(), plain.source(), plain.hint(), plain.waits(), plain.pictures(), plain.precautions());
     }
 }

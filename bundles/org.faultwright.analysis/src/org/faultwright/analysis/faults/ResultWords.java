@@ -33,8 +33,8 @@ public final class ResultWords {
             "for", "from", "handles", "hazard", "hazards", "hint", "indicator", "instrument", "least", "library",
             "means", "most", "needs", "note", "notes", "of", "or", "otherwise", "part", "peak", "point", "procedure",
             "proves", "refers", "remedy", "repairs", "report", "resolution", "revision", "rms", "routine", "rule",
-            "sets", "shows", "source", "takes", "tests", "through", "times", "to", "tools", "tries", "type",
-            "uncertainty", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when")).collect(Collectors.toUnmodifiableSet());
+            "sets", "setup", "shows", "source", "takes", "tests", "through", "times", "to", "tools", "tries", "type",
+            "uncertainty", "unit", "units", "until", "uses", "using", "value", "vary", "verifies", "waveform", "when")).collect(Collectors.toUnmodifiableSet());
     /** Words of the language that a result can be, but not after a number. */
     private static final Set<String> TAKEN_AFTER_NUMBER = Set.of("ac", "all", "any", "change", "charged", "class", "dc", "drained", "drains", "ends", "fault", "input",
             "isolated", "live", "may", "normal", "nothing", "number", "on", "over", "picture", "proved", "range", "rated", "reading",

@@ -72,10 +72,8 @@ final class Rerouting {
     }
 
     private static Set<String> names(Procedure procedure) {
-        return Stream.of(procedure.steps(), procedure.faults(), procedure.scope().conditions(), procedure.scope().points(),
-                procedure.scope().notes(), procedure.scope().parts(), procedure.scope().routines(),
-                procedure.scope().indicators(), procedure.scope().instruments()).flatMap(List::stream)
-                .map(declared -> ((Declaration) declared).name().text()).collect(Collectors.toCollection(HashSet::new));
+        return Stream.of(procedure.steps().stream(), procedure.faults().stream(), procedure.scope().all()).<Declaration>flatMap(declared -> declared)
+                .map(declared -> declared.name().text()).collect(Collectors.toCollection(HashSet::new));
     }
 
     /** The changes of set-up before tests that nothing outside this part leads to. */

@@ -88,8 +88,7 @@ public final class RoutineEffects {
                 routine.at());
         return new Procedure(procedure.source(), procedure.name(), procedure.title(), procedure.uses(),
                 procedure.libraries(), procedure.equipment(), procedure.revision(), List.of(), List.of(),
-                new Declarations(conditions, own.instruments(), own.points(), own.parts(), own.indicators(),
-                        own.notes(), own.routines(), own.ambient()),
+                own.with(conditions, own.routines()),
                 procedure.statedRule(), Optional.empty(), Optional.empty(), List.of(), Optional.empty(), List.of(perform), List.of(), List.of(),
                 procedure.at());
     }

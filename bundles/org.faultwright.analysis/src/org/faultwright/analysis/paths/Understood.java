@@ -28,17 +28,17 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Interval;
-import org.faultwright.quantity.Quantity;
 
 /**
  * Puts in what a text says once and means in many places, so that everything behind it sees a procedure in which all is said: the title and time
- * of a step that performs a routine, the title of a conclusion or fault that is called by its name alone, the arrow to the step below ({@link RunningOn}), the arrows to the conclusion that {@code otherwise} names, and what an example has from the fault table, from
+ * of a step that performs a routine, the needs of a step that names a set-up, the title of a conclusion or fault that is called by its name alone, the arrow to the step below ({@link RunningOn}), the arrows to the conclusion that {@code otherwise} names, and what an example has from the fault table, from
  * the example around it, or from the conclusion that it must come to. Whatever is put in has a place of no length.
  */
 public final class Understood {
@@ -94,10 +94,8 @@ public final class Understood {
             List<Step> steps = steps(routine);
             return IntStream.range(0, steps.size()).allMatch(i -> steps.get(i) == routine.steps().get(i));
         });
-        return plain ? own : new Declarations(own.conditions(), own.instruments(), own.points(), own.parts(), own.indicators(), own.notes(),
-                own.routines().stream().map(routine -> new Routine(routine.name(), routine.title(), routine.exits(), routine.normalExit(),
-                        routine.usualTime(), routine.begin(), steps(routine), routine.at())).toList(),
-                own.ambient());
+        return plain ? own : own.with(own.conditions(), own.routines().stream().map(routine -> new Routine(routine.name(), routine.title(), routine.exits(), routine.normalExit(),
+                        routine.usualTime(), routine.begin(), steps(routine), routine.at())).toList());
     }
 
     /** The conclusions of the faults that an arrow leads to, each once. Where a step has the name of a fault, the arrow leads to the step. */
@@ -148,7 +146,8 @@ public final class Understood {
      * A step that performs a routine says of it what the routine says itself, where it says nothing else; a conclusion without a title is called by
      * the words of its name.
      */
-    private Step inFull(Step step) {
+    private Step inFull(Step written) {
+        Step step = settled(written);
         if (step instanceof Step.Conclude conclude && isUntitled(step.name(), step.title())) {
             return new Step.Conclude(step.name(), step.name().spoken(), conclude.finds(), conclude.findsNothing(), conclude.refersTo(), conclude.report(),
                     conclude.frame(), conclude.at());
@@ -159,14 +158,16 @@ public final class Understood {
         }
         boolean untitled = step.title().isBlank() && !routine.get().title().isBlank();
         boolean untimed = step.frame().takes().isEmpty() && routine.get().usualTime().isPresent();
-        StepFrame frame = untimed ? timed(step.frame(), new Written<>(routine.get().usualTime().orElseThrow().value(), place(step))) : step.frame();
+        StepFrame frame = untimed ? step.frame().taking(new Written<>(routine.get().usualTime().orElseThrow().value(), place(step))) : step.frame();
         return untitled || untimed ? new Step.Perform(step.name(), untitled ? routine.get().title() : step.title(), perform.routine(), frame,
                 step.outcomes(), step.at()) : step;
     }
 
-    private static StepFrame timed(StepFrame frame, Written<Quantity> takes) {
-        return new StepFrame(frame.needs(), frame.sets(), frame.notes(), frame.handles(), Optional.of(takes), frame.tools(), frame.hazards(),
-                frame.confirms(), frame.verifies(), frame.source(), frame.hint(), frame.waits(), frame.pictures(), frame.precautions());
+    /** A step that says which set-up the unit must be in needs what that set-up says. */
+    private Step settled(Step step) {
+        List<Setting> asked = step.frame().setUps().stream().flatMap(name -> scope.setUp(name).stream().flatMap(setUp -> setUp.neededAt(name.at()).stream()))
+                .toList();
+        return asked.isEmpty() ? step : step.framed(step.frame().needing(Stream.concat(asked.stream(), step.frame().needs().stream()).toList()));
     }
 
     /** Before the brace that closes the step: there a line may be put in. */

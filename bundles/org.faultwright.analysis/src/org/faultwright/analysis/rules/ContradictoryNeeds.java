@@ -35,25 +35,31 @@ public final class ContradictoryNeeds implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
+        subject.document().own().setUps().forEach(setUp -> check("The set-up \"" + setUp.name() + "\" asks for", setUp.settings(), subject.scope(), findings));
         for (Step step : Steps.of(subject)) {
-            check(step, "needs", step.frame().needs(), subject.scope(), findings);
-            check(step, "sets", step.frame().sets(), subject.scope(), findings);
+            check(step.name() + " needs", step.frame().needs(), subject.scope(), findings);
+            check(step.name() + " sets", step.frame().sets(), subject.scope(), findings);
             for (Outcome outcome : step.outcomes()) {
-                check(step, "proves", outcome.proves(), subject.scope(), findings);
+                check(step.name() + " proves", outcome.proves(), subject.scope(), findings);
             }
         }
     }
 
-    private static void check(Step step, String verb, List<Setting> settings, Scope scope, Findings findings) {
+    private static void check(String subject, List<Setting> settings, Scope scope, Findings findings) {
         for (int i = 0; i < settings.size(); i++) {
             Setting setting = settings.get(i);
-            Optional<String> before = Contradictions.with(setting, settings.subList(0, i), scope);
-            Optional<String> after = forcedFrom(setting, settings.subList(i + 1, settings.size()), scope);
+            Optional<String> before = Contradictions.with(setting, others(setting, settings.subList(0, i)), scope);
+            Optional<String> after = forcedFrom(setting, others(setting, settings.subList(i + 1, settings.size())), scope);
             before.or(() -> after).ifPresent(other -> findings.report(setting.at(),
-                    step.name() + " " + verb + " " + Contradictions.spoken(setting) + " together with " + other
+                    subject + " " + Contradictions.spoken(setting) + " together with " + other
                             + "; the two cannot both hold.",
                     "Keep the one that is meant, or split the step in two."));
         }
+    }
+
+    /** Without what the same set-up asks for: that is told where the set-up is declared. */
+    private static List<Setting> others(Setting setting, List<Setting> settings) {
+        return settings.stream().filter(other -> !other.at().equals(setting.at())).toList();
     }
 
     /** Of two values written for one condition only the second is reported; a forced one wherever it stands. */

@@ -38,21 +38,15 @@ public final class DuplicateName implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         Declarations own = subject.document().own();
-        kinds(own).forEach((kind, declared) -> distinct(kind, names(declared), findings));
+        own.byKind().forEach((kind, declared) -> distinct(kind, names(declared), findings));
         own.conditions().forEach(condition -> distinct("value of " + condition.name(), condition.values(), findings));
         subject.document().libraries().forEach(library -> {
-            Map<String, List<? extends Declaration>> theirs = kinds(library.own());
-            kinds(own).forEach((kind, declared) -> hidden(kind, declared, theirs.get(kind), library.name(), findings));
+            Map<String, List<? extends Declaration>> theirs = library.own().byKind();
+            own.byKind().forEach((kind, declared) -> hidden(kind, declared, theirs.get(kind), library.name(), findings));
         });
         UsedLibraries.clashes(subject, findings);
         subject.graphs().forEach(graph -> graph(graph, findings));
         subject.procedure().ifPresent(procedure -> procedure(procedure, findings));
-    }
-
-    /** The declarations of a library by what they are called. */
-    static Map<String, List<? extends Declaration>> kinds(Declarations own) {
-        return Map.of("condition", own.conditions(), "instrument", own.instruments(), "point", own.points(), "part",
-                own.parts(), "indicator", own.indicators(), "note", own.notes(), "routine", own.routines());
     }
 
     private static void graph(StepGraph graph, Findings findings) {

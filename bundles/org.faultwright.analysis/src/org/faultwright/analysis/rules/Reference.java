@@ -4,6 +4,7 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -22,7 +23,7 @@ public record Reference(Name name, Kind kind, boolean known, Optional<Name> decl
 
     /** What kinds of things are referred to. */
     public enum Kind {
-        STEP("step"), TARGET("step or exit"), READING("step with a reading"), CONDITION("condition"), VALUE("value"),
+        STEP("step"), TARGET("step or exit"), READING("step with a reading"), CONDITION("condition"), SETUP("setup"), VALUE("value"),
         NOTE("note"), POINT("point"), PART("part"), INDICATOR("indicator"), INSTRUMENT("instrument"),
         ROUTINE("routine"), FAULT("fault"), LIBRARY("library"), FUNCTION("function");
 
@@ -30,6 +31,11 @@ public record Reference(Name name, Kind kind, boolean known, Optional<Name> decl
 
         Kind(String word) {
             this.word = word;
+        }
+
+        /** What a declaration that begins with this word declares. */
+        static Kind declaredBy(String keyword) {
+            return Arrays.stream(values()).filter(kind -> kind.word.equals(keyword)).findFirst().orElseThrow();
         }
 
         public String word() {

@@ -46,6 +46,7 @@ public final class References {
         this.faults = subject.procedure().map(procedure -> names(procedure.faults())).orElseGet(Map::of);
         libraries();
         subject.document().own().conditions().forEach(this::condition);
+        subject.document().own().setUps().forEach(setUp -> setUp.settings().forEach(this::setting));
         subject.document().own().points().forEach(point -> isolation(point.isolated()));
         subject.document().own().parts().forEach(part -> isolation(part.isolated()));
         closesBy(subject.document()).ifPresent(name -> declared(name, Reference.Kind.ROUTINE, scope.routine(name), scope::routines));
@@ -91,6 +92,9 @@ public final class References {
     }
 
     private void setting(Setting setting) {
+        if (setting.condition().isUnderstood()) {
+            return;
+        }
         Optional<Condition> condition = scope.condition(setting.condition());
         declared(setting.condition(), Reference.Kind.CONDITION, condition, scope::conditions);
         condition.ifPresent(known -> value(setting.value(), known));
@@ -114,6 +118,7 @@ public final class References {
 
     private void frame(StepFrame frame) {
         frame.needs().forEach(this::setting);
+        frame.setUps().forEach(name -> declared(name, Reference.Kind.SETUP, scope.setUp(name), scope::setUps));
         frame.sets().forEach(this::setting);
         frame.notes().forEach(name -> declared(name, Reference.Kind.NOTE, scope.note(name), scope::notes));
         frame.handles().forEach(name -> declared(name, Reference.Kind.PART, scope.part(name), scope::parts));

@@ -15,7 +15,6 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Declaration;
-import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Procedure;
 
 /** A procedure's own declaration that no step refers to. What a library declares is for others. */
@@ -39,14 +38,7 @@ public final class UnusedDeclaration implements Rule {
     }
 
     private static void check(Procedure procedure, List<Reference> references, Findings findings) {
-        Declarations own = procedure.own();
-        unused("condition", own.conditions(), Reference.Kind.CONDITION, references, findings);
-        unused("instrument", own.instruments(), Reference.Kind.INSTRUMENT, references, findings);
-        unused("point", own.points(), Reference.Kind.POINT, references, findings);
-        unused("part", own.parts(), Reference.Kind.PART, references, findings);
-        unused("indicator", own.indicators(), Reference.Kind.INDICATOR, references, findings);
-        unused("note", own.notes(), Reference.Kind.NOTE, references, findings);
-        unused("routine", own.routines(), Reference.Kind.ROUTINE, references, findings);
+        procedure.own().byKind().forEach((word, declared) -> unused(word, declared, Reference.Kind.declaredBy(word), references, findings));
     }
 
     private static void unused(String word, List<? extends Declaration> declared, Reference.Kind kind,

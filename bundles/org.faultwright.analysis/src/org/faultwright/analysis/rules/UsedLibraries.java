@@ -27,7 +27,7 @@ final class UsedLibraries {
         }
         Map<String, Library> first = new HashMap<>();
         for (Library library : subject.document().libraries()) {
-            DuplicateName.kinds(library.own()).forEach((kind, declared) -> declared
+            library.own().byKind().forEach((kind, declared) -> declared
                     .forEach(one -> clash(kind, one, library, first, subject, findings)));
         }
     }
@@ -46,7 +46,7 @@ final class UsedLibraries {
             return;
         }
         Library before = first.putIfAbsent(kind + " " + one.name(), library);
-        boolean hidden = DuplicateName.kinds(subject.document().own()).get(kind).stream()
+        boolean hidden = subject.document().own().byKind().get(kind).stream()
                 .anyMatch(own -> own.name().text().equals(one.name().text()));
         if (before != null && before != library && !hidden) {
             findings.report(Severity.WARNING, place(library, subject), "The libraries \"" + before.name() + "\" and \"" + library.name() + "\" both declare the "

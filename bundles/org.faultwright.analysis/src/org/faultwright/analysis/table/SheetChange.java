@@ -73,8 +73,7 @@ public final class SheetChange {
     }
 
     private Stream<Name> names() {
-        Stream<? extends Declaration> scope = Stream.of(procedure.scope().conditions(), procedure.scope().instruments(), procedure.scope().points(),
-                procedure.scope().parts(), procedure.scope().indicators(), procedure.scope().notes(), procedure.scope().routines()).flatMap(List::stream);
+        Stream<Declaration> scope = procedure.scope().all();
         Stream<Name> shownAt = procedure.faults().stream().flatMap(fault -> Stream.concat(fault.shows().stream().map(showing -> showing.step()),
                 fault.remedies().stream()));
         return Stream.of(scope.map(Declaration::name), procedure.faults().stream().map(Fault::name), procedure.writtenSteps().stream().map(Step::name),

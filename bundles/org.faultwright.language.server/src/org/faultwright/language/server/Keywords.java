@@ -13,7 +13,7 @@ import org.faultwright.procedure.Step;
 public final class Keywords {
     /** Words that begin a part of a text. */
     public static final Set<String> BEGINNINGS = Stream.concat(Step.KEYWORDS.stream(), Stream.of("library", "procedure", "uses", "equipment", "revision",
-            "complaints", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example",
+            "complaints", "condition", "setup", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example",
             "begin", "closes", "otherwise", "decision", "ambient", "tools")).collect(Collectors.toUnmodifiableSet());
 
     /** All of them. */

@@ -17,12 +17,12 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.NamedSetUp;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 
@@ -37,12 +37,9 @@ final class NamedThings {
     }
 
     private static Stream<? extends Declaration> all(Document document) {
-        Scope scope = document.scope();
-        Stream<Declaration> shared = Stream.of(scope.conditions(), scope.instruments(), scope.points(), scope.parts(),
-                scope.indicators(), scope.notes(), scope.routines()).flatMap(List::stream);
         Stream<Declaration> steps = document.graphs().stream().map(StepGraph::writtenSteps).flatMap(List::stream);
         Stream<Fault> faults = document instanceof Procedure procedure ? procedure.faults().stream() : Stream.of();
-        return Stream.of(shared, steps, faults).flatMap(one -> one);
+        return Stream.of(document.scope().all(), steps, faults).flatMap(one -> one);
     }
 
     private static String lines(Declaration thing) {
@@ -59,6 +56,9 @@ final class NamedThings {
             return "Values: " + names(condition.values())
                     + condition.starts().map(start -> ". Starts " + start).orElse("")
                     + condition.ends().map(end -> ". Ends " + end).orElse("") + ".";
+        }
+        if (thing instanceof NamedSetUp setUp) {
+            return setUp.settings().stream().map(one -> Markdown.plain(one.condition() + " " + one.value())).collect(Collectors.joining(", "));
         }
         if (thing instanceof Note note) {
             return "*" + note.word().name().toLowerCase(Locale.ROOT) + "* " + Markdown.plain(note.consequence()) + " "

@@ -82,16 +82,8 @@ final class NamesInText {
     private static Map<Name, String> declarations(Document document) {
         Map<Name, String> declared = new HashMap<>();
         Declarations own = document.own();
-        own.conditions().forEach(condition -> {
-            declared.put(condition.name(), "condition");
-            condition.values().forEach(value -> declared.put(value, "value"));
-        });
-        put(declared, own.instruments(), "instrument");
-        put(declared, own.points(), "point");
-        put(declared, own.parts(), "part");
-        put(declared, own.indicators(), "indicator");
-        put(declared, own.notes(), "note");
-        put(declared, own.routines(), "routine");
+        own.byKind().forEach((kind, some) -> put(declared, some, kind));
+        own.conditions().forEach(condition -> condition.values().forEach(value -> declared.put(value, "value")));
         for (StepGraph graph : document.graphs()) {
             put(declared, graph.writtenSteps(), "step");
             graph.exits().forEach(exit -> declared.put(exit, "exit"));

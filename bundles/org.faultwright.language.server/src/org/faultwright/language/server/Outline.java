@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.faultwright.procedure.Declaration;
-import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Routine;
@@ -21,14 +20,7 @@ public final class Outline {
 
     public static List<OutlineItem> of(Document document) {
         List<OutlineItem> items = new ArrayList<>();
-        Declarations own = document.own();
-        add(items, "condition", own.conditions());
-        add(items, "instrument", own.instruments());
-        add(items, "point", own.points());
-        add(items, "part", own.parts());
-        add(items, "indicator", own.indicators());
-        add(items, "note", own.notes());
-        own.routines().forEach(routine -> items.add(routine(routine)));
+        document.own().byKind().forEach((kind, declared) -> declared.forEach(one -> items.add(one instanceof Routine routine ? routine(routine) : item(kind, one))));
         if (document instanceof Procedure procedure) {
             add(items, "fault", procedure.faults());
             procedure.writtenSteps().forEach(step -> items.add(step(step)));

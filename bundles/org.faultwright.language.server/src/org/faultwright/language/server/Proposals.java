@@ -29,7 +29,7 @@ import org.faultwright.quantity.Units;
 /** What could be written at the cursor: words of the language, names that fit, units that fit. */
 public final class Proposals {
     private static final Set<String> SETTINGS = Set.of("needs", "sets", "proves");
-    private static final Set<String> LISTS = Set.of("needs", "sets", "proves", "notes", "handles", "hazards", "covers",
+    private static final Set<String> LISTS = Set.of("needs", "unit", "sets", "proves", "notes", "handles", "hazards", "covers",
             "shows", "remedy", "finds", "uses", "tries", "tests");
     private static final Set<String> INSIDE_ONLY = Set.of("begin at", "tools");
     private static final List<String> TIME_WORDS = List.of("takes", "wait", "within");
@@ -81,6 +81,7 @@ public final class Proposals {
         switch (word) {
             case "->", "else" -> targets();
             case "needs", "sets", "proves" -> names(scope.conditions(), "condition");
+            case "unit" -> names(scope.setUps(), "setup");
             case "notes" -> names(scope.notes(), "note");
             case "handles" -> names(scope.parts(), "part");
             case "using", "tries" -> names(scope.instruments(), "instrument");

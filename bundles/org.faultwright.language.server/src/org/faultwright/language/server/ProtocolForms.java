@@ -76,7 +76,7 @@ final class ProtocolForms {
 
     static SymbolKind kind(OutlineItem item) {
         return switch (item.kind()) {
-            case "condition", "instrument", "point", "part", "indicator" -> SymbolKind.Object;
+            case "condition", "setup", "instrument", "point", "part", "indicator" -> SymbolKind.Object;
             case "note", "example" -> SymbolKind.String;
             case "fault" -> SymbolKind.Event;
             default -> SymbolKind.Function;

@@ -13,7 +13,7 @@ import org.faultwright.procedure.Step;
 final class Snippets {
     private static final Map<String, String> WHOLE = new LinkedHashMap<>();
     private static final Map<String, List<String>> ITEMS = new LinkedHashMap<>();
-    private static final List<String> FRAME = List.of("needs", "sets", "notes", "handles", "takes", "wait", "picture", "tools", "hazards",
+    private static final List<String> FRAME = List.of("needs", "unit", "sets", "notes", "handles", "takes", "wait", "picture", "tools", "hazards",
             "confirms complaint", "verifies repair", "live because", "tries", "tests", "source", "hint");
 
     static {
@@ -31,6 +31,7 @@ final class Snippets {
         WHOLE.put("fault", "fault ${1:Name} \"${2:what is broken}\" {\n    cases ${3:10}\n    shows  ${4:Step} ${5:result}\n    remedy ${6:Act}\n    report \"${7:sentence for the customer}\"\n}");
         WHOLE.put("example", "example \"${1:case}\" of ${2:Fault} {\n    ${3:Step} ${4:result}\n    ends at ${5:Conclusion} within ${6:20 min}\n}");
         WHOLE.put("condition", "condition ${1:Name} { ${2:off}, ${3:on} } starts ${4:off} ends ${5:off}");
+        WHOLE.put("setup", "setup ${1:dead} \"${2:what the unit is like}\" { ${3:Cover removed}, ${4:Charge absent} }");
         WHOLE.put("instrument", "instrument ${1:Name} \"${2:make and kind}\" {\n    ${3:dc voltage} up to ${4:6 V} resolution ${5:1 mV} "
                 + "accuracy ${6:0.5} % of reading + ${7:2} digits input ${8:10 Mohm}\n}");
         WHOLE.put("point", "point ${1:Name} \"${2:where to probe}\" carries up to ${3:24 V} dc");

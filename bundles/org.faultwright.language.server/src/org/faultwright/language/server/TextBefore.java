@@ -23,7 +23,7 @@ final class TextBefore {
     private static final Pattern TOKEN = Pattern.compile(
             "(//[^\\n\\r]*|/\\*(?s:.*?)(?:\\*/|\\z))|(\"[^\"\\\\\\n\\r]*+(?:\\\\.[^\"\\\\\\n\\r]*+){0,200}+\"?)|(->|\\.\\.|\\+/-|[{}(),±+*/%-])"
             + "|(\\d[\\p{L}\\d.]*)|([\\p{L}_°Ω][\\p{L}\\d_°]*(?:-rms)?)");
-    private static final Set<String> WITH_BRACES = Stream.concat(Step.KEYWORDS.stream(), Stream.of("condition", "instrument", "indicator", "note",
+    private static final Set<String> WITH_BRACES = Stream.concat(Step.KEYWORDS.stream(), Stream.of("condition", "setup", "instrument", "indicator", "note",
             "routine", "fault", "example")).collect(Collectors.toUnmodifiableSet());
 
     /** A word, number, sign or quoted text. */

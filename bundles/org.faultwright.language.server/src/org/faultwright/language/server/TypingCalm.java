@@ -12,8 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.checking.Checker;
-import org.faultwright.procedure.Declaration;
-import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.ReadingProblem;
@@ -118,14 +116,7 @@ final class TypingCalm {
 
     private static List<SourceRange> blocks(Document document) {
         List<SourceRange> blocks = new ArrayList<>();
-        Declarations own = document.own();
-        List<List<? extends Declaration>> kinds = List.of(own.conditions(), own.instruments(), own.points(), own.parts(),
-                own.indicators(), own.notes(), own.routines());
-        for (List<? extends Declaration> kind : kinds) {
-            for (Declaration one : kind) {
-                blocks.add(one.at());
-            }
-        }
+        document.own().all().forEach(one -> blocks.add(one.at()));
         document.graphs().forEach(graph -> graph.writtenSteps().forEach(step -> blocks.add(step.at())));
         if (document instanceof Procedure procedure) {
             procedure.faults().forEach(fault -> blocks.add(fault.at()));

@@ -21,7 +21,7 @@ import org.eclipse.xtext.nodemodel.INode;
 /** Finds in a parsed text the places where a line or declaration begins. */
 final class Items {
     private static final Set<String> DECLARATIONS = Set.of("LibraryText", "ProcedureText", "UsesText", "EquipmentText", "RevisionText", "ComplaintsText",
-            "ToolsText", "ClosesText", "OtherwiseText", "DecisionRuleText", "AmbientText", "ConditionText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
+            "ToolsText", "ClosesText", "OtherwiseText", "DecisionRuleText", "AmbientText", "ConditionText", "SetUpText", "InstrumentText", "PointText", "PartText", "IndicatorText", "NoteText",
             "RoutineText", "FaultText", "ExampleText", "StepText", "BeginText");
     private static final Map<String, Item> RULES = Map.of("UncertaintyText", Item.LINE, "AdjustText", Item.LINE, "RowText", Item.LINE, "PictureText", Item.LINE, "VariationText", Item.LINE, "OutcomeText",
             Item.OUTCOME, "RangeText", Item.RANGE, "CodeText", Item.CODE);

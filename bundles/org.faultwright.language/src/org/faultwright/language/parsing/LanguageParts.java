@@ -35,6 +35,7 @@ final class LanguageParts {
             Map.entry("step", "the name of a step"), Map.entry("condition", "the name of a condition"),
             Map.entry("setting", "a condition and its value, as in Supply off,"),
             Map.entry("settings", "a condition and its value, as in Supply off,"),
+            Map.entry("setUps", "the name of a set-up"),
             Map.entry("value", "a value of the condition"), Map.entry("values", "the name of a value"),
             Map.entry("live", "a value of the condition"), Map.entry("charged", "a value of the condition"),
             Map.entry("starts", "a value of the condition"), Map.entry("ends", "a value of the condition"),

@@ -17,11 +17,11 @@ public final class LanguageWords {
 
     /** That can begin something between declarations. */
     public static final List<String> DECLARATIONS = Stream.concat(Stream.of("uses", "equipment", "revision", "complaints", "tools", "closes", "otherwise", "decision", "ambient",
-            "begin", "condition", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example"),
+            "begin", "condition", "setup", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example"),
             Step.KEYWORDS.stream()).toList();
 
     /** That can begin a line within braces. */
-    public static final List<String> LINES = List.of("needs", "sets", "notes", "handles", "takes", "wait", "adjust", "picture", "tools", "hazards",
+    public static final List<String> LINES = List.of("needs", "unit", "sets", "notes", "handles", "takes", "wait", "adjust", "picture", "tools", "hazards",
             "confirms", "verifies", "source", "hint", "expects", "uncertainty", "units", "erases", "repairs", "value", "finds",
             "live", "tries", "tests", "refers", "report", "cases", "shows", "remedy", "covers", "hazard", "consequence", "avoid", "exits", "begin", "rated",
             "valid", "calibrated", "resolution", "accuracy", "input", "burden", "bandwidth", "anything");

@@ -25,12 +25,14 @@ import org.faultwright.language.text.NoteText;
 import org.faultwright.language.text.PartText;
 import org.faultwright.language.text.PointText;
 import org.faultwright.language.text.RoutineText;
+import org.faultwright.language.text.SetUpText;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declarations;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.NamedSetUp;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
@@ -57,6 +59,7 @@ final class DeclarationTranslator {
 
     Declarations all(List<DeclarationText> written, List<AmbientText> ambient) {
         return new Declarations(all(written, ConditionText.class, this::condition),
+                all(written, SetUpText.class, this::setUp),
                 all(written, InstrumentText.class, this::instrument),
                 all(written, PointText.class, this::point),
                 all(written, PartText.class, this::part),
@@ -95,6 +98,11 @@ final class DeclarationTranslator {
                 passage.single(written, CONDITION_TEXT__STARTS, "Where the condition starts").map(passage::name),
                 passage.single(written, CONDITION_TEXT__ENDS, "Where the condition ends").map(passage::name),
                 passage.range(written));
+    }
+
+    private NamedSetUp setUp(SetUpText written) {
+        parts.unread.withinBraces(written, SET_UP_TEXT__UNREAD);
+        return new NamedSetUp(name(written), title(written), parts.settings.all(written.getSettings()), passage.range(written));
     }
 
     private Optional<Condition.Becomes> becomes(BecomesText written) {

@@ -24,6 +24,7 @@ import org.faultwright.language.text.TakesText;
 import org.faultwright.language.text.TestsText;
 import org.faultwright.language.text.TextPackage;
 import org.faultwright.language.text.TriesText;
+import org.faultwright.language.text.UnitText;
 import org.faultwright.language.text.VerifiesText;
 import org.faultwright.language.text.WaitText;
 import org.faultwright.language.text.util.TextSwitch;
@@ -59,6 +60,7 @@ final class Frames {
     /** Lists add up over several lines; what can only be said once is reported when it is said again. */
     private final class Gathering extends TextSwitch<Boolean> {
         private final List<Setting> needs = new ArrayList<>();
+        private final List<Name> setUps = new ArrayList<>();
         private final List<Setting> sets = new ArrayList<>();
         private final List<Name> notes = new ArrayList<>();
         private final List<Name> handles = new ArrayList<>();
@@ -84,7 +86,7 @@ final class Frames {
                     .flatMap(text -> Sources.source(parts, text.getSource()));
             Optional<Written<String>> hint = passage.single(hints, "The hint of this step")
                     .flatMap(text -> passage.node(text, TextPackage.Literals.HINT_TEXT__HINT)).map(passage::text);
-            return new StepFrame(List.copyOf(needs), List.copyOf(sets), List.copyOf(notes), List.copyOf(handles), time,
+            return new StepFrame(List.copyOf(needs), List.copyOf(setUps), List.copyOf(sets), List.copyOf(notes), List.copyOf(handles), time,
                     List.copyOf(tools), List.copyOf(hazards), first(confirms, "That it confirms the complaint"),
                     first(verifies, "That it verifies the repair"), source, hint, waiting(), List.copyOf(pictures), precautions());
         }
@@ -108,6 +110,11 @@ final class Frames {
         @Override
         public Boolean caseNeedsText(NeedsText written) {
             return needs.addAll(parts.settings.all(written.getSettings()));
+        }
+
+        @Override
+        public Boolean caseUnitText(UnitText written) {
+            return setUps.addAll(parts.passage.names(written, TextPackage.Literals.UNIT_TEXT__SET_UPS));
         }
 
         @Override

@@ -52,7 +52,7 @@ final class Draft {
         }
         List<Step> steps = draft.steps("s", 2 + draft.random.nextInt(routines > 0 ? 3 : 5), List.of());
         return new Procedure(HERE.source(), name("Draft"), "", List.of(), List.of(), Optional.empty(), Optional.empty(),
-                List.of(), List.of(), new Declarations(draft.conditions, List.of(), List.of(), List.of(), List.of(),
+                List.of(), List.of(), new Declarations(draft.conditions, List.of(), List.of(), List.of(), List.of(), List.of(),
                         List.of(), draft.routines, Optional.empty()), Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Optional.empty(), steps, List.of(),
                 List.of(), HERE);
     }
@@ -102,7 +102,7 @@ final class Draft {
     }
 
     private StepFrame frame() {
-        return new StepFrame(settings(5), settings(3), List.of(), List.of(),
+        return new StepFrame(settings(5), List.of(), settings(3), List.of(), List.of(),
                 Optional.of(new Written<>(Quantity.of("" + random.nextInt(9), "min"), HERE)), List.of(), List.of(),
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), List.of(),
                 Precautions.NONE);
@@ -114,7 +114,7 @@ final class Draft {
             List<Outcome> outcomes = Arrays.asList("done", "not").stream()
                     .filter(exit -> random.nextInt(6) > 0).map(exit -> outcome(exit, prefix, number, count, exits)).toList();
             StepFrame frame = frame();
-            StepFrame untimed = new StepFrame(frame.needs(), frame.sets(), List.of(), List.of(), Optional.empty(),
+            StepFrame untimed = new StepFrame(frame.needs(), frame.setUps(), frame.sets(), List.of(), List.of(), Optional.empty(),
                     List.of(), List.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), List.of(),
                 Precautions.NONE);
             return new Step.Perform(own, "", Optional.of(any(routines).name()), random.nextBoolean() ? frame : untimed,

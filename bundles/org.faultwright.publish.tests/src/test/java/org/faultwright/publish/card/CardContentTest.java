@@ -55,7 +55,7 @@ class CardContentTest {
                     assertSays(card, step.title());
                 } else {
                     // its own steps stand for it, for it has nothing else to say
-                    assertTrue(step instanceof Step.Perform && step.frame().equals(new StepFrame(List.of(), List.of(), List.of(), List.of(),
+                    assertTrue(step instanceof Step.Perform && step.frame().equals(new StepFrame(List.of(), List.of(), List.of(), List.of(), List.of(),
                             step.frame().takes(), List.of(), List.of(), Optional.empty(), Optional.empty(), step.frame().source(), Optional.empty(),
                             Optional.empty(), List.of(), Precautions.NONE)), step.name().text());
                 }

@@ -361,6 +361,11 @@ public sealed interface Step extends Declaration {
     /** A shared routine; its exits are this step's outcomes. */
     record Perform(Name name, String title, Optional<Name> routine, StepFrame frame, List<Outcome> outcomes,
             SourceRange at) implements Step {
+        /** The routine that it follows for having its name, without saying so; with the place where it would be said. */
+        public Optional<Name> namesake() {
+            return routine.filter(Name::isUnderstood);
+        }
+
         @Override
         public <R> R match(Cases<R> cases) {
             return cases.perform(this);

@@ -137,6 +137,9 @@ final class DraftWriter {
                 text.replace(target.offset() - start, end - start, outcome.isUnderstood() ? ResultWords.arrow(outcome, one.targets().get(i)) : one.targets().get(i));
             }
         }
+        if (written instanceof Step.Perform perform) {
+            perform.namesake().ifPresent(routine -> text.insert(routine.at().offset() - start, " by " + routine.text()));
+        }
         SourceRange name = written.name().at();
         return text.replace(name.offset() - start, name.end() - start, one.name()).toString();
     }

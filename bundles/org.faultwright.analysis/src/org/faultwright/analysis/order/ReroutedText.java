@@ -161,6 +161,9 @@ final class ReroutedText {
                         : outcome.isUnderstood() ? ResultWords.arrow(outcome, asWritten(target)) : asWritten(target));
             }
         }
+        if (step instanceof Step.Perform perform) {
+            perform.namesake().ifPresent(routine -> text.insert(routine.at().offset() - start, " by " + routine.text()));
+        }
         SourceRange name = step.name().at();
         return text.replace(name.offset() - start, name.end() - start, copy.name()).toString();
     }

@@ -45,6 +45,13 @@ public final class UnknownName implements Rule {
             return;
         }
         List<String> near = NearNames.of(name, unknown.among().get());
+        if (unknown.kind() == Reference.Kind.ROUTINE && unknown.name().isUnderstood()) {
+            findings.report(unknown.name().at(), "\"" + name + "\" does not say which routine it follows, and no routine is named like it.",
+                    "Say it after \"by\", such as: perform " + name + " by " + near.stream().findFirst().or(() -> unknown.among().get().stream().findFirst())
+                            .orElse("MakeSafe") + ".",
+                    near.stream().map(one -> Fix.replacing("Add \"by " + one + "\"", unknown.name().at(), " by " + one)).toArray(Fix[]::new));
+            return;
+        }
         Fix[] fixes = near.stream().map(one -> Fix.replacing("Write " + one, unknown.name().at(), one)).toArray(Fix[]::new);
         findings.report(unknown.name().at(), "There is no " + unknown.kind().word() + " named \"" + name + "\".",
                 near.isEmpty() ? "Declare it, or name one that is declared." : "Write \"" + String.join("\" or \"", near)

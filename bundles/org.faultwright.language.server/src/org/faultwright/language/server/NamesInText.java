@@ -38,7 +38,7 @@ final class NamesInText {
         for (Reference reference : List.copyOf(References.of(text.subject()))) {
             entries.add(new Entry(reference.name(), reference.kind().word(), reference.declared()));
         }
-        entries.removeIf(entry -> !entry.name().at().source().name().equals(file) || entry.name().at().length() == 0);
+        entries.removeIf(entry -> !entry.name().at().source().name().equals(file) || entry.name().at().length() == 0 && !isNamesake(entry));
         entries.sort(Comparator.comparingInt(entry -> entry.name().at().offset()));
     }
 
@@ -48,8 +48,13 @@ final class NamesInText {
         }
     }
 
+    /** A step that follows a routine for having its name uses the routine and does not say so. */
+    private static boolean isNamesake(Entry entry) {
+        return entry.kind().equals(Reference.Kind.ROUTINE.word()) && entry.name().isUnderstood();
+    }
+
     Optional<NameInText> at(int offset) {
-        return entries.stream().filter(entry -> holds(entry.name().at(), offset)).findFirst().map(this::withUses);
+        return entries.stream().filter(entry -> entry.name().at().length() > 0 && holds(entry.name().at(), offset)).findFirst().map(this::withUses);
     }
 
     /** Where this text says the name that is declared there, however often the declaring file was read. */

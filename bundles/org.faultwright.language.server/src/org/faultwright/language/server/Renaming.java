@@ -7,10 +7,11 @@ package org.faultwright.language.server;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.rules.Reference;
 import org.faultwright.procedure.Name;
-import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
 
 /** Gives something declared in a text another name, at every place of that text that names it. */
 public final class Renaming {
@@ -57,7 +58,15 @@ public final class Renaming {
 
     /** The change of one text that a new name for something declared in it, or in a library, asks for; empty where it is not named. */
     public static List<Fix.Edit> edits(OpenText text, Name declared, String newName) {
-        return NamesInText.of(text).usesOf(declared).stream().map(at -> new Fix.Edit(at, newName)).toList();
+        Stream<Fix.Edit> named = NamesInText.of(text).usesOf(declared).stream().map(at -> new Fix.Edit(at, at.length() == 0 ? " by " + newName : newName));
+        return Stream.concat(named, namesakes(text, declared)).toList();
+    }
+
+    /** A step that follows a routine for having its name says which one when it gets another. */
+    private static Stream<Fix.Edit> namesakes(OpenText text, Name declared) {
+        return text.document().graphs().stream().flatMap(graph -> graph.writtenSteps().stream()).filter(step -> step.name().equals(declared))
+                .filter(Step.Perform.class::isInstance).flatMap(step -> ((Step.Perform) step).namesake().stream())
+                .map(routine -> new Fix.Edit(routine.at(), " by " + routine.text()));
     }
 
     /** The change of the text. @throws IllegalArgumentException if {@link #refusal} gives a reason */
@@ -66,7 +75,6 @@ public final class Renaming {
         if (refused.isPresent()) {
             throw new IllegalArgumentException(refused.get());
         }
-        List<SourceRange> uses = text.nameAt(offset).orElseThrow().uses();
-        return new Fix("Rename to " + newName, uses.stream().map(at -> new Fix.Edit(at, newName)).toList());
+        return new Fix("Rename to " + newName, edits(text, text.nameAt(offset).orElseThrow().declared().orElseThrow(), newName));
     }
 }

@@ -156,8 +156,16 @@ final class Steps extends TextSwitch<Step> {
 
     @Override
     public Step casePerformText(PerformText written) {
-        return new Step.Perform(name(written), title(written), passage.name(written, PERFORM_TEXT__ROUTINE),
-                frame(written), outcomes(written), at(written));
+        Name name = name(written);
+        Optional<Name> routine = passage.name(written, PERFORM_TEXT__ROUTINE).or(() -> Optional.of(name).filter(one -> !one.text().isEmpty())
+                .map(one -> new Name(one.text(), behindHead(written, one))));
+        return new Step.Perform(name, title(written), routine, frame(written), outcomes(written), at(written));
+    }
+
+    /** Where the name of the routine would stand. */
+    private SourceRange behindHead(PerformText written, Name name) {
+        SourceRange last = passage.node(written, DECLARATION_TEXT__TITLE).map(passage::range).orElse(name.at());
+        return new SourceRange(last.source(), last.end(), 0);
     }
 
     @Override

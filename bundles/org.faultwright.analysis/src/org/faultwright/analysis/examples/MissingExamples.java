@@ -8,7 +8,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -47,10 +46,9 @@ public final class MissingExamples {
         this.table = FaultTable.of(procedure);
         this.tree = coverage.tree();
         this.all = new StateGraph(tree, FaultBehaviour.anything(tree));
-        Set<LinkedSteps.Arrow> taken = new HashSet<>();
-        coverage.runs().forEach(run -> taken.addAll(run.taken()));
+        Set<ExampleCoverage.Way> untried = Set.copyOf(coverage.untried());
         tree.used().stream().filter(step -> tree.arrows(step).size() > 1).forEach(step -> tree.arrows(step).stream()
-                .filter(arrow -> !taken.contains(arrow) && arrow.to() != LinkedSteps.NOWHERE).forEach(open::add));
+                .filter(arrow -> untried.contains(new ExampleCoverage.Way(tree.step(step), arrow.key())) && arrow.to() != LinkedSteps.NOWHERE).forEach(open::add));
         coverage.unreached().forEach(end -> openEnds.add(tree.number(end.name().text()).orElseThrow()));
     }
 

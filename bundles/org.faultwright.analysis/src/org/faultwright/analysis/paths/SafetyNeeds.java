@@ -65,8 +65,8 @@ public final class SafetyNeeds {
         Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
         if (place.isStep()) {
             for (List<SafetyNeed> found : List.of(declared(place), fromFaults(place), fromVoltages(state), fromOtherReadings(state), fromCharge(state),
-                    fromLiveWork(place), fromWiping(place))) {
-                found.forEach(need -> needs.merge(need.hazard(), need, (known, other) -> known.advised() && !other.advised() ? other : known));
+                    fromLiveWork(place), fromEnergising(state), fromWiping(place))) {
+                found.forEach(need -> needs.merge(need.hazard(), need, SafetyNeed::or));
             }
         }
         return List.copyOf(needs.values());
@@ -81,6 +81,18 @@ public final class SafetyNeeds {
         return List.of(new SafetyNeed(Hazard.SHOCK, "it is done live, " + unit.dangerous().map(point -> "and " + point.name()
                 + " carries up to " + point.carries().orElseThrow().upTo().value().spelling()).orElse("and no point says what the unit carries"),
                 false));
+    }
+
+    /**
+     * Whoever switches an open unit on brings the voltage within reach of the hands at that moment: a note read long before does not tell of it. A
+     * battery that is put in brings its own.
+     */
+    private List<SafetyNeed> fromEnergising(BenchStates.State state) {
+        boolean battery = state.place().handles().stream().flatMap(name -> paths.map().scope().part(name).stream())
+                .anyMatch(part -> part.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.BATTERY));
+        return battery || !state.isOpen() || state.next().stream().noneMatch(state::raisesVoltage) ? List.of()
+                : unit.dangerous().map(point -> new SafetyNeed(Hazard.SHOCK, "it switches on while something is open, and " + point.name()
+                        + " carries up to " + point.carries().orElseThrow().upTo().value().spelling(), false, true)).stream().toList();
     }
 
     private List<SafetyNeed> declared(InlinedStep place) {

@@ -45,7 +45,7 @@ public final class ExampleTimeExceeded implements Rule {
     private static void check(ExampleRun run, Written<Quantity> within, Findings findings) {
         Optional<Exact> allowed = TimeText.seconds(within.value());
         if (allowed.filter(time -> run.time().compareTo(time) > 0).isPresent()) {
-            findings.report(within.at(), "The steps of the example \"" + run.example().title() + "\" take "
+            findings.report(within.at(), "The steps of the example " + run.example().called() + " take "
                     + PrintedNumbers.minutes(run.time()) + " and not " + PrintedNumbers.minutes(allowed.get()) + ".",
                     "Allow the time, shorten the path, or correct the times of its steps.", run.path(),
                     Fix.replacing("Allow " + TimeText.upToMinutes(run.time()), within.at(),

@@ -90,10 +90,11 @@ final class NoteReading {
             Node node = waiting.remove();
             InlinedStep place = node.state().place();
             boolean told = node.told() || places(hazard).contains(place);
-            if (!told && needs.containsKey(node.state())) {
+            Optional<SafetyNeed> need = Optional.ofNullable(needs.get(node.state()));
+            if (need.isPresent() && (!told || need.get().atStep() && !tells(place, hazard))) {
                 told = true;
                 if (seen.add(place.outermost().label())) {
-                    found.add(untold(node, hazard, needs.get(node.state()), cameFrom));
+                    found.add(untold(node, hazard, need.get(), cameFrom));
                 }
             }
             for (BenchStates.State next : node.state().next()) {

@@ -164,7 +164,7 @@ final class Steps extends TextSwitch<Step> {
 
     /** Where the name of the routine would stand. */
     private SourceRange behindHead(PerformText written, Name name) {
-        SourceRange last = passage.node(written, DECLARATION_TEXT__TITLE).map(passage::range).orElse(name.at());
+        SourceRange last = passage.node(written, STEP_TEXT__TITLE).map(passage::range).orElse(name.at());
         return new SourceRange(last.source(), last.end(), 0);
     }
 

@@ -124,6 +124,27 @@ class SafetyRulesTest {
     }
 
     @Test
+    void should_ask_for_a_shock_note_at_the_step_that_switches_an_open_unit_on() {
+        String bench = """
+                condition Supply { off, on } live when on starts off
+                condition Cover { fitted, removed } starts fitted ends fitted
+                condition Pack { out, in } live when in starts out
+                point Bulk "b" carries up to 325 V dc
+                part Cell "c" hazards battery
+                """ + note("Shock", "danger", "shock");
+        String open = "do Open \"o\" { notes Shock sets Cover removed then -> Power }";
+        assertEquals(List.of("note-after-need"), untold(bench + open + "do Power \"p\" { sets Supply on then -> End }" + END), "read before, and not there");
+        assertEquals(List.of(), untold(bench + open + "do Power \"p\" { notes Shock sets Supply on then -> End }" + END));
+        assertEquals(List.of(), untold(bench + "do Power \"p\" { sets Supply on then -> End }" + END), "a closed unit is switched on as every day");
+        assertEquals(List.of(), untold(bench.replace("325 V", "24 V") + open + "do Power \"p\" { sets Supply on then -> End }" + END), "nothing to touch");
+        assertEquals(List.of(), untold(bench.replace("hazards battery", "hazards battery, static") + note("Live", "notice", "static") + note("Acid", "warning", "battery")
+                + open + "do Power \"p\" { notes Live, Acid handles Cell sets Pack in then -> End }" + END), "a battery brings its own voltage");
+        String routine = "routine On \"r\" { exits lit do Plug \"p\" { sets Supply on then -> lit } }";
+        assertEquals(List.of(), untold(bench + routine + open + "perform Power \"p\" by On { notes Shock lit -> End }" + END));
+        assertEquals(List.of("note-after-need"), untold(bench + routine + open + "perform Power \"p\" by On { lit -> End }" + END));
+    }
+
+    @Test
     void should_ask_for_a_data_note_before_an_act_that_wipes() {
         assertEquals(List.of("note-never-read"), untold("do A \"a\" { erases \"settings\" then -> End }" + END));
         assertEquals(List.of(), untold(note("Data", "notice", "data") + "do A \"a\" { notes Data erases \"settings\" then -> End }" + END));

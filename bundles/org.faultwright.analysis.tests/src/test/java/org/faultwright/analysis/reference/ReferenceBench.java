@@ -91,6 +91,10 @@ final class ReferenceBench {
         }
         Map<String, String> after = new TreeMap<>(bench);
         put(after, step.sets());
+        if (!isClosed(bench) && isLive(after) && !isLive(bench) && !covered(step).contains("shock")) {
+            told.add("shock");
+            untold.get("shock").add(step.name());
+        }
         List<Slip> next = new java.util.ArrayList<>();
         for (int i = 0; i < step.to().size(); i++) {
             Map<String, String> then = new TreeMap<>(after);
@@ -178,6 +182,10 @@ final class ReferenceBench {
         return bench.get("Supply").equals("on");
     }
 
+    private static boolean isClosed(Map<String, String> bench) {
+        return bench.get("Cover").equals("fitted") && bench.get("Plug").equals("in");
+    }
+
     private static boolean isCharged(Map<String, String> bench) {
         return bench.get("Charge").equals("present");
     }
@@ -196,7 +204,7 @@ final class ReferenceBench {
     private void look(Step step, Map<String, String> bench) {
         boolean live = isLive(bench);
         boolean staysLive = live && !"off".equals(step.sets().get("Supply"));
-        boolean closed = bench.get("Cover").equals("fitted") && bench.get("Plug").equals("in");
+        boolean closed = isClosed(bench);
         if (staysLive && !step.live() && (handlesLive(step, bench, closed) || moves(step, bench) || works(step) && !closed)) {
             met.add("live-work " + step.name());
         }

@@ -59,7 +59,13 @@ public record SmallProcedure(boolean returns, Store store, List<Step> steps) {
                 default -> {
                 }
             }
-            settings(text, "needs", needs);
+            Map<String, String> others = new TreeMap<>(needs);
+            if ("removed".equals(needs.get("Cover")) && "absent".equals(needs.get("Charge"))) {
+                text.append(" unit dead");
+                others.remove("Cover");
+                others.remove("Charge");
+            }
+            settings(text, "needs", others);
             settings(text, "sets", sets);
             list(text, "notes", notes);
             list(text, "handles", handles);
@@ -98,6 +104,7 @@ public record SmallProcedure(boolean returns, Store store, List<Step> steps) {
                 condition Charge { present, absent } charged when present proved at Bulk at most 60 V%s
                 condition Cover { fitted, removed } ends fitted
                 condition Plug { in, drawn } ends in
+                setup dead "Open, proved dead" { Cover removed, Charge absent }
                 point Bulk "C1" carries up to 325 V dc hazards charge%s
                 point Out "Output, behind the plug" carries up to 12 V dc isolated when Plug drawn
                 point Fuse "F1, drawn" isolated

@@ -21,6 +21,27 @@ class OutcomeUntriedTest {
                 messages(text + " example \"e\" { Look yes ends at X }"));
     }
 
+    /** It leads to the same end by the same words wherever the routine is followed. */
+    @Test
+    void should_ask_once_for_an_exit_that_no_arrow_names() {
+        String text = """
+                procedure P "p"
+                otherwise Elsewhere
+                routine Try "t" { exits good normal, bad check Look "l" { yes -> good no -> bad } }
+                perform Try { good -> Other }
+                perform Other by Try { good -> Fine }
+                conclude Fine "f" { finds nothing }
+                conclude Elsewhere "e" { refers to "the bench" }
+                """;
+
+        assertEquals(List.of("The one example takes 2 of 3 outcomes and 1 of 2 conclusions; not tried: \"Elsewhere\" and \"Try\" bad."),
+                messages(text + "example \"e\" { Try good, Other good ends at Fine }"));
+        assertEquals(List.of(), messages(text + "example \"e\" { Try good, Other good ends at Fine but Other bad ends at Elsewhere }"));
+        String named = text.replace("{ good -> Fine }", "{ good -> Fine bad -> Elsewhere }");
+        assertEquals(List.of("The 2 examples take 3 of 4 outcomes and 2 of 2 conclusions; not tried: \"Try\" bad."),
+                messages(named + "example \"e\" { Try good, Other good ends at Fine but Other bad ends at Elsewhere }"));
+    }
+
     private static List<String> messages(String text) {
         return Texts.findings(text).stream().filter(finding -> finding.rule().equals("outcome-untried")).map(Finding::message).toList();
     }

@@ -25,6 +25,43 @@ class NamesTest {
                 Cursor.open(renamed).findings().stream().map(finding -> finding.rule()).toList());
     }
 
+    @Test
+    void should_say_which_routine_a_step_follows_when_one_of_them_gets_another_name() {
+        String text = """
+                procedure P "p"
+                routine Try "t" { exits good, bad check Look "l" { yes -> good no -> bad } }
+                perform Try "again" { good -> End bad -> Again }
+                perform Again by Try { good -> End bad -> End }
+                conclude End "e" { finds nothing }
+                """;
+
+        assertEquals(text.replace("perform Try \"again\" {", "perform Retry \"again\" by Try {"), renamed(text, text.indexOf("Try \"again"), "Retry"));
+        assertEquals(text.replace("routine Try", "routine Prove").replace("by Try", "by Prove").replace("\"again\" {", "\"again\" by Prove {"),
+                renamed(text, text.indexOf("Try \"t"), "Prove"));
+    }
+
+    @Test
+    void should_rename_a_set_up_with_the_steps_that_ask_for_it_and_leave_its_conditions() {
+        String text = """
+                procedure P "p"
+                condition Supply { off, on }
+                setup dead "d" { Supply off }
+                check Look "l" { unit dead needs Supply off yes -> End no -> End }
+                conclude End "e" { finds nothing }
+                """;
+
+        assertEquals(text.replace("dead", "proved"), renamed(text, text.indexOf("dead"), "proved"));
+        assertEquals(text.replace("Supply", "Mains"), renamed(text, text.indexOf("Supply"), "Mains"));
+        assertEquals(text.replace("off", "out"), renamed(text, text.indexOf("off"), "out"));
+    }
+
+    private static String renamed(String text, int offset, String name) {
+        OpenText open = Cursor.open(text);
+        String renamed = Renaming.rename(open, offset, name).applied();
+        assertEquals(open.findings().stream().map(finding -> finding.rule()).toList(), Cursor.open(renamed).findings().stream().map(finding -> finding.rule()).toList());
+        return renamed;
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"measure", "two words", "9lives", ""})
     void should_refuse_what_cannot_be_a_name(String name) {

@@ -26,7 +26,7 @@ public final class WordStudy {
     private static final Pattern REMARK = Pattern.compile("(\"(?:\\\\.|[^\"\\\\\\n])*\")|//[^\\n]*|/\\*(?s:.*?)\\*/");
     private static final Set<String> STEPS = Set.of("check", "observe", "measure", "do", "act", "calculate", "decide", "perform", "conclude");
     private static final Set<String> WHOLE = Set.of("condition", "instrument", "point", "part", "indicator", "note");
-    private static final Set<String> CLAUSES = Set.of("needs", "with", "takes", "source", "notes", "warns", "expects", "tools", "sets", "leaves", "hint",
+    private static final Set<String> CLAUSES = Set.of("needs", "unit", "with", "takes", "source", "notes", "warns", "expects", "tools", "sets", "leaves", "hint",
             "uncertainty", "allowing", "hazards", "handles", "verifies", "confirms", "live", "exits", "begin", "erases", "wipes", "repairs", "value", "compute",
             "finds", "refers", "report", "shows", "cases", "weight", "remedy", "ends", "within", "but");
 

@@ -143,6 +143,11 @@ class AddingTest {
                         }
 
                         @Override
+                        public Step framed(StepFrame newFrame) {
+                            return new Listen(name, title, sound, newFrame, outcomes, at);
+                        }
+
+                        @Override
                         public List<Mention> mentions() {
                             return List.of();
                         }

@@ -50,7 +50,7 @@ public final class UnusedDeclaration implements Rule {
         Set<String> used = references.stream().filter(reference -> reference.kind() == kind)
                 .map(reference -> reference.name().text()).collect(Collectors.toSet());
         declared.stream().filter(one -> !used.contains(one.name().text()) && !one.name().text().isEmpty())
-                .forEach(one -> findings.report(one.name().at(), "Nothing refers to the " + word + " " + one.name() + ".",
+                .forEach(one -> findings.report(one.name().at(), "Nothing refers to the " + word + " \"" + one.name() + "\".",
                         "Use it, or remove it.", Removal.of("Remove " + one.name(), one.at())));
     }
 }

@@ -35,7 +35,7 @@ class NamedSetUpTest {
 
     @Test
     void should_take_a_set_up_from_a_library_and_add_to_it() {
-        Document document = Texts.document(text("uses Bench", "unit dead needs Strap worn"), Map.of("Bench",
+        Document document = Texts.document(text("uses Bench\n", "unit dead needs Strap worn"), Map.of("Bench",
                 "library Bench \"b\"\n" + BENCH + "condition Strap { off, worn } starts off\n" + DEAD));
 
         assertEquals(List.of("\"Look\" needs \"Cover removed\", but a path comes to it with \"Cover fitted\".",

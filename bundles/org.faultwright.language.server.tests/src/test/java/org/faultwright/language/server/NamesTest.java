@@ -50,7 +50,7 @@ class NamesTest {
                 conclude End "e" { finds nothing }
                 """;
 
-        assertEquals(text.replace("dead", "proved"), renamed(text, text.indexOf("dead"), "proved"));
+        assertEquals(text.replace("dead", "quiet"), renamed(text, text.indexOf("dead"), "quiet"));
         assertEquals(text.replace("Supply", "Mains"), renamed(text, text.indexOf("Supply"), "Mains"));
         assertEquals(text.replace("off", "out"), renamed(text, text.indexOf("off"), "out"));
     }

@@ -214,6 +214,11 @@ public final class BenchStates {
             return live.stream().anyMatch(condition -> !isLive(condition) && next.comesWith(condition, condition.live()));
         }
 
+        /** Whether something becomes live, and something is still open, by going on from here to a state that follows. */
+        public boolean raisesVoltageInTheOpen(State next) {
+            return raisesVoltage(next) && closures.stream().anyMatch(closure -> !next.comesWith(closure, closure.ends().stream().toList()));
+        }
+
         /** Whether a charge comes back by going on from here to a state that follows. */
         public boolean raisesCharge(State next) {
             return charged.stream().anyMatch(condition -> !isCharged(condition) && next.comesWith(condition, condition.charged()));

@@ -90,7 +90,7 @@ public final class SafetyNeeds {
     private List<SafetyNeed> fromEnergising(BenchStates.State state) {
         boolean battery = state.place().handles().stream().flatMap(name -> paths.map().scope().part(name).stream())
                 .anyMatch(part -> part.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.BATTERY));
-        return battery || !state.isOpen() || state.next().stream().noneMatch(state::raisesVoltage) ? List.of()
+        return battery || !state.isOpen() || state.next().stream().noneMatch(state::raisesVoltageInTheOpen) ? List.of()
                 : unit.dangerous().map(point -> new SafetyNeed(Hazard.SHOCK, "it switches on while something is open, and " + point.name()
                         + " carries up to " + point.carries().orElseThrow().upTo().value().spelling(), false, true)).stream().toList();
     }

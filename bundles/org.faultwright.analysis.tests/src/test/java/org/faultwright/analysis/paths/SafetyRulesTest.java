@@ -139,6 +139,7 @@ class SafetyRulesTest {
         assertEquals(List.of(), untold(bench.replace("325 V", "24 V") + open + "do Power \"p\" { sets Supply on then -> End }" + END), "nothing to touch");
         assertEquals(List.of(), untold(bench.replace("hazards battery", "hazards battery, static") + note("Live", "notice", "static") + note("Acid", "warning", "battery")
                 + open + "do Power \"p\" { notes Live, Acid handles Cell sets Pack in then -> End }" + END), "a battery brings its own voltage");
+        assertEquals(List.of(), untold(bench + open + "do Power \"p\" { sets Cover fitted, Supply on then -> End }" + END), "closed in the same step");
         String routine = "routine On \"r\" { exits lit do Plug \"p\" { sets Supply on then -> lit } }";
         assertEquals(List.of(), untold(bench + routine + open + "perform Power \"p\" by On { notes Shock lit -> End }" + END));
         assertEquals(List.of("note-after-need"), untold(bench + routine + open + "perform Power \"p\" by On { lit -> End }" + END));

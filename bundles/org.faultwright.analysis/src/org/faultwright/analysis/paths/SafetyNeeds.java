@@ -161,6 +161,13 @@ public final class SafetyNeeds {
         return reading.contains(AIR) && AIR_AROUND.contains(reading);
     }
 
+    /** Whether what a step reads tells of no danger, wherever it is read. */
+    public static boolean isHarmless(Step.Measure measure) {
+        Optional<QuantityKind> kind = measure.kind().map(Written::value).filter(known -> !TELLING.contains(known));
+        return kind.isPresent() && (!kind.get().isVoltage() || limits(measure).filter(limit -> limit.fits(kind.get()))
+                .allMatch(limit -> VoltageLimit.exceededBy(kind.get(), highest(limit.interval())).isEmpty()));
+    }
+
     private static Stream<Limit> limits(Step.Measure measure) {
         return Stream.concat(measure.readings().stream().flatMap(reading -> reading.expects().stream())
                 .map(expected -> expected.limit().value()), measure.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)

@@ -170,8 +170,14 @@ final class ChangedText {
     }
 
     private static List<String> unsaid(Object part) {
-        return part instanceof Step step ? step.outcomes().stream().filter(Outcome::isUnderstood).flatMap(outcome -> outcome.target().stream()).map(Name::text).toList()
-                : List.of();
+        List<String> unsaid = List.of();
+        for (Outcome outcome : part instanceof Step step ? step.outcomes() : List.<Outcome>of()) {
+            if (outcome.isUnderstood() && outcome.target().isPresent()) {
+                unsaid = unsaid.isEmpty() ? new ArrayList<>() : unsaid;
+                unsaid.add(outcome.target().get().text());
+            }
+        }
+        return unsaid;
     }
 
     /** Whether a place is the same place after the change, and no character in it or beside it has changed. */

@@ -51,6 +51,9 @@ public final class UnusedDeclaration implements Rule {
 
     private static void unused(String word, List<? extends Declaration> declared, Reference.Kind kind,
             List<Reference> references, Findings findings) {
+        if (declared.isEmpty()) {
+            return;
+        }
         boolean mayBeMeant = references.stream().anyMatch(reference -> reference.kind() == kind && !reference.known());
         if (mayBeMeant) {
             return;

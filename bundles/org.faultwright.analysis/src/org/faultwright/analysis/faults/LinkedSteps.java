@@ -159,10 +159,20 @@ public final class LinkedSteps {
 
     /** The steps that can be reached from this one by any arrows, itself included. */
     public BitSet reachable(int from) {
-        BitSet start = new BitSet();
-        start.set(from);
-        return spread(start, IntStream.range(0, size()).mapToObj(i -> arrows(i).stream()
-                .flatMap(arrow -> targets(arrow).stream()).toList()).toList());
+        BitSet seen = new BitSet();
+        Deque<Integer> open = new ArrayDeque<>(List.of(from));
+        seen.set(from);
+        while (!open.isEmpty()) {
+            for (Arrow arrow : arrows(open.remove())) {
+                for (int to : new int[] {arrow.to(), arrow.otherwise()}) {
+                    if (to != NOWHERE && !seen.get(to)) {
+                        seen.set(to);
+                        open.add(to);
+                    }
+                }
+            }
+        }
+        return seen;
     }
 
     /** The steps that can be reached from the beginning. */

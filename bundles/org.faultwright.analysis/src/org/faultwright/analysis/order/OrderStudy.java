@@ -132,8 +132,9 @@ public final class OrderStudy {
     }
 
     /**
-     * The best order that can be written into the text without a new error or warning, with the changes that do so. An
-     * order that fails is tried again with the step in question kept in the set-up that the author asks it in.
+     * The best order that can be written into the text without anything new being found, with the changes that do so. One
+     * that means something else is refused before anything is checked; one that brings findings is tried again with the step in
+     * question kept in the set-up that the author asks it in.
      *
      * @param check the findings of a procedure, with which an order is judged
      */

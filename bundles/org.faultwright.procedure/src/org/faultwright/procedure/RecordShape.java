@@ -32,6 +32,7 @@ final class RecordShape {
     private final MethodHandle[] parts;
     private final boolean[] mayHoldPlaces;
     private final boolean anyPlace;
+    private final boolean hasAlways;
     /** From a record and a relocation the record with its places moved: one call, which is compiled as a whole. */
     private final MethodHandle moved;
 
@@ -47,6 +48,7 @@ final class RecordShape {
             any |= mayHoldPlaces[i];
         }
         anyPlace = any;
+        hasAlways = hasAlways(type);
         moved = any ? moved(type, components) : null;
     }
 
@@ -97,6 +99,12 @@ final class RecordShape {
         return plain.isRecord() && Stream.of(plain.getRecordComponents()).anyMatch(component -> mayHoldPlaces(component.getGenericType(), asked));
     }
 
+    /** Whether every record of that type holds a place, whatever else it holds. */
+    private static boolean hasAlways(Class<?> type) {
+        return Stream.of(type.getRecordComponents()).map(RecordComponent::getType)
+                .anyMatch(part -> part == SourceRange.class || part.isRecord() && hasAlways(part));
+    }
+
     int size() {
         return parts.length;
     }
@@ -117,8 +125,32 @@ final class RecordShape {
         }
     }
 
-    /** The same record with all its places moved. */
+    /** Whether a place stands anywhere in a record of this shape. */
+    private boolean holdsPlace(Record record) {
+        boolean holds = hasAlways;
+        for (int i = 0; !holds && i < parts.length; i++) {
+            holds = mayHoldPlaces[i] && isPlaceIn(part(record, i));
+        }
+        return holds;
+    }
+
+    private static boolean isPlaceIn(Object part) {
+        if (part instanceof SourceRange) {
+            return true;
+        }
+        if (part instanceof Record record) {
+            RecordShape shape = of(record.getClass());
+            return shape.anyPlace && shape.holdsPlace(record);
+        }
+        return part instanceof Optional<?> optional ? optional.isPresent() && isPlaceIn(optional.get())
+                : part instanceof List<?> list && list.stream().anyMatch(RecordShape::isPlaceIn);
+    }
+
+    /** The same record with all its places moved; the record itself where it holds none. */
     Object moved(Record record, Relocation relocation) {
+        if (!holdsPlace(record)) {
+            return record;
+        }
         try {
             return (Object) moved.invokeExact(relocation, record);
         } catch (RuntimeException | Error failed) {

@@ -12,6 +12,15 @@ public enum Reach {
      */
     ONE_BLOCK,
 
+    /**
+     * At the same as {@link #MEANING}, but not at the limits that readings are held against: only at what such a limit proves, what it tells of a danger,
+     * which readings that the fault table, an example or a formula tells it decides, and what a protective test asks for.
+     */
+    PATHS,
+
+    /** At the same as {@link #MEANING}, but not at where outcomes lead. */
+    READINGS,
+
     /** At all of a text but its words for a person: the titles, hints, reports, sources and pictures of steps and faults. */
     MEANING,
 

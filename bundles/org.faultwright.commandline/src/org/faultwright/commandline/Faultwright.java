@@ -14,6 +14,10 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -25,8 +29,6 @@ import picocli.CommandLine;
 /** The work of the workbench without a window. */
 @Command(name = "faultwright",
         description = "Checks repair procedures and turns them into bench cards and trees.",
-        subcommands = {CheckCommand.class, NewCommand.class, PublishCommand.class, ExplainCommand.class, FormatCommand.class, FixCommand.class,
-            OrderCommand.class, DraftCommand.class, CompareCommand.class, TallyCommand.class, ServeCommand.class},
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         sortOptions = false,
@@ -39,6 +41,23 @@ public final class Faultwright implements Runnable {
     static final int FINDINGS = 1;
     /** The call itself was wrong, or a file could not be read or written. */
     static final int MISUSE = 2;
+
+    /** In the order of the help. A class is loaded when its command is put together. */
+    private static final Map<String, Supplier<Class<?>>> COMMANDS = new LinkedHashMap<>();
+
+    static {
+        COMMANDS.put("check", () -> CheckCommand.class);
+        COMMANDS.put("new", () -> NewCommand.class);
+        COMMANDS.put("publish", () -> PublishCommand.class);
+        COMMANDS.put("explain", () -> ExplainCommand.class);
+        COMMANDS.put("format", () -> FormatCommand.class);
+        COMMANDS.put("fix", () -> FixCommand.class);
+        COMMANDS.put("order", () -> OrderCommand.class);
+        COMMANDS.put("draft", () -> DraftCommand.class);
+        COMMANDS.put("compare", () -> CompareCommand.class);
+        COMMANDS.put("tally", () -> TallyCommand.class);
+        COMMANDS.put("serve", () -> ServeCommand.class);
+    }
 
     @Spec
     private CommandSpec spec;
@@ -85,7 +104,7 @@ public final class Faultwright implements Runnable {
 
     /** Carries out one call. @return the exit status */
     public static int run(PrintWriter out, PrintWriter err, String... arguments) {
-        CommandLine commandLine = commandLine();
+        CommandLine commandLine = commandLine(arguments);
         commandLine.setOut(out);
         commandLine.setErr(err);
         commandLine.setCaseInsensitiveEnumValuesAllowed(true);
@@ -98,8 +117,12 @@ public final class Faultwright implements Runnable {
         return status;
     }
 
-    static CommandLine commandLine() {
-        return new CommandLine(new Faultwright());
+    /** With the command that is called, or with all of them where none is: to put one together takes as long as to read a short text. */
+    static CommandLine commandLine(String... arguments) {
+        CommandLine commandLine = new CommandLine(new Faultwright());
+        Set<String> called = arguments.length > 0 && COMMANDS.containsKey(arguments[0]) ? Set.of(arguments[0]) : COMMANDS.keySet();
+        called.forEach(name -> commandLine.addSubcommand(name, COMMANDS.get(name).get()));
+        return commandLine;
     }
 
     private static LocalDate day(String written) {

@@ -32,7 +32,9 @@ final class RecordShape {
     private final MethodHandle[] parts;
     private final boolean[] mayHoldPlaces;
     private final boolean anyPlace;
-    private final MethodHandle constructor;
+    private final boolean hasAlways;
+    /** From a record and a relocation the record with its places moved: one call, which is compiled as a whole. */
+    private final MethodHandle moved;
 
     private RecordShape(Class<?> type) {
         RecordComponent[] components = type.getRecordComponents();
@@ -46,21 +48,30 @@ final class RecordShape {
             any |= mayHoldPlaces[i];
         }
         anyPlace = any;
-        constructor = any ? handles(type, components) : null;
+        hasAlways = hasAlways(type);
+        moved = any ? moved(type, components) : null;
     }
 
     static RecordShape of(Class<?> type) {
         return KNOWN.get(type);
     }
 
-    private MethodHandle handles(Class<?> type, RecordComponent[] components) {
+    private MethodHandle moved(Class<?> type, RecordComponent[] components) {
         MethodHandles.Lookup lookup = MethodHandles.lookup();
         try {
-            for (int i = 0; i < components.length; i++) {
-                parts[i] = lookup.unreflect(components[i].getAccessor()).asType(MethodType.methodType(Object.class, Record.class));
+            MethodHandle relocation = lookup.findVirtual(Relocation.class, "moved", MethodType.methodType(Object.class, Object.class));
+            MethodHandle made = lookup.findConstructor(type, MethodType.methodType(void.class, types));
+            int[] both = new int[2 * components.length];
+            for (int i = components.length - 1; i >= 0; i--) {
+                MethodHandle part = lookup.unreflect(components[i].getAccessor());
+                parts[i] = part.asType(MethodType.methodType(Object.class, Record.class));
+                MethodHandle kept = MethodHandles.dropArguments(part.asType(MethodType.methodType(types[i], Record.class)), 0, Relocation.class);
+                made = MethodHandles.collectArguments(made, i, mayHoldPlaces[i] ? MethodHandles.filterArguments(relocation, 1, parts[i])
+                        .asType(kept.type()) : kept);
+                both[2 * i + 1] = 1;
             }
-            return lookup.findConstructor(type, MethodType.methodType(void.class, types)).asSpreader(Object[].class, types.length)
-                    .asType(MethodType.methodType(Object.class, Object[].class));
+            return MethodHandles.permuteArguments(made, MethodType.methodType(type, Relocation.class, Record.class), both)
+                    .asType(MethodType.methodType(Object.class, Relocation.class, Record.class));
         } catch (IllegalAccessException | NoSuchMethodException closed) {
             throw new IllegalStateException("The record " + type.getName() + " cannot be gone through", closed);
         }
@@ -88,6 +99,12 @@ final class RecordShape {
         return plain.isRecord() && Stream.of(plain.getRecordComponents()).anyMatch(component -> mayHoldPlaces(component.getGenericType(), asked));
     }
 
+    /** Whether every record of that type holds a place, whatever else it holds. */
+    private static boolean hasAlways(Class<?> type) {
+        return Stream.of(type.getRecordComponents()).map(RecordComponent::getType)
+                .anyMatch(part -> part == SourceRange.class || part.isRecord() && hasAlways(part));
+    }
+
     int size() {
         return parts.length;
     }
@@ -100,10 +117,6 @@ final class RecordShape {
         return anyPlace;
     }
 
-    boolean mayHoldPlaces(int part) {
-        return mayHoldPlaces[part];
-    }
-
     Object part(Record record, int part) {
         try {
             return (Object) parts[part].invokeExact(record);
@@ -112,9 +125,36 @@ final class RecordShape {
         }
     }
 
-    Object record(Object[] values) {
+    /** Whether a place stands anywhere in a record of this shape. */
+    private boolean holdsPlace(Record record) {
+        boolean holds = hasAlways;
+        for (int i = 0; !holds && i < parts.length; i++) {
+            holds = mayHoldPlaces[i] && isPlaceIn(part(record, i));
+        }
+        return holds;
+    }
+
+    private static boolean isPlaceIn(Object part) {
+        if (part instanceof SourceRange) {
+            return true;
+        }
+        if (part instanceof Record record) {
+            RecordShape shape = of(record.getClass());
+            return shape.anyPlace && shape.holdsPlace(record);
+        }
+        return part instanceof Optional<?> optional ? optional.isPresent() && isPlaceIn(optional.get())
+                : part instanceof List<?> list && list.stream().anyMatch(RecordShape::isPlaceIn);
+    }
+
+    /** The same record with all its places moved; the record itself where it holds none. */
+    Object moved(Record record, Relocation relocation) {
+        if (!holdsPlace(record)) {
+            return record;
+        }
         try {
-            return (Object) constructor.invokeExact(values);
+            return (Object) moved.invokeExact(relocation, record);
+        } catch (RuntimeException | Error failed) {
+            throw failed;
         } catch (Throwable failed) {
             throw new IllegalStateException(failed);
         }

@@ -29,29 +29,18 @@ public final class Relocation {
         return moved;
     }
 
-    private Object moved(Object part) {
+    Object moved(Object part) {
         if (part instanceof SourceRange range) {
             return new SourceRange(to, range.offset() + by, range.length());
         }
         if (part instanceof Record record) {
             RecordShape shape = RecordShape.of(record.getClass());
-            return shape.mayHoldPlaces() ? moved(record, shape) : record;
+            return shape.mayHoldPlaces() ? shape.moved(record, this) : record;
         }
         if (part instanceof Optional<?> optional) {
             return optional.isEmpty() ? optional : moved(optional);
         }
         return part instanceof List<?> list && !list.isEmpty() ? moved(list) : part;
-    }
-
-    private Object moved(Record record, RecordShape shape) {
-        Object[] parts = new Object[shape.size()];
-        boolean changed = false;
-        for (int i = 0; i < parts.length; i++) {
-            Object before = shape.part(record, i);
-            parts[i] = shape.mayHoldPlaces(i) ? moved(before) : before;
-            changed |= parts[i] != before;
-        }
-        return changed ? shape.record(parts) : record;
     }
 
     private Optional<?> moved(Optional<?> optional) {

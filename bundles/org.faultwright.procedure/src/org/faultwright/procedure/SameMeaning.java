@@ -20,22 +20,44 @@ public final class SameMeaning {
     /** What only a person reads: no path, no limit and no set-up depends on it. */
     private static final Set<String> WORDS = Set.of("title", "report", "hint", "source", "pictures");
 
-    private final Places places;
-    private final boolean wordsCount;
+    /** What is left aside of a record, by the name of its part. */
+    private interface Aside {
+        Aside NOTHING = (record, part) -> false;
+        // the title of an example is its name
+        Aside OF_WORDS = (record, part) -> WORDS.contains(part) && !(record instanceof Example);
+        Aside OF_LIMITS = (record, part) -> OF_WORDS.of(record, part)
+                || part.equals("limit") && (record instanceof Step.Expectation || record instanceof Step.Row);
+        Aside OF_TARGETS = (record, part) -> OF_WORDS.of(record, part) || part.equals("target") && record instanceof Outcome;
 
-    private SameMeaning(Places places, boolean wordsCount) {
+        boolean of(Record record, String part);
+    }
+
+    private final Places places;
+    private final Aside aside;
+
+    private SameMeaning(Places places, Aside aside) {
         this.places = places;
-        this.wordsCount = wordsCount;
+        this.aside = aside;
     }
 
     /** Whether two parts say the same, title, hint, report, source and pictures aside, wherever it stands. */
     public static boolean wordsAside(Object before, Object now) {
-        return new SameMeaning((one, other) -> true, false).same(before, now);
+        return new SameMeaning((one, other) -> true, Aside.OF_WORDS).same(before, now);
+    }
+
+    /** The same, the limits aside that readings are held against, though not that there are any. */
+    public static boolean limitsAside(Object before, Object now) {
+        return new SameMeaning((one, other) -> true, Aside.OF_LIMITS).same(before, now);
+    }
+
+    /** The same as words aside, and where outcomes lead aside. */
+    public static boolean targetsAside(Object before, Object now) {
+        return new SameMeaning((one, other) -> true, Aside.OF_TARGETS).same(before, now);
     }
 
     /** Whether two parts are the same, with each place where it has to be. */
     public static boolean with(Places places, Object before, Object now) {
-        return new SameMeaning(places, true).same(before, now);
+        return new SameMeaning(places, Aside.NOTHING).same(before, now);
     }
 
     private boolean same(Object before, Object now) {
@@ -57,9 +79,7 @@ public final class SameMeaning {
 
     private boolean same(Record before, Record now, RecordShape shape) {
         for (int i = 0; i < shape.size(); i++) {
-            // the title of an example is its name
-            boolean passed = !wordsCount && WORDS.contains(shape.name(i)) && !(shape.part(before, i) instanceof Name);
-            if (!passed && !same(shape.part(before, i), shape.part(now, i))) {
+            if (!aside.of(before, shape.name(i)) && !same(shape.part(before, i), shape.part(now, i))) {
                 return false;
             }
         }

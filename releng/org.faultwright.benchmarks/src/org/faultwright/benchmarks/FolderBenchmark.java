@@ -5,6 +5,7 @@
 package org.faultwright.benchmarks;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -40,7 +41,8 @@ public final class FolderBenchmark {
             case "open" -> open(files(folder));
             default -> throw new IllegalArgumentException("make, parse, read, quick, check or open, not " + arguments[0]);
         };
-        System.out.printf("%s %.2f s (%d)%n", arguments[0], (System.nanoTime() - start) / 1e9, result);
+        System.out.printf("%s %.2f s, processor time of its thread %.2f s (%d)%n", arguments[0], (System.nanoTime() - start) / 1e9,
+                ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / 1e9, result);
     }
 
     private static long make(Path folder, int files, int steps) throws IOException {

@@ -8,10 +8,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.Reach;
+import org.faultwright.analysis.paths.SafetyNeeds;
 import org.faultwright.analysis.paths.Understood;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declarations;
@@ -167,8 +170,14 @@ final class ChangedText {
     }
 
     private static List<String> unsaid(Object part) {
-        return part instanceof Step step ? step.outcomes().stream().filter(Outcome::isUnderstood).flatMap(outcome -> outcome.target().stream()).map(Name::text).toList()
-                : List.of();
+        List<String> unsaid = List.of();
+        for (Outcome outcome : part instanceof Step step ? step.outcomes() : List.<Outcome>of()) {
+            if (outcome.isUnderstood() && outcome.target().isPresent()) {
+                unsaid = unsaid.isEmpty() ? new ArrayList<>() : unsaid;
+                unsaid.add(outcome.target().get().text());
+            }
+        }
+        return unsaid;
     }
 
     /** Whether a place is the same place after the change, and no character in it or beside it has changed. */
@@ -224,20 +233,54 @@ final class ChangedText {
 
     /** Steps that close the unit turn arrows of steps whose words are as they were; then every step has to be compared. */
     private boolean areClosingStepsSame() {
-        boolean same = isOfWordsOnly() && before.steps().size() == now.steps().size();
+        boolean same = isOf(SameMeaning::limitsAside) && before.steps().size() == now.steps().size();
         for (int i = 0; same && i < now.steps().size(); i++) {
-            same = SameMeaning.wordsAside(before.steps().get(i), now.steps().get(i));
+            same = SameMeaning.limitsAside(before.steps().get(i), now.steps().get(i));
         }
         return same;
     }
 
-    /** Whether only what a person reads has changed: titles, hints, reports, sources and pictures. */
-    boolean isOfWordsOnly() {
-        boolean same = blocksBefore.size() == blocksNow.size();
-        for (int i = front; same && i < blocksNow.size() - back; i++) {
-            same = SameMeaning.wordsAside(blocksBefore.get(i).part(), blocksNow.get(i).part());
+    /** Whether a rule that looks so far finds the same, but for where it stands. Of one block it is to be asked. */
+    boolean isBeyond(Reach reach) {
+        return switch (reach) {
+            case MEANING -> isOf(SameMeaning::wordsAside);
+            case PATHS -> isOf(SameMeaning::limitsAside) && isOf(this::decideAlike);
+            // what is computed depends on which readings lead to it
+            case READINGS -> isOf(SameMeaning::targetsAside) && (isBeyond(Reach.MEANING) || !computes());
+            case ONE_BLOCK, EVERYTHING -> false;
+        };
+    }
+
+    /** Whether each changed block is the same as before in that respect. */
+    private boolean isOf(BiPredicate<Object, Object> same) {
+        boolean all = blocksBefore.size() == blocksNow.size();
+        for (int i = front; all && i < blocksNow.size() - back; i++) {
+            all = same.test(blocksBefore.get(i).part(), blocksNow.get(i).part());
         }
-        return same;
+        return all;
+    }
+
+    /** Whether nothing beyond a step depends on what differs in its limits. */
+    private boolean decideAlike(Object one, Object other) {
+        return SameMeaning.wordsAside(one, other)
+                || one instanceof Step.Measure was && other instanceof Step.Measure is && isPlain(was) && isPlain(is) && !computes() && !isReadingTold(is.name());
+    }
+
+    /** A reading that proves nothing, tests no protection and is no danger by itself. */
+    private static boolean isPlain(Step.Measure step) {
+        return step.outcomes().stream().allMatch(outcome -> outcome.proves().isEmpty()) && step.frame().precautions().tests().isEmpty()
+                && SafetyNeeds.isHarmless(step);
+    }
+
+    private boolean computes() {
+        return Stream.concat(before.steps().stream(), now.steps().stream()).anyMatch(Step.Calculate.class::isInstance);
+    }
+
+    /** Whether the fault table or an example tells what is read at a step, so that its limits decide the result. */
+    private boolean isReadingTold(Name step) {
+        return Stream.of(before, now).flatMap(procedure -> Stream.concat(procedure.faults().stream().map(Fault::shows), procedure.examples().stream().map(Example::shows)))
+                .flatMap(List::stream).anyMatch(showing -> showing.step().text().equals(step.text())
+                        && showing.possible().stream().anyMatch(possible -> possible.reading().isPresent()));
     }
 
     /** The procedure with nothing but the blocks that have changed and their neighbours; what is declared is in the scope of the whole one. */

@@ -6,8 +6,11 @@ package org.faultwright.analysis.checking;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.QuotedNames;
 import org.faultwright.analysis.Reach;
@@ -49,7 +52,8 @@ public final class ChangingCheck {
         Optional<Procedure> changed = change.map(ChangedText::changedBlocks);
         Optional<Subject> part = changed.map(blocks -> new Subject(blocks, subject.scope(), today));
         part.ifPresent(one -> one.takeOver(KnownBudgets.class, budgets));
-        boolean wordsOnly = change.map(ChangedText::isOfWordsOnly).orElse(false);
+        Set<Reach> beyond = EnumSet.noneOf(Reach.class);
+        change.ifPresent(known -> Stream.of(Reach.values()).filter(known::isBeyond).forEach(beyond::add));
         List<List<Known>> now = new ArrayList<>(rules.size());
         List<Finding> found = new ArrayList<>();
         for (int i = 0; i < rules.size(); i++) {
@@ -57,8 +61,7 @@ public final class ChangingCheck {
             List<Known> before = known.isEmpty() ? List.of() : known.get(i);
             Optional<List<Known>> kept = change.isEmpty() ? Optional.empty() : switch (rule.reach()) {
                 case ONE_BLOCK -> beside(change.get(), rule, before, part.get(), names, namesAsBefore);
-                case MEANING -> wordsOnly ? moved(change.get(), before, names, namesAsBefore) : Optional.empty();
-                case EVERYTHING -> Optional.empty();
+                case PATHS, READINGS, MEANING, EVERYTHING -> beyond.contains(rule.reach()) ? moved(change.get(), before, names, namesAsBefore) : Optional.empty();
             };
             List<Known> all = kept.orElseGet(() -> Checker.run(rule, subject).stream().map(said -> new Known(said, said.quoted(names))).toList());
             now.add(all);

@@ -54,7 +54,8 @@ public final class LinkedSteps {
     private final Map<String, Integer> numbers = new HashMap<>();
     private final List<List<Arrow>> arrows = new ArrayList<>();
     private final int counters;
-    private final Components loops;
+    /** Worked out when it is first asked for. */
+    private Components loops;
 
     /** The tree of a subject's procedure, computed once. */
     public static LinkedSteps in(Subject subject, Procedure procedure) {
@@ -78,8 +79,6 @@ public final class LinkedSteps {
             arrows.add(List.copyOf(own));
         }
         this.counters = counted;
-        this.loops = Components.of(arrows.stream().map(own -> own.stream()
-                .flatMap(arrow -> targets(arrow).stream()).mapToInt(Integer::intValue).toArray()).toArray(int[][]::new));
     }
 
     private int number(Optional<Name> name) {
@@ -118,7 +117,13 @@ public final class LinkedSteps {
 
     /** Whether two steps are on one loop. */
     public boolean together(int one, int other) {
-        return loops.together(one, other);
+        Components known = loops;
+        if (known == null) {
+            known = Components.of(arrows.stream().map(own -> own.stream()
+                .flatMap(arrow -> targets(arrow).stream()).mapToInt(Integer::intValue).toArray()).toArray(int[][]::new));
+            loops = known;
+        }
+        return known.together(one, other);
     }
 
     public boolean isConclusion(int step) {
@@ -154,10 +159,20 @@ public final class LinkedSteps {
 
     /** The steps that can be reached from this one by any arrows, itself included. */
     public BitSet reachable(int from) {
-        BitSet start = new BitSet();
-        start.set(from);
-        return spread(start, IntStream.range(0, size()).mapToObj(i -> arrows(i).stream()
-                .flatMap(arrow -> targets(arrow).stream()).toList()).toList());
+        BitSet seen = new BitSet();
+        Deque<Integer> open = new ArrayDeque<>(List.of(from));
+        seen.set(from);
+        while (!open.isEmpty()) {
+            for (Arrow arrow : arrows(open.remove())) {
+                for (int to : new int[] {arrow.to(), arrow.otherwise()}) {
+                    if (to != NOWHERE && !seen.get(to)) {
+                        seen.set(to);
+                        open.add(to);
+                    }
+                }
+            }
+        }
+        return seen;
     }
 
     /** The steps that can be reached from the beginning. */

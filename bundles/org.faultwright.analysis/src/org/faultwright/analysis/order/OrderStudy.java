@@ -132,8 +132,9 @@ public final class OrderStudy {
     }
 
     /**
-     * The best order that can be written into the text without a new error or warning, with the changes that do so. An
-     * order that fails is tried again with the step in question kept in the set-up that the author asks it in.
+     * The best order that can be written into the text without anything new being found, with the changes that do so. One
+     * that means something else is refused before anything is checked; one that brings findings is tried again with the step in
+     * question kept in the set-up that the author asks it in.
      *
      * @param check the findings of a procedure, with which an order is judged
      */
@@ -151,11 +152,15 @@ public final class OrderStudy {
                 return Optional.empty();
             }
             ReroutedText text = new ReroutedText(procedure, rerouting);
+            Optional<Verified> meant = meansTheSame(text.changed(), found.get(), text);
+            if (meant.isEmpty()) {
+                return meant;
+            }
+            // every rule over two texts costs far more than all of the above
             before = i == 0 ? check.apply(procedure) : before;
-            Procedure changed = text.changed();
-            List<Finding> worse = worse(before, check.apply(changed));
+            List<Finding> worse = worse(before, check.apply(text.changed()));
             if (worse.isEmpty()) {
-                return meansTheSame(changed, found.get(), text);
+                return meant;
             }
             inTheWay = worse.stream().map(finding -> finding.rule() + ": " + finding.message()).distinct().toList();
             Set<Integer> blamed = new HashSet<>();

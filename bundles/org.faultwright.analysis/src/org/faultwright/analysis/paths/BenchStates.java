@@ -139,6 +139,8 @@ public final class BenchStates {
     public final class State {
         private final InlinedStep place;
         private final int number;
+        /** What holds here, packed; worked out when it is first asked for. */
+        private long[] held;
 
         private State(InlinedStep place, int number) {
             this.place = place;
@@ -150,7 +152,8 @@ public final class BenchStates {
         }
 
         public Name value(Condition condition) {
-            return condition.values().get(states.valueWithNeedsMet(number, condition));
+            held = held == null ? states.withNeedsMet(number) : held;
+            return condition.values().get(states.value(held, condition));
         }
 
         public boolean has(Condition condition, List<Name> values) {

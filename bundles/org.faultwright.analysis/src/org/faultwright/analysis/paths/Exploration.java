@@ -95,10 +95,20 @@ public final class Exploration {
 
     /** The value, counted from 0, of a condition at a state once the needs of its place are met. */
     int valueWithNeedsMet(int state, Condition condition) {
+        return value(withNeedsMet(state), condition);
+    }
+
+    /** All values at a state once the needs of its place are met, packed. */
+    long[] withNeedsMet(int state) {
         long[] bits = new long[explored.packing.words()];
         states.read(state, bits);
         explored.changes.meetNeeds(states.place(state), bits);
-        return explored.packing.field(condition).read(bits);
+        return bits;
+    }
+
+    /** The value, counted from 0, of a condition among packed ones. */
+    int value(long[] packed, Condition condition) {
+        return explored.packing.field(condition).read(packed);
     }
 
     /** Whether a way was ever taken to where it leads. */

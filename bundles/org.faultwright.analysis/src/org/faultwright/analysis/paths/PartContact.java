@@ -24,6 +24,9 @@ public final class PartContact {
      * declares charge or shock counts. Where a step does not say, every part counts.
      */
     public static List<Name> inside(InlinedStep place, Scope scope) {
+        if (place.handles().isEmpty()) {
+            return List.of();
+        }
         List<Setting> closures = place.needs().stream().filter(need -> scope.condition(need.condition())
                 .filter(Closures::isClosure).isPresent()).toList();
         boolean closed = !closures.isEmpty() && closures.stream().allMatch(need -> isClosed(need, scope));
@@ -33,7 +36,7 @@ public final class PartContact {
     /** As {@link #inside(Place, Scope)}; where the step does not say, what holds here tells whether the unit is closed. */
     public static List<Name> inside(BenchStates.State state, Scope scope) {
         List<Name> inside = inside(state.place(), scope);
-        return state.isClosed() ? inside.stream().filter(name -> isDangerous(scope.part(name))).toList() : inside;
+        return !inside.isEmpty() && state.isClosed() ? inside.stream().filter(name -> isDangerous(scope.part(name))).toList() : inside;
     }
 
     private static boolean isClosed(Setting need, Scope scope) {

@@ -27,6 +27,7 @@ public final class ProcedurePaths {
     private final Map<String, ConditionStates> byCondition = new HashMap<>();
     private final int mostStates;
     private Optional<BenchStates> bench = Optional.empty();
+    private Optional<UnitVoltage> voltage = Optional.empty();
 
     private ProcedurePaths(Procedure procedure, int mostCounted, int mostStates) {
         this.map = StepMap.of(procedure);
@@ -86,6 +87,14 @@ public final class ProcedurePaths {
             bench = Optional.of(BenchStates.of(this, countsRepeats(), mostStates));
         }
         return bench.get();
+    }
+
+    /** What the unit carries, as far as its points say. */
+    UnitVoltage voltage() {
+        if (voltage.isEmpty()) {
+            voltage = Optional.of(UnitVoltage.found(this));
+        }
+        return voltage.get();
     }
 
     /** Whether every bound was counted rather than taken as open. */

@@ -62,8 +62,11 @@ public final class RunningOn {
     private static Step leading(Step step, String below, Scope scope, boolean otherwise) {
         int end = step.at().end() - 1;
         String text = step.at().source().content();
+        if (step.frame().verifies().isPresent() || end < step.at().offset() || end >= text.length() || text.charAt(end) != '}') {
+            return step;
+        }
         Optional<String> unsaid = unsaid(step, scope).filter(outcome -> otherwise || !step.outcomes().isEmpty() || !hasSeveral(step, scope));
-        if (unsaid.isEmpty() || step.frame().verifies().isPresent() || end < step.at().offset() || end >= text.length() || text.charAt(end) != '}') {
+        if (unsaid.isEmpty()) {
             return step;
         }
         SourceRange place = new SourceRange(step.at().source(), end, 0);
@@ -88,9 +91,8 @@ public final class RunningOn {
 
     /** The outcome that a step means without naming it. */
     private static Optional<String> unsaid(Step step, Scope scope) {
-        List<String> said = step.outcomes().stream().map(Outcome::key).toList();
         if (step instanceof Step.Do) {
-            return said.isEmpty() ? Optional.of(Step.DONE) : Optional.empty();
+            return step.outcomes().isEmpty() ? Optional.of(Step.DONE) : Optional.empty();
         }
         if (step instanceof Step.Measure measure && !measure.rows().isEmpty()) {
             boolean onlyRows = measure.outcomes().stream().allMatch(outcome -> outcome.head() instanceof Outcome.Word
@@ -104,6 +106,7 @@ public final class RunningOn {
                     && AROUND_WITHIN.contains(outcome.key()));
             return onlyAround ? Optional.of(Step.WITHIN) : Optional.empty();
         }
+        List<String> said = step.outcomes().stream().map(Outcome::key).toList();
         return scope.performedBy(step).filter(routine -> !verifies(routine, scope, new HashSet<>()))
                 .flatMap(routine -> routine.exits().size() == 1 ? Optional.of(routine.exits().get(0)) : routine.normalExit()).map(Name::text)
                 .filter(exit -> !said.contains(exit) && !said.contains("anything else") && step.outcomes().stream().noneMatch(Outcome::normal));

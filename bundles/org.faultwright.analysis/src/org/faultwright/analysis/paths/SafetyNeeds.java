@@ -6,6 +6,7 @@ package org.faultwright.analysis.paths;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -50,6 +51,9 @@ public final class SafetyNeeds {
     private final List<Condition> charged;
     private final List<Fault> hazardous;
     private final UnitVoltage unit;
+    /** By the place: what is asked of it again in each of its states. */
+    private final Map<InlinedStep, List<Point>> points = new IdentityHashMap<>();
+    private final Map<InlinedStep, List<SafetyNeed>> readVoltages = new IdentityHashMap<>();
 
     public SafetyNeeds(ProcedurePaths paths) {
         this.paths = paths;
@@ -123,11 +127,14 @@ public final class SafetyNeeds {
 
     private List<Point> points(InlinedStep place) {
         return place.step() instanceof Step.Measure measure
-                ? ProbePoints.points(measure, paths.map().scope()) : List.of();
+                ? points.computeIfAbsent(place, any -> ProbePoints.points(measure, paths.map().scope())) : List.of();
     }
 
     private List<SafetyNeed> fromVoltages(BenchStates.State state) {
         InlinedStep place = state.place();
+        if (!(place.step() instanceof Step.Measure measure)) {
+            return List.of();
+        }
         List<SafetyNeed> needs = new ArrayList<>();
         List<Point> reached = points(place).stream().filter(point -> !isOutOfReach(state, point)).toList();
         boolean cutOff = reached.isEmpty() && !points(place).isEmpty();
@@ -135,17 +142,17 @@ public final class SafetyNeeds {
             reached.forEach(point -> point.carries().ifPresent(carried -> above(carried.kind(),
                     carried.upTo().value().fits(carried.kind()) ? carried.upTo().value().base() : Exact.ZERO,
                     point.name() + " carries up to " + carried.upTo().value().spelling() + form(carried.kind()), needs)));
-            if (place.step() instanceof Step.Measure measure) {
-                fromReading(measure, needs);
-            }
+            needs.addAll(readVoltages.computeIfAbsent(place, any -> fromReading(measure)));
         }
         return needs;
     }
 
-    private void fromReading(Step.Measure measure, List<SafetyNeed> needs) {
+    private static List<SafetyNeed> fromReading(Step.Measure measure) {
+        List<SafetyNeed> needs = new ArrayList<>();
         Optional<QuantityKind> kind = measure.kind().map(Written::value).filter(QuantityKind::isVoltage);
         kind.ifPresent(voltage -> limits(measure).filter(limit -> limit.fits(voltage)).forEach(limit ->
                 above(voltage, highest(limit.interval()), "it reads " + limit.spelling() + form(voltage), needs)));
+        return needs;
     }
 
     /** What is read to be hot, to turn in the open unit or to be under pressure is so. */
@@ -171,6 +178,13 @@ public final class SafetyNeeds {
     /** Up to 8 bar takes in the air too, and is no reading of it. */
     private static boolean isOfTheAir(Interval reading) {
         return reading.contains(AIR) && AIR_AROUND.contains(reading);
+    }
+
+    /** Whether what a step reads tells of no danger, wherever it is read. */
+    public static boolean isHarmless(Step.Measure measure) {
+        Optional<QuantityKind> kind = measure.kind().map(Written::value).filter(known -> !TELLING.contains(known));
+        return kind.isPresent() && (!kind.get().isVoltage() || limits(measure).filter(limit -> limit.fits(kind.get()))
+                .allMatch(limit -> VoltageLimit.exceededBy(kind.get(), highest(limit.interval())).isEmpty()));
     }
 
     private static Stream<Limit> limits(Step.Measure measure) {
@@ -206,6 +220,9 @@ public final class SafetyNeeds {
     }
 
     private List<SafetyNeed> fromCharge(BenchStates.State state) {
+        if (charged.isEmpty()) {
+            return List.of();
+        }
         InlinedStep place = state.place();
         boolean handles = PartContact.inside(place, paths.map().scope()).stream()
                 .anyMatch(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(Part::isolated)));

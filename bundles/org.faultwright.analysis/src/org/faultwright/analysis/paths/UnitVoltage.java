@@ -4,9 +4,12 @@
  */
 package org.faultwright.analysis.paths;
 
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
@@ -30,6 +33,10 @@ public final class UnitVoltage {
      * from those that a routine of a library probes, which stand for the largest of any unit.
      */
     public static UnitVoltage of(ProcedurePaths paths) {
+        return paths.voltage();
+    }
+
+    static UnitVoltage found(ProcedurePaths paths) {
         Procedure procedure = paths.map().procedure();
         List<Point> own = stating(Stream.concat(procedure.own().points().stream(), probed(paths, true)));
         return new UnitVoltage(!own.isEmpty() ? own : stating(probed(paths, false)));
@@ -42,9 +49,11 @@ public final class UnitVoltage {
                 .flatMap(step -> ProbePoints.points(step, paths.map().scope()).stream());
     }
 
+    /** Each once; a name means the same object everywhere. */
     private static List<Point> stating(Stream<Point> points) {
-        return points.filter(point -> point.carries().filter(carried -> carried.upTo().value().fits(carried.kind()))
-                .isPresent()).distinct().toList();
+        Set<Point> seen = Collections.newSetFromMap(new IdentityHashMap<>());
+        return points.filter(point -> seen.add(point) && point.carries().filter(carried -> carried.upTo().value().fits(carried.kind()))
+                .isPresent()).toList();
     }
 
     /** Whether no point says what it carries. */

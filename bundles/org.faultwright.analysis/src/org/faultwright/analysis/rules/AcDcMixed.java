@@ -33,7 +33,7 @@ public final class AcDcMixed implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

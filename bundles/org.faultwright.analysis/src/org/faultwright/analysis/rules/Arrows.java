@@ -10,12 +10,14 @@ import java.util.BitSet;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
@@ -38,7 +40,16 @@ final class Arrows {
     private final List<List<Integer>> arriving = new ArrayList<>();
     private final BitSet ends = new BitSet();
 
-    Arrows(StepGraph graph) {
+    /** Those of each procedure or routine of a subject, put together once. */
+    private static final class OfGraphs {
+        private final Map<StepGraph, Arrows> known = new IdentityHashMap<>();
+    }
+
+    static Arrows of(StepGraph graph, Subject subject) {
+        return subject.shared(OfGraphs.class, any -> new OfGraphs()).known.computeIfAbsent(graph, Arrows::new);
+    }
+
+    private Arrows(StepGraph graph) {
         this.graph = graph;
         // Of two steps with one name the first alone can be reached.
         graph.steps().stream().filter(step -> numbers.putIfAbsent(step.name().text(), numbers.size()) == null)

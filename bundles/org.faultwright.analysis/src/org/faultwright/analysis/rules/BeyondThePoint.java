@@ -30,7 +30,7 @@ public final class BeyondThePoint implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

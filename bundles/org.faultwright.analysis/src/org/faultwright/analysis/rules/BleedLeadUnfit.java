@@ -39,7 +39,7 @@ public final class BleedLeadUnfit implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -26,7 +26,7 @@ public final class CasesMissing implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -32,7 +32,7 @@ public final class CodesNotHandled implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -33,7 +33,7 @@ public final class ComplaintNotConfirmed implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

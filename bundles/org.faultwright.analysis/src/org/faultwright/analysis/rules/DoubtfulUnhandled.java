@@ -39,7 +39,7 @@ public final class DoubtfulUnhandled implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

@@ -43,7 +43,7 @@ public final class EraseWithoutBackupCheck implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -24,7 +24,7 @@ public final class ExampleNamesUnknownResult implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

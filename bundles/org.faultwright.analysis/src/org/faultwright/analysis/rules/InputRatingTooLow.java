@@ -42,7 +42,7 @@ public final class InputRatingTooLow implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

@@ -40,7 +40,7 @@ public final class InstrumentCannotDecide implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

@@ -29,7 +29,7 @@ public final class IsolationUnfounded implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -34,7 +34,7 @@ public final class LiveStateUnsaid implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

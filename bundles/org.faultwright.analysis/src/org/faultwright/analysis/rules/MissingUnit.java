@@ -25,7 +25,7 @@ public final class MissingUnit implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

@@ -28,7 +28,7 @@ public final class NoConclusion implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

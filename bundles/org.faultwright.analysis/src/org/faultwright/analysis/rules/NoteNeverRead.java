@@ -26,7 +26,7 @@ public final class NoteNeverRead implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

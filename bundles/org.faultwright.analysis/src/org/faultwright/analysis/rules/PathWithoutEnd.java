@@ -26,12 +26,12 @@ public final class PathWithoutEnd implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override
     public void check(Subject subject, Findings findings) {
-        subject.graphs().forEach(graph -> check(new Arrows(graph), graph, findings));
+        subject.graphs().forEach(graph -> check(Arrows.of(graph, subject), graph, findings));
     }
 
     private static void check(Arrows arrows, StepGraph graph, Findings findings) {

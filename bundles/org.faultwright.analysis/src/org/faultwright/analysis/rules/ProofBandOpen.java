@@ -40,7 +40,7 @@ public final class ProofBandOpen implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

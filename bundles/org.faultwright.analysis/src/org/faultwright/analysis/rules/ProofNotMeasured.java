@@ -32,7 +32,7 @@ public final class ProofNotMeasured implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

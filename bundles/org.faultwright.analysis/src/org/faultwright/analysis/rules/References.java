@@ -101,7 +101,8 @@ public final class References {
     }
 
     private void graph(StepGraph graph) {
-        Map<String, Name> steps = names(graph.writtenSteps());
+        List<Step> written = graph.writtenSteps();
+        Map<String, Name> steps = names(written);
         Map<String, Name> targets = new LinkedHashMap<>(steps);
         graph.steps().stream().filter(ClosingStep::is).forEach(closing -> targets.put(closing.name().text(),
                 steps.getOrDefault(ClosingStep.written(closing.name().text()), closing.name())));
@@ -109,7 +110,7 @@ public final class References {
         graph.leadsToFaults().forEach(fault -> targets.putIfAbsent(fault.name().text(), fault.name()));
         graph.begin().ifPresent(name -> add(name, Reference.Kind.STEP, steps));
         Map<String, Name> readings = graph.steps().stream().anyMatch(Step.Calculate.class::isInstance) ? readings(graph) : Map.of();
-        for (Step step : graph.writtenSteps()) {
+        for (Step step : written) {
             frame(step.frame());
             step.outcomes().forEach(outcome -> outcome(outcome, targets));
             mentioned(step, readings);
@@ -151,7 +152,9 @@ public final class References {
     }
 
     private static Map<String, Name> names(List<? extends Declaration> declared) {
-        return byText(declared.stream().map(Declaration::name));
+        Map<String, Name> names = new LinkedHashMap<>();
+        declared.forEach(one -> names.putIfAbsent(one.name().text(), one.name()));
+        return names;
     }
 
     private static Map<String, Name> byText(Stream<Name> names) {
@@ -169,8 +172,8 @@ public final class References {
         if (name.isUnderstood()) {
             return;
         }
-        found.add(new Reference(name, kind, among.containsKey(name.text()),
-                Optional.ofNullable(among.get(name.text())), () -> List.copyOf(among.keySet())));
+        Optional<Name> known = Optional.ofNullable(among.get(name.text()));
+        found.add(new Reference(name, kind, known.isPresent(), known, () -> List.copyOf(among.keySet())));
     }
 
     /** What one kind of step alone refers to. @param readings the steps of its graph that give a reading */

@@ -31,7 +31,7 @@ public final class RoutineRecursion implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -37,7 +37,7 @@ public final class StoredChargeUnsaid implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

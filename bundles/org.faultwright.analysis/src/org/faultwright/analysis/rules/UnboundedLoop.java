@@ -39,12 +39,12 @@ public final class UnboundedLoop implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override
     public void check(Subject subject, Findings findings) {
-        subject.graphs().forEach(graph -> check(graph, new Arrows(graph), findings));
+        subject.graphs().forEach(graph -> check(graph, Arrows.of(graph, subject), findings));
     }
 
     private static void check(StepGraph graph, Arrows arrows, Findings findings) {

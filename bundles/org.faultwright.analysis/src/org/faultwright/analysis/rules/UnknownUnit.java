@@ -29,7 +29,7 @@ public final class UnknownUnit implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

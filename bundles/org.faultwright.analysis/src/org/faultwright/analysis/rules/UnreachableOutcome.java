@@ -36,7 +36,7 @@ public final class UnreachableOutcome implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -29,13 +29,13 @@ public final class UnreachableStep implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override
     public void check(Subject subject, Findings findings) {
         for (StepGraph graph : subject.graphs()) {
-            Arrows arrows = new Arrows(graph);
+            Arrows arrows = Arrows.of(graph, subject);
             arrows.first().ifPresent(first -> check(arrows, first, graph, References.of(subject), findings));
         }
     }

@@ -29,7 +29,7 @@ public final class UnusedDeclaration implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override
@@ -43,6 +43,9 @@ public final class UnusedDeclaration implements Rule {
 
     private static void unused(String word, List<? extends Declaration> declared, Reference.Kind kind,
             List<Reference> references, Findings findings) {
+        if (declared.isEmpty()) {
+            return;
+        }
         boolean mayBeMeant = references.stream().anyMatch(reference -> reference.kind() == kind && !reference.known());
         if (mayBeMeant) {
             return;

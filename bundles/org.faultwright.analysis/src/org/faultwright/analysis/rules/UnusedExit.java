@@ -30,7 +30,7 @@ public final class UnusedExit implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -34,7 +34,7 @@ public final class UsedOutsideItsValidity implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

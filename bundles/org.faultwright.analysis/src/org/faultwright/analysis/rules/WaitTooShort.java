@@ -40,7 +40,7 @@ public final class WaitTooShort implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.PATHS;
     }
 
     @Override

@@ -26,7 +26,7 @@ public final class WrongFormula implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.MEANING;
+        return Reach.READINGS;
     }
 
     @Override

@@ -87,6 +87,9 @@ final class BlockScanner {
     }
 
     private Optional<BlockHead> begins(Word word) {
+        if (depth > 0 && !word.isFirstInLine()) {
+            return Optional.empty();
+        }
         Optional<BlockHead> known = word.isWord() ? heads.of(word.text()) : Optional.empty();
         if (known.isEmpty()) {
             return known;
@@ -100,7 +103,7 @@ final class BlockScanner {
             return known;
         }
         boolean nested = known.get().isStep() && head.isPresent() && head.get().holdsSteps() && word.column() > column();
-        if (!whole || !word.isFirstInLine() || nested || known.get().follows() == BlockHead.Follows.OTHER) {
+        if (!whole || nested || known.get().follows() == BlockHead.Follows.OTHER) {
             return Optional.empty();
         }
         guessed = true;

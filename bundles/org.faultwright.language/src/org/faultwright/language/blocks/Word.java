@@ -10,25 +10,27 @@ import java.util.List;
 /**
  * A word, number, sign or quoted text of a procedure, told apart without the grammar. Comments are none.
  *
+ * @param whole  the text that it stands in
  * @param column of its first character, counted from 0
  */
-record Word(String text, int start, int column, boolean isFirstInLine) {
-    static final Word NONE = new Word("", 0, 0, false);
+record Word(String whole, int start, int end, int column, boolean isFirstInLine) {
+    static final Word NONE = new Word("", 0, 0, 0, false);
 
-    int end() {
-        return start + text.length();
+    /** Cut out when it is asked for: of most words nobody does. */
+    String text() {
+        return whole.substring(start, end);
     }
 
     boolean is(String sign) {
-        return text.equals(sign);
+        return end - start == sign.length() && whole.startsWith(sign, start);
     }
 
     boolean isQuoted() {
-        return text.startsWith("\"");
+        return end > start && whole.charAt(start) == '"';
     }
 
     boolean isWord() {
-        return !text.isEmpty() && isLetter(text.charAt(0));
+        return end > start && isLetter(whole.charAt(start));
     }
 
     /** All words of a text, in reading order. Quoted text ends with its line at the latest. */
@@ -56,12 +58,12 @@ record Word(String text, int start, int column, boolean isFirstInLine) {
                 }
                 if (end < 0) {
                     // not closed: no comment, but words that cannot be read
-                    words.add(new Word(text.substring(at), at, at - lineStart, false));
+                    words.add(new Word(text, at, text.length(), at - lineStart, false));
                 }
                 at = end < 0 ? text.length() : end + 2;
             } else {
                 int end = end(text, at);
-                words.add(new Word(text.substring(at, end), at, at - lineStart, first));
+                words.add(new Word(text, at, end, at - lineStart, first));
                 first = false;
                 at = end;
             }

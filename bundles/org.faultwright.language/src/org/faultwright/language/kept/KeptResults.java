@@ -44,7 +44,7 @@ public final class KeptResults {
     private final LibraryFinder finder;
 
     private KeptResults(Class<?> user, Optional<KeptFolder> folder, String way, Optional<LocalDate> today, LibraryFinder finder) {
-        Optional<byte[]> print = ProgramPrint.with(user);
+        Optional<byte[]> print = folder.flatMap(kept -> ProgramPrint.with(user));
         this.program = print.orElse(new byte[0]);
         this.folder = print.isPresent() ? folder : Optional.empty();
         this.way = way;

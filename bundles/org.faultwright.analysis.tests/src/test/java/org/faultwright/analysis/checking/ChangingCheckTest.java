@@ -176,6 +176,49 @@ class ChangingCheckTest {
         }
     }
 
+    /** Of so many limits and arrows of the demo one is changed; 1 changes all of them. */
+    private static final int EVERY = Integer.getInteger("faultwright.changing.every", 37);
+    private static final Pattern OF_A_LIMIT = Pattern.compile("(?<=\\b(?:expects|within|under|over|at least|at most|<|>) |\\+/- |\\.\\. )[0-9]+(\\.[0-9]+)?");
+    private static final Pattern OF_AN_ARROW = Pattern.compile("(?<=-> )[\\p{L}_][\\p{L}\\p{N}_]*");
+
+    /** Rules that do not look at limits, or at arrows, are not asked there: whatever they said has to hold. */
+    @Test
+    void should_find_the_same_after_each_change_of_a_limit_or_an_arrow() throws IOException {
+        int compared = 0;
+        for (Rule rule : RuleSet.all()) {
+            RulePage page = RulePages.page(rule.header().id()).orElseThrow();
+            for (String text : List.of(page.bad(), page.good())) {
+                compared += limitsAndArrows(new Writing("HarbourBench.procedure"), text, 1);
+            }
+        }
+        for (Path folder : List.of(Path.of("../../procedures-demo"), Path.of("src/test/resources/flawed"))) {
+            try (Stream<Path> files = Files.walk(folder)) {
+                for (Path file : files.filter(one -> one.toString().endsWith(".procedure")).sorted().toList()) {
+                    compared += limitsAndArrows(new Writing(file.toString()), Files.readString(file), EVERY);
+                }
+            }
+        }
+        assertTrue(compared > 500, "only " + compared + " texts were compared");
+    }
+
+    private static int limitsAndArrows(Writing writing, String text, int every) {
+        writing.compare(text, "as it stands");
+        List<String> targets = OF_AN_ARROW.matcher(text).results().map(MatchResult::group).distinct().toList();
+        int count = 0;
+        for (MatchResult limit : OF_A_LIMIT.matcher(text).results().toList()) {
+            for (String other : count++ % every == 0 ? List.of("0.001", "4", "230", "90000") : List.<String>of()) {
+                writing.compare(text.substring(0, limit.start()) + other + text.substring(limit.end()), "the limit " + limit.group() + " is " + other);
+            }
+        }
+        for (MatchResult arrow : OF_AN_ARROW.matcher(text).results().toList()) {
+            String other = targets.get(count % targets.size());
+            for (String now : count++ % every == 0 ? List.of(other, other + "x") : List.<String>of()) {
+                writing.compare(text.substring(0, arrow.start()) + now + text.substring(arrow.end()), "the arrow to " + arrow.group() + " leads to " + now);
+            }
+        }
+        return writing.compared;
+    }
+
     @Test
     void should_look_at_everything_again_when_a_library_has_changed() {
         Writing writing = new Writing("Test.procedure");

@@ -90,6 +90,7 @@ final class ChartCanvas extends Canvas {
         setMenu(ofTheStep);
         addListener(SWT.MenuDetect, event -> {
             Point at = toControl(event.x, event.y);
+            setToolTipText(null); // it would lie over the menu
             setMenu(event.detail == SWT.MENU_MOUSE && boxAt(at.x, at.y).isEmpty() ? ofTheChart : ofTheStep);
         });
     }

@@ -183,6 +183,9 @@ class WritingTest {
     void should_go_to_a_declaration_and_back() throws Exception {
         int named = document.get().indexOf("-> Scratch") + "-> ".length();
         page().activate(editor);
+        boolean[] noted = {false};
+        page().getWorkbenchWindow().getShell().getDisplay().asyncExec(() -> noted[0] = true);
+        Waiting.until("the window has noted which text is in front", () -> noted[0]); // until then it notes no place
         editor.selectAndReveal(named, 0);
         Waiting.until("the cursor is there", () -> selected().x == named);
 
@@ -222,6 +225,7 @@ class WritingTest {
     @Test
     void should_show_the_card_and_follow_the_cursor() {
         CardView card = (CardView) page().findView(CardView.ID);
+        page().bringToTop(card); // in a small window another view stands before it
         Waiting.untilPresent("the card is made", card::pages);
 
         int at = document.get().indexOf("observe LampCode");

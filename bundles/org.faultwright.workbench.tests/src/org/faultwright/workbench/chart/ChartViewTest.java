@@ -481,8 +481,8 @@ class ChartViewTest {
     private void draw(String from, int result, String to) {
         canvas.fit();
         Point begin = middle(from, result);
-        Point end = middle(to, -1);
         canvas.notifyListeners(SWT.MouseDown, mouse(begin));
+        Point end = middle(to, -1); // what is taken in hand is brought into sight, in a small view by scrolling
         canvas.notifyListeners(SWT.MouseMove, mouse(new Point((begin.x + end.x) / 2, (begin.y + end.y) / 2)));
         canvas.notifyListeners(SWT.MouseMove, mouse(end));
         canvas.notifyListeners(SWT.MouseUp, mouse(end));

@@ -61,7 +61,11 @@ for jar, has in bundles.items():
                 assert name not in there or any(within(version, asked) for version in there[name]), f"{jar}: {name} {asked}, there is {there[name]}"
 P
 }
-look() { # archive, fragment of SWT, the others, the start script
+libraries() { # the one that is wanted, or none
+  test "$(cd "$work/in/faultwright/plugins" && ls org.eclipse.equinox.launcher.*/eclipse_* 2>/dev/null |
+    sed 's/^org.eclipse.equinox.launcher.\(.*\)_[0-9.]*\.v.*$/\1/')" = "$1"
+}
+look() { # archive, fragment of SWT, the others, the start script, ending of the command line, the library of the launcher
   echo "== $(basename "$1")"
   rm -rf "$work/in"
   mkdir "$work/in"
@@ -77,17 +81,20 @@ look() { # archive, fragment of SWT, the others, the start script
   holds "the launcher" grep -qE 'plugins/org.eclipse.equinox.launcher_[^/]*\.jar' "$work/names"
   holds "the start script" test -s "$work/in/faultwright/$4"
   holds "the command line" test -s "$work/in/faultwright/commandline/bin/faultwright$5"
+  holds "the picture of the start" test -s "$work/in/faultwright/splash.png"
+  holds "the start script names it" grep -q splash.png "$work/in/faultwright/$4"
+  holds "the library that draws it, and of no other system" libraries "$6"
   holds "the licence" test -s "$work/in/faultwright/LICENSE"
   holds "every bundle that is read at a start" bundles_there "$work/in/faultwright"
   holds "every package in a version that is asked for" imports_there "$work/in/faultwright"
   case $4 in *.bat) ;; *) holds "the start script may be run" test -x "$work/in/faultwright/$4" ;; esac
   echo "  $(($(stat -c %s "$1") >> 20)) MB, $(($(du -sm "$work/in" | cut -f1))) MB unpacked"
 }
-look "$products/faultwright-0.1.0-linux-x86_64.tar.gz" gtk.linux.x86_64 'win32|cocoa' faultwright-workbench ''
-look "$products/faultwright-0.1.0-linux-x86_64-with-java.tar.gz" gtk.linux.x86_64 'win32|cocoa' faultwright-workbench ''
+look "$products/faultwright-0.1.0-linux-x86_64.tar.gz" gtk.linux.x86_64 'win32|cocoa' faultwright-workbench '' gtk.linux.x86_64
+look "$products/faultwright-0.1.0-linux-x86_64-with-java.tar.gz" gtk.linux.x86_64 'win32|cocoa' faultwright-workbench '' gtk.linux.x86_64
 holds "its Java runs" "$work/in/faultwright/jre/bin/java" -version
 holds "its Java shares its classes" "$work/in/faultwright/jre/bin/java" -Xshare:on -version
-look "$products/faultwright-0.1.0-win32-x86_64.zip" win32.win32.x86_64 'gtk|cocoa' faultwright-workbench.bat .bat
-look "$products/faultwright-0.1.0-macosx-aarch64.tar.gz" cocoa.macosx.aarch64 'gtk|win32' faultwright-workbench ''
+look "$products/faultwright-0.1.0-win32-x86_64.zip" win32.win32.x86_64 'gtk|cocoa' faultwright-workbench.bat .bat win32.win32.x86_64
+look "$products/faultwright-0.1.0-macosx-aarch64.tar.gz" cocoa.macosx.aarch64 'gtk|win32' faultwright-workbench '' ''
 if [ "$bad" != 0 ]; then echo "$bad did not hold" >&2; exit 1; fi
 echo "everything held"

@@ -2,15 +2,29 @@
 # Prints how long things take: a folder of 1,000 procedures checked in a fresh process against parsing it alone, a single
 # file, a key to its findings, the exploration of states, the search for the best order.
 #   releng/benchmark.sh [files, 1000 when not said]
+#   releng/benchmark.sh --window    instead of these the window: keys, stalls and the card while somebody types, then what releng/start-times.sh measures
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
+if [ "${1:-}" = --window ]; then
+  releng/setup.sh --tests
+  echo "== the window in its tests, load $(cut -d" " -f1 /proc/loadavg)"
+  mkdir -p releng/target
+  if ! releng/test.sh -pl bundles/org.faultwright.workbench.tests -am -Dtest=NothingFreezesTest,FindViewTest -Dsurefire.failIfNoSpecifiedTests=false \
+    >releng/target/window-benchmark.log 2>&1; then
+    grep -E '^\[ERROR\]' releng/target/window-benchmark.log | head -20 >&2
+    echo "benchmark: the tests of the window failed; all they said stands in releng/target/window-benchmark.log" >&2
+    exit 1
+  fi
+  sed -n 's/^measured: //p' releng/target/window-benchmark.log
+  exec releng/start-times.sh
+fi
 files=${1:-1000}
 releng/setup.sh
 echo "== building"
 releng/target/mvn --batch-mode --no-transfer-progress -q -DskipTests \
   -pl releng/org.faultwright.benchmarks,releng/org.faultwright.commandline.distribution -am package
 classes=releng/org.faultwright.benchmarks/target/classes:$(cat releng/org.faultwright.benchmarks/target/class-path)
-run() { java -XX:+UseSerialGC -cp "$classes" "org.faultwright.benchmarks.$@"; }
+run() { java ${heap:-} -XX:+UseSerialGC -cp "$classes" "org.faultwright.benchmarks.$@"; }
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 
@@ -55,5 +69,7 @@ echo "== key to findings"
 run KeystrokeBenchmark
 for other in releng/org.faultwright.benchmarks/src/org/faultwright/benchmarks/*Benchmark.java; do
   name=$(basename "$other" .java)
+  # a long card must fit into what a small machine has
+  case $name in CardBenchmark) heap=-Xmx512m ;; *) heap= ;; esac
   case $name in FolderBenchmark | KeystrokeBenchmark) ;; *) echo "== $name"; run "$name" ;; esac
 done

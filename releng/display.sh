@@ -1,10 +1,10 @@
 # Sourced by what opens a window: a display of its own with a window manager, gone when the script ends.
-#   open_display   exports DISPLAY; adds to the array helpers what is to be ended
+#   open_display [folder]   exports DISPLAY; adds to the array helpers what is to be ended; what is seen is kept as a file in the folder, where one is named
 helpers=()
 open_display() {
   local number
   number=$(mktemp)
-  Xvfb -displayfd 3 -screen 0 1600x1000x24 -nolisten tcp 3>"$number" >/dev/null 2>&1 &
+  Xvfb -displayfd 3 -screen 0 1600x1000x24 -nolisten tcp ${1:+-fbdir "$1"} 3>"$number" >/dev/null 2>&1 &
   helpers+=($!)
   for _ in $(seq 100); do [ -s "$number" ] && break; sleep 0.1; done
   if [ ! -s "$number" ]; then

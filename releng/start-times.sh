@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Measures the window on a display of its own: how long a start takes until something is seen, until the text, its findings and
-# its card are there; the same with a folder of thousands of procedures; memory, and what the window does at rest.
+# Measures the window on a display of its own: how long a start takes until something is seen (pixels of the screen that change), until
+# the window, the text, its findings and its card are there; the same with a folder of thousands of procedures; memory, and what the window does at rest.
 #   releng/start-times.sh [files, 3000 when not said] [folder of the product]
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -11,7 +11,7 @@ if [ ! -x "$product/faultwright-workbench" ]; then
   echo "start-times: there is no product in $product yet. Build it with: releng/target/mvn -DskipTests package" >&2
   exit 1
 fi
-if [ ! -f releng/org.faultwright.benchmarks/target/class-path ]; then
+if [ ! -f releng/org.faultwright.benchmarks/target/classes/org/faultwright/benchmarks/FirstSeen.class ]; then
   releng/target/mvn --batch-mode --no-transfer-progress -q -DskipTests -pl releng/org.faultwright.benchmarks -am package
 fi
 
@@ -26,18 +26,26 @@ finish() {
   rm -rf "$work"
 }
 trap finish EXIT
-open_display || exit 1
+mkdir "$work/screen"
+open_display "$work/screen" || exit 1
 
 measure() { # what, workspace, seconds to wait at most
   rm -f "$work/times"
+  java -XX:+UseSerialGC -cp "$classes" org.faultwright.benchmarks.FirstSeen "$work/screen/Xvfb_screen0" "$3" >"$work/seen" &
+  local looking=$! began seen
+  for _ in $(seq 100); do grep -q looking "$work/seen" && break; sleep 0.1; done
+  began=$(date +%s%3N)
   # the java machine tells on its error output that it has taken the option
   JAVA_TOOL_OPTIONS="-Dfaultwright.times=$work/times" setsid dbus-run-session -- \
     "$product/faultwright-workbench" -data "$2" >/dev/null 2>&1 </dev/null &
   last=$!
   for _ in $(seq $(($3 * 10))); do [ -s "$work/times" ] && break; sleep 0.1; done
   if [ ! -s "$work/times" ]; then echo "start-times: $1: the window was not ready in $3 s" >&2; exit 1; fi
-  echo "$1: $(tr '\n' ',' <"$work/times" | sed 's/,$//; s/,/, /g')"
+  wait "$looking" || exit 1
+  seen=$(($(tail -1 "$work/seen") - began))
+  echo "$1: something is seen: $seen after the call, $(tr '\n' ',' <"$work/times" | sed 's/,$//; s/,/, /g')"
 }
+classes=releng/org.faultwright.benchmarks/target/classes:$(cat releng/org.faultwright.benchmarks/target/class-path)
 java_of() { pgrep -g "$last" java | head -1; }
 ticks() { awk '{ print $14 + $15 }' "/proc/$(java_of)/stat"; }
 rest() {
@@ -54,7 +62,7 @@ end() {
   kill -- "-$last" 2>/dev/null || true
 }
 
-echo "== milliseconds since the Java machine began (milliseconds of processor time); machine: $(nproc) processors"
+echo "== milliseconds since the Java machine began (milliseconds of processor time); machine: $(nproc) processors, load $(cut -d" " -f1 /proc/loadavg)"
 measure "the first start, with the welcome" "$work/demo" 120
 xdotool key alt+d # "Open the demo bench", so that it is there at the next starts
 sleep 4; end
@@ -65,7 +73,7 @@ for round in 1 2 3; do
 done
 
 echo "== a folder of $files procedures of 40 steps"
-java -XX:+UseSerialGC -cp "releng/org.faultwright.benchmarks/target/classes:$(cat releng/org.faultwright.benchmarks/target/class-path)" \
+java -XX:+UseSerialGC -cp "$classes" \
   org.faultwright.benchmarks.FolderBenchmark make "$work/many" "$files" 40 >/dev/null
 mkdir "$work/large"
 echo "$work/many" >"$work/large/open-folders.txt"

@@ -28,8 +28,25 @@ start() { # folder of the workspace; afterwards $last is the process group
   last=$!
   started+=("$last")
 }
+# the picture of the start is a window without a frame, of its own size
+picture_size=$(od -An -j16 -N8 -tu4 --endian=big "$product/splash.png" | awk '{ print $1 "x" $2 }')
+is_picture() { xdotool getwindowgeometry "$1" 2>/dev/null | grep -q "Geometry: $picture_size$"; }
+windows() { xdotool search --onlyvisible --name . 2>/dev/null; }
 titles() { # of the windows that are seen
-  for window in $(xdotool search --onlyvisible --name . 2>/dev/null); do xdotool getwindowname "$window" 2>/dev/null; done
+  for window in $(windows); do is_picture "$window" || xdotool getwindowname "$window" 2>/dev/null; done
+}
+picture() { # whether it is seen
+  for window in $(windows); do is_picture "$window" && return 0; done
+  return 1
+}
+no_picture() { ! picture; }
+picture_first() { # it is seen, and no other window yet
+  for _ in $(seq 200); do
+    picture && return 0
+    titles | grep -q . && return 1
+    sleep 0.05
+  done
+  return 1
 }
 comes() { # beginning of a title, seconds
   for _ in $(seq $((${2:-40} * 4))); do
@@ -64,12 +81,15 @@ cp -r procedures-demo "$work/bench"
 mkdir "$work/first"
 start "$work/first"
 first=$last
+holds "the picture of the start is seen before the window" picture_first
 holds "the window opens" comes Faultwright
 sleep 4
+holds "the picture is gone" no_picture
 
 echo "== a second start with the same workspace"
 start "$work/first"
 holds "it says so" comes "Faultwright is open already" 20
+holds "the picture does not lie over the question" no_picture
 xdotool key Return
 holds "it ends, and the first window stays" ends "$last"
 holds "the first window has the keys" close_window "$first"
@@ -80,6 +100,7 @@ mkdir "$work/good"
 echo "$work/bench" >"$work/good/open-folders.txt"
 start "$work/good"
 holds "the folder is opened" comes "Damaged, and begun anew"
+holds "the picture does not lie over what is said" no_picture
 xdotool key Return
 close_window "$last"
 start "$work/good"
@@ -87,6 +108,17 @@ comes Faultwright
 sleep 3
 holds "the next start has nothing to say" test -z "$(titles | grep Damaged)"
 close_window "$last"
+
+echo "== a text that was not saved when the last window ended"
+mkdir "$work/good/unsaved"
+{ echo "$work/bench/OllenbyFaintLabels.procedure"; cat "$work/bench/OllenbyFaintLabels.procedure"; echo "// typed"; } >"$work/good/unsaved/last.unsaved"
+start "$work/good"
+holds "it is offered" comes "Text that was not saved"
+holds "the picture does not lie over the question" no_picture
+xdotool key Escape
+sleep 1
+close_window "$last"
+rm -rf "$work/good/unsaved"
 
 damage() { # file under .metadata/.plugins, how
   case $2 in
@@ -135,6 +167,7 @@ if [ -f "$archive" ]; then
   start "$work/own"
   holds "the window opens" comes Faultwright 60
   java=$(pgrep -g "$last" java | head -1)
+  holds "the picture is gone" no_picture
   holds "it runs on that Java" test "$(readlink "/proc/$java/exe")" = "$product/jre/bin/java"
   sleep 6
   holds "it closes" close_window "$last"

@@ -1,7 +1,27 @@
 #!/usr/bin/env bash
 # The whole build with every test, the window's among them, on a display of its own.
-#   releng/test.sh [more for Maven, such as -pl bundles/org.faultwright.quantity.tests -am]
+#   releng/test.sh [--dark] [--scaled PERCENT] [more for Maven, such as -pl bundles/org.faultwright.quantity.tests -am]
+#     --dark             the window is tested in dark colours
+#     --scaled PERCENT   and on a display with letters of that size, such as 150
 set -euo pipefail
+while :; do
+  case ${1:-} in
+    --dark)
+      export GTK_THEME=Adwaita:dark
+      shift
+      ;;
+    --scaled)
+      case ${2:-} in
+        [1-9][0-9] | [1-3][0-9][0-9]) ;;
+        *) echo "test: after --scaled a percentage from 10 to 399 is needed, such as 150" >&2; exit 2 ;;
+      esac
+      GDK_DPI_SCALE=$(awk -v percent="$2" 'BEGIN { print percent / 100 }')
+      export GDK_DPI_SCALE
+      shift 2
+      ;;
+    *) break ;;
+  esac
+done
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 releng/setup.sh --tests
 

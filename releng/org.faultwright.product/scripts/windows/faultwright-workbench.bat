@@ -9,4 +9,4 @@ if errorlevel 1 (
   exit /b 1
 )
 for %%f in ("%~dp0plugins\org.eclipse.equinox.launcher_*.jar") do set "launcher=%%f"
-start "" "%java%" -XX:TieredStopAtLevel=1 -Xms128m -Xmx2g -XX:+UseG1GC -XX:+UseStringDeduplication -Dfile.encoding=UTF-8 -jar "%launcher%" -name Faultwright %*
+start "" "%java%" -XX:TieredStopAtLevel=1 -Xms128m -Xmx2g -XX:+UseG1GC -XX:+UseStringDeduplication -Dfile.encoding=UTF-8 -jar "%launcher%" -name Faultwright -showsplash "%~dp0splash.png" %*

@@ -127,7 +127,7 @@ class LeftoversTest {
             page().activate(editor);
             if (view.equals(FaultTableView.ID)) {
                 Waiting.until("the fault table is worked out", () -> Controls.all(shell, Control.class).stream()
-                        .anyMatch(control -> control.getClass().getSimpleName().equals("GridCanvas") && control.isVisible() && answersTheRightButton(control)));
+                        .anyMatch(control -> control.getClass().getSimpleName().equals("GridCanvas") && control.isVisible() && answersTheRightButton(control, SWT.MENU_KEYBOARD, control.toDisplay(1, 1))));
             }
             others.addAll(otherMenus(text));
         }
@@ -136,6 +136,46 @@ class LeftoversTest {
         tell("pages of settings of others", pages(PlatformUI.getWorkbench().getPreferenceManager()));
 
         assertEquals(list(), found.toString().strip());
+    }
+
+    @Test
+    void should_have_each_command_in_one_menu() {
+        List<String> all = new ArrayList<>();
+        for (MenuItem top : shell.getMenuBar().getItems()) {
+            all.addAll(entries(top.getMenu()));
+        }
+
+        assertTrue(all.size() > 30, all.toString());
+        assertEquals(List.of(), all.stream().filter(entry -> all.indexOf(entry) != all.lastIndexOf(entry)).distinct().toList());
+    }
+
+    /** The page of the keys promises nothing that is not there. */
+    @Test
+    void should_have_every_key_that_the_help_names() throws IOException {
+        IBindingService service = PlatformUI.getWorkbench().getService(IBindingService.class);
+        List<String> bound = Arrays.stream(service.getBindings()).filter(binding -> binding.getSchemeId().equals(KEYS)
+                && binding.getParameterizedCommand() != null).map(binding -> inOneOrder(binding.getTriggerSequence().format()
+                        .replace("PageDown", "Page Down").replace("PageUp", "Page Up").replace("\u2190", "Left").replace("\u2192", "Right")
+                        .replace("\u2191", "Up").replace("\u2193", "Down"))).toList();
+        List<String> named = new ArrayList<>();
+        for (String line : help("writing.md").lines().filter(one -> one.startsWith("| ") && !one.startsWith("| key")).toList()) {
+            Arrays.stream(line.split("\\|")[1].split(", (?!$)| and |, or | or ")).map(String::strip).filter(key -> !key.contains("click")).forEach(named::add);
+        }
+
+        assertTrue(named.size() > 35, named.toString());
+        assertEquals(List.of(), named.stream().filter(key -> !bound.contains(inOneOrder(key))).toList(), bound.toString());
+    }
+
+    /** Ctrl+Shift and Shift+Ctrl are one. */
+    private static String inOneOrder(String key) {
+        int last = key.lastIndexOf('+');
+        return last < 0 ? key : String.join("+", new TreeSet<>(List.of(key.substring(0, last).split("\\+")))) + key.substring(last);
+    }
+
+    private static String help(String page) throws IOException {
+        try (InputStream words = Platform.getBundle("org.faultwright.workbench").getEntry("help/" + page).openStream()) {
+            return new String(words.readAllBytes(), StandardCharsets.UTF_8);
+        }
     }
 
     @Test
@@ -370,15 +410,26 @@ class LeftoversTest {
         List<Control> beside = Controls.all(text.getParent().getParent(), Control.class);
         for (Control control : Controls.all(shell, Control.class)) {
             if (control.getMenu() != null && !beside.contains(control) && !(control instanceof CTabFolder)
-                    && !(control instanceof Tree) && !(control instanceof CLabel) && control.isVisible() && answersTheRightButton(control)) {
-                entries.addAll(entries(control.getMenu()).stream().map(entry -> entry + " (" + control.getClass().getSimpleName() + ")").toList());
+                    && !(control instanceof Tree) && !(control instanceof CLabel) && control.isVisible()) {
+                Point end = new Point(control.getSize().x - 2, control.getSize().y - 2);
+                // by the key, and by the mouse in each corner: one of them is empty
+                for (Point corner : List.of(new Point(1, 1), new Point(end.x, 1), new Point(1, end.y), end)) {
+                    for (int by : new int[] {SWT.MENU_KEYBOARD, SWT.MENU_MOUSE}) {
+                        if (answersTheRightButton(control, by, control.toDisplay(corner))) {
+                            entries.addAll(entries(control.getMenu()).stream().map(entry -> entry + " (" + control.getClass().getSimpleName() + ")").toList());
+                        }
+                    }
+                }
             }
         }
         return List.copyOf(entries);
     }
 
-    private static boolean answersTheRightButton(Control control) {
+    private static boolean answersTheRightButton(Control control, int by, Point at) {
         Event event = new Event();
+        event.detail = by;
+        event.x = at.x;
+        event.y = at.y;
         control.notifyListeners(SWT.MenuDetect, event);
         return event.doit;
     }

@@ -4,6 +4,7 @@
  */
 package org.faultwright.workbench;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.lang.management.ManagementFactory;
@@ -18,11 +19,15 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.texteditor.ITextEditor;
+import org.faultwright.publish.card.CardPages;
 import org.faultwright.workbench.card.CardView;
+import org.faultwright.workbench.editor.Bench;
 import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.editor.ProcedureEditor;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.Folders;
+import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.walk.WalkView;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -33,6 +38,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 class NothingFreezesTest {
     /** Of the window's thread's own work, so that a busy machine does not count; generous, since compiling is in it. */
     private static final long LONGEST_STALL_MILLISECONDS = 400;
+    private static final int MOST_PAUSES = 1_200;
     private static final String WORDS = "// what is typed here in a hurry -> every key must be seen at once\n";
 
     @AfterEach
@@ -80,9 +86,65 @@ class NothingFreezesTest {
             pause(display, 20);
         }
 
-        System.out.println("longest stall of the window's thread while typing: " + longest + " ms");
+        System.out.println("measured: longest stall of the window's thread while typing: " + longest + " ms");
         assertTrue(longest < LONGEST_STALL_MILLISECONDS, longest + " ms");
         assertTrue(visible(display) <= shells, "nothing has opened by itself");
+    }
+
+    /** Words in a title, a number in a limit and a name at an arrow, where somebody corrects a procedure; each is typed and taken back. */
+    @Test
+    void should_draw_every_key_at_once_in_a_procedure_of_forty_and_of_two_thousand_steps() throws CoreException {
+        try (Bench bench = new Bench()) {
+            bench.file("MadeBench.procedure", MadeProcedure.LIBRARY);
+            for (int steps : new int[] {40, 2_000}) {
+                ProcedureEditor editor = bench.open(bench.file("Made" + steps + ".procedure", MadeProcedure.of("Made" + steps, steps)));
+                TypingWatch watch = new TypingWatch((StyledText) editor.getAdapter(Control.class));
+                String text = editor.document().get();
+                int middle = text.indexOf("measure Volts" + MadeProcedure.rails(steps) / 2);
+
+                watch.typeAndTakeBack(text.indexOf("under load", middle), "warm, as the customer saw it, ");
+                watch.typeAndTakeBack(text.indexOf(" V +/-", middle), "250");
+                watch.typeAndTakeBack(text.indexOf("below  -> ", middle) + "below  -> ".length(), "Another");
+
+                System.out.println("measured: typing at 20 ms a key, " + steps + " steps: " + watch);
+                assertTrue(watch.longestStall() < LONGEST_STALL_MILLISECONDS, watch.toString());
+                assertTrue(watch.drawnWithin(99) < LONGEST_STALL_MILLISECONDS, watch.toString());
+                assertEquals(text, editor.document().get(), "every key came through");
+                letItBeChecked();
+                PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().closeAllEditors(false);
+            }
+        }
+    }
+
+    @Test
+    void should_show_what_was_typed_on_the_card_whatever_was_open_before() throws CoreException {
+        try (Bench bench = new Bench()) {
+            bench.file("MadeBench.procedure", MadeProcedure.LIBRARY);
+            bench.open(bench.file("Long.procedure", MadeProcedure.of("Long", 800))); // its card takes long, and is not waited for
+            ProcedureEditor editor = bench.open(bench.file("Short.procedure", MadeProcedure.of("Short", 40)));
+            CardView card = (CardView) PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView(CardView.ID);
+            CardPages before = Waiting.untilPresent("the card is there", card::pages);
+            TypingWatch watch = new TypingWatch((StyledText) editor.getAdapter(Control.class));
+
+            watch.type(editor.document().get().indexOf("under load"), "still ");
+            long typed = System.currentTimeMillis();
+            Waiting.until("the card shows what was typed", () -> card.pages().filter(pages -> pages != before).isPresent() && hasChecked(editor));
+
+            System.out.println("measured: the card of 40 steps is shown " + (System.currentTimeMillis() - typed) + " ms after the last key");
+            assertTrue(card.pages().orElseThrow().count() < 10, "it is the card of the short one");
+            letItBeChecked();
+        }
+    }
+
+    /** What is still checked in the background would hold up whoever opens the next text. */
+    private static void letItBeChecked() {
+        for (int pauses = 0; pauses < MOST_PAUSES && !FolderDocuments.get().isComplete(); pauses++) {
+            pause(Display.getCurrent(), 100);
+        }
+    }
+
+    private static boolean hasChecked(ProcedureEditor editor) {
+        return LiveTexts.get().of(editor.document()).filter(live -> live.text().content().equals(editor.document().get())).isPresent();
     }
 
     @Test

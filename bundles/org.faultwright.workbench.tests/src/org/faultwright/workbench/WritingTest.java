@@ -25,9 +25,13 @@ import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.jface.text.contentassist.ICompletionProposalExtension2;
 import org.eclipse.jface.text.source.Annotation;
 import org.eclipse.jface.text.source.IAnnotationModel;
+import org.eclipse.jface.text.source.IVerticalRulerInfo;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
@@ -136,6 +140,17 @@ class WritingTest {
     }
 
     @Test
+    void should_begin_a_line_further_in_behind_a_brace_and_bring_the_closing_one_back() {
+        StyledText text = (StyledText) editor.getAdapter(Control.class);
+        int end = document.getLength();
+        text.setSelection(end);
+
+        "\rcheck Dry \"Is it dry?\" {\rtakes 1 min\ryes -> NotSeen\r}\r".chars().forEach(key -> Keys.press(text, key));
+
+        assertEquals("check Dry \"Is it dry?\" {\n    takes 1 min\n    yes -> NotSeen\n}\n", document.get().substring(end).stripLeading());
+    }
+
+    @Test
     void should_rename_a_step_with_its_arrows_and_examples() {
         LiveText before = live();
         int at = document.get().indexOf("observe LampCode") + "observe ".length();
@@ -150,8 +165,67 @@ class WritingTest {
     }
 
     @Test
+    void should_make_the_chosen_lines_comments_and_text_again_by_one_command() throws Exception {
+        String before = document.get();
+        int from = before.indexOf("observe LampCode");
+        int to = before.indexOf('\n', before.indexOf('\n', from) + 1);
+        editor.selectAndReveal(from, to - from);
+        String lines = before.substring(from, to);
+
+        run("org.faultwright.workbench.toggleComment");
+        assertTrue(document.get().startsWith("//" + lines.lines().findFirst().orElseThrow(), from), document.get().substring(from, to));
+        run("org.faultwright.workbench.toggleComment");
+
+        assertEquals(before, document.get());
+    }
+
+    @Test
+    void should_go_to_a_declaration_and_back() throws Exception {
+        int named = document.get().indexOf("-> Scratch") + "-> ".length();
+        page().activate(editor);
+        boolean[] noted = {false};
+        page().getWorkbenchWindow().getShell().getDisplay().asyncExec(() -> noted[0] = true);
+        Waiting.until("the window has noted which text is in front", () -> noted[0]); // until then it notes no place
+        editor.selectAndReveal(named, 0);
+        Waiting.until("the cursor is there", () -> selected().x == named);
+
+        run("org.faultwright.workbench.goToDeclaration");
+        Waiting.until("it is at the declaration", () -> selected().x == document.get().indexOf("check Scratch") + "check ".length());
+        run("org.eclipse.ui.navigate.backwardHistory");
+
+        Waiting.until("it is where it was", () -> selected().x == named);
+    }
+
+    @Test
+    void should_keep_marks_and_numbers_with_their_lines_while_lines_are_written_above() throws BadLocationException {
+        int at = document.get().indexOf("yes normal -> OpenLid") + "yes normal -> ".length();
+        document.replace(at, "OpenLid".length(), "OpenLdi");
+        Waiting.until("the misspelt step is marked", () -> !marks("org.faultwright.workbench.error").isEmpty());
+        String above = "// one\n// two\n// three\n";
+
+        document.replace(0, 0, above);
+
+        List<Annotation> marked = marks("org.faultwright.workbench.error");
+        assertTrue(marked.stream().anyMatch(mark -> model().getPosition(mark).getOffset() == at + above.length()), marked.toString());
+        StyledText text = (StyledText) editor.getAdapter(Control.class);
+        editor.selectAndReveal(at + above.length(), 0);
+        IVerticalRulerInfo numbers = editor.getAdapter(IVerticalRulerInfo.class);
+        Point place = text.getLocationAtOffset(text.getCaretOffset());
+        assertEquals(document.getLineOfOffset(at + above.length()), numbers.toDocumentLineNumber(place.y + text.getLineHeight() / 2));
+    }
+
+    private static void run(String command) throws Exception {
+        page().getWorkbenchWindow().getService(IHandlerService.class).executeCommand(command, null);
+    }
+
+    private Point selected() {
+        return ((StyledText) editor.getAdapter(Control.class)).getSelection();
+    }
+
+    @Test
     void should_show_the_card_and_follow_the_cursor() {
         CardView card = (CardView) page().findView(CardView.ID);
+        page().bringToTop(card); // in a small window another view stands before it
         Waiting.untilPresent("the card is made", card::pages);
 
         int at = document.get().indexOf("observe LampCode");
@@ -213,8 +287,12 @@ class WritingTest {
         return LiveTexts.get().of(document).orElseThrow();
     }
 
+    private IAnnotationModel model() {
+        return editor.getDocumentProvider().getAnnotationModel(editor.getEditorInput());
+    }
+
     private List<Annotation> marks(String type) {
-        IAnnotationModel model = editor.getDocumentProvider().getAnnotationModel(editor.getEditorInput());
+        IAnnotationModel model = model();
         List<Annotation> marks = new ArrayList<>();
         for (Iterator<Annotation> all = model.getAnnotationIterator(); all.hasNext();) {
             Annotation mark = all.next();

@@ -18,7 +18,8 @@ public final class FaultwrightApplication implements IApplication {
     public Object start(IApplicationContext context) {
         Display display = PlatformUI.createDisplay();
         try {
-            if (!Starting.mayOpen()) {
+            // the picture of the start goes before anything is asked; the window takes it away itself
+            if (!Starting.mayOpen(context::applicationRunning)) {
                 return IApplication.EXIT_OK;
             }
             Look.choose(display);

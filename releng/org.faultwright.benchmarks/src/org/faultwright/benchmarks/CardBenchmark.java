@@ -16,16 +16,18 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.analysis.checking.FullCheck;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
+import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.plan.Plan;
 
-/** Prints the processor time of a bench card as PDF, warm, over the procedures of the demo, and what of it its arrangement takes. */
+/** Prints the processor time of a bench card as PDF: of long procedures the first one, with its check; warm, over the procedures of the demo, and what of it its arrangement takes. */
 public final class CardBenchmark {
     private static final int ROUNDS = 13;
     private static final int COUNTED = 7;
@@ -41,8 +43,34 @@ public final class CardBenchmark {
                 all.add(Publication.of(new FullCheck(Optional.empty()).check(procedure), Drafts.ALLOWED));
             }
         }
+        for (int steps : new int[] {40, 400, 2_000}) {
+            made(steps);
+        }
         report("a bench card as PDF", all, publication -> new CardPdf().publish(publication));
         report("of it, where each step stands", all, Plan::new);
+    }
+
+    /** From the text that was read to the pages, as the window does it for every card. */
+    private static void made(int steps) throws IOException, PublishingRefused {
+        Path folder = Files.createTempDirectory("faultwright-card");
+        try {
+            Files.writeString(folder.resolve("MadeBench.procedure"), MadeProcedures.library());
+            Path file = Files.writeString(folder.resolve("Made.procedure"), MadeProcedures.procedure("Made", steps, 1));
+            Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
+            ThreadMXBean clock = ManagementFactory.getThreadMXBean();
+            long start = clock.getCurrentThreadCpuTime();
+            CheckedProcedure checked = new FullCheck(Optional.empty()).check(procedure);
+            long middle = clock.getCurrentThreadCpuTime();
+            try (CardPages pages = CardPages.open(new CardPdf().publish(Publication.of(checked, Drafts.ALLOWED)).bytes())) {
+                System.out.printf(Locale.ROOT, "the first card of %d steps, %d pages: every rule %.1f s, the card %.1f s of processor time, in %d MB at most%n", steps,
+                        pages.count(), (middle - start) / 1e9, (clock.getCurrentThreadCpuTime() - middle) / 1e9, Runtime.getRuntime().maxMemory() >> 20);
+            }
+        } finally {
+            for (String name : List.of("Made.procedure", "MadeBench.procedure")) {
+                Files.deleteIfExists(folder.resolve(name));
+            }
+            Files.delete(folder);
+        }
     }
 
     private static void report(String what, List<Publication> all, Consumer<Publication> work) {

@@ -19,7 +19,7 @@ import org.faultwright.procedure.Step;
  * <p>It is searched for, so that the way to a fault turns the page as seldom as can be, each fault counting as often as it is met
  * and the likeliest three above all, on as few pages as can be. The search climbs from what is simplest, one change at a time, a
  * fixed number of times and by numbers that are always the same: one procedure has one card. It climbs more than once, and the
- * best of all is taken. It reckons with A4; other paper has the same arrangement, so that a step has one number everywhere.
+ * best of all is taken; a card that is far longer than six pages is left as is simplest. It reckons with A4; other paper has the same arrangement, so that a step has one number everywhere.
  *
  * @param order   the steps of the procedure
  * @param inPlace the steps whose routine is printed in their box
@@ -30,6 +30,11 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after)
     /** Where a likely repair still turns the page too often, or the pages are too many. */
     private static final int MOST_SEARCHES = 8;
     private static final int TRIES = 4000;
+    /**
+     * A card that is longer than this from the start is not searched for: it comes to no six pages whatever is changed, and each try costs as much as the card
+     * is long. Its steps stand in the order that is simplest.
+     */
+    private static final double MOST_PAGES_SEARCHED = 9;
     private static final double HOT = 1;
     private static final double COLD = 0.01;
     private static final int LIKELIEST = 3;
@@ -53,6 +58,9 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after)
 
     static Arrangement of(Procedure procedure, Likely likely) {
         CardModel model = new CardModel(procedure, likely);
+        if (model.pages(model.simplest(), 1).length() > MOST_PAGES_SEARCHED) {
+            return model.arrangement(model.simplest());
+        }
         CardModel.State best = model.simplest();
         double least = cost(model, best);
         for (int search = 0; search < SEARCHES || search < MOST_SEARCHES && isTooMuch(model, best); search++) {

@@ -6,7 +6,10 @@ package org.faultwright.publish.plan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Subject;
@@ -71,10 +74,8 @@ public final class Likely {
 
     /** The steps by which each fault is found, the likeliest first. */
     List<List<Step>> paths() {
-        return cases.stream().map(one -> one.path().stream().flatMap(step -> step(step.step()).stream()).toList()).toList();
-    }
-
-    private Optional<Step> step(String name) {
-        return procedure.steps().stream().filter(step -> step.name().text().equals(name)).findFirst();
+        Map<String, Step> steps = new HashMap<>();
+        procedure.steps().forEach(step -> steps.putIfAbsent(step.name().text(), step));
+        return cases.stream().map(one -> one.path().stream().map(step -> steps.get(step.step())).filter(Objects::nonNull).toList()).toList();
     }
 }

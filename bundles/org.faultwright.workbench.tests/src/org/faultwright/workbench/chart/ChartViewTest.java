@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.core.runtime.CoreException;
@@ -23,6 +24,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
@@ -133,6 +135,30 @@ class ChartViewTest {
 
         assertEquals(Optional.of("SettingsLost"), view.inHand());
         assertEquals("SettingsLost", selected());
+    }
+
+    @Test
+    void should_offer_what_concerns_the_whole_chart_where_the_right_button_points_at_no_step() {
+        canvas.fit();
+        Rectangle area = canvas.area(view.chart().orElseThrow().box("SettingsLost").orElseThrow());
+
+        List<String> beside = offered(new Point(1, canvas.getClientArea().height - 1), SWT.MENU_MOUSE);
+        List<String> on = offered(new Point(area.x + area.width / 2, area.y + area.height / 2), SWT.MENU_MOUSE);
+        List<String> byKey = offered(new Point(1, canvas.getClientArea().height - 1), SWT.MENU_KEYBOARD);
+
+        assertEquals(List.of("Larger", "Smaller", "All of it", "Find\u2026", "Times", "Likelihood"), beside);
+        assertTrue(on.contains("Take out the step (Delete)"), on.toString());
+        assertEquals(on, byKey, "a key speaks of the step in hand");
+    }
+
+    private List<String> offered(Point at, int by) {
+        Event asked = new Event();
+        asked.x = canvas.toDisplay(at).x;
+        asked.y = canvas.toDisplay(at).y;
+        asked.detail = by;
+        canvas.notifyListeners(SWT.MenuDetect, asked);
+        canvas.getMenu().notifyListeners(SWT.Show, new Event());
+        return Arrays.stream(canvas.getMenu().getItems()).map(MenuItem::getText).filter(words -> !words.isEmpty()).toList();
     }
 
     /** What is selected would be written over by the next key, so it must be the step and nothing else. */
@@ -455,8 +481,8 @@ class ChartViewTest {
     private void draw(String from, int result, String to) {
         canvas.fit();
         Point begin = middle(from, result);
-        Point end = middle(to, -1);
         canvas.notifyListeners(SWT.MouseDown, mouse(begin));
+        Point end = middle(to, -1); // what is taken in hand is brought into sight, in a small view by scrolling
         canvas.notifyListeners(SWT.MouseMove, mouse(new Point((begin.x + end.x) / 2, (begin.y + end.y) / 2)));
         canvas.notifyListeners(SWT.MouseMove, mouse(end));
         canvas.notifyListeners(SWT.MouseUp, mouse(end));

@@ -65,6 +65,14 @@ class ExplanationControlTest {
     }
 
     @Test
+    void should_share_the_room_between_the_wide_columns_and_leave_the_narrow_ones() {
+        assertEquals(90, ExplanationControl.widest(new int[] {20, 90, 60}, 200));
+        assertEquals(60, ExplanationControl.widest(new int[] {20, 90, 60}, 140));
+        assertEquals(55, ExplanationControl.widest(new int[] {20, 90, 60}, 130));
+        assertEquals(30, ExplanationControl.widest(new int[] {90, 90, 90}, 90));
+    }
+
+    @Test
     void should_keep_within_the_screen_whatever_is_said() {
         Shell shell = show("**long** " + "word ".repeat(4_000) + "\n\n" + "|a|b|\n|---|---|\n" + "|one|two|\n".repeat(300));
 

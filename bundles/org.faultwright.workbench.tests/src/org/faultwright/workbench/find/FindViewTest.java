@@ -242,7 +242,7 @@ class FindViewTest {
             }
             assertTrue(System.nanoTime() - began < 60e9, said.toString());
         }
-        System.out.printf("finding in 3,000 files: %d ms, longest stall of the window's thread %d ms, news %d times%n",
+        System.out.printf("measured: finding in 3,000 files: %d ms, longest stall of the window's thread %d ms, news %d times%n",
                 (System.nanoTime() - began) / 1_000_000, longest, said.size());
 
         assertTrue(longest < 400, longest + " ms");

@@ -67,6 +67,12 @@ class FindingsViewTest {
             }
             """;
 
+    @Test
+    void should_call_nothing_right_where_nothing_was_checked() {
+        assertEquals("No procedure is open yet, so nothing was checked.", FindingsView.summary(0, List.of()));
+        assertEquals("Nothing found in 1 file.", FindingsView.summary(1, List.of()));
+    }
+
     private static final int MOST_TURNS = 600;
 
     private Bench bench;

@@ -13,6 +13,7 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
+import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.Drafts;
@@ -31,7 +32,7 @@ public final class CardView extends ViewPart {
     private static final int MILLISECONDS_AFTER_A_CHANGE = 250;
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
-    private final Job making = new Making();
+    private Job making = new Making();
     private volatile LiveText wanted;
     private LiveText asked;
     private CardCanvas canvas;
@@ -39,7 +40,6 @@ public final class CardView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         canvas = new CardCanvas(parent, CardView::go);
-        making.setSystem(true);
         ActiveText.get().addView(this, following);
     }
 
@@ -78,6 +78,9 @@ public final class CardView extends ViewPart {
                 canvas.say("Preparing the card\u2026");
             }
             making.cancel();
+            if (other) {
+                making = new Making(); // the card of a long text that was left is not waited for
+            }
             making.schedule(other ? 0 : MILLISECONDS_AFTER_A_CHANGE);
         }
         canvas.mark(stepAt(live, place.get().offset()));
@@ -110,6 +113,7 @@ public final class CardView extends ViewPart {
     private final class Making extends Job {
         Making() {
             super("Preparing the card");
+            setSystem(true);
         }
 
         @Override
@@ -119,19 +123,35 @@ public final class CardView extends ViewPart {
                 return Status.OK_STATUS;
             }
             try {
-                Publication publication = Publication.of(LiveTexts.get().services().forPublishing(procedure),
-                        Drafts.ALLOWED);
-                byte[] card = new CardPdf().publish(publication).bytes();
-                if (monitor.isCanceled() || live != wanted) {
+                CheckedProcedure checked = LiveTexts.get().services().forPublishing(procedure);
+                if (isStale(live, monitor)) {
+                    return Status.CANCEL_STATUS;
+                }
+                byte[] card = new CardPdf().publish(Publication.of(checked, Drafts.ALLOWED)).bytes();
+                if (isStale(live, monitor)) {
                     return Status.CANCEL_STATUS;
                 }
                 CardPages pages = CardPages.open(card);
-                ScrolledPage.later(canvas, () -> canvas.show(pages));
+                ScrolledPage.later(canvas, () -> {
+                    if (live == wanted) {
+                        canvas.show(pages);
+                    } else {
+                        pages.close();
+                    }
+                });
             } catch (PublishingRefused | java.io.IOException | RuntimeException failed) {
                 ILog.of(CardView.class).error("The card of " + live.file().getName() + " could not be made.", failed);
-                ScrolledPage.later(canvas, () -> canvas.say("This card cannot be made from the text as it is now. It comes back with the next change that can be printed."));
+                ScrolledPage.later(canvas, () -> {
+                    if (live == wanted) {
+                        canvas.say("This card cannot be made from the text as it is now. It comes back with the next change that can be printed.");
+                    }
+                });
             }
             return Status.OK_STATUS;
+        }
+
+        private boolean isStale(LiveText live, IProgressMonitor monitor) {
+            return monitor.isCanceled() || live != wanted;
         }
     }
 

@@ -24,6 +24,7 @@ import org.eclipse.swt.graphics.Transform;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.ScrollBar;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.procedure.Step;
@@ -82,6 +83,16 @@ final class ChartCanvas extends Canvas {
         getVerticalBar().addListener(SWT.Selection, event -> scrolledTo(left, getVerticalBar().getSelection()));
         getHorizontalBar().addListener(SWT.Selection, event -> scrolledTo(getHorizontalBar().getSelection(), top));
         tellReaders();
+    }
+
+    /** By the key for menus and on a step, that of the step; where the mouse points at no step, that of the whole chart. */
+    void setMenus(Menu ofTheStep, Menu ofTheChart) {
+        setMenu(ofTheStep);
+        addListener(SWT.MenuDetect, event -> {
+            Point at = toControl(event.x, event.y);
+            setToolTipText(null); // it would lie over the menu
+            setMenu(event.detail == SWT.MENU_MOUSE && boxAt(at.x, at.y).isEmpty() ? ofTheChart : ofTheStep);
+        });
     }
 
     Optional<Chart> chart() {

@@ -21,6 +21,7 @@ import org.eclipse.jface.action.IAction;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.action.Separator;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Menu;
 import org.eclipse.ui.IActionBars;
 import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.part.ViewPart;
@@ -74,15 +75,16 @@ public final class ChartView extends ViewPart {
         canvas = new ChartCanvas(parent, new Acting());
         changes = new ChartChanges(canvas);
         making.setSystem(true);
-        tool(action("Larger", "Draw the chart larger (+)", IAction.AS_PUSH_BUTTON, on -> canvas.larger()));
-        tool(action("Smaller", "Draw the chart smaller (-)", IAction.AS_PUSH_BUTTON, on -> canvas.smaller()));
-        tool(action("All of it", "Show the whole chart (0)", IAction.AS_PUSH_BUTTON, on -> canvas.fit()));
-        tool(action("Find\u2026", "Find a step by its name or words (Ctrl+F)", IAction.AS_PUSH_BUTTON, on -> find()));
-        IAction times = tool(action("Times", "Say how long each step takes", IAction.AS_CHECK_BOX, canvas::tellTimes));
+        IAction times = action("Times", "Say how long each step takes", IAction.AS_CHECK_BOX, canvas::tellTimes);
         times.setChecked(true);
-        tool(action("Likelihood", "Say at each arrow how many units of a hundred come this way, and how long after the beginning", IAction.AS_CHECK_BOX,
-                this::tellLikelihood));
-        menus();
+        List<IAction> ofTheChart = List.of(action("Larger", "Draw the chart larger (+)", IAction.AS_PUSH_BUTTON, on -> canvas.larger()),
+                action("Smaller", "Draw the chart smaller (-)", IAction.AS_PUSH_BUTTON, on -> canvas.smaller()),
+                action("All of it", "Show the whole chart (0)", IAction.AS_PUSH_BUTTON, on -> canvas.fit()),
+                action("Find\u2026", "Find a step by its name or words (Ctrl+F)", IAction.AS_PUSH_BUTTON, on -> find()), times,
+                action("Likelihood", "Say at each arrow how many units of a hundred come this way, and how long after the beginning", IAction.AS_CHECK_BOX,
+                        this::tellLikelihood));
+        ofTheChart.forEach(this::tool);
+        menus(ofTheChart);
         ActiveText.get().addView(this, following);
         ChosenFinding.get().addListener(finding);
     }
@@ -98,18 +100,17 @@ public final class ChartView extends ViewPart {
         return action;
     }
 
-    private IAction tool(IAction action) {
+    private void tool(IAction action) {
         ActionContributionItem button = new ActionContributionItem(action);
         button.setMode(ActionContributionItem.MODE_FORCE_TEXT);
         if (getViewSite().getActionBars().getToolBarManager().getItems().length > 0) {
             getViewSite().getActionBars().getToolBarManager().add(new Separator());
         }
         getViewSite().getActionBars().getToolBarManager().add(button);
-        return action;
     }
 
-    /** What can be done with the step and the result in hand: with the right button, by a tool, and by a key. */
-    private void menus() {
+    /** What can be done with the step and the result in hand: with the right button on a step, by a tool, and by a key; beside the steps, with the chart. */
+    private void menus(List<IAction> ofTheChart) {
         Acting acts = new Acting();
         IAction takeOut = inHand("Take out the step (Delete)", acts::takeOut);
         List<IAction> entries = List.of(inHand("Lead the result to\u2026 (L)", box -> acts.lead(box, canvas.cell())),
@@ -121,8 +122,11 @@ public final class ChartView extends ViewPart {
         entries.forEach(menu::add);
         menu.add(new Separator());
         ways.forEach(menu::add);
-        canvas.setMenu(menu.createContextMenu(canvas));
-        tool(new MenuTool("Change", "What can be done with the step and the result in hand", canvas.getMenu()));
+        Menu ofTheStep = menu.createContextMenu(canvas);
+        MenuManager chart = new MenuManager();
+        ofTheChart.forEach(chart::add);
+        canvas.setMenus(ofTheStep, chart.createContextMenu(canvas));
+        tool(new MenuTool("Change", "What can be done with the step and the result in hand", ofTheStep));
         IActionBars bars = getViewSite().getActionBars();
         bars.setGlobalActionHandler(ActionFactory.DELETE.getId(), takeOut);
         bars.setGlobalActionHandler(ActionFactory.FIND.getId(), action("Find", "", IAction.AS_PUSH_BUTTON, on -> find()));

@@ -20,6 +20,8 @@ import org.faultwright.workbench.live.LiveTexts;
 
 /** Asks what could be written at the cursor. */
 public final class CompletionProcessor implements IContentAssistProcessor {
+    static final String NOTHING_FITS = "Nothing fits here.";
+
     @Override
     public ICompletionProposal[] computeCompletionProposals(ITextViewer viewer, int offset) {
         if (isWords(viewer.getDocument(), offset)) {
@@ -68,7 +70,7 @@ public final class CompletionProcessor implements IContentAssistProcessor {
 
     @Override
     public String getErrorMessage() {
-        return "Nothing fits here.";
+        return NOTHING_FITS;
     }
 
     @Override

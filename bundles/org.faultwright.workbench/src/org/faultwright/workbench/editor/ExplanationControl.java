@@ -5,6 +5,7 @@
 package org.faultwright.workbench.editor;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,6 +30,7 @@ import org.eclipse.swt.widgets.Shell;
 final class ExplanationControl extends AbstractInformationControl {
     private static final Pattern BOLD = Pattern.compile("\\*\\*(.+?)\\*\\*");
     private static final int MARGIN = 8;
+    private static final int BETWEEN_COLUMNS = 14;
     /** In average characters. */
     private static final int WIDEST_CELL = 44;
     private static final int WIDEST_LINE = 100;
@@ -127,7 +129,7 @@ final class ExplanationControl extends AbstractInformationControl {
         }
         text.setText(shown.toString());
         text.setStyleRanges(bold.toArray(StyleRange[]::new));
-        GridDataFactory.fillDefaults().grab(true, false).hint(capped(text, WIDEST_LINE), SWT.DEFAULT).applyTo(text);
+        GridDataFactory.fillDefaults().grab(true, false).hint(Math.min(room(), capped(text, WIDEST_LINE)), SWT.DEFAULT).applyTo(text);
         lines.clear();
     }
 
@@ -139,20 +141,44 @@ final class ExplanationControl extends AbstractInformationControl {
         int columns = rows.stream().mapToInt(List::size).max().orElse(1);
         Composite table = new Composite(body, SWT.NONE);
         paint(table);
-        GridLayoutFactory.fillDefaults().numColumns(columns).spacing(14, 3).applyTo(table);
+        GridLayoutFactory.fillDefaults().numColumns(columns).spacing(BETWEEN_COLUMNS, 3).applyTo(table);
+        int[] widths = new int[columns];
+        List<Label> cells = new ArrayList<>();
         for (int row = 0; row < rows.size(); row++) {
             for (int column = 0; column < columns; column++) {
                 Label cell = new Label(table, SWT.WRAP);
                 paint(cell);
                 cell.setText(column < rows.get(row).size() ? rows.get(row).get(column).replace("&", "&&") : "");
-                GridDataFactory.fillDefaults().hint(capped(cell, WIDEST_CELL), SWT.DEFAULT).applyTo(cell);
+                widths[column] = Math.max(widths[column], capped(cell, WIDEST_CELL));
+                cells.add(cell);
             }
             if (row == 0) {
                 Label line = new Label(table, SWT.SEPARATOR | SWT.HORIZONTAL);
                 GridDataFactory.fillDefaults().span(columns, 1).applyTo(line);
             }
         }
+        int widest = widest(widths, room() - BETWEEN_COLUMNS * (columns - 1));
+        cells.forEach(cell -> GridDataFactory.fillDefaults().hint(Math.min(widest, capped(cell, WIDEST_CELL)), SWT.DEFAULT).applyTo(cell));
         rows.clear();
+    }
+
+    /** How wide everything in here may be, so that nothing is looked for beyond the edge. */
+    private int room() {
+        return computeSizeConstraints(0, 0).x - computeTrim().width - scroll.getVerticalBar().getSize().x - 2 * MARGIN - 2;
+    }
+
+    /** How wide a column may be at most, so that all of them find room beside one another: narrow ones keep their width, and the wide ones share the rest. */
+    static int widest(int[] widths, int room) {
+        int[] sorted = Arrays.stream(widths).sorted().toArray();
+        int left = room;
+        for (int i = 0; i < sorted.length; i++) {
+            int share = left / (sorted.length - i);
+            if (sorted[i] > share) {
+                return Math.max(1, share);
+            }
+            left -= sorted[i];
+        }
+        return sorted[sorted.length - 1];
     }
 
     private static int capped(Control control, int characters) {
@@ -178,11 +204,11 @@ final class ExplanationControl extends AbstractInformationControl {
         return new Point(Math.min(size.x + trim.width + bar + 2, most.x), Math.min(size.y + trim.height + 2, most.y));
     }
 
-    /** As large as its words need, within four fifths of the screen. */
+    /** As large as its words need, within four fifths of the width of the screen and nine tenths of its height. */
     @Override
     public Point computeSizeConstraints(int widthInChars, int heightInChars) {
         Rectangle screen = getShell().getMonitor().getClientArea();
-        return new Point(screen.width * 4 / 5, screen.height * 4 / 5);
+        return new Point(screen.width * 4 / 5, screen.height * 9 / 10);
     }
 
     @Override

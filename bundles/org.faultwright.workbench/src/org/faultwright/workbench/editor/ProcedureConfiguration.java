@@ -5,6 +5,7 @@
 package org.faultwright.workbench.editor;
 
 import org.eclipse.jface.text.DefaultInformationControl;
+import org.eclipse.jface.text.IAutoEditStrategy;
 import org.eclipse.jface.text.IInformationControlCreator;
 import org.eclipse.jface.text.ITextHover;
 import org.eclipse.jface.text.contentassist.ContentAssistant;
@@ -43,6 +44,8 @@ final class ProcedureConfiguration extends SourceViewerConfiguration {
         assistant.enableAutoActivation(true);
         assistant.enableAutoInsert(false);
         assistant.setAutoActivationDelay(300);
+        assistant.setShowEmptyList(true); // whoever asks is told that there is nothing
+        assistant.setEmptyMessage(CompletionProcessor.NOTHING_FITS);
         Display display = viewer.getTextWidget().getDisplay();
         assistant.setProposalSelectorBackground(display.getSystemColor(SWT.COLOR_LIST_BACKGROUND));
         assistant.setProposalSelectorForeground(display.getSystemColor(SWT.COLOR_LIST_FOREGROUND));
@@ -82,6 +85,11 @@ final class ProcedureConfiguration extends SourceViewerConfiguration {
     @Override
     public IHyperlinkDetector[] getHyperlinkDetectors(ISourceViewer viewer) {
         return new IHyperlinkDetector[] {new NameHyperlinks()};
+    }
+
+    @Override
+    public IAutoEditStrategy[] getAutoEditStrategies(ISourceViewer viewer, String contentType) {
+        return new IAutoEditStrategy[] {new IndentInBraces()};
     }
 
     @Override

@@ -289,7 +289,14 @@ public final class FindingsView extends ViewPart {
             return (progress.running() ? "Checking" : "Stopped") + ", " + progress.checked() + " of " + progress.all() + " files checked.  "
                     + Severity.counted(findings);
         }
-        int files = FolderDocuments.get().all().size();
+        return summary(FolderDocuments.get().all().size(), findings);
+    }
+
+    /** Where nothing was looked at, nothing is said to be right. */
+    static String summary(int files, List<Finding> findings) {
+        if (files == 0 && findings.isEmpty()) {
+            return "No procedure is open yet, so nothing was checked.";
+        }
         String where = files == 1 ? " in 1 file" : " in " + files + " files";
         return findings.isEmpty() ? "Nothing found" + where + "." : Severity.counted(findings) + where;
     }

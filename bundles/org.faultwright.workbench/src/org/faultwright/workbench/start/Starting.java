@@ -33,13 +33,20 @@ public final class Starting {
     private Starting() {
     }
 
-    /** @return whether a window may open; otherwise the user knows why, or the other window is in front */
-    public static boolean mayOpen() {
+    /**
+     * @param beforeAsking takes away what would lie over a question
+     * @return whether a window may open; otherwise the user knows why, or the other window is in front
+     */
+    public static boolean mayOpen(Runnable beforeAsking) {
         try {
-            if (!Workspace.take() && !another()) {
-                return false;
+            if (!Workspace.take()) {
+                beforeAsking.run();
+                if (!another()) {
+                    return false;
+                }
             }
         } catch (IOException refused) {
+            beforeAsking.run();
             MessageDialog.openError(null, TITLE, "The folder " + Workspace.folder()
                     + " cannot be written to, so nothing could be kept there. Start with -data and another folder.");
             return false;

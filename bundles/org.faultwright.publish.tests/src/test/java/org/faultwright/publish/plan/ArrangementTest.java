@@ -77,6 +77,19 @@ class ArrangementTest {
         assertTrue(better > demos().size() / 2, "better: " + better);
     }
 
+    /** Six pages are out of reach there, and every change that is tried costs as much as the card is long. */
+    @Test
+    void should_leave_a_card_far_longer_than_six_pages_as_is_simplest() {
+        Publication publication = Samples.text("procedure P \"P\" " + IntStream.range(0, 200)
+                .mapToObj(i -> "check S%d \"Is it right there?\" { yes -> S%d no -> E%d } conclude E%d \"E\" { finds nothing }\n".formatted(i, i + 1, i, i))
+                .collect(Collectors.joining()) + "conclude S200 \"S\" { finds nothing }");
+        Likely likely = Likely.of(publication.procedure());
+        CardModel model = new CardModel(publication.procedure(), likely);
+
+        assertTrue(model.pages(model.simplest(), 1).length() > 10);
+        assertEquals(model.arrangement(model.simplest()), Arrangement.of(publication.procedure(), likely));
+    }
+
     @Test
     void should_lead_out_of_a_routine_in_a_routine_by_the_bounds_of_both_steps() {
         Plan plan = new Plan(Samples.text(NESTED));

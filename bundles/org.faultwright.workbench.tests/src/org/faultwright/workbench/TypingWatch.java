@@ -1,0 +1,83 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.workbench;
+
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Display;
+
+/**
+ * Somebody who types at 20 ms a key, and a watch on the window's thread meanwhile. A key is drawn when the text has been painted with it. All
+ * times are milliseconds of the thread's own processor time, so that other work on the machine does not count.
+ */
+final class TypingWatch {
+    private static final int MILLISECONDS_A_KEY = 20;
+    private static final int MOST_EVENTS = 2_000;
+
+    private final StyledText text;
+    private final List<Double> drawn = new ArrayList<>();
+    private double longestStall;
+
+    TypingWatch(StyledText text) {
+        this.text = text;
+    }
+
+    void typeAndTakeBack(int at, String words) {
+        type(at, words);
+        words.chars().forEach(letter -> key(SWT.BS));
+    }
+
+    void type(int at, String words) {
+        text.setSelection(at);
+        text.showSelection();
+        words.chars().forEach(this::key);
+    }
+
+    private void key(int key) {
+        Display display = text.getDisplay();
+        long until = System.nanoTime() + MILLISECONDS_A_KEY * 1_000_000L;
+        double from = worked();
+        Keys.press(text, key);
+        text.update();
+        drawn.add(worked() - from);
+        longestStall = Math.max(longestStall, worked() - from);
+        display.timerExec(MILLISECONDS_A_KEY, () -> { });
+        for (int events = 0; events < MOST_EVENTS && System.nanoTime() < until; events++) {
+            double before = worked();
+            boolean more = display.readAndDispatch();
+            longestStall = Math.max(longestStall, worked() - before);
+            if (!more) {
+                display.sleep();
+            }
+        }
+    }
+
+    /** The longest time without an answer to anything. */
+    double longestStall() {
+        return longestStall;
+    }
+
+    /** How long so many of a hundred keys took at most. */
+    double drawnWithin(int percent) {
+        List<Double> sorted = new ArrayList<>(drawn);
+        Collections.sort(sorted);
+        return sorted.get(Math.min(sorted.size() - 1, sorted.size() * percent / 100));
+    }
+
+    private static double worked() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / 1e6;
+    }
+
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "%d keys, 99 %% drawn within %.0f ms, half within %.1f ms, longest stall of the window's thread %.0f ms",
+                drawn.size(), drawnWithin(99), drawnWithin(50), longestStall);
+    }
+}

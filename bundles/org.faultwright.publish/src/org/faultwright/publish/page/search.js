@@ -3,7 +3,7 @@
   "use strict";
   var box = document.getElementById("search");
   var told = document.getElementById("found");
-  var rows = Array.prototype.slice.call(document.querySelectorAll("#procedures tr"));
+  var rows = Array.prototype.slice.call(document.querySelectorAll("#procedures > article"));
   function plain(words) {
     return words.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase().replace(/\s+/g, " ");
   }
@@ -27,7 +27,7 @@
   box.addEventListener("input", show);
   box.addEventListener("keydown", function (event) {
     if (event.key === "Enter") {
-      var first = document.querySelector("#procedures tr:not([hidden]) a");
+      var first = document.querySelector("#procedures > article:not([hidden]) a");
       if (first) { first.click(); }
     } else if (event.key === "Escape") {
       box.value = "";

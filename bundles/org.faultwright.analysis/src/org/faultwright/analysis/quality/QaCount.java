@@ -68,14 +68,13 @@ final class QaCount {
     QaSummary summary(List<Finding> findings) {
         ExampleCoverage coverage = ExampleCoverage.in(subject).orElseThrow();
         TimeStudy times = TimeStudy.in(subject).orElseThrow();
-        List<Code> codes = codes();
-        List<String> open = codes.stream().filter(code -> !code.handled()).map(Code::name).toList();
+        List<QaSummary.Code> codes = codes();
+        List<QaSummary.Code> open = codes.stream().filter(code -> code.step().outcomes().stream().noneMatch(outcome -> outcome.key().equals(code.pattern()))).toList();
         Map<Severity, Integer> bySeverity = new EnumMap<>(Severity.class);
         findings.forEach(finding -> bySeverity.merge(finding.severity(), 1, Integer::sum));
         return new QaSummary(bySeverity, mostFirst(findings.stream().map(Finding::rule)), units(), limits(), sources(),
-                unsourced(), share(codes.size() - open.size(), codes.size()), new QaSummary.Open(texts(coverage.untried()),
-                        coverage.unreached().stream().map(end -> end.name().text()).toList(), open,
-                        coverage.runs().stream().filter(run -> !run.passes()).map(run -> run.example().title().text()).toList()),
+                unsourced(), share(codes.size() - open.size(), codes.size()), new QaSummary.Open(coverage.untried(),
+                        coverage.unreached(), open, coverage.runs().stream().filter(run -> !run.passes()).map(ExampleRun::example).toList()),
                 ProcedurePaths.of(subject).filter(paths -> paths.map().begin().isPresent()).map(PathReport::of),
                 faults(times), groups(), Testability.in(subject),
                 share(coverage.runs().stream().filter(ExampleRun::passes).count(), coverage.runs().size()),
@@ -158,9 +157,8 @@ final class QaCount {
         return steps.stream().flatMap(step -> indicator(step).stream()).distinct();
     }
 
-    private List<String> unsourced() {
-        return steps.stream().filter(step -> limits(step) > 0 && source(step).isEmpty())
-                .map(step -> step.name().text()).toList();
+    private List<Step> unsourced() {
+        return steps.stream().filter(step -> limits(step) > 0 && source(step).isEmpty()).toList();
     }
 
     private Optional<Indicator> indicator(Step step) {
@@ -168,32 +166,15 @@ final class QaCount {
                 : Optional.empty();
     }
 
-    /** A code that a step can meet. */
-    private record Code(String name, boolean handled) {
-    }
-
-    private List<Code> codes() {
-        List<Code> codes = new ArrayList<>();
-        for (Step step : steps) {
-            List<String> keys = step.outcomes().stream().map(Outcome::key).toList();
-            indicator(step).map(Indicator::codes).orElse(List.of()).stream().map(code -> code.pattern().text())
-                    .forEach(pattern -> codes.add(new Code(step.name() + " " + pattern, keys.contains(pattern))));
-        }
-        return codes;
-    }
-
-    private static List<String> texts(List<ExampleCoverage.Way> ways) {
-        return ways.stream().map(ExampleCoverage.Way::toString).toList();
+    private List<QaSummary.Code> codes() {
+        return steps.stream().flatMap(step -> indicator(step).map(Indicator::codes).orElse(List.of()).stream()
+                .map(code -> new QaSummary.Code(step, code.pattern().text()))).toList();
     }
 
     private List<QaSummary.GroupLine> groups() {
         Ambiguity ambiguity = Ambiguity.in(subject).orElseThrow();
         return ambiguity.groups().stream().map(group -> new QaSummary.GroupLine(group.faults(), group.acknowledged(),
-                names(ambiguity.unusedThatSeparate(group)), names(ambiguity.silentForSome(group)))).toList();
-    }
-
-    private static List<String> names(List<Step> steps) {
-        return steps.stream().map(step -> step.name().text()).toList();
+                ambiguity.unusedThatSeparate(group), ambiguity.silentForSome(group))).toList();
     }
 
     private List<QaSummary.FaultLine> faults(TimeStudy times) {

@@ -10,11 +10,14 @@ import java.util.Optional;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.paths.PathReport;
 import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.analysis.trace.Testability;
+import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 
 /**
@@ -40,7 +43,7 @@ import org.faultwright.quantity.Exact;
  * @param untimed     how many steps state no time
  */
 public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> byRule, Map<String, Integer> units,
-        Share limits, Map<String, Integer> sources, List<String> unsourced, Share codes, Open open,
+        Share limits, Map<String, Integer> sources, List<Step> unsourced, Share codes, Open open,
         Optional<PathReport> paths, List<FaultLine> faults, List<GroupLine> groups,
         Optional<Testability> testability, Share examples, Share outcomes, Share conclusions, List<NoteUse> notes,
         TimeStudy.Figure times, int untimed) {
@@ -63,14 +66,22 @@ public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> 
     }
 
     /**
-     * What is still open, each by its name.
+     * What is still open.
      *
-     * @param outcomes    outcomes of steps with a choice that no example takes, such as {@code LampCode none}
+     * @param outcomes    outcomes of steps with a choice that no example takes
      * @param conclusions conclusions that no example reaches
-     * @param codes       codes without an outcome of their own, such as {@code LampCode 3 blinks}
-     * @param examples    examples that do not go as they say, by their titles
+     * @param codes       codes without an outcome of their own
+     * @param examples    examples that do not go as they say
      */
-    public record Open(List<String> outcomes, List<String> conclusions, List<String> codes, List<String> examples) {
+    public record Open(List<ExampleCoverage.Way> outcomes, List<Step.Conclude> conclusions, List<Code> codes, List<Example> examples) {
+    }
+
+    /** A code that a step can meet. @param pattern such as {@code 3 blinks} */
+    public record Code(Step step, String pattern) {
+        @Override
+        public String toString() {
+            return step.name() + " " + pattern;
+        }
     }
 
     /**
@@ -80,7 +91,7 @@ public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> 
      * @param unused       steps that would tell some of them apart and that nothing leads to
      * @param silent       steps asked of which the table does not say what all of them show
      */
-    public record GroupLine(List<Fault> faults, boolean acknowledged, List<String> unused, List<String> silent) {
+    public record GroupLine(List<Fault> faults, boolean acknowledged, List<Step> unused, List<Step> silent) {
     }
 
     /** @param steps how many steps tell the reader to read it */

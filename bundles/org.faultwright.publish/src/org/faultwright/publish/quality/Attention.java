@@ -78,10 +78,10 @@ final class Attention {
     static String apart(QaSummary.GroupLine group) {
         String found = "Nothing tells apart" + (group.acknowledged() ? ", as the author says: " : ": ") + names(group) + ". ";
         if (!group.unused().isEmpty()) {
-            return found + Rows.listed(group.unused()) + " would, but nothing leads there.";
+            return found + Rows.listed(Told.steps(group.unused())) + " would, but nothing leads there.";
         }
         return found + (group.silent().isEmpty() ? "No step of the text would; it takes another one."
-                : "What all of them show at " + Rows.listed(group.silent()) + " is not stated; it may separate them.");
+                : "What all of them show at " + Rows.listed(Told.steps(group.silent())) + " is not stated; it may separate them.");
     }
 
     static String title(Fault fault) {

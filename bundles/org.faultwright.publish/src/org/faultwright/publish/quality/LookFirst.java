@@ -163,9 +163,9 @@ final class LookFirst {
     private static List<String> untried(Line line) {
         QaSummary.Open open = line.summary().open();
         List<String> points = new ArrayList<>();
-        add(points, "examples that end otherwise than they say", open.examples());
-        add(points, "conclusions", open.conclusions());
-        add(points, "outcomes", open.outcomes());
+        add(points, "examples that end otherwise than they say", Told.examples(open.examples()));
+        add(points, "conclusions", Told.steps(open.conclusions()));
+        add(points, "the steps", Told.ways(open.outcomes()));
         add(points, "no case of", line.summary().faults().stream().filter(fault -> !fault.hasExample())
                 .map(fault -> "\"" + Attention.title(fault.fault()) + "\"").toList());
         return points;
@@ -179,7 +179,7 @@ final class LookFirst {
 
     private static List<String> unsaid(Line line) {
         List<String> points = new ArrayList<>();
-        add(points, "no source for the limits of", line.summary().unsourced());
+        add(points, "no source for the limits of", Told.steps(line.summary().unsourced()));
         if (line.summary().untimed() > 0) {
             points.add(Rows.count(line.summary().untimed(), "step states", "steps state") + " no time.");
         }

@@ -35,7 +35,7 @@ final class QualityDetail {
         findings(section);
         faults(section);
         tried(section);
-        summary.paths().ifPresent(paths -> QualityPaths.add(section, paths));
+        summary.paths().ifPresent(paths -> QualityPaths.add(section, paths, line.publication().procedure()));
         words(section);
         SignOff.one(section, line.publication().shortDigest());
     }
@@ -56,7 +56,7 @@ final class QualityDetail {
             row.say("td", "", finding.rule());
             Tag words = row.add("td").text(finding.message()).space().text(finding.advice());
             if (!finding.path().isEmpty()) {
-                words.say("p", "small", "Path: " + QualityPaths.path(finding.path()));
+                words.say("p", "small", "Path: " + QualityPaths.path(finding.path(), line.publication().procedure()));
             }
         }
     }
@@ -93,9 +93,9 @@ final class QualityDetail {
         section.say("p", "", summary.examples() + " examples go as they say; they take " + summary.outcomes()
                 + " results of steps with a choice, and reach " + summary.conclusions() + " conclusions.");
         QaSummary.Open open = summary.open();
-        open(section, "Results that no example takes", open.outcomes());
-        open(section, "Conclusions that no example reaches", open.conclusions());
-        open(section, "Examples that end otherwise than they say", open.examples());
+        open(section, "Results that no example takes", Told.ways(open.outcomes()));
+        open(section, "Conclusions that no example reaches", Told.steps(open.conclusions()));
+        open(section, "Examples that end otherwise than they say", Told.examples(open.examples()));
     }
 
     private static void open(Tag section, String what, List<String> names) {
@@ -111,16 +111,15 @@ final class QualityDetail {
         }
         section.say("p", "", summary.limits().all() == 0 ? "No limit is stated." : "A source is named for " + summary.limits()
                 + " limits and bands.");
-        open(section, "Without a source", summary.unsourced());
+        open(section, "Without a source", Told.steps(summary.unsourced()));
         if (!summary.sources().isEmpty()) {
             section.say("p", "", "Limits and code tables rest on: " + Rows.counted(summary.sources()) + ".");
         }
         if (summary.codes().all() > 0) {
             section.say("p", "", summary.codes() + " codes of the indicators read have a result of their own.");
-            open(section, "Without one", summary.open().codes());
+            open(section, "Without one", Told.codes(summary.open().codes()));
         }
         section.say("p", "", summary.notes().isEmpty() ? "No safety note is read."
-                : "Notes read: " + summary.notes().stream().map(use -> use.note().word().name() + " " + use.note().name()
-                        + " at " + Rows.count(use.steps(), "step", "steps")).collect(Collectors.joining("; ")) + ".");
+                : "Notes read: " + summary.notes().stream().map(use -> Told.note(use.note()) + " at " + Rows.count(use.steps(), "step", "steps")).collect(Collectors.joining("; ")) + ".");
     }
 }

@@ -17,6 +17,7 @@ import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.analysis.trace.Testability;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Published;
@@ -58,14 +59,15 @@ public final class QualityJson {
                 .putTexts("attention", Attention.to(line))
                 .put("findings", severities(summary.bySeverity())).put("findingsByRule", counts(summary.byRule()))
                 .put("unitsWritten", counts(summary.units()))
-                .put("sources", counts(summary.sources())).putTexts("stepsWithoutSource", summary.unsourced())
+                .put("sources", counts(summary.sources())).putTexts("stepsWithoutSource", stepNames(summary.unsourced()))
                 .put("sinceRelease", line.since().map(QualityJson::since))
                 .put("limitsWithSource", share(summary.limits())).put("codesWithResult", share(summary.codes()))
                 .put("examplesThatPass", share(summary.examples())).put("resultsTried", share(summary.outcomes()))
                 .put("conclusionsTried", share(summary.conclusions()))
-                .putTexts("resultsUntried", summary.open().outcomes())
-                .putTexts("conclusionsUntried", summary.open().conclusions())
-                .putTexts("codesWithoutResult", summary.open().codes()).putTexts("examplesThatFail", summary.open().examples())
+                .putTexts("resultsUntried", texts(summary.open().outcomes()))
+                .putTexts("conclusionsUntried", stepNames(summary.open().conclusions()))
+                .putTexts("codesWithoutResult", texts(summary.open().codes()))
+                .putTexts("examplesThatFail", summary.open().examples().stream().map(example -> example.title().text()).toList())
                 .put("paths", summary.paths().map(QualityJson::paths))
                 .putAll("faults", summary.faults(), QualityJson::fault)
                 .putAll("notToldApart", summary.groups(), QualityJson::group)
@@ -129,7 +131,15 @@ public final class QualityJson {
 
     private static Json group(QaSummary.GroupLine group) {
         return new Json().putTexts("faults", names(group.faults())).put("acknowledged", group.acknowledged())
-                .putTexts("wouldSeparate", group.unused()).putTexts("notStatedAt", group.silent());
+                .putTexts("wouldSeparate", stepNames(group.unused())).putTexts("notStatedAt", stepNames(group.silent()));
+    }
+
+    private static List<String> stepNames(List<? extends Step> steps) {
+        return steps.stream().map(step -> step.name().text()).toList();
+    }
+
+    private static List<String> texts(List<?> named) {
+        return named.stream().map(Object::toString).toList();
     }
 
     private static List<String> names(List<Fault> faults) {

@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.paths.PathReport;
 import org.faultwright.analysis.time.PrintedNumbers;
-import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.page.Tag;
 
 /** What all paths of one procedure come to, and which is the worst. */
@@ -19,24 +19,24 @@ final class QualityPaths {
     private QualityPaths() {
     }
 
-    static void add(Tag section, PathReport paths) {
+    static void add(Tag section, PathReport paths, Procedure procedure) {
         section.say("h3", "", "Paths");
         section.say("p", "", reach(paths));
         if (paths.paths().isEmpty()) {
             section.say("p", "open", "A loop has no bound, or no path ends: there is no longest path to tell.");
         }
         paths.slowest().ifPresent(path -> section.say("p", "", "Worst in time, "
-                + paths.worstSeconds().map(PrintedNumbers::minutes).orElse("") + " in " + steps(path) + ": " + ownSteps(path) + "."));
+                + paths.worstSeconds().map(PrintedNumbers::minutes).orElse("") + " in " + steps(path) + ": " + ownSteps(path, procedure) + "."));
         paths.longest().ifPresent(path -> {
             boolean same = paths.slowest().filter(path::equals).isPresent();
             section.say("p", "", same ? "No path has more steps."
-                    : "Worst in steps, " + steps(path) + ": " + ownSteps(path) + ".");
+                    : "Worst in steps, " + steps(path) + ": " + ownSteps(path, procedure) + ".");
         });
         paths.shortest().ifPresent(path -> section.say("p", "", "Shortest to a conclusion, " + steps(path) + ": "
-                + ownSteps(path) + "."));
+                + ownSteps(path, procedure) + "."));
         if (!paths.always().isEmpty()) {
-            section.say("p", "", "On every path: " + paths.always().stream().map(Name::text)
-                    .collect(Collectors.joining(", ")) + ".");
+            section.say("p", "", "On every path: " + Rows.listed(Told.steps(paths.always().stream()
+                    .flatMap(name -> procedure.step(name).stream()).toList())) + ".");
         }
     }
 
@@ -55,13 +55,13 @@ final class QualityPaths {
     }
 
     /** Of a routine only the step that performs it is named; the JSON of the report has every step. */
-    private static String ownSteps(List<PathStep> path) {
+    private static String ownSteps(List<PathStep> path, Procedure procedure) {
         List<PathStep> own = path.stream().filter(step -> step.toString().indexOf('/') < 0).toList();
-        return path(own) + (own.size() < path.size() ? " (the steps inside routines left out)" : "");
+        return path(own, procedure) + (own.size() < path.size() ? " (the steps inside routines left out)" : "");
     }
 
-    static String path(List<PathStep> path) {
-        return path.stream().limit(MOST_STEPS).map(PathStep::toString).collect(Collectors.joining(", "))
+    static String path(List<PathStep> path, Procedure procedure) {
+        return path.stream().limit(MOST_STEPS).map(step -> Told.step(step, procedure)).collect(Collectors.joining(", "))
                 + (path.size() > MOST_STEPS ? " and " + (path.size() - MOST_STEPS) + " more" : "");
     }
 }

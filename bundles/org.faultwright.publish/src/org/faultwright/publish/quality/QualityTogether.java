@@ -6,10 +6,12 @@ package org.faultwright.publish.quality;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -17,6 +19,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.checking.RuleIndex;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 
@@ -67,8 +70,11 @@ final class QualityTogether {
             return;
         }
         section.say("h3", "", "Libraries");
+        Map<String, String> titles = new HashMap<>();
+        report.lines().forEach(line -> line.publication().procedure().libraries().forEach(library -> titles.put(library.name().text(), library.title())));
+        report.libraries().forEach(checked -> titles.put(checked.library().name().text(), checked.library().title()));
         Tag rows = Rows.table(section, "libraries", List.of("Library", "Used by", "What was found in it"));
-        users.forEach((name, procedures) -> Rows.row(rows, name,
+        users.forEach((name, procedures) -> Rows.row(rows, Optional.ofNullable(titles.get(name)).filter(title -> !title.isBlank()).map(PlainText::line).orElse(name),
                 Rows.count(procedures.size(), "procedure", "procedures"), findings(found.get(name))));
     }
 
@@ -96,7 +102,7 @@ final class QualityTogether {
     static Map<String, Map<String, Integer>> byName(QualityReport report, Function<Line, Map<String, Integer>> of) {
         Map<String, Map<String, Integer>> all = new TreeMap<>();
         report.lines().forEach(line -> of.apply(line).forEach((name, count) ->
-                all.computeIfAbsent(name, key -> new LinkedHashMap<>()).put(name(line), count)));
+                all.computeIfAbsent(name, key -> new LinkedHashMap<>()).merge(name(line), count, Integer::sum)));
         Map<String, Map<String, Integer>> sorted = new LinkedHashMap<>();
         all.entrySet().stream().sorted((one, other) -> sum(other.getValue()) - sum(one.getValue()))
                 .forEach(entry -> sorted.put(entry.getKey(), entry.getValue()));
@@ -104,7 +110,7 @@ final class QualityTogether {
     }
 
     private static String name(Line line) {
-        return line.publication().procedure().name().text();
+        return line.publication().title();
     }
 
     static int sum(Map<String, Integer> counts) {

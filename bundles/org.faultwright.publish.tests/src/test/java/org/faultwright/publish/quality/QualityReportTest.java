@@ -129,10 +129,10 @@ class QualityReportTest {
                 conclude Fine "Nothing found" { finds nothing }
                 """);
         String page = words(report("quality-html", alike));
-        assertTrue(page.contains("Nothing tells apart: First, Second. Volts would, but nothing leads there."), page);
-        assertTrue(page.contains("Worst in time, 9 min in 3 steps: Look (no), Wait (done), Both."), page);
-        assertTrue(page.contains("Results that no example takes: Look yes, Look no."), page);
-        assertTrue(page.contains("Without a source: Volts."), page);
+        assertTrue(page.contains("Nothing tells apart: First, Second. &quot;Rail&quot; would, but nothing leads there."), page);
+        assertTrue(page.contains("Worst in time, 9 min in 3 steps: &quot;Lit?&quot; (no), &quot;Wait&quot; (done), &quot;Either&quot;."), page);
+        assertTrue(page.contains("Results that no example takes: &quot;Lit?&quot; with yes or no."), page);
+        assertTrue(page.contains("Without a source: &quot;Rail&quot;."), page);
         assertTrue(page.contains("Sign-off of this procedure"), page);
         assertEquals("Volts", procedure(json(alike), 0).getAsJsonArray("notToldApart").get(0).getAsJsonObject()
                 .getAsJsonArray("wouldSeparate").get(0).getAsString());

@@ -77,7 +77,7 @@ final class QaCount {
         findings.forEach(finding -> bySeverity.merge(finding.severity(), 1, Integer::sum));
         return new QaSummary(bySeverity, mostFirst(findings.stream().map(Finding::rule)), units(), limits(), sources(),
                 unsourced(), share(codes - unnamed.size(), codes), new QaSummary.Open(coverage.untried(), coverage.unreached(), unnamed,
-                        coverage.runs().stream().filter(run -> !run.passes()).map(run -> run.example().title().text()).toList()),
+                        coverage.runs().stream().filter(run -> !run.passes()).map(ExampleRun::example).toList()),
                 ProcedurePaths.of(subject).filter(paths -> paths.map().begin().isPresent()).map(PathReport::of),
                 faults(times), groups(), Testability.in(subject),
                 share(coverage.runs().stream().filter(ExampleRun::passes).count(), coverage.runs().size()),

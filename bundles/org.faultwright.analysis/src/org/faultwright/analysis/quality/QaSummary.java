@@ -15,6 +15,7 @@ import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.paths.PathReport;
 import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.analysis.trace.Testability;
+import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Step;
@@ -77,9 +78,9 @@ public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> 
      * @param outcomes    outcomes of steps with a choice that no example takes
      * @param conclusions conclusions that no example reaches
      * @param codes       codes without an outcome of their own at a step that reads them
-     * @param examples    examples that do not go as they say, by their titles
+     * @param examples    examples that do not go as they say
      */
-    public record Open(List<ExampleCoverage.Way> outcomes, List<Step.Conclude> conclusions, List<UnnamedCode> codes, List<String> examples) {
+    public record Open(List<ExampleCoverage.Way> outcomes, List<Step.Conclude> conclusions, List<UnnamedCode> codes, List<Example> examples) {
     }
 
     /**

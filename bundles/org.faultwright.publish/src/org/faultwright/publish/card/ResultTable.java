@@ -46,7 +46,13 @@ final class ResultTable {
 
     /** The way on from a step that asks nothing. */
     void only(Tag box, Placed placed, Outcome outcome) {
-        outcome.target().ifPresent(target -> target(box.add("p", "go"), placed, target));
+        outcome.target().ifPresent(target -> {
+            Tag line = box.add("p", "go");
+            if (placed.step() instanceof Step.Measure) {
+                line.text(Result.of(placed.step(), outcome, plan.scope(), Optional.empty()).word()).space();
+            }
+            target(line, placed, target);
+        });
     }
 
     private void result(Tag cell, Step step, Outcome outcome, Optional<LimitZones> zones) {

@@ -60,7 +60,8 @@ final class StepDetail {
         } else if (step instanceof Step.Measure measure) {
             measure(box, measure);
         } else if (step instanceof Step.Do task) {
-            task.adjusts().forEach(one -> one.to().ifPresent(to -> StepPart.line(box, "Set").text(one.of()).space().say("b", "", Wording.printed(to.value()))));
+            task.adjusts().forEach(one -> one.to().ifPresent(to -> StepPart.line(box, "Set").text(one.kind().map(kind -> kind.value().words()
+                    + (one.of().isBlank() ? "" : " of ")).orElse("") + one.of()).space().say("b", "", Wording.printed(to.value()))));
         } else if (step instanceof Step.Calculate calculate) {
             calculate(box, calculate);
         } else if (step instanceof Step.Perform perform) {

@@ -20,6 +20,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
@@ -55,6 +56,10 @@ final class CardSteps {
 
     List<String> named(List<? extends Step> steps) {
         return steps.stream().map(this::named).toList();
+    }
+
+    static List<String> examples(List<Example> examples) {
+        return examples.stream().map(example -> PlainText.line(example.called())).toList();
     }
 
     /** Every number that it has, such as {@code 7b, 12b}; empty for a step that the card does not print. */

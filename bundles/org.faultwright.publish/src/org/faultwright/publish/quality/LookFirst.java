@@ -171,7 +171,7 @@ final class LookFirst {
     private static List<String> untried(Line line) {
         QaSummary.Open open = line.summary().open();
         List<String> points = new ArrayList<>();
-        add(points, "examples that end otherwise than they say", open.examples());
+        add(points, "examples that end otherwise than they say", CardSteps.examples(open.examples()));
         if (!open.conclusions().isEmpty()) {
             points.add(Rows.count(open.conclusions().size(), "conclusion", "conclusions") + ": step " + line.steps().numbers(open.conclusions()) + ".");
         }

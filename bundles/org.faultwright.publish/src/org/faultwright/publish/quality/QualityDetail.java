@@ -170,7 +170,7 @@ final class QualityDetail {
         QaSummary.Open open = summary.open();
         open(section, "Results that no example takes", steps.results(open.outcomes()));
         open(section, "Conclusions that no example reaches", steps.named(open.conclusions()));
-        open(section, "Examples that end otherwise than they say", open.examples());
+        open(section, "Examples that end otherwise than they say", CardSteps.examples(open.examples()));
     }
 
     private static void open(Tag section, String what, List<String> names) {

@@ -72,7 +72,7 @@ public final class QualityJson {
                         .put("step", code.step().name().text()).put("code", code.code().pattern().text()).put("meaning", code.code().meaning()))
                 .putAll("madeLiveWhileOpen", summary.madeLive(), live -> new Json().put("step", live.place().label()).put("onCard", line.steps().number(live.place()))
                         .put("noteAboutShock", live.told()).put("mayHurt", live.dangerous()))
-                .putTexts("examplesThatFail", summary.open().examples())
+                .putTexts("examplesThatFail", summary.open().examples().stream().map(example -> example.title().text()).toList())
                 .put("paths", summary.paths().map(QualityJson::paths))
                 .putAll("faults", summary.faults(), QualityJson::fault)
                 .putAll("notToldApart", summary.groups(), QualityJson::group)

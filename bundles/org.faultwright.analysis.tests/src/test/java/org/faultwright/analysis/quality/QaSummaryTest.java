@@ -73,8 +73,8 @@ class QaSummaryTest {
         assertEquals(2, SUMMARY.open().outcomes().size());
         assertTrue(SUMMARY.open().outcomes().stream().anyMatch(way -> way.toString().equals("Volts above")), SUMMARY.open().toString());
         assertEquals(List.of(), SUMMARY.open().conclusions());
-        assertEquals(1, SUMMARY.open().codes().size());
-        assertEquals(List.of("Two"), SUMMARY.open().examples());
+        assertEquals("[Lamp 5 blinks]", SUMMARY.open().codes().toString());
+        assertEquals(List.of("Two"), SUMMARY.open().examples().stream().map(example -> example.title().text()).toList());
     }
 
     @Test

@@ -112,7 +112,7 @@ public final class IndexHtml implements FolderExport {
         List<String> there = REPORTS.keySet().stream().filter(folder.files()::contains).toList();
         if (!there.isEmpty()) {
             main.say("h2", "", "For whoever checks and signs");
-            Tag list = main.add("ul");
+            Tag list = main.add("ul", "reports");
             there.forEach(file -> list.add("li").file(file).text(REPORTS.get(file)));
         }
     }

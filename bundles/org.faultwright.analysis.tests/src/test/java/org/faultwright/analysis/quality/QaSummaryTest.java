@@ -133,6 +133,30 @@ class QaSummaryTest {
         assertEquals(List.of("Look 6 blinks", "Read 6 blinks"), codes.stream().filter(UnnamedCode::isGrave).map(Object::toString).toList());
     }
 
+    /** On the one way that does not come by, nobody would be told. */
+    @Test
+    void should_count_a_code_as_grave_that_only_some_ways_ask_for() {
+        List<UnnamedCode> codes = unnamed(LAMP + """
+                observe Look "Lit?" at Panel { steady -> End anything else -> Ask }
+                check Ask "Is there time?" { yes -> Read no -> End }
+                observe Read "Which?" at Panel { 2 blinks -> End 4 blinks -> End 6 blinks -> End anything else -> End }
+                conclude End "End" { finds nothing }
+                """);
+        assertEquals(List.of("Look 2 blinks", "Look 4 blinks", "Look 6 blinks"), codes.stream().filter(UnnamedCode::isGrave).map(Object::toString).toList());
+    }
+
+    /** A routine that performs itself is not followed for ever, and what is not known is not taken to be harmless. */
+    @Test
+    void should_come_to_an_end_where_a_routine_performs_itself() {
+        List<UnnamedCode> codes = unnamed(LAMP + """
+                observe Look "Lit?" at Panel { steady -> End anything else -> Round }
+                perform Round "Round" by Turning { round -> End }
+                routine Turning "Turn" { exits round perform Again "Again" by Turning { round -> round } }
+                conclude End "End" { finds nothing }
+                """);
+        assertEquals(3, codes.stream().filter(UnnamedCode::isGrave).count());
+    }
+
     private static final String OPEN = """
             procedure Open "Open"
             note Shock danger { covers shock hazard "Live." consequence "Death." avoid "Trained people only." }

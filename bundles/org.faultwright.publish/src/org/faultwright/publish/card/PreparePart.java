@@ -57,7 +57,7 @@ final class PreparePart {
 
     private static List<String> use(Plan plan, Step.Measure measure) {
         return measure.kind().map(kind -> kind.value().words() + LimitStudy.of(plan.procedure(), measure)
-                .map(LimitStudy::range).map(MeterRange::upTo).map(upTo -> ", range " + upTo.spelling()).orElse("")).stream().toList();
+                .map(LimitStudy::range).map(MeterRange::upTo).map(upTo -> ", range " + Wording.printed(upTo)).orElse("")).stream().toList();
     }
 
     private static String part(Part part) {

@@ -86,7 +86,7 @@ final class StepDetail {
                 .filter(title -> !title.isBlank()).orElse(name.text())));
         step.kind().ifPresent(kind -> with.add(kind.value().words()));
         step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
-        step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
+        step.range().map(named -> Wording.printed(named.value())).or(() -> range.map(one -> Wording.printed(one.upTo())))
                 .ifPresent(upTo -> with.add("range " + upTo));
         StepPart.line(box, "Instrument", String.join(", ", with));
         expects(step.expects(), Results.kind(step));
@@ -108,7 +108,7 @@ final class StepDetail {
         step.readings().forEach(one -> {
             Tag row = rows.add("tr");
             one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Wording.point(at, plan.scope())));
-            one.expects().ifPresent(expects -> row.add("td").text(expects.limit().value().spelling()));
+            one.expects().ifPresent(expects -> row.add("td").text(Wording.printed(expects.limit().value())));
             Tag box = row.add("td", "reading");
             Optional<String> pattern = LimitStudy.of(plan.procedure(), one).map(LimitStudy::range).flatMap(ReadingBox::pattern);
             digits(box, pattern, one.kind().map(kind -> kind.value()), one.expects());
@@ -125,7 +125,7 @@ final class StepDetail {
     private void expects(Optional<Step.Expectation> expectation, QuantityKind kind) {
         expectation.ifPresent(expects -> {
             Limit limit = expects.limit().value();
-            Tag line = box.add("p", "line limit").say("b", "key", "Limit").space().say("b", "", limit.spelling());
+            Tag line = box.add("p", "line limit").say("b", "key", "Limit").space().say("b", "", Wording.printed(limit));
             if (Wording.hasEndsToWorkOut(limit)) {
                 line.space().text("that is " + IntervalText.of(limit.interval(kind), limit.quantities().get(0).unit()));
             }
@@ -153,7 +153,7 @@ final class StepDetail {
     }
 
     private void adjustments(Step.Do step) {
-        step.adjusts().forEach(one -> one.to().ifPresent(to -> StepPart.line(box, "Set to", to.value().spelling()
+        step.adjusts().forEach(one -> one.to().ifPresent(to -> StepPart.line(box, "Set to", Wording.printed(to.value())
                 + one.kind().map(kind -> ", " + kind.value().words()).orElse("") + (one.of().isBlank() ? "" : " of " + one.of()))));
     }
 

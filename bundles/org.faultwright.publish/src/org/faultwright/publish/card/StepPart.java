@@ -38,7 +38,7 @@ final class StepPart {
         if (!frame.needs().isEmpty()) {
             settings(box, "Set-up", frame.needs());
         }
-        frame.waits().ifPresent(wait -> line(box, "Wait", wait.value().spelling()));
+        frame.waits().ifPresent(wait -> line(box, "Wait", Wording.printed(wait.value())));
         new StepDetail(plan, box).add(placed);
         StepPictures.of(step, plan.scope()).forEach(picture -> StepPictures.add(box, picture));
         parts(box, frame);
@@ -61,7 +61,7 @@ final class StepPart {
                 frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"),
                 step instanceof Step.Do task ? task.repairs().map(at -> "repair") : Optional.<String>empty(),
-                frame.time().map(time -> "about " + time.value().spelling()))
+                frame.time().map(time -> "about " + Wording.printed(time.value())))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
         if (!more.isEmpty()) {
             facts.text("\u00B7 " + more).space();

@@ -25,6 +25,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.publish.quality.QualityReport.Line;
@@ -119,7 +120,7 @@ final class LookFirst {
     private Group calibration(LocalDate day) {
         Map<String, List<String>> said = new TreeMap<>();
         for (Line line : report.lines()) {
-            for (Instrument instrument : new Used(new Plan(line.publication())).instruments().keySet()) {
+            for (Instrument instrument : new Used(SetPlan.of(line.publication())).instruments().keySet()) {
                 instrument.calibrationDue().filter(due -> due.value().isBefore(day.plusDays(NEAR_DAYS + 1))).ifPresent(due ->
                         said.computeIfAbsent((due.value().isBefore(day) ? "ran out on " : "runs out on ") + due.value() + ": "
                                 + "\"" + instrument.name() + "\"", first -> new ArrayList<>()).add(line.publication().title()));
@@ -133,7 +134,7 @@ final class LookFirst {
         LocalDate oldest = day.minusMonths(report.sourceAge());
         Map<String, Set<String>> said = new TreeMap<>();
         for (Line line : report.lines()) {
-            Plan plan = new Plan(line.publication());
+            Plan plan = SetPlan.of(line.publication());
             Stream<Source> ofSteps = plan.steps().flatMap(step -> Stream.concat(step.frame().source().stream(), expected(step).stream()));
             Stream<Source> ofCodes = new Used(plan).indicators().stream().map(Indicator::source).flatMap(Optional::stream);
             Stream.concat(ofSteps, ofCodes).filter(source -> source.dated().filter(date -> date.isBefore(oldest)).isPresent())

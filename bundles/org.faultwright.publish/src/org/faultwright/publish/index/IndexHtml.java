@@ -31,6 +31,8 @@ import org.faultwright.publish.text.PublishedText;
 
 /** The front page of a folder of cards: every procedure with its status and what leads to it, searched by those words. */
 public final class IndexHtml implements FolderExport {
+    private static final String QUALITY = "quality.html";
+
     @Override
     public String name() {
         return "index-html";
@@ -49,6 +51,9 @@ public final class IndexHtml implements FolderExport {
         main.say("h1", "", folder.title());
         main.add("p", "caution").say("b", "", Caution.FIRST).space().text(Caution.TRAINED);
         List<Publication> sorted = folder.procedures().stream().sorted(byEquipment()).toList();
+        if (folder.files().contains(QUALITY)) {
+            main.add("p").file(QUALITY).text("Quality report of these procedures");
+        }
         search(main);
         procedures(main, sorted, folder);
         gone(main, folder);
@@ -121,14 +126,14 @@ public final class IndexHtml implements FolderExport {
         if (publication.hasErrors()) {
             int open = publication.errors().size();
             cell.add("p").say("b", "open", open == 1 ? "1 open error" : open + " open errors");
-        } else if (publication.status() == Revision.Status.DRAFT) {
+        } else if (publication.status() != Revision.Status.RELEASED) {
             cell.add("p").say("b", "", "not released");
         }
     }
 
     private static void files(Tag cell, Publication publication, ProcedureFolder folder) {
         String gap = "";
-        for (String ending : List.of(".html", ".bench.html", ".pdf", ".tree.json", ".svg", PublishedText.ENDING)) {
+        for (String ending : List.of(".html", ".bench.html", ".pdf", ".a5.pdf", ".across.pdf", ".letter.pdf", ".chart.pdf", ".svg", ".tree.json", PublishedText.ENDING)) {
             String file = FileName.of(publication.procedure(), ending);
             if (folder.files().contains(file)) {
                 cell.text(gap);
@@ -146,6 +151,10 @@ public final class IndexHtml implements FolderExport {
             case ".html" -> "card";
             case ".bench.html" -> "bench page";
             case ".pdf" -> "print";
+            case ".a5.pdf" -> "A5";
+            case ".across.pdf" -> "A4 across";
+            case ".letter.pdf" -> "Letter";
+            case ".chart.pdf" -> "chart to print";
             case ".svg" -> "chart";
             case PublishedText.ENDING -> "text";
             default -> "tree";

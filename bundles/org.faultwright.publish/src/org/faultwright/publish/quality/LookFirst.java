@@ -5,8 +5,12 @@
 package org.faultwright.publish.quality;
 
 import java.time.LocalDate;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -22,12 +26,12 @@ import org.faultwright.analysis.compare.Difference;
 import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.card.SetPlan;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.quality.QualityReport.Line;
 
 /** What somebody who signs must look at, the gravest first. What needs no look is named too. */
@@ -69,6 +73,7 @@ final class LookFirst {
             groups.add(look.sources(day));
         });
         groups.add(look.each("Faults that the steps miss or cannot tell apart", "faults missed or not told apart", LookFirst::faults));
+        groups.add(look.each("Codes that no step tells from others", "codes without an outcome of their own", line -> Told.codesIn(line)));
         groups.add(look.each("Not tried by any example", "outcomes or conclusions that no example tries", LookFirst::untried));
         groups.add(look.findings("Open warnings", "open warnings", Severity.WARNING));
         groups.add(look.each("Limits without a source, steps without a time", "limits without a source or steps without a time", LookFirst::unsaid));
@@ -120,10 +125,10 @@ final class LookFirst {
     private Group calibration(LocalDate day) {
         Map<String, List<String>> said = new TreeMap<>();
         for (Line line : report.lines()) {
-            for (Instrument instrument : new Used(SetPlan.of(line.publication())).instruments().keySet()) {
+            for (Instrument instrument : instruments(line.publication().procedure())) {
                 instrument.calibrationDue().filter(due -> due.value().isBefore(day.plusDays(NEAR_DAYS + 1))).ifPresent(due ->
                         said.computeIfAbsent((due.value().isBefore(day) ? "ran out on " : "runs out on ") + due.value() + ": "
-                                + "\"" + instrument.name() + "\"", first -> new ArrayList<>()).add(line.publication().title()));
+                                + "\"" + PlainText.line(instrument.title().isBlank() ? instrument.name().text() : instrument.title()) + "\"", first -> new ArrayList<>()).add(line.publication().title()));
             }
         }
         return new Group("Calibration past or within " + NEAR_DAYS + " days of its end on " + day, "calibration past or near its end",
@@ -134,15 +139,39 @@ final class LookFirst {
         LocalDate oldest = day.minusMonths(report.sourceAge());
         Map<String, Set<String>> said = new TreeMap<>();
         for (Line line : report.lines()) {
-            Plan plan = SetPlan.of(line.publication());
-            Stream<Source> ofSteps = plan.steps().flatMap(step -> Stream.concat(step.frame().source().stream(), expected(step).stream()));
-            Stream<Source> ofCodes = new Used(plan).indicators().stream().map(Indicator::source).flatMap(Optional::stream);
+            Procedure procedure = line.publication().procedure();
+            Stream<Source> ofSteps = steps(procedure).stream().flatMap(step -> Stream.concat(step.frame().source().stream(), expected(step).stream()));
+            Stream<Source> ofCodes = steps(procedure).stream().filter(Step.Observe.class::isInstance).map(Step.Observe.class::cast)
+                    .flatMap(step -> step.indicator().flatMap(procedure.scope()::indicator).stream()).distinct().map(Indicator::source).flatMap(Optional::stream);
             Stream.concat(ofSteps, ofCodes).filter(source -> source.dated().filter(date -> date.isBefore(oldest)).isPresent())
                     .forEach(source -> said.computeIfAbsent(source.document() + ", " + source.dated().get(), first -> new LinkedHashSet<>())
                             .add(line.publication().title()));
         }
         return new Group("Sources older than " + report.sourceAge() + " months on " + day, "sources older than " + report.sourceAge() + " months",
                 said.entrySet().stream().map(entry -> entry.getKey() + ": " + of(entry.getValue())).toList());
+    }
+
+    /** The procedure's own steps and those of every routine that it comes to, wherever that is declared. */
+    private static List<Step> steps(Procedure procedure) {
+        Set<Step> steps = Collections.newSetFromMap(new IdentityHashMap<>());
+        Deque<Step> open = new ArrayDeque<>(procedure.steps());
+        List<Step> met = new ArrayList<>();
+        while (!open.isEmpty()) {
+            Step step = open.remove();
+            if (steps.add(step)) {
+                met.add(step);
+                procedure.scope().performedBy(step).ifPresent(routine -> open.addAll(routine.steps()));
+            }
+        }
+        return met;
+    }
+
+    private static Set<Instrument> instruments(Procedure procedure) {
+        Set<Instrument> used = new LinkedHashSet<>();
+        steps(procedure).forEach(step -> Stream.concat(step.frame().precautions().tries().stream(),
+                step instanceof Step.Measure measure ? measure.instrument().stream() : Stream.<Name>empty())
+                .flatMap(name -> procedure.scope().instrument(name).stream()).forEach(used::add));
+        return used;
     }
 
     private static Optional<Source> expected(Step step) {

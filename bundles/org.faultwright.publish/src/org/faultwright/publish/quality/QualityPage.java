@@ -23,6 +23,8 @@ import org.faultwright.publish.quality.QualityReport.Line;
 /** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
 final class QualityPage {
     private static final int MOST_POINTS = 4;
+    /** What comes first is protection that is lost, or open errors: no page is saved by leaving some of that out. */
+    private static final int MOST_GRAVEST = 20;
 
     private QualityPage() {
     }
@@ -43,15 +45,15 @@ final class QualityPage {
         if (report.since().isPresent()) {
             ChangesPart.front(main, report);
         }
-        SignOff.whole(main, report.digest());
+        SignOff.whole(main, report.digest(), report.lines().stream().filter(line -> line.publication().status() == Revision.Status.DRAFT).count());
         RecordPart.add(main, report);
         main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
                 + " free of danger.");
         if (!report.lines().isEmpty()) {
             overview(main, report);
+            report.lines().forEach(line -> new QualityDetail(line).add(main, place(report, line)));
             QualityTogether.add(main, report);
         }
-        report.lines().forEach(line -> new QualityDetail(line).add(main, place(report, line)));
         return page;
     }
 
@@ -102,9 +104,10 @@ final class QualityPage {
             if (!points.isEmpty()) {
                 Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")");
                 Tag lines = item.add("ul");
-                points.stream().limit(MOST_POINTS).forEach(point -> lines.say("li", "", point));
-                if (points.size() > MOST_POINTS) {
-                    lines.say("li", "small", "and " + (points.size() - MOST_POINTS) + " more, each with its procedure");
+                int most = groups.indexOf(group) == 0 ? MOST_GRAVEST : MOST_POINTS;
+                points.stream().limit(most).forEach(point -> lines.say("li", "", point));
+                if (points.size() > most) {
+                    lines.say("li", "small", "and " + (points.size() - most) + " more, each with its procedure");
                 }
             }
         }

@@ -30,10 +30,9 @@ final class QualityPaths {
         paths.longest().ifPresent(path -> {
             boolean same = paths.slowest().filter(path::equals).isPresent();
             section.say("p", "", same ? "No path has more steps."
-                    : "Worst in steps, " + steps(path) + ": " + ownSteps(path, procedure) + ".");
+                    : "Most steps on a path: " + path.size() + ".");
         });
-        paths.shortest().ifPresent(path -> section.say("p", "", "Shortest to a conclusion, " + steps(path) + ": "
-                + ownSteps(path, procedure) + "."));
+        paths.shortest().ifPresent(path -> section.say("p", "", "Fewest to a conclusion: " + path.size() + "."));
         if (!paths.always().isEmpty()) {
             section.say("p", "", "On every path: " + Rows.listed(Told.steps(paths.always().stream()
                     .flatMap(name -> procedure.step(name).stream()).toList())) + ".");

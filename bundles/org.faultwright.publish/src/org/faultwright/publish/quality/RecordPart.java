@@ -27,5 +27,6 @@ final class RecordPart {
                     revision == null ? "nobody" : revision.by().orElse("nobody"),
                     revision == null ? "" : revision.dated().map(Object::toString).orElse("no date"), publication.shortDigest());
         }
+        main.say("p", "small", "Each digest covers the libraries of its procedure: their notes and routines are signed with it.");
     }
 }

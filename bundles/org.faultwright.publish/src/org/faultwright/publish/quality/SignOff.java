@@ -13,12 +13,13 @@ final class SignOff {
     }
 
     /** Of all procedures together. */
-    static void whole(Tag main, String digest) {
+    static void whole(Tag main, String digest, long drafts) {
         Tag section = main.add("section", "together");
         section.say("h2", "", "Sign-off");
         section.say("p", "small", "For the texts whose digests stand in this report, together " + digest.substring(0, 12)
                 + ". A signature says that somebody has looked; it does not say that the work is free of danger.");
-        lines(section, List.of("Completeness and units checked (QA)", "Tried at the bench", "Released"));
+        lines(section, List.of("Completeness and units checked (QA)", "Tried at the bench",
+                drafts == 0 ? "Released" : "Released, but for " + Rows.count((int) drafts, "draft", "drafts")));
     }
 
     /** Of one procedure. */

@@ -46,6 +46,18 @@ final class Told {
                 Collectors.mapping(QaSummary.Code::pattern, Collectors.toList()))));
     }
 
+    /** With what each means, since that is what goes unheeded. */
+    static List<String> codesIn(QualityReport.Line line) {
+        return line.summary().open().codes().stream().map(code -> step(code.step()) + " has no outcome for \"" + code.pattern() + "\""
+                + meaning(code, line.publication().procedure()).map(words -> " (" + words + ")").orElse("") + ".").toList();
+    }
+
+    private static Optional<String> meaning(QaSummary.Code code, Procedure procedure) {
+        return code.step() instanceof Step.Observe observe ? observe.indicator().flatMap(procedure.scope()::indicator).stream()
+                .flatMap(indicator -> indicator.codes().stream()).filter(one -> one.pattern().text().equals(code.pattern()))
+                .map(one -> PlainText.line(one.meaning())).filter(words -> !words.isEmpty()).findFirst() : Optional.empty();
+    }
+
     private static List<String> together(Map<String, List<String>> of) {
         return of.entrySet().stream().map(entry -> entry.getKey() + " with " + entry.getValue().stream().distinct().collect(Collectors.joining(" or "))).toList();
     }

@@ -380,7 +380,10 @@ final class PaperStep {
         line.verbatim(" ").add("leader");
         boolean room = !worked && expectation.map(expects -> Wording.printed(expects.limit().value()).length()).orElse(0) <= LONG_LIMIT;
         for (int visit = 1; visit <= visits; visit++) {
-            line.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? (visit == 1 ? FIRST : "\u2002" + SECOND) + "\u00A0\u00A0"
+            if (visit > 1) {
+                line.verbatim(" ").add("leader");
+            }
+            line.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? (visit == 1 ? FIRST : SECOND) + "\u00A0\u00A0"
                     : room ? " Reading " : " ");
             digits(line, range.flatMap(ReadingBox::pattern), kind, expectation);
         }

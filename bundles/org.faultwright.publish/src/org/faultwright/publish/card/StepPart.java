@@ -43,12 +43,15 @@ final class StepPart {
         StepPictures.of(step, plan.scope()).forEach(picture -> StepPictures.add(box, picture));
         parts(box, frame);
         frame.hint().ifPresent(hint -> line(box, "Hint", hint.value()));
+        if (!frame.sets().isEmpty() && plan.inside(placed).isEmpty()) {
+            settings(box, "Then", frame.sets());
+        }
         if (!plan.inside(placed).isEmpty()) {
             plan.inside(placed).forEach(inner -> add(box, inner));
         } else if (!step.outcomes().isEmpty()) {
             new ResultTable(plan).add(box, placed);
         }
-        if (!frame.sets().isEmpty()) {
+        if (!frame.sets().isEmpty() && !plan.inside(placed).isEmpty()) {
             settings(box, "Then", frame.sets());
         }
         frame.source().ifPresent(source -> box.say("p", "source", "Source: " + Wording.source(source)));
@@ -64,9 +67,8 @@ final class StepPart {
                 frame.time().map(time -> "about " + Wording.printed(time.value())))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
         if (!more.isEmpty()) {
-            facts.text("\u00B7 " + more).space();
+            facts.text("\u00B7 " + more);
         }
-        facts.say("span", "name", step.name().text());
     }
 
     private void settings(Tag box, String key, List<Setting> settings) {

@@ -53,6 +53,8 @@ final class PaperStep {
     private static final String SETTING = "13pt";
     /** A limit with more letters leaves no room on its line but for the boxes of the reading, which need no word. */
     private static final int LONG_LIMIT = 14;
+    /** Of a reading with more digits no second one stands on its line. */
+    private static final int MOST_BESIDE = 5;
     private static final double INSET = 3;
     private static final double INSET_ROUTINE = 2;
 
@@ -379,13 +381,15 @@ final class PaperStep {
         });
         line.verbatim(" ").add("leader");
         boolean room = !worked && expectation.map(expects -> Wording.printed(expects.limit().value()).length()).orElse(0) <= LONG_LIMIT;
+        boolean apart = expectation.isPresent() || range.flatMap(ReadingBox::pattern).filter(pattern -> pattern.chars().filter(c -> c == '_').count() > MOST_BESIDE).isPresent();
         for (int visit = 1; visit <= visits; visit++) {
-            if (visit > 1) {
-                line.verbatim(" ").add("leader");
+            Fo at = visit == 1 || !apart ? line : box.add("block", "role", "P", "text-align", "end", "font-size", "11pt", "line-height", "17pt");
+            if (visit > 1 && !apart) {
+                at.verbatim(" ").add("leader");
             }
-            line.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? (visit == 1 ? FIRST : SECOND) + "\u00A0\u00A0"
+            at.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? (visit == 1 ? FIRST : SECOND) + "\u00A0\u00A0"
                     : room ? " Reading " : " ");
-            digits(line, range.flatMap(ReadingBox::pattern), kind, expectation);
+            digits(at, range.flatMap(ReadingBox::pattern), kind, expectation);
         }
     }
 
@@ -412,7 +416,7 @@ final class PaperStep {
                 blank(line, 4.2);
             } else {
                 boolean beside = parts.end() == pattern.get().length() && parts.start() > 0 && parts.group().charAt(0) != '.';
-                line.verbatim(beside ? "\u00A0" : "").text(parts.group());
+                (beside ? line.add("inline", "padding-left", "0.8mm") : line).text(parts.group());
             }
         }
     }

@@ -28,6 +28,8 @@ public final class SetPlan {
     private static final int MOST_TURNS = 4;
     private static final int MOST_PAGES = 6;
     private static final int MOST_TRIED = 6;
+    /** With more steps in print than that, no card keeps to so few pages, and a tree or a chart does not wait for one. */
+    private static final int MOST_STEPS = 250;
     /** A turn too many counts as much as so many turns. */
     private static final double TOO_MANY = 10;
 
@@ -36,6 +38,14 @@ public final class SetPlan {
     private final boolean good;
     /** The card on A4; may be forgotten when memory is short. */
     private final SoftReference<byte[]> printed;
+
+    /** As reckoned. */
+    private SetPlan(Plan plan, boolean untried) {
+        this.plan = plan;
+        this.cost = 0;
+        this.good = untried;
+        this.printed = new SoftReference<>(null);
+    }
 
     private SetPlan(Plan plan) {
         this.plan = plan;
@@ -77,7 +87,11 @@ public final class SetPlan {
 
     private static SetPlan find(Publication publication) {
         Iterator<Plan> plans = Plan.candidates(publication);
-        SetPlan best = new SetPlan(plans.next());
+        Plan first = plans.next();
+        if (first.placed().count() > MOST_STEPS) {
+            return new SetPlan(first, true);
+        }
+        SetPlan best = new SetPlan(first);
         for (int tried = 1; tried < MOST_TRIED && !best.good && plans.hasNext(); tried++) {
             SetPlan other = new SetPlan(plans.next());
             best = other.cost < best.cost ? other : best;

@@ -423,7 +423,7 @@ final class StepRoom {
             boolean worked = !scale && limit.filter(Wording::hasEndsToWorkOut).isPresent();
             double words = limit.map(known -> width(Wording.printed(known) + " ", TITLE, true)
                     + (worked ? width(" = " + Wording.printed(known) + " " + known.quantities().get(0).unit().symbol(), BODY, false) : 0)).orElse(0.0);
-            return LIMIT * (words + (twice ? 2 * boxes + TWICE : boxes) > room ? 2 : 1) + (scale ? SCALE : 0);
+            return LIMIT * ((words + boxes > room ? 2 : 1) + (twice && (words > 0 || 2 * boxes + TWICE > room) ? 1 : 0)) + (scale ? SCALE : 0);
         }
 
         private double row(Step.Row row) {

@@ -34,7 +34,7 @@ public final class ChartPdf implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         Paper paper = Paper.A4;
         Sheet sheet = new Sheet(paper, 1, publication.title(), "Chart of the steps of " + publication.procedure().name().text() + ", "
                 + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "") + "SHA-256 " + publication.digest());

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Declaration;
+import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
@@ -29,8 +30,10 @@ final class IndexWords {
         words.put("Complaints", procedure.complaints().stream().map(Written::value));
         words.put("Faults", procedure.faults().stream().map(Declaration::title));
         Set<String> named = named(procedure);
-        words.put("Codes", procedure.own().indicators().stream().flatMap(indicator -> indicator.codes().stream()
-                .map(code -> code.pattern() + ": " + code.meaning() + (named.contains(indicator.name().text() + " " + code.pattern()) ? "" : UNNAMED))));
+        Stream<Indicator> read = procedure.steps().stream().filter(Step.Observe.class::isInstance).map(Step.Observe.class::cast)
+                .flatMap(observe -> observe.indicator().flatMap(procedure.scope()::indicator).stream());
+        words.put("Codes", Stream.concat(procedure.own().indicators().stream(), read).distinct().flatMap(indicator -> indicator.codes().stream()
+                .map(code -> code.pattern() + (code.meaning().isBlank() ? "" : ": " + code.meaning()) + (named.contains(indicator.name().text() + " " + code.pattern()) ? "" : UNNAMED))));
         words.put("Parts", procedure.own().parts().stream()
                 .map(part -> part.title() + part.number().map(number -> " " + number.value()).orElse("")));
         Map<String, String> lines = new LinkedHashMap<>();

@@ -24,7 +24,7 @@ import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.since.SinceRelease;
 
 /**
@@ -62,7 +62,7 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
         Subject subject = new Subject(publication.procedure(), folder.asOf());
         return new Line(publication, QaSummary.of(subject, publication.findings()).orElseThrow(),
                 folder.since().flatMap(all -> all.of(publication.procedure().name().text()))
-                        .map(earlier -> SinceRelease.of(earlier, publication.procedure())), new CardSteps(new Plan(publication)));
+                        .map(earlier -> SinceRelease.of(earlier, publication.procedure())), new CardSteps(SetPlan.of(publication)));
     }
 
     /** The procedures of the last release that are not here any more. */

@@ -154,7 +154,7 @@ class CardHtmlTest {
         for (Path file : Samples.demos()) {
             Publication demo = Samples.demo(file);
             String page = Samples.string("card-html", demo);
-            Plan plan = new Plan(demo);
+            Plan plan = SetPlan.of(demo);
             new Used(plan).notes().forEach((note, steps) -> {
                 String list = steps(page, note.hazard());
                 List<String> printed = plan.placed().filter(placed -> steps.contains(placed.step())).map(Placed::label).toList();
@@ -205,7 +205,7 @@ class CardHtmlTest {
         String page = html(BLINKING);
         assertTrue(Pattern.compile("<a class=\"way\" href=\"#close-the-job\"[^>]*>\u2192 Close the job</a>").matcher(page).find(), page);
         for (Path file : Samples.demos()) {
-            Plan plan = new Plan(Samples.demo(file));
+            Plan plan = SetPlan.of(Samples.demo(file));
             String card = Samples.string("card-html", Samples.demo(file));
             plan.sections().stream().filter(Section::isRoutine).forEach(section -> {
                 String back = plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", "));

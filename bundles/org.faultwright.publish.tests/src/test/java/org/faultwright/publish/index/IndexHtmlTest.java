@@ -72,7 +72,8 @@ class IndexHtmlTest {
             assertEquals("1 procedure", shown(page, "5 blinks overheated42"));
             assertEquals("1 procedure", shown(page, "f\u00FChler99"));
             assertEquals("1 procedure", shown(page, "fuhler99"));
-            assertEquals("3000 procedures", shown(page, "squeals"));
+            assertEquals("1 procedure", shown(page, "bearing pn-55"));
+            assertEquals("3000 procedures, the first 200 are shown", shown(page, "squeals"));
             assertEquals("Nothing found. Try fewer words, or part of one.", shown(page, "squeals nowhere"));
             assertEquals("", shown(page, " "));
         }
@@ -80,8 +81,8 @@ class IndexHtmlTest {
 
     private static Publication made(int i) {
         return Samples.text("procedure Made" + i + " \"Made " + i + "x\" equipment \"Ednor K" + i + "x\" complaints \"squeals " + i + "x\" "
-                + "part Sensor \"F\u00FChler" + i + "x\" indicator Lamp { 5 blinks means \"overheated" + i + "x\" } "
-                + "fault Belt \"Loose belt" + i + "x\" { }");
+                + "part Sensor \"F\u00FChler" + i + "x\" number \"PN-" + i + "x\" indicator Lamp { 5 blinks means \"overheated" + i + "x\" } "
+                + "fault Belt \"Loose belt" + i + "x\" { } fault Fan \"Bearing dry\" { }");
     }
 
     private static String shown(HtmlPage page, String typed) {

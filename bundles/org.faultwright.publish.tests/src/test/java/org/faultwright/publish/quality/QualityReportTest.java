@@ -165,6 +165,28 @@ class QualityReportTest {
                 .getAsJsonArray("wouldSeparate").get(0).getAsString());
     }
 
+    /** What is read first is told by titles, as on the card: neither the names of steps nor an unheeded code are left to the reader. */
+    @Test
+    void should_call_steps_by_their_titles_and_name_codes_that_no_step_tells_apart() {
+        Publication timer = Samples.text("""
+                procedure Timer "Timer" revision 1 draft
+                indicator Panel "Lamp" { 3 blinks means "Hot" 5 blinks means "Bank over 385 V" }
+                fault Relay "Relay" { cases 3 shows ReadLamp 3 blinks }
+                begin at ReadLamp
+                observe ReadLamp "What does the lamp show?" at Panel { 3 blinks -> RelayBad anything else -> Fine }
+                conclude RelayBad "Relay replaced" { finds Relay }
+                conclude Fine "Nothing found" { finds nothing }
+                """);
+        String page = words(report("quality-html", timer));
+        String first = page.substring(page.indexOf("Look at these"), page.indexOf("Each procedure"));
+        assertTrue(first.contains("at step 1 \u201CWhat does the lamp show?\u201D no result is \u201C5 blinks\u201D, which means \u201CBank over 385 V\u201D;"), first);
+        assertTrue(first.contains("2 conclusions: step 2, 3."), first);
+        assertTrue(page.contains("Conclusions that no example reaches: 2 \u201CRelay replaced\u201D; 3 \u201CNothing found\u201D."), page);
+        assertTrue(first.contains("Released: none, all are drafts"), first);
+        assertFalse(first.contains("ReadLamp"), first);
+        assertTrue(page.indexOf("Appendix: counts that nobody signs") > page.indexOf("Sign-off of this procedure"), page);
+    }
+
     @Test
     void should_add_the_findings_of_all_procedures_by_rule() {
         JsonObject report = json(Samples.everything(), BROKEN, Samples.text("procedure Worse check A \"?\" { yes -> Gone }"));

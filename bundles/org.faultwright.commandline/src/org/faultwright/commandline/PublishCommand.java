@@ -173,9 +173,12 @@ final class PublishCommand implements Callable<Integer> {
 
     private List<Path> writeCollection(List<Export> wanted, ProcedureFolder collection, Set<String> taken) {
         List<Published> made = new ArrayList<>();
+        Set<String> there = new TreeSet<>(taken);
         for (Export export : wanted) {
             if (export instanceof FolderExport whole) {
-                made.add(whole.publish(collection));
+                Published page = whole.publish(collection.with(there));
+                made.add(page);
+                there.add(page.fileName());
             }
         }
         try {

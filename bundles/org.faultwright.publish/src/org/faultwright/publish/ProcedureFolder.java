@@ -34,4 +34,9 @@ public record ProcedureFolder(String title, List<Publication> procedures, Set<St
     public ProcedureFolder(String title, List<Publication> procedures, Set<String> files) {
         this(title, procedures, files, List.of(), Optional.empty(), Optional.empty(), FIVE_YEARS);
     }
+
+    /** The same with other files beside the page. */
+    public ProcedureFolder with(Set<String> there) {
+        return new ProcedureFolder(title, procedures, Set.copyOf(there), libraries, since, asOf, sourceAge);
+    }
 }

@@ -7,7 +7,10 @@ package org.faultwright.publish;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
@@ -23,6 +26,7 @@ public final class Publication {
 
     private final CheckedProcedure checked;
     private final String digest;
+    private final Map<Class<?>, Object> shared = new ConcurrentHashMap<>();
 
     private Publication(CheckedProcedure checked) {
         this.checked = checked;
@@ -46,6 +50,11 @@ public final class Publication {
 
     public Procedure procedure() {
         return checked.procedure();
+    }
+
+    /** What several forms need of one publication, made when it is asked for first. */
+    public <T> T shared(Class<T> what, Function<Publication, T> make) {
+        return what.cast(shared.computeIfAbsent(what, first -> make.apply(this)));
     }
 
     /** What was found in the procedure's own text, and behind it the errors of its libraries: their other findings are theirs to mend. */

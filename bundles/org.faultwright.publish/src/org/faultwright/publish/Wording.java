@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
@@ -28,6 +29,9 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Limit;
+import org.faultwright.quantity.Quantity;
+import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.Units;
 
 /** How things are called, on cards and pages and by the walk in the window. */
 public final class Wording {
@@ -36,6 +40,9 @@ public final class Wording {
     public static final String ALERT = "\u26A0";
     /** What is filled in by hand for the job on the bench. */
     public static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
+
+    private static final Pattern NUMBER = Pattern.compile("[-+\u2212\u00B1]?[0-9][0-9.,_]*");
+    private static final Pattern WORD_OF_UNIT = Pattern.compile("^\\p{IsAlphabetic}|^[%\u00B0]");
 
     private Wording() {
     }
@@ -127,6 +134,28 @@ public final class Wording {
         return source.document() + source.dated().map(day -> ", dated " + day).orElse("");
     }
 
+    /** A quantity or a limit as print has it: {@code 88 \u03A9 \u00B1 10 %} for {@code 88 ohm +/- 10 %}, {@code 9 N to 14 N} for {@code 9 N .. 14 N}. */
+    public static String printed(String spelling) {
+        StringBuilder printed = new StringBuilder();
+        boolean number = false;
+        for (String word : spelling.strip().split("\\s+")) {
+            Optional<Unit> unit = Optional.of(word).filter(one -> WORD_OF_UNIT.matcher(one).find()).map(Units::named).filter(Unit::isKnown);
+            boolean ofNumber = number && unit.isPresent() && !unit.get().symbol().isEmpty();
+            printed.append(printed.isEmpty() ? "" : ofNumber ? "\u00A0" : " ").append(ofNumber ? unit.get().symbol()
+                    : word.equals("+/-") ? "\u00B1" : word.equals("..") ? "to" : word);
+            number = NUMBER.matcher(word).matches();
+        }
+        return printed.toString();
+    }
+
+    public static String printed(Limit limit) {
+        return printed(limit.spelling());
+    }
+
+    public static String printed(Quantity quantity) {
+        return printed(quantity.spelling());
+    }
+
     /** Whether a limit is said as a nominal value and a tolerance, so that its ends have to be worked out. */
     public static boolean hasEndsToWorkOut(Limit limit) {
         return limit instanceof Limit.AroundNominal && limit.quantities().stream()
@@ -137,7 +166,7 @@ public final class Wording {
     public static String point(Name name, Scope scope) {
         Optional<Point> point = scope.point(name);
         return point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text())
-                + point.flatMap(Point::carries).map(carried -> " (up to " + carried.upTo().value().spelling() + " "
+                + point.flatMap(Point::carries).map(carried -> " (up to " + printed(carried.upTo().value()) + " "
                         + carried.kind().words().replace(" voltage", "") + ")").orElse("");
     }
 
@@ -156,6 +185,6 @@ public final class Wording {
     /** The tools of a step, each with the voltage it is rated for where that is said. */
     public static String tools(StepFrame frame) {
         return frame.tools().stream().map(tool -> tool.value() + frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
-                .map(rated -> " (rated " + rated.upTo().value().spelling() + ")").orElse("")).collect(Collectors.joining(", "));
+                .map(rated -> " (rated " + printed(rated.upTo().value()) + ")").orElse("")).collect(Collectors.joining(", "));
     }
 }

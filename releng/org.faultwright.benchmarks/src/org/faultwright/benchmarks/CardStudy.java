@@ -21,6 +21,7 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
+import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -62,11 +63,11 @@ public final class CardStudy {
     private static List<Integer> study(Path file, boolean ways) throws IOException, PublishingRefused {
         Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
         Publication publication = Publication.of(new FullCheck(Optional.empty()).check(procedure), Drafts.ALLOWED);
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         try (CardPages pages = CardPages.open(new CardPdf().publish(publication).bytes())) {
             Map<String, CardPages.Place> places = pages.printed();
             List<List<Placed>> read = plan.likely().cases().stream().limit(LIKELIEST).map(one -> ReadingWay.of(plan, one)).toList();
-            List<Integer> turns = read.stream().map(way -> turns(way, places)).toList();
+            List<Integer> turns = read.stream().map(way -> SetPlan.turns(way, placed -> places.get(placed.label()).page())).toList();
             long steps = plan.steps().count();
             System.out.printf(Locale.ROOT, "%-28s %6d %6d %6.1f   %s%n", procedure.name().text(), procedure.writtenSteps().size(), pages.count(),
                     (double) steps / pages.count(), turns.stream().map(String::valueOf).collect(Collectors.joining(" ")));
@@ -76,14 +77,5 @@ public final class CardStudy {
             }
             return turns;
         }
-    }
-
-    /** How often the next place that is read stands on another page than the one before. */
-    private static int turns(List<Placed> way, Map<String, CardPages.Place> places) {
-        int turns = 0;
-        for (int i = 1; i < way.size(); i++) {
-            turns += places.get(way.get(i).label()).page() == places.get(way.get(i - 1).label()).page() ? 0 : 1;
-        }
-        return turns;
     }
 }

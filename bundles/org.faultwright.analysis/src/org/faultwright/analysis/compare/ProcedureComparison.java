@@ -129,9 +129,18 @@ public final class ProcedureComparison {
         records.named(Kind.STEPS, "", "routines", missing(routinesThen, routinesNow), missing(routinesNow, routinesThen));
         declared(records, usedThen, usedNow);
         records.named(Kind.FAULTS, "", "faults", faults(was), faults(now));
-        records.named(Kind.EXAMPLES, "", "examples", was.examples().stream().map(one -> called(names, one)).toList(),
-                now.examples());
+        examples(values, records, names);
         rest(records);
+    }
+
+    private void examples(Values values, RecordComparison records, Map<String, String> names) {
+        List<Example> then = was.examples().stream().map(one -> called(names, one)).toList();
+        SameExamples same = new SameExamples(values, then, now.examples());
+        then.stream().filter(same.renamed()::containsKey).forEach(one -> {
+            Name today = same.called(one).title();
+            found.add(new Difference(Kind.EXAMPLES, "Example " + today + ": name", one.title().text(), today.text(), "", Optional.of(today.at())));
+        });
+        records.named(Kind.EXAMPLES, "", "examples", then.stream().map(same::called).toList(), now.examples());
     }
 
     /**

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
@@ -92,6 +93,13 @@ public final class InlinedStep {
     /** The notes read here, before the step. */
     public List<Name> notes() {
         return begins().notes();
+    }
+
+    /** Whether a note about the hazard stands at the step, or at one that performs it. */
+    public boolean isToldOf(Hazard hazard, Scope scope) {
+        return step.frame().notes().stream().flatMap(name -> scope.note(name).stream())
+                .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == hazard))
+                || caller.filter(outer -> outer.isToldOf(hazard, scope)).isPresent();
     }
 
     /** The parts touched here. */

@@ -25,6 +25,7 @@ import org.faultwright.analysis.paths.PathReport;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.analysis.trace.Ambiguity;
+import org.faultwright.analysis.trace.FaultWalk;
 import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.analysis.trace.Testability;
 import org.faultwright.procedure.Example;
@@ -44,12 +45,14 @@ import org.faultwright.quantity.Quantity;
 final class QaCount {
     private final Subject subject;
     private final Procedure procedure;
+    private final List<StepGraph> graphs;
     private final List<Step> steps;
 
     QaCount(Subject subject, Procedure procedure) {
         this.subject = subject;
         this.procedure = procedure;
-        this.steps = performed(procedure).stream().map(StepGraph::steps).flatMap(List::stream).toList();
+        this.graphs = performed(procedure);
+        this.steps = graphs.stream().map(StepGraph::steps).flatMap(List::stream).toList();
     }
 
     /** The procedure, its own routines, and those of its libraries that it performs, directly or through another. */
@@ -68,20 +71,19 @@ final class QaCount {
     QaSummary summary(List<Finding> findings) {
         ExampleCoverage coverage = ExampleCoverage.in(subject).orElseThrow();
         TimeStudy times = TimeStudy.in(subject).orElseThrow();
-        List<Code> codes = codes();
-        List<String> open = codes.stream().filter(code -> !code.handled()).map(Code::name).toList();
+        int codes = steps.stream().mapToInt(step -> indicator(step).map(one -> one.codes().size()).orElse(0)).sum();
+        List<UnnamedCode> unnamed = unnamed();
         Map<Severity, Integer> bySeverity = new EnumMap<>(Severity.class);
         findings.forEach(finding -> bySeverity.merge(finding.severity(), 1, Integer::sum));
         return new QaSummary(bySeverity, mostFirst(findings.stream().map(Finding::rule)), units(), limits(), sources(),
-                unsourced(), share(codes.size() - open.size(), codes.size()), new QaSummary.Open(texts(coverage.untried()),
-                        coverage.unreached().stream().map(end -> end.name().text()).toList(), open,
-                        coverage.runs().stream().filter(run -> !run.passes()).map(run -> run.example().title().text()).toList()),
+                unsourced(), share(codes - unnamed.size(), codes), new QaSummary.Open(coverage.untried(), coverage.unreached(), unnamed,
+                        coverage.runs().stream().filter(run -> !run.passes()).map(ExampleRun::example).toList()),
                 ProcedurePaths.of(subject).filter(paths -> paths.map().begin().isPresent()).map(PathReport::of),
                 faults(times), groups(), Testability.in(subject),
                 share(coverage.runs().stream().filter(ExampleRun::passes).count(), coverage.runs().size()),
                 share(coverage.tried().size(), coverage.tried().size() + coverage.untried().size()),
                 share(coverage.reached().size(), coverage.reached().size() + coverage.unreached().size()),
-                notes(), times.inAll(), times.untimed().size());
+                notes(), times.inAll(), times.untimed().size(), MadeLive.of(subject));
     }
 
     private static QaSummary.Share share(long some, int all) {
@@ -158,9 +160,8 @@ final class QaCount {
         return steps.stream().flatMap(step -> indicator(step).stream()).distinct();
     }
 
-    private List<String> unsourced() {
-        return steps.stream().filter(step -> limits(step) > 0 && source(step).isEmpty())
-                .map(step -> step.name().text()).toList();
+    private List<Step> unsourced() {
+        return steps.stream().filter(step -> limits(step) > 0 && source(step).isEmpty()).toList();
     }
 
     private Optional<Indicator> indicator(Step step) {
@@ -168,32 +169,17 @@ final class QaCount {
                 : Optional.empty();
     }
 
-    /** A code that a step can meet. */
-    private record Code(String name, boolean handled) {
-    }
-
-    private List<Code> codes() {
-        List<Code> codes = new ArrayList<>();
-        for (Step step : steps) {
-            List<String> keys = step.outcomes().stream().map(Outcome::key).toList();
-            indicator(step).map(Indicator::codes).orElse(List.of()).stream().map(code -> code.pattern().text())
-                    .forEach(pattern -> codes.add(new Code(step.name() + " " + pattern, keys.contains(pattern))));
-        }
-        return codes;
-    }
-
-    private static List<String> texts(List<ExampleCoverage.Way> ways) {
-        return ways.stream().map(ExampleCoverage.Way::toString).toList();
+    private List<UnnamedCode> unnamed() {
+        List<UnnamedCode> unnamed = new ArrayList<>();
+        graphs.forEach(graph -> graph.steps().forEach(step -> indicator(step)
+                .ifPresent(indicator -> unnamed.addAll(UnnamedCode.of(step, indicator, graph, procedure)))));
+        return List.copyOf(unnamed);
     }
 
     private List<QaSummary.GroupLine> groups() {
         Ambiguity ambiguity = Ambiguity.in(subject).orElseThrow();
         return ambiguity.groups().stream().map(group -> new QaSummary.GroupLine(group.faults(), group.acknowledged(),
-                names(ambiguity.unusedThatSeparate(group)), names(ambiguity.silentForSome(group)))).toList();
-    }
-
-    private static List<String> names(List<Step> steps) {
-        return steps.stream().map(step -> step.name().text()).toList();
+                ambiguity.unusedThatSeparate(group), ambiguity.silentForSome(group))).toList();
     }
 
     private List<QaSummary.FaultLine> faults(TimeStudy times) {
@@ -205,7 +191,8 @@ final class QaCount {
             boolean tried = runs.stream().anyMatch(run -> run.passes()
                     && run.example().of().filter(of -> of.text().equals(fault.name().text())).isPresent());
             return new QaSummary.FaultLine(fault, walks.table().weight(i), walks.of(fault).reachesFinding(),
-                    ambiguity.groupSize(fault), tried, times.of(fault));
+                    ambiguity.groupSize(fault), tried, times.of(fault), walks.of(fault).endings().stream()
+                            .filter(FaultWalk.Ending::finds).map(FaultWalk.Ending::conclusion).distinct().toList());
         }).toList();
     }
 

@@ -4,17 +4,21 @@
  */
 package org.faultwright.analysis.quality;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.paths.PathReport;
 import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.analysis.trace.Testability;
+import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 
 /**
@@ -38,12 +42,13 @@ import org.faultwright.quantity.Exact;
  * @param notes       the notes that are read, with how many steps read each
  * @param times       expected and worst time over all faults
  * @param untimed     how many steps state no time
+ * @param madeLive    where a unit that stands open is made live
  */
 public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> byRule, Map<String, Integer> units,
-        Share limits, Map<String, Integer> sources, List<String> unsourced, Share codes, Open open,
+        Share limits, Map<String, Integer> sources, List<Step> unsourced, Share codes, Open open,
         Optional<PathReport> paths, List<FaultLine> faults, List<GroupLine> groups,
         Optional<Testability> testability, Share examples, Share outcomes, Share conclusions, List<NoteUse> notes,
-        TimeStudy.Figure times, int untimed) {
+        TimeStudy.Figure times, int untimed, List<MadeLive> madeLive) {
     /** So many of all. */
     public record Share(int some, int all) {
         @Override
@@ -57,20 +62,25 @@ public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> 
      * @param isFound    whether its walk through the tree comes to a conclusion that finds it
      * @param groupSize  how many faults remain possible when it is this one, itself counted
      * @param hasExample whether an example that goes as it says is a case of it
+     * @param endsAt     the conclusions that find it at the end of its walk; each may name other faults too
      */
     public record FaultLine(Fault fault, Exact weight, boolean isFound, int groupSize, boolean hasExample,
-            TimeStudy.Figure times) {
+            TimeStudy.Figure times, List<Step.Conclude> endsAt) {
+        /** The conclusion that names most faults besides this one; absent where one names it alone. */
+        public Optional<Step.Conclude> reportedWithOthers() {
+            return endsAt.stream().filter(end -> end.finds().size() > 1).max(Comparator.comparingInt(end -> end.finds().size()));
+        }
     }
 
     /**
-     * What is still open, each by its name.
+     * What is still open.
      *
-     * @param outcomes    outcomes of steps with a choice that no example takes, such as {@code LampCode none}
+     * @param outcomes    outcomes of steps with a choice that no example takes
      * @param conclusions conclusions that no example reaches
-     * @param codes       codes without an outcome of their own, such as {@code LampCode 3 blinks}
-     * @param examples    examples that do not go as they say, by their titles
+     * @param codes       codes without an outcome of their own at a step that reads them
+     * @param examples    examples that do not go as they say
      */
-    public record Open(List<String> outcomes, List<String> conclusions, List<String> codes, List<String> examples) {
+    public record Open(List<ExampleCoverage.Way> outcomes, List<Step.Conclude> conclusions, List<UnnamedCode> codes, List<Example> examples) {
     }
 
     /**
@@ -80,7 +90,7 @@ public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> 
      * @param unused       steps that would tell some of them apart and that nothing leads to
      * @param silent       steps asked of which the table does not say what all of them show
      */
-    public record GroupLine(List<Fault> faults, boolean acknowledged, List<String> unused, List<String> silent) {
+    public record GroupLine(List<Fault> faults, boolean acknowledged, List<Step> unused, List<Step> silent) {
     }
 
     /** @param steps how many steps tell the reader to read it */

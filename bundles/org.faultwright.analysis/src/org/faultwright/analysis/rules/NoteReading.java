@@ -112,18 +112,7 @@ final class NoteReading {
     private boolean lapses(Hazard hazard, BenchStates.State state, BenchStates.State next) {
         boolean anew = hazard == Hazard.SHOCK && (state.raisesVoltage(next) || state.raisesCharge(next))
                 || hazard == Hazard.STORED_CHARGE && state.raisesCharge(next);
-        return anew && !tells(state.place(), hazard);
-    }
-
-    /** Whether the step, or one that performs it, reads a note about the hazard. */
-    private boolean tells(InlinedStep place, Hazard hazard) {
-        for (Optional<InlinedStep> at = Optional.of(place); at.isPresent(); at = at.get().caller()) {
-            if (at.get().step().frame().notes().stream().flatMap(name -> paths.map().scope().note(name).stream())
-                    .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == hazard))) {
-                return true;
-            }
-        }
-        return false;
+        return anew && !state.place().isToldOf(hazard, paths.map().scope());
     }
 
     private Untold untold(Node node, Hazard hazard, SafetyNeed need, Map<Node, Optional<Node>> cameFrom) {

@@ -4,9 +4,6 @@
  */
 package org.faultwright.publish.bench;
 
-import com.google.gson.Gson;
-import com.google.gson.JsonElement;
-import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -16,6 +13,9 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import com.google.gson.Gson;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Picture;
@@ -27,6 +27,7 @@ import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
+import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.page.HtmlText;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
@@ -71,7 +72,7 @@ public final class BenchPage implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        Map<String, String> pictures = pictures(new Plan(publication));
+        Map<String, String> pictures = pictures(SetPlan.of(publication));
         Page page = new Page(Medium.SCREEN, publication.title(), "Bench page of " + publication.procedure().name().text() + ", "
                 + publication.revision());
         page.head().add("meta").set("name", "color-scheme").set("content", "light dark");

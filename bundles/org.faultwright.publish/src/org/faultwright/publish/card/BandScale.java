@@ -48,7 +48,7 @@ final class BandScale {
         List<Zone> parts = parts(zones);
         List<Double> widths = widths(parts, width);
         Fo scale = into.add("block-container", "height", Sheet.mm(BAR + NUMBERS), "space-before", "0.8mm", "space-after", "0.3mm",
-                "start-indent", "0mm", "line-height", "3.7mm");
+                "line-height", "3.7mm");
         double x = 0;
         for (int i = 0; i < parts.size(); i++) {
             bar(scale, parts.get(i).word(), x, widths.get(i));
@@ -98,7 +98,7 @@ final class BandScale {
             case "reject" -> "#3a464d";
             default -> "#c4ccd0";
         };
-        Fo box = scale.add("block-container", "absolute-position", "absolute", "left", Sheet.mm(x), "top", "0mm", "width",
+        Fo box = scale.add("block-container", "absolute-position", "absolute", "start-indent", "0mm", "left", Sheet.mm(x), "top", "0mm", "width",
                 Sheet.mm(width - 0.25), "height", Sheet.mm(BAR - 0.25), "background-color", fill, "border", "0.5pt solid " + Paint.INK);
         Fo line = box.add("block", "text-align", "center", "font-size", "9pt", "font-weight", "bold", "color",
                 word.equals("reject") ? "#ffffff" : Paint.INK);
@@ -138,7 +138,7 @@ final class BandScale {
         String low = ends.get(0).words();
         String high = ends.get(1).words();
         String of = high.substring(Math.max(0, high.indexOf(' ')));
-        Number both = Number.of((low.endsWith(of) ? low.substring(0, low.length() - of.length()) : low) + " .. " + high, bold, 0, false);
+        Number both = Number.of((low.endsWith(of) ? low.substring(0, low.length() - of.length()) : low) + " to " + high, bold, 0, false);
         return List.of(both.moved(x + (width - both.width()) / 2));
     }
 
@@ -158,7 +158,7 @@ final class BandScale {
     }
 
     private static void number(Fo scale, Number number) {
-        Fo box = scale.add("block-container", "absolute-position", "absolute", "left", Sheet.mm(number.at()), "top", Sheet.mm(BAR + 0.4), "width",
+        Fo box = scale.add("block-container", "absolute-position", "absolute", "start-indent", "0mm", "left", Sheet.mm(number.at()), "top", Sheet.mm(BAR + 0.4), "width",
                 Sheet.mm(number.width() + GAP), "height", Sheet.mm(NUMBERS));
         box.add("block", "font-size", SIZE + "pt", "font-weight", number.bold() ? "bold" : "normal", "wrap-option", "no-wrap").text(number.words());
     }

@@ -4,55 +4,68 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.List;
 import java.util.stream.Collectors;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.page.ColumnLabels;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.Used;
 
-/** The one template of the bench card: for a browser. */
+/** The one template of the bench card for a browser. It says the same as the card on paper, in the same words and the same order. */
 final class BenchCard {
     private BenchCard() {
     }
 
     static Page page(Plan plan) {
         Publication publication = plan.publication();
-        Page page = new Page(Medium.SCREEN, publication.title(), "Bench card of "
-                + publication.procedure().name().text() + ", " + publication.revision());
+        Page page = new Page(Medium.SCREEN, publication.title(), "Bench card: " + publication.title() + ", " + publication.revision());
         Tag body = page.body();
         if (publication.hasErrors()) {
             body.add("div", "watermark").set("aria-hidden", "true").text("DRAFT");
         }
         Tag main = body.add("main");
         Used used = new Used(plan);
+        NotesPart notes = new NotesPart(plan, used);
+        CardSources sources = new CardSources();
         HeadPart.add(main, plan);
-        NotesPart.add(main, plan, used);
-        PreparePart.add(main, plan, used);
-        plan.sections().forEach(section -> steps(main, plan, section));
-        ClosingPart.add(main, plan, used);
+        Tag front = main.add("div", "front");
+        Tag before = front.add("div");
+        notes.add(before);
+        PreparePart.add(before, plan, used);
+        FrontPart.add(front.add("div"), plan);
+        steps(main, plan, new StepPart(plan, used, notes, sources));
+        ClosingPart.add(main, plan, used, sources);
+        ColumnLabels.add(page);
         return page;
     }
 
-    private static void steps(Tag main, Plan plan, Section section) {
-        StepPart part = new StepPart(plan);
-        if (section.isRoutine()) {
-            routine(main, plan, section);
-        } else {
-            main.say("h2", "", "Steps");
+    private static void steps(Tag main, Plan plan, StepPart part) {
+        List<Placed> own = plan.sections().get(0).steps();
+        if (!own.isEmpty()) {
+            main.say("h2", "", "Steps: begin at 1. Tick what you see, go where its arrow says");
         }
-        section.steps().forEach(step -> part.add(main, step));
+        own.forEach(step -> {
+            part.add(main, step);
+            plan.after(step).forEach(section -> routine(main, plan, section, part));
+        });
+        plan.afterAll().forEach(section -> routine(main, plan, section, part));
     }
 
-    private static void routine(Tag heading, Plan plan, Section section) {
-        heading.add("h2", "routine").id(Plan.anchor(section)).text("Routine " + section.letter() + ": " + PaperCard.title(section.graph()));
-        Tag from = heading.add("p", "from");
-        from.text(plan.callers(section).size() == 1 ? "From step" : "From steps").space();
+    /** Marked by a line on its left, since the steps of the procedure go on behind it. */
+    private static void routine(Tag main, Plan plan, Section section, StepPart part) {
+        Tag box = main.add("section", "routine");
+        box.add("h3", "heading").id(Plan.anchor(section)).text("Routine " + section.letter() + ": " + PaperCard.title(section.graph()));
+        Tag from = box.add("p", "from");
+        from.text("Came from step").space().say("span", "fill", "").space().text("(");
         NotesPart.links(from, plan.callers(section));
-        from.text(". It ends with: " + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text()))
+        from.text("). Ends with: " + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text()))
                 .collect(Collectors.joining(", ")) + ".");
+        section.steps().forEach(step -> part.add(box, step));
     }
 }

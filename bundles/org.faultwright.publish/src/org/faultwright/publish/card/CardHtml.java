@@ -26,7 +26,7 @@ public final class CardHtml implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        byte[] html = HtmlText.of(BenchCard.page(new Plan(publication)), StyleSheet.of("page", "screen"));
+        byte[] html = HtmlText.of(BenchCard.page(SetPlan.of(publication)), StyleSheet.of("page", "screen"));
         return new Published(FileName.of(publication.procedure(), ".html"), "text/html", html);
     }
 }

@@ -9,9 +9,6 @@ import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.page.Paper;
-import org.faultwright.publish.page.PdfPrint;
-import org.faultwright.publish.page.PdfStamp;
-import org.faultwright.publish.plan.Plan;
 
 /** The bench card for print and archive: PDF/A-2a and PDF/UA-1. */
 public final class CardPdf implements ProcedureExport {
@@ -48,8 +45,7 @@ public final class CardPdf implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        byte[] pdf = PdfPrint.of(PaperCard.sheet(new Plan(publication), paper),
-                new PdfStamp(publication.digest(), publication.dated()), publication.hasErrors());
+        byte[] pdf = paper == Paper.A4 ? SetPlan.printed(publication) : SetPlan.print(SetPlan.of(publication), paper);
         return new Published(FileName.of(publication.procedure(), ending()), "application/pdf", pdf);
     }
 

@@ -34,14 +34,15 @@ public final class ChartPdf implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         Paper paper = Paper.A4;
         Sheet sheet = new Sheet(paper, 1, publication.title(), "Chart of the steps of " + publication.procedure().name().text() + ", "
                 + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "") + "SHA-256 " + publication.digest());
         Fo flow = sheet.flow();
         flow.add("block", "role", "H1", "font-size", "14pt", "line-height", "18pt", "font-weight", "bold").text(publication.title());
-        Paint.line(flow).text("Numbers are those of the bench card. The likeliest way goes straight down; what parts from it is set in, with what"
-                + " is seen in front of its arrow. \u25A0 ends the job. What stands in the box of a step has its place on the card.");
+        Paint.line(flow).text("Numbers are those of the bench card. The likeliest way goes straight down; what parts from it is set in. The word before an arrow is"
+                + " what is seen; of a step that follows a routine it is how the routine ends. \u25A0 ends the job. Small steps with a letter, such as 4b, are left out: they stand"
+                + " on the card, below the step with their number.");
         Fo caution = Paint.line(flow);
         Paint.bold(caution, Caution.FIRST).verbatim(" ").text(Caution.TRAINED);
         for (Section section : plan.sections()) {

@@ -5,6 +5,7 @@
 package org.faultwright.publish.card;
 
 import java.util.stream.Collectors;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.quantity.Expression;
 
@@ -20,7 +21,7 @@ final class Formula {
                     .orElse(reading.step());
         }
         if (expression instanceof Expression.Constant constant) {
-            return constant.quantity().spelling();
+            return Wording.printed(constant.quantity());
         }
         if (expression instanceof Expression.Negated negated) {
             return "\u2212" + inner(negated.of(), plan);

@@ -26,15 +26,17 @@ final class HeadPart {
         head.say("h1", "", publication.title());
         procedure.equipment().ifPresent(equipment -> head.say("p", "equipment", Wording.equipment(equipment)));
         if (!procedure.complaints().isEmpty()) {
-            head.add("p", "complaints").say("b", "", "For complaints such as:").space().text(procedure.complaints().stream()
+            head.add("p", "complaints").say("b", "", "Complaints such as").space().text(procedure.complaints().stream()
                     .map(complaint -> "\u201C" + complaint.value() + "\u201D").collect(Collectors.joining(", ")));
         }
         Tag revision = head.add("p", "revision");
         revision.say("b", publication.status() == Revision.Status.DRAFT ? "draft" : "", publication.revision());
         revision.space().text(Wording.record(procedure) + " \u00B7 digest " + publication.shortDigest());
         if (publication.status() == Revision.Status.DRAFT) {
-            head.say("p", "draftline", "Draft: neither reviewed nor released.");
+            head.say("p", "draftline", "Draft: neither reviewed nor released. Do not work by it.");
         }
+        head.say("p", "small", "Nothing on this page can be typed or ticked: it is read, or printed and filled in by hand. The bench page leads through the same"
+                + " steps one by one and keeps a record.");
         job(head);
         if (publication.hasErrors()) {
             open(body, publication);

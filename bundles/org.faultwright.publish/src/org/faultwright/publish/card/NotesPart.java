@@ -6,48 +6,59 @@ package org.faultwright.publish.card;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Wording;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
 
-/** Safety notes after ANSI Z535.6 and ISO 3864-2: gathered before anything is done, and again at the step that warns. */
+/** Safety notes after ANSI Z535.6 and ISO 3864-2: gathered and numbered before anything is done, and again at the step that warns. */
 final class NotesPart {
-    private NotesPart() {
+    private final Plan plan;
+    private final Map<Note, List<Step>> notes;
+    private final List<String> numbers;
+
+    NotesPart(Plan plan, Used used) {
+        this.plan = plan;
+        this.notes = used.notes();
+        this.numbers = notes.keySet().stream().map(note -> note.name().text()).toList();
     }
 
-    static void add(Tag body, Plan plan, Used used) {
+    void add(Tag body) {
         Tag section = body.add("section", "first");
-        section.say("h2", "", "Read this before anything else");
+        section.say("h2", "", "Dangers: read before anything else");
         section.add("p", "caution").say("b", "", Caution.FIRST).space().text(Caution.TRAINED);
-        used.notes().forEach((note, steps) -> {
-            Tag box = note(section, note);
-            Tag where = box.add("p", "where");
-            where.text(steps.size() == 1 ? "At step" : "At steps").space();
-            steps(where, plan, steps);
+        notes.forEach((note, steps) -> {
+            Tag box = section.add("p", "note " + style(note)).id(anchor(note));
+            box.say("span", "word", signal(note)).space().say("span", "faint", "note " + number(note)).space();
+            box.say("b", "", note.hazard()).space().text(PlainText.line(note.consequence() + " " + note.avoid())).space();
+            List<Placed> at = plan.placed().filter(placed -> steps.contains(placed.step())).toList();
+            box.text(at.size() == 1 ? "Step" : "Steps").space();
+            links(box, at);
+            box.text(".");
         });
     }
 
-    /** One note in full. */
-    private static Tag note(Tag into, Note note) {
-        Tag box = into.add("div", "note " + style(note));
-        box.say("p", "word", signal(note));
-        Tag text = box.add("div", "text");
-        text.add("p").say("b", "", note.hazard()).space().text(note.consequence());
-        text.say("p", "avoid", note.avoid());
-        return text;
+    private int number(Note note) {
+        return numbers.indexOf(note.name().text()) + 1;
     }
 
-    /** The same at a step, where room is dear: all its sentences run on. */
-    static void atStep(Tag into, Note note) {
+    private String anchor(Note note) {
+        return "note-" + number(note);
+    }
+
+    /** The signal word, the hazards and all that is to be done about them; what they do to whom stands in front under the number. */
+    void atStep(Tag into, Note note) {
         Tag line = into.add("p", "note short " + style(note));
         line.say("span", "word", signal(note)).space();
-        line.say("b", "", note.hazard()).space().text(note.consequence()).space().text(note.avoid());
+        line.say("b", "", Wording.hazards(note)).space().text(PlainText.line(note.avoid())).space();
+        line.link(anchor(note), "cited", "To note " + number(note)).text("note " + number(note));
     }
 
     private static String style(Note note) {
@@ -57,12 +68,6 @@ final class NotesPart {
     /** A notice is not about injury and so has no alert symbol (ANSI Z535.6). */
     private static String signal(Note note) {
         return note.word() == SignalWord.NOTICE ? note.word().name() : Wording.ALERT + " " + note.word().name();
-    }
-
-    /** Links to steps where they are printed first. */
-    static void steps(Tag into, Plan plan, List<Step> steps) {
-        links(into, plan.placed().filter(placed -> steps.contains(placed.step())
-                && placed.label().equals(plan.label(placed.step()))).toList());
     }
 
     static void links(Tag into, List<Placed> steps) {

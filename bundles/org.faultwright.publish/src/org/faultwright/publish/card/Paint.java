@@ -67,7 +67,7 @@ final class Paint {
 
     /** The number of a step in its black box. */
     static void number(Fo into, String label, String size) {
-        into.add("inline", "background-color", INK, "color", "#ffffff", "font-weight", "bold", "font-size", size)
+        into.add("inline", "background-color", INK, "color", "#ffffff", "font-weight", "bold", "font-size", size, "padding-top", "0.4mm")
                 .verbatim("\u00A0" + label + "\u00A0");
     }
 
@@ -81,22 +81,22 @@ final class Paint {
 
     /** The page of a place; it is left out where it is the page that says so. */
     static void page(Fo into, String anchor) {
-        Fo page = into.add("inline", "color", Sheet.ELSEWHERE);
+        Fo page = into.add("inline", "color", Sheet.ELSEWHERE, "font-size", "9pt");
         page.verbatim("\u00A0p.\u00A0");
         page.add("page-number-citation", "ref-id", anchor);
     }
 
-    /** A notice is not about injury and so has no alert symbol (ANSI Z535.6). */
+    /** A notice is not about injury and so has no alert symbol (ANSI Z535.6); it is light where the gravest word is dark, for a grey print. */
     static void signal(Fo into, SignalWord word) {
         String colour = switch (word) {
             case DANGER -> "#b3121d";
             case WARNING -> "#f28c00";
             case CAUTION -> "#ffd500";
-            case NOTICE -> "#0b4f9c";
+            case NOTICE -> "#ffffff";
         };
-        boolean dark = word == SignalWord.DANGER || word == SignalWord.NOTICE;
-        into.add("inline", "background-color", colour, "color", dark ? "#ffffff" : "#000000", "font-weight", "bold",
-                "border", "0.5pt solid #000000").verbatim("\u00A0" + (word == SignalWord.NOTICE ? "" : Wording.ALERT + "\u00A0")
+        String letters = word == SignalWord.DANGER ? "#ffffff" : word == SignalWord.NOTICE ? "#0b4f9c" : "#000000";
+        into.add("inline", "background-color", colour, "color", letters, "font-weight", "bold",
+                "border", word == SignalWord.NOTICE ? "1.2pt solid #0b4f9c" : "0.5pt solid #000000", "padding-top", "0.3mm").verbatim("\u00A0" + (word == SignalWord.NOTICE ? "" : Wording.ALERT + "\u00A0")
                         + word.name() + "\u00A0");
         into.verbatim(" ");
     }

@@ -4,11 +4,13 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.ProtectiveTest;
-import org.faultwright.procedure.Written;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Sheet;
@@ -61,16 +63,23 @@ final class PaperEnd {
 
     /** The tests after a repair, with where they are done; each result is written down. */
     private static void protective(Fo box, Plan plan) {
-        List<Placed> tests = plan.placed().filter(placed -> !placed.step().frame().precautions().tests().isEmpty()).toList();
-        for (Placed placed : tests) {
-            for (Written<ProtectiveTest> test : placed.step().frame().precautions().tests()) {
-                Fo line = Paint.line(box);
-                line.verbatim(Wording.BOX + "\u00A0").text("Test of " + test.value().spoken() + ", step ");
-                Paint.arrow(line, placed);
-                Result.expected(placed.step()).ifPresent(limit -> Paint.bold(line.verbatim(" "), limit.spelling()));
-                line.verbatim("\u00A0________");
-            }
+        Map<ProtectiveTest, List<Placed>> tests = new EnumMap<>(ProtectiveTest.class);
+        plan.placed().forEach(placed -> placed.step().frame().precautions().tests()
+                .forEach(test -> tests.computeIfAbsent(test.value(), none -> new ArrayList<>()).add(placed)));
+        if (!tests.isEmpty()) {
+            Paint.line(box, "Write down what each test gave that your way came by. A test belongs to its way: do none on its own.");
         }
+        tests.forEach((test, places) -> {
+            Fo line = Paint.line(box);
+            line.verbatim(Wording.BOX + "\u00A0").text("Test of " + test.spoken() + ", step ");
+            for (int i = 0; i < places.size(); i++) {
+                line.text(i == 0 ? "" : " or ");
+                Paint.arrow(line, places.get(i));
+            }
+            places.stream().flatMap(placed -> Result.expected(placed.step()).stream()).map(Wording::printed).distinct()
+                    .forEach(limit -> Paint.bold(line.verbatim(" "), limit));
+            line.verbatim("\u00A0________ " + Wording.BOX + "\u00A0").whole("not on the way");
+        });
     }
 
     private static void sign(Fo box, double width) {

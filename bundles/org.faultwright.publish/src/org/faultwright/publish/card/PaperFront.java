@@ -38,7 +38,7 @@ import org.faultwright.quantity.MeterRange;
 /** The front of a printed card: what is read before anything is touched. */
 final class PaperFront {
     private static final double CODE = 21;
-    private static final String ALL_STEPS = "All steps";
+    private static final String ALL_STEPS = "All steps (\u25A0 ends the job)";
 
     private final Plan plan;
     private final Used used;
@@ -118,7 +118,7 @@ final class PaperFront {
                 .or(() -> condition.values().stream().findFirst()).stream()
                 .map(value -> Wording.named(condition) + " " + value.text())).toList();
         if (!arrival.isEmpty()) {
-            Paint.heading(flow, "Condition on arrival");
+            Paint.heading(flow, "Condition on arrival: check that each is so");
             Fo line = Paint.line(flow);
             arrival.forEach(one -> line.verbatim(Wording.BOX + "\u00A0").whole(one).verbatim("\u2002 "));
         }
@@ -140,7 +140,7 @@ final class PaperFront {
     }
 
     private String steps(List<Step> steps) {
-        List<String> labels = steps.stream().flatMap(step -> plan.labels(step).stream()).toList();
+        List<String> labels = plan.placed().filter(placed -> steps.contains(placed.step())).map(Placed::label).toList();
         return (labels.size() == 1 ? "Step " : "Steps ") + String.join(", ", labels);
     }
 
@@ -209,8 +209,8 @@ final class PaperFront {
         for (Step.Measure measure : measures) {
             measure.kind().ifPresent(kind -> {
                 Set<String> own = ranges.computeIfAbsent(kind.value().words(), none -> new LinkedHashSet<>());
-                measure.range().map(range -> range.value().spelling()).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range)
-                        .map(MeterRange::upTo).map(upTo -> upTo.spelling())).ifPresent(own::add);
+                measure.range().map(range -> Wording.printed(range.value())).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range)
+                        .map(MeterRange::upTo).map(Wording::printed)).ifPresent(own::add);
             });
         }
         List<String> uses = new ArrayList<>();

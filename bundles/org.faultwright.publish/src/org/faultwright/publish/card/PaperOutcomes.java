@@ -22,13 +22,17 @@ final class PaperOutcomes {
     private static final int MOST_BOXES = 9;
     private static final int SHORT = 26;
 
+    /** To where the reader came from: no arrow to a step. */
+    private static final String BACK = "\u21A9";
+
     private final Plan plan;
 
     PaperOutcomes(Plan plan) {
         this.plan = plan;
     }
 
-    void add(Fo into, Placed step, Optional<LimitZones> zones, boolean scale) {
+    /** @param visits how often somebody may come by: so many boxes has each outcome */
+    void add(Fo into, Placed step, Optional<LimitZones> zones, boolean scale, int visits) {
         List<Outcome> outcomes = step.step().outcomes();
         if (outcomes.isEmpty()) {
             return;
@@ -39,17 +43,17 @@ final class PaperOutcomes {
         if (row) {
             Fo line = into.add("block", "role", "P", "line-height", "13.5pt", "space-before", "0.4mm");
             for (int i = 0; i < outcomes.size(); i++) {
-                line.verbatim(i == 0 ? "" : Paint.WIDE_GAP);
-                seen(line, results.get(i), true);
-                line.verbatim("\u00A0");
-                way(line, step, outcomes.get(i).target(), outcomes.get(i));
+                Fo one = line.verbatim(i == 0 ? "" : " ").add("inline", "padding-right", i + 1 < outcomes.size() ? "3mm" : "0mm");
+                seen(one, results.get(i), true, visits);
+                one.verbatim("\u00A0");
+                way(one, step, outcomes.get(i).target(), outcomes.get(i));
             }
             return;
         }
         for (int i = 0; i < outcomes.size(); i++) {
             Fo line = into.add("block", "role", "P", "line-height", "13pt", "start-indent", "inherited-property-value(start-indent) + 5mm", "text-indent", "-5mm",
                     "text-align-last", "justify", "end-indent", Paint.FOR_PAGE, "space-before", "0.3mm");
-            seen(line, results.get(i), false);
+            seen(line, results.get(i), false, visits);
             Outcome outcome = outcomes.get(i);
             if (!outcome.proves().isEmpty()) {
                 line.verbatim(" ").text("(proves " + Wording.settings(outcome.proves(), plan.scope()) + ")");
@@ -57,7 +61,7 @@ final class PaperOutcomes {
             line.verbatim(" ").add("leader", "leader-pattern", "dots", "leader-length.minimum", "3mm", "leader-length.optimum", "5mm", "leader-length.maximum", "100%", "color", Paint.LINE);
             line.verbatim(" ");
             way(line, step, outcome.target(), outcome);
-            outcome.repeat().ifPresent(repeat -> repeat(into, step, outcome, repeat));
+            outcome.repeat().ifPresent(repeat -> repeat(into, step, outcome, repeat, visits));
         }
     }
 
@@ -70,8 +74,8 @@ final class PaperOutcomes {
     }
 
     /** @param row whether it stands in one with others: there a line ends between two of them, never inside one */
-    private static void seen(Fo line, Result result, boolean row) {
-        line.add("inline", "font-size", "12pt").verbatim(Wording.BOX);
+    private static void seen(Fo line, Result result, boolean row, int visits) {
+        line.add("inline", "font-size", "12pt").verbatim(Wording.BOX.repeat(visits));
         line.verbatim("\u00A0");
         Optional<String> pattern = TimePattern.of(result.word());
         line.add("inline", "font-weight", "bold").whole(result.word());
@@ -95,9 +99,12 @@ final class PaperOutcomes {
         return told ? Result.brief(step, outcome, plan.scope(), zones) : result;
     }
 
-    private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat) {
+    private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat, int visits) {
         Fo line = into.add("block", "role", "P", "text-align", "end", "end-indent", Paint.FOR_PAGE, "line-height", "13pt");
-        line.add("inline", "font-size", "12pt").verbatim(Wording.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES))));
+        String boxes = Wording.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES)));
+        for (int visit = 1; visit <= visits; visit++) {
+            line.verbatim(visit == 1 ? "" : "\u2002").add("inline", "font-size", "12pt").verbatim(boxes);
+        }
         line.text(" " + Wording.atMost(repeat) + ", then ");
         way(line, step, Optional.of(repeat.otherwise()), outcome);
     }
@@ -115,7 +122,7 @@ final class PaperOutcomes {
             Paint.arrow(into, to.step());
             to.left().forEach(left -> bound(into, left));
         } else if (target instanceof Run.Back back) {
-            into.add("inline", "font-weight", "bold").whole("back with: " + PlainText.phrase(back.exit()));
+            into.add("inline", "font-weight", "bold").whole(BACK + "\u00A0back with: " + PlainText.phrase(back.exit()));
             back.left().forEach(left -> bound(into, left));
         } else if (target instanceof Run.Nowhere nowhere) {
             into.text(Wording.ARROW + " " + nowhere.name() + " (not found)");

@@ -53,6 +53,14 @@ final class PaperStep {
     private static final String SETTING = "13pt";
     /** A limit with more letters leaves no room on its line but for the boxes of the reading, which need no word. */
     private static final int LONG_LIMIT = 14;
+    /** Of a reading with more digits no second one stands on its line. */
+    private static final int MOST_BESIDE = 5;
+    private static final double INSET = 3;
+    private static final double INSET_ROUTINE = 2;
+
+    /** Before what is filled in at each of two visits. */
+    static final String FIRST = "1st";
+    static final String SECOND = "2nd";
 
     private final Plan plan;
     private final SetUps setUps;
@@ -62,6 +70,10 @@ final class PaperStep {
     /** What each instrument is called at a step, by its name. */
     private final Map<String, String> instruments;
     private final double width;
+    /** How often whoever works may come by the steps that are printed now, with what was seen the time before in front of them. */
+    private int visits = 1;
+    /** By what the step that is printed now stands in from the column, in millimetres. */
+    private double inset;
 
     PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper) {
         this.plan = plan;
@@ -71,6 +83,11 @@ final class PaperStep {
         this.instruments = Wording.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
         this.width = paper.column();
+    }
+
+    /** @param times how often the steps that follow may be come by, each time with boxes of its own */
+    void visited(int times) {
+        this.visits = times;
     }
 
     void add(Fo into, Placed placed) {
@@ -95,6 +112,7 @@ final class PaperStep {
 
     /** Where a step has but its title to say, its way on stands at the end of that. */
     private void step(Fo box, Placed placed, String size) {
+        inset = (placed.run().caller().isPresent() ? INSET : 0) + (Character.isLetter(placed.label().charAt(0)) ? INSET_ROUTINE : 0);
         Fo head = head(box, placed, size);
         Optional<LimitZones> zones = LimitZones.of(plan.procedure(), placed.step());
         Fo body = Fo.of("block", "role", "Div");
@@ -144,8 +162,8 @@ final class PaperStep {
         head.verbatim("\u00A0 ");
         head.say("inline", Wording.title(step), "font-weight", "bold");
         String more = Stream.of(
-                frame.takes().map(time -> time.value().spelling()),
-                frame.waits().map(wait -> "wait " + wait.value().spelling()),
+                frame.takes().map(time -> Wording.printed(time.value())),
+                frame.waits().map(wait -> "wait " + Wording.printed(wait.value())),
                 frame.confirms().map(at -> "confirms the complaint"),
                 frame.verifies().map(at -> "proves the repair"))
                 .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
@@ -165,6 +183,9 @@ final class PaperStep {
             frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
         }
         needs(box, step);
+        if (step instanceof Step.Measure) {
+            hint(box, frame);
+        }
         frame.precautions().tries().forEach(name -> Paint.bold(Paint.line(box, "Try first"), Wording.tried(called(name))));
         boolean scale = false;
         if (step instanceof Step.Measure measure) {
@@ -173,7 +194,7 @@ final class PaperStep {
             observe(box, observe);
         } else if (step instanceof Step.Do task) {
             task.adjusts().forEach(one -> one.to().ifPresent(to -> Paint.line(box, "Set").text(one.of()).verbatim(" ")
-                    .say("inline", to.value().spelling(), "font-weight", "bold", "font-size", "11pt")));
+                    .say("inline", Wording.printed(to.value()), "font-weight", "bold", "font-size", "11pt")));
         } else if (step instanceof Step.Calculate calculate) {
             scale = calculate(box, calculate, zones);
         } else if (step instanceof Step.Perform perform) {
@@ -186,8 +207,15 @@ final class PaperStep {
         StepPictures.of(step, plan.scope()).forEach(picture -> picture(box, picture));
         handling(box, frame);
         frame.precautions().liveBecause().ifPresent(why -> Paint.bold(Paint.line(box, "Live work"), why.value()));
-        frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()).set("color", Paint.FAINT));
+        if (!(step instanceof Step.Measure)) {
+            hint(box, frame);
+        }
         return scale;
+    }
+
+    /** It may hold an order; whoever measures must have read it by then. */
+    private static void hint(Fo box, StepFrame frame) {
+        frame.hint().ifPresent(hint -> Paint.line(box).text(hint.value()));
     }
 
     /** As wide as the column at most, with its words below it; what cannot be shown is told in words alone. */
@@ -227,7 +255,7 @@ final class PaperStep {
             only.ifPresent(outcome -> outcomes.way(line, placed, outcome.target(), outcome));
         }
         if (only.isEmpty()) {
-            outcomes.add(box, placed, zones, scale);
+            outcomes.add(box, placed, zones, scale, visits);
         }
     }
 
@@ -288,7 +316,7 @@ final class PaperStep {
         step.kind().ifPresent(kind -> with.add(kind.value().words()));
         step.sensor().ifPresent(sensor -> with.add("type " + sensor.value()));
         step.instrument().ifPresent(name -> with.add(called(name)));
-        step.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling()))
+        step.range().map(named -> Wording.printed(named.value())).or(() -> range.map(one -> Wording.printed(one.upTo())))
                 .ifPresent(upTo -> with.add("range " + upTo));
         if (!with.isEmpty()) {
             Paint.line(box, "Measure").text(String.join(", ", with));
@@ -297,7 +325,7 @@ final class PaperStep {
             readings(box, step);
             return true;
         }
-        limit(box, step.expects(), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value), zones.isEmpty());
+        limit(box, step.expects(), range, step.kind().map(Written::value), zones.isEmpty());
         return scale(box, zones);
     }
 
@@ -320,7 +348,7 @@ final class PaperStep {
             Fo at = cell(row);
             one.point().ifPresent(point -> Paint.bold(at, Wording.point(point, plan.scope())));
             Fo limit = cell(row).set("font-size", "11pt", "font-weight", "bold");
-            one.expects().ifPresent(expects -> limit.text(expects.limit().value().spelling()));
+            one.expects().ifPresent(expects -> limit.text(Wording.printed(expects.limit().value())));
             digits(cell(row).set("font-size", "11pt", "line-height", "17pt"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range)
                     .flatMap(ReadingBox::pattern), one.kind().map(Written::value), one.expects());
         });
@@ -331,7 +359,7 @@ final class PaperStep {
     }
 
     private boolean scale(Fo box, Optional<LimitZones> zones) {
-        zones.ifPresent(known -> BandScale.add(box, known.zones(), known.unit(), width - 2));
+        zones.ifPresent(known -> BandScale.add(box, known.zones(), known.unit(), width - inset - 2));
         return zones.isPresent();
     }
 
@@ -340,26 +368,36 @@ final class PaperStep {
      *
      * @param ends whether the ends of a limit around a nominal value are said too: no scale below shows them
      */
-    private void limit(Fo box, Optional<Step.Expectation> expectation, Optional<String> pattern, Optional<QuantityKind> kind, boolean ends) {
+    private void limit(Fo box, Optional<Step.Expectation> expectation, Optional<MeterRange> range, Optional<QuantityKind> kind, boolean ends) {
         boolean worked = ends && expectation.map(expects -> expects.limit().value()).filter(Wording::hasEndsToWorkOut).isPresent();
         Fo line = box.add("block", "role", "P", "text-align-last", "justify", "font-size", "11pt", "line-height", "17pt");
         expectation.ifPresent(expects -> {
             Limit limit = expects.limit().value();
-            Paint.bold(line, limit.spelling());
+            Paint.bold(line, Wording.printed(limit));
             if (worked) {
-                line.verbatim(" ").say("inline", "= " + ends(limit, kind.orElse(QuantityKind.RATIO)), "font-size", "9pt");
+                line.verbatim(" ").say("inline", "= " + ends(limit, kind.orElse(QuantityKind.RATIO), range), "font-size", "9pt");
             }
             expects.source().ifPresent(source -> sources.cite(line, source));
         });
         line.verbatim(" ").add("leader");
-        boolean room = !worked && expectation.map(expects -> expects.limit().value().spelling().length()).orElse(0) <= LONG_LIMIT;
-        line.say("inline", room ? " Reading " : " ", "font-size", "9pt", "color", Paint.FAINT);
-        digits(line, pattern, kind, expectation);
+        boolean room = !worked && expectation.map(expects -> Wording.printed(expects.limit().value()).length()).orElse(0) <= LONG_LIMIT;
+        boolean apart = expectation.isPresent() || range.flatMap(ReadingBox::pattern).filter(pattern -> pattern.chars().filter(c -> c == '_').count() > MOST_BESIDE).isPresent();
+        for (int visit = 1; visit <= visits; visit++) {
+            Fo at = visit == 1 || !apart ? line : box.add("block", "role", "P", "text-align", "end", "font-size", "11pt", "line-height", "17pt");
+            if (visit > 1 && !apart) {
+                at.verbatim(" ").add("leader");
+            }
+            at.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? (visit == 1 ? FIRST : SECOND) + "\u00A0\u00A0"
+                    : room ? " Reading " : " ");
+            digits(at, range.flatMap(ReadingBox::pattern), kind, expectation);
+        }
     }
 
-    /** Such as {@code 340 to 360 °C}: the unit once. */
-    private static String ends(Limit limit, QuantityKind kind) {
-        Unit unit = limit.quantities().get(0).unit();
+    /** Such as {@code 340 to 360 °C}: the unit once, that of the boxes for the reading. */
+    private static String ends(Limit limit, QuantityKind kind, Optional<MeterRange> range) {
+        Unit own = limit.quantities().get(0).unit();
+        Unit unit = range.filter(shown -> ReadingBox.pattern(shown).isPresent()).map(shown -> shown.upTo().unit())
+                .filter(shown -> shown.dimension().equals(own.dimension()) && !shown.isLogarithmic()).orElse(own);
         return IntervalText.of(limit.interval(kind), unit).replace(" " + unit.symbol() + " to ", " to ");
     }
 
@@ -377,7 +415,8 @@ final class PaperStep {
             if (parts.group().equals("_")) {
                 blank(line, 4.2);
             } else {
-                line.text(parts.group());
+                boolean beside = parts.end() == pattern.get().length() && parts.start() > 0 && parts.group().charAt(0) != '.';
+                (beside ? line.add("inline", "padding-left", "0.8mm") : line).text(parts.group());
             }
         }
     }
@@ -406,7 +445,7 @@ final class PaperStep {
             Fo line = Paint.line(box);
             Optional<Section> routine = plan.routine(name);
             if (routine.isPresent()) {
-                line.text("Go and come back here: ");
+                line.text("Go and come back: ");
                 line.add("basic-link", "internal-destination", Plan.anchor(routine.get()), "font-weight", "bold", "font-size", "11pt")
                         .spoken("To routine " + routine.get().letter()).verbatim(Wording.ARROW + "\u00A0Routine\u00A0" + routine.get().letter());
                 Paint.page(line, Plan.anchor(routine.get()));

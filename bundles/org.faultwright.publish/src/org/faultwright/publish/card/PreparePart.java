@@ -4,7 +4,12 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.measurement.LimitStudy;
@@ -27,20 +32,16 @@ final class PreparePart {
     static void add(Tag body, Plan plan, Used used) {
         Tag section = body.add("section", "prepare");
         section.say("h2", "", "You will need");
-        list(section, "Instruments", used.instruments().entrySet().stream()
-                .map(entry -> instrument(plan, entry.getKey(), entry.getValue())).toList());
-        row(section, "Tools", used.tools());
-        row(section, "Parts that are handled", used.parts().stream().map(PreparePart::part).toList());
-        List<Condition> conditions = used.conditions();
-        if (!conditions.isEmpty()) {
-            section.say("h2", "", "Condition on arrival");
-            row(section, "Check that each is so", conditions.stream()
-                    .flatMap(condition -> start(condition)
-                            .map(value -> Wording.named(condition) + " " + value.text())).toList());
+        Tag list = section.add("ul", "ticks");
+        Stream.of(used.instruments().entrySet().stream().map(entry -> instrument(plan, entry.getKey(), entry.getValue())), used.tools().stream(),
+                used.parts().stream().map(PreparePart::part)).flatMap(all -> all)
+                .forEach(line -> list.add("li").say("span", "box", Wording.BOX).space().text(line));
+        List<String> arrival = used.conditions().stream().flatMap(condition -> start(condition)
+                .map(value -> Wording.named(condition) + " " + value.text())).toList();
+        if (!arrival.isEmpty()) {
+            section.say("h2", "", "Condition on arrival: check that each is so");
+            row(section, arrival);
         }
-        section.add("p", "how").say("b", "", "How to go on:").space().text("Start at step 1. Tick the result you see and go"
-                + " to the step behind its arrow. Where a step sends you to a lettered routine, follow that to its"
-                + " end, then come back to the step you left.");
     }
 
     private static Stream<Name> start(Condition condition) {
@@ -49,43 +50,35 @@ final class PreparePart {
 
     private static String instrument(Plan plan, Instrument instrument, List<Step.Measure> measures) {
         String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
-        String uses = measures.stream().flatMap(measure -> use(plan, measure).stream()).distinct()
-                .collect(Collectors.joining("; "));
+        Map<String, Set<String>> ranges = new LinkedHashMap<>();
+        for (Step.Measure measure : measures) {
+            measure.kind().ifPresent(kind -> {
+                Set<String> own = ranges.computeIfAbsent(kind.value().words(), none -> new LinkedHashSet<>());
+                measure.range().map(range -> Wording.printed(range.value())).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range)
+                        .map(MeterRange::upTo).map(Wording::printed)).ifPresent(own::add);
+            });
+        }
+        List<String> uses = new ArrayList<>();
+        ranges.forEach((kind, upTo) -> uses.add(kind + (upTo.isEmpty() ? "" : " " + String.join(" and ", upTo))));
         String due = instrument.calibrationDue().map(day -> "; calibrated until " + day.value()).orElse("");
-        return title + (uses.isEmpty() ? "" : ": " + uses) + due;
-    }
-
-    private static List<String> use(Plan plan, Step.Measure measure) {
-        return measure.kind().map(kind -> kind.value().words() + LimitStudy.of(plan.procedure(), measure)
-                .map(LimitStudy::range).map(MeterRange::upTo).map(upTo -> ", range " + upTo.spelling()).orElse("")).stream().toList();
+        return title + (uses.isEmpty() ? "" : ": " + String.join("; ", uses)) + due;
     }
 
     private static String part(Part part) {
         String title = part.title().isBlank() ? part.name().text() : part.title();
         String hazards = part.hazards().stream().map(hazard -> hazard.value().inWords())
                 .collect(Collectors.joining(", "));
-        return title + part.number().map(number -> ", no. " + number.value()).orElse("")
-                + part.stock().map(stock -> ", have " + stock.value() + " at hand").orElse("")
+        return title + part.number().map(number -> ", part no. " + number.value()).orElse("")
+                + part.stock().map(stock -> ", " + stock.value() + " at hand").orElse("")
                 + (hazards.isEmpty() ? "" : " (" + hazards + ")");
     }
 
-    private static void list(Tag section, String heading, List<String> lines) {
-        if (!lines.isEmpty()) {
-            section.say("h3", "", heading);
-            Tag list = section.add("ul", "ticks");
-            lines.forEach(line -> list.add("li").say("span", "box", Wording.BOX).space().text(line));
-        }
-    }
-
     /** Short things side by side. They are no list items: those would each need a line for themselves. */
-    static void row(Tag section, String heading, List<String> things) {
-        if (!things.isEmpty()) {
-            section.say("h3", "", heading);
-            Tag row = section.add("p", "ticks");
-            things.forEach(thing -> {
-                row.add("span", "thing").say("span", "box", Wording.BOX).space().text(thing);
-                row.space();
-            });
-        }
+    static void row(Tag section, List<String> things) {
+        Tag row = section.add("p", "ticks");
+        things.forEach(thing -> {
+            row.add("span", "thing").say("span", "box", Wording.BOX).space().text(thing);
+            row.space();
+        });
     }
 }

@@ -45,7 +45,7 @@ record Result(String word, String detail) {
 
     private static Result told(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
         if (outcome.head() instanceof Outcome.Band band) {
-            String limit = band.limit().value().spelling();
+            String limit = Wording.printed(band.limit().value());
             return band.label().map(label -> new Result(PlainText.phrase(label.text()), limit))
                     .orElse(new Result(limit, ""));
         }

@@ -4,7 +4,10 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
@@ -14,11 +17,13 @@ import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.Section;
 
 /** The results of a step, each with a box to tick and the step it leads to. */
 final class ResultTable {
     /** Boxes to tally a bounded repeat in; a larger bound is counted on the job slip. */
     private static final int MOST_BOXES = 9;
+    private static final String BACK = "\u21A9";
 
     private final Plan plan;
 
@@ -39,15 +44,45 @@ final class ResultTable {
         }
     }
 
+    /** The way on from a step that asks nothing. */
+    void only(Tag box, Placed placed, Outcome outcome) {
+        outcome.target().ifPresent(target -> {
+            Tag line = box.add("p", "go");
+            if (placed.step() instanceof Step.Measure) {
+                line.text(Result.of(placed.step(), outcome, plan.scope(), Optional.empty()).word()).space();
+            }
+            target(line, placed, target);
+        });
+    }
+
     private void result(Tag cell, Step step, Outcome outcome, Optional<LimitZones> zones) {
-        Result result = Result.of(step, outcome, plan.scope(), zones);
+        Result result = isTold(step, outcome) ? Result.brief(step, outcome, plan.scope(), zones) : Result.of(step, outcome, plan.scope(), zones);
+        String detail = result.detail().isEmpty() ? leftOver(step, outcome) : result.detail();
         cell.say("b", "", result.word());
-        if (!result.detail().isEmpty()) {
-            cell.text(": " + result.detail());
+        TimePattern.of(result.word()).ifPresent(signals -> cell.space().add("span", "pattern").set("aria-hidden", "true").text(signals));
+        if (!detail.isEmpty()) {
+            cell.text(": " + detail);
         }
         if (!outcome.proves().isEmpty()) {
-            cell.say("p", "proves", "This proves: " + Wording.settings(outcome.proves(), plan.scope()));
+            cell.space().text("(proves " + Wording.settings(outcome.proves(), plan.scope()) + ")");
         }
+    }
+
+    /** Where the ends of a limit are worked out above, in the unit of the boxes, the readings of each outcome are not said again in another. */
+    private static boolean isTold(Step step, Outcome outcome) {
+        return Result.expected(step).filter(Wording::hasEndsToWorkOut).isPresent() && !(outcome.head() instanceof Outcome.Band)
+                && step.outcomes().stream().noneMatch(other -> other.key().equals(Step.DOUBTFUL));
+    }
+
+    /** The codes that have no result of their own: whoever meets one must know what it tells before they go on with anything else. */
+    private String leftOver(Step step, Outcome outcome) {
+        if (!(outcome.head() instanceof Outcome.AnythingElse) || !(step instanceof Step.Observe observe)) {
+            return "";
+        }
+        List<String> named = step.outcomes().stream().map(Outcome::key).toList();
+        return observe.indicator().flatMap(plan.scope()::indicator).stream().map(Indicator::codes).flatMap(List::stream)
+                .filter(code -> !named.contains(code.pattern().text())).map(code -> "also " + code.pattern() + " (" + PlainText.line(code.meaning()) + ")")
+                .collect(Collectors.joining(", "));
     }
 
     private void way(Tag cell, Placed placed, Outcome outcome) {
@@ -69,15 +104,27 @@ final class ResultTable {
     private void target(Tag into, Placed placed, Name name) {
         Run.Target target = placed.run().target(name);
         if (target instanceof Run.To to) {
-            String label = to.step().label();
-            into.link(to.step().anchor(), "way", "Go to step " + label).say("b", "", Wording.ARROW + " " + label);
-            into.space().say("span", "name", Wording.title(to.step().step()));
+            FrontPart.arrow(into, to.step());
             to.left().forEach(left -> left.by().repeat().ifPresent(repeat -> tally(into, left.step(), repeat)));
         } else if (target instanceof Run.Back back) {
-            into.say("b", "", "back").space().text("with: " + PlainText.phrase(back.exit()));
+            into.say("b", "", BACK + " back with: " + PlainText.phrase(back.exit()));
+            callers(into, placed);
             back.left().forEach(left -> left.by().repeat().ifPresent(repeat -> tally(into, left.step(), repeat)));
         } else {
             into.text(Wording.ARROW + " " + name.text() + " (not found)");
         }
+    }
+
+    /** Every step that the reader may have come from, to go back by. */
+    private void callers(Tag into, Placed placed) {
+        Placed outer = placed;
+        while (outer.run().caller().isPresent()) {
+            outer = outer.run().caller().get();
+        }
+        Placed last = outer;
+        plan.sections().stream().filter(section -> section.graph() == last.run().graph()).filter(Section::isRoutine).findFirst().ifPresent(section -> {
+            into.space().text("to").space();
+            NotesPart.links(into, plan.callers(section));
+        });
     }
 }

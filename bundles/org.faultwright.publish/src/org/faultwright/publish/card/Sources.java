@@ -17,7 +17,7 @@ final class Sources {
     /** Adds the number of a source. */
     void cite(Fo into, Source source) {
         int number = numbers.computeIfAbsent(Wording.source(source), words -> numbers.size() + 1);
-        into.add("inline", "font-size", "7pt", "baseline-shift", "super", "line-height", "0pt")
+        into.add("inline", "font-size", "7pt", "baseline-shift", "2.4pt", "line-height", "0pt")
                 .verbatim("\u00A0[" + number + "]");
     }
 

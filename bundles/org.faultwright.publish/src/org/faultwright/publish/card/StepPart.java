@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
@@ -16,82 +17,97 @@ import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Used;
 
-/** One step with all that is read before its results are ticked. */
+/** One step: what is read and done first, and beside it or below what is seen then, with where it leads. */
 final class StepPart {
-    private final Plan plan;
+    /** Where every way ends. */
+    static final String CLOSE = "close-the-job";
 
-    StepPart(Plan plan) {
+    private final Plan plan;
+    private final NotesPart notes;
+    private final CardSources sources;
+    private final StepDetail detail;
+    private final ResultTable results;
+
+    StepPart(Plan plan, Used used, NotesPart notes, CardSources sources) {
         this.plan = plan;
+        this.notes = notes;
+        this.sources = sources;
+        this.detail = new StepDetail(plan, sources, Wording.shortly(used.instruments().keySet()));
+        this.results = new ResultTable(plan);
     }
 
     void add(Tag into, Placed placed) {
         Step step = placed.step();
-        Tag box = into.add("section", placed.run().caller().isPresent() ? "step inner" : "step").id(placed.anchor());
+        boolean inner = placed.run().caller().isPresent();
+        Tag box = into.add("section", inner ? "step inner" : "step").id(placed.anchor());
+        Tag told = box.add("div", "told");
+        head(told.add(inner ? "h4" : "h3"), placed);
         StepFrame frame = step.frame();
-        Tag heading = box.add(placed.run().caller().isPresent() ? "h4" : "h3");
-        heading.say("span", "number", placed.label()).space();
-        heading.say("span", "title", Wording.title(step));
-        facts(box.add("p", "facts"), step);
-        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream())
-                .forEach(note -> NotesPart.atStep(box, note));
-        if (!frame.needs().isEmpty()) {
-            settings(box, "Set-up", frame.needs());
+        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
+        settings(told, "With", frame.needs());
+        detail.add(told, placed);
+        StepPictures.of(step, plan.scope()).forEach(picture -> StepPictures.add(told, picture));
+        handling(told, frame);
+        if (!(step instanceof Step.Measure)) {
+            frame.hint().ifPresent(hint -> told.say("p", "line", hint.value()));
         }
-        frame.waits().ifPresent(wait -> line(box, "Wait", wait.value().spelling()));
-        new StepDetail(plan, box).add(placed);
-        StepPictures.of(step, plan.scope()).forEach(picture -> StepPictures.add(box, picture));
-        parts(box, frame);
-        frame.hint().ifPresent(hint -> line(box, "Hint", hint.value()));
         if (!plan.inside(placed).isEmpty()) {
-            plan.inside(placed).forEach(inner -> add(box, inner));
-        } else if (!step.outcomes().isEmpty()) {
-            new ResultTable(plan).add(box, placed);
+            plan.inside(placed).forEach(one -> add(into, one));
+            settings(into, "Then", frame.sets());
+            return;
         }
-        if (!frame.sets().isEmpty()) {
-            settings(box, "Then", frame.sets());
+        settings(told, "Then", frame.sets());
+        if (!step.outcomes().isEmpty()) {
+            Optional<Outcome> only = PaperOutcomes.only(step);
+            Tag seen = box.add("div", "answers");
+            only.ifPresentOrElse(outcome -> results.only(seen, placed, outcome), () -> results.add(seen, placed));
         }
-        frame.source().ifPresent(source -> box.say("p", "source", "Source: " + Wording.source(source)));
+        if (step instanceof Step.Conclude) {
+            box.add("div", "answers").add("p", "go").link(CLOSE, "way", "Close the job").text(Wording.ARROW + " Close the job");
+        }
     }
 
-    private static void facts(Tag facts, Step step) {
-        StepFrame frame = step.frame();
-        facts.say("span", "kind", Wording.kind(step)).space();
-        String more = Stream.of(
+    private void head(Tag heading, Placed placed) {
+        StepFrame frame = placed.step().frame();
+        heading.say("span", "number", placed.label()).space();
+        heading.say("span", "title", Wording.title(placed.step()));
+        Stream.of(frame.takes().map(time -> Wording.printed(time.value())),
+                frame.waits().map(wait -> "wait " + Wording.printed(wait.value())),
                 frame.confirms().map(at -> "confirms the complaint"),
-                frame.verifies().map(at -> "proves the repair"),
-                step instanceof Step.Do task ? task.repairs().map(at -> "repair") : Optional.<String>empty(),
-                frame.time().map(time -> "about " + time.value().spelling()))
-                .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
-        if (!more.isEmpty()) {
-            facts.text("\u00B7 " + more).space();
-        }
-        facts.say("span", "name", step.name().text());
+                frame.verifies().map(at -> "proves the repair"))
+                .flatMap(Optional::stream).forEach(more -> heading.space().say("span", "more", "\u00B7 " + more));
+        frame.source().ifPresent(source -> sources.cite(heading, source));
     }
 
     private void settings(Tag box, String key, List<Setting> settings) {
-        Tag line = box.add("p", "line");
-        line.say("b", "key", key).space();
-        settings.forEach(setting -> line.say("span", "chip", Wording.setting(setting, plan.scope())).space());
+        if (!settings.isEmpty()) {
+            Tag line = box.add("p", "line");
+            line.say("span", "key", key).space();
+            settings.forEach(setting -> line.say("span", "chip", Wording.setting(setting, plan.scope())).space());
+        }
     }
 
-    private void parts(Tag box, StepFrame frame) {
-        String handled = frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
-                .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining(", "));
-        if (!handled.isEmpty()) {
-            line(box, "Part", handled);
+    private void handling(Tag box, StepFrame frame) {
+        key(box, "Part", frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
+                .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining(", ")));
+        key(box, "Tools", Wording.tools(frame));
+        key(box, "Mind", Wording.hazards(frame, plan.scope()));
+        frame.precautions().liveBecause().ifPresent(reason -> line(box, "Live work").say("b", "", reason.value()));
+    }
+
+    private static void key(Tag box, String key, String words) {
+        if (!words.isEmpty()) {
+            line(box, key, words);
         }
-        frame.precautions().liveBecause().ifPresent(reason -> line(box, "Live work", reason.value()));
-        if (!frame.tools().isEmpty()) {
-            line(box, "Tools", Wording.tools(frame));
-        }
-        String hazards = Wording.hazards(frame, plan.scope());
-        if (!hazards.isEmpty()) {
-            line(box, "Hazards", hazards);
-        }
+    }
+
+    static Tag line(Tag box, String key) {
+        return box.add("p", "line").say("span", "key", key).space();
     }
 
     static Tag line(Tag box, String key, String words) {
-        return box.add("p", "line").say("b", "key", key).space().text(words);
+        return line(box, key).text(words);
     }
 }

@@ -21,9 +21,6 @@ final class TimePattern {
     /** Absent where the words say no number of signals. */
     static Optional<String> of(String code) {
         Matcher counted = COUNTED.matcher(code);
-        if (code.equals("none") || code.equals("off")) {
-            return Optional.of(OFF.repeat(6));
-        }
         if (!counted.matches() || counted.group(1).length() > 1 || Integer.parseInt(counted.group(1)) > MOST) {
             return Optional.empty();
         }

@@ -16,6 +16,7 @@ import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
+import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.page.SvgText;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -47,7 +48,7 @@ public final class ChartSvg implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         Chart chart = chart(plan);
         int width = Math.max(LEAST_WIDTH, chart.width() + 2 * MARGIN);
         SvgText svg = new SvgText(width, HEAD + chart.height() + MARGIN, publication.title(), "Chart of the steps of "

@@ -25,15 +25,15 @@ import org.faultwright.publish.text.PublishedText;
 import org.faultwright.publish.tree.TreeJson;
 
 /**
- * Every export there is, in the order of a listing. The command line and the dialog offer what stands here; what makes the file is a class of its own,
+ * Every export there is, in the order of a listing; the index comes last, since it links to all the others. The command line and the dialog offer what stands here; what makes the file is a class of its own,
  * or a function beside it.
  */
 public final class Exports {
     private static final List<Export> ALL = List.of(new CardPdf(), new CardPdf(Paper.A5), new CardPdf(Paper.A4_ACROSS), new CardPdf(Paper.LETTER),
             new CardHtml(), new BenchPage(), new ChartPdf(), new TreeJson(), new ChartSvg(), ProcedureExport.of("procedure-text", "Text as published", PublishedText::of),
             LibraryExport.of("library-text", "Text of the libraries used", PublishedText::of),
-            new IndexHtml(), new QualityHtml(), new QualityPdf(),
-            FolderExport.of("quality-json", "Quality report, JSON", QualityJson::of));
+            new QualityHtml(), new QualityPdf(),
+            FolderExport.of("quality-json", "Quality report, JSON", QualityJson::of), new IndexHtml());
 
     private Exports() {
     }

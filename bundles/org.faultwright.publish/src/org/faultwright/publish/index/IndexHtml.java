@@ -6,8 +6,10 @@ package org.faultwright.publish.index;
 
 import java.text.Collator;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Equipment;
@@ -31,6 +33,10 @@ import org.faultwright.publish.text.PublishedText;
 
 /** The front page of a folder of cards: every procedure with its status and what leads to it, searched by those words. */
 public final class IndexHtml implements FolderExport {
+    /** What a file is for, by its ending. */
+    private static final Map<String, Map<String, String>> FILES = files();
+    private static final Map<String, String> REPORTS = inOrder("quality.html", "Quality report on the screen", "quality.pdf", "Quality report to print and sign");
+
     @Override
     public String name() {
         return "index-html";
@@ -43,15 +49,16 @@ public final class IndexHtml implements FolderExport {
 
     @Override
     public Published publish(ProcedureFolder folder) {
-        Page page = new Page(Medium.SCREEN, folder.title(), "Procedures of " + folder.title());
+        Page page = new Page(Medium.SCREEN, "Procedures: " + folder.title(), "Procedures of " + folder.title());
         Tag main = page.body().add("main");
-        main.say("p", "what", "Procedures");
-        main.say("h1", "", folder.title());
+        main.say("p", "what", folder.title());
+        main.say("h1", "", "Procedures");
         main.add("p", "caution").say("b", "", Caution.FIRST).space().text(Caution.TRAINED);
         List<Publication> sorted = folder.procedures().stream().sorted(byEquipment()).toList();
         search(main);
         procedures(main, sorted, folder);
         gone(main, folder);
+        report(main, folder);
         return new Published("index.html", "text/html",
                 HtmlText.of(page, StyleSheet.of("page", "screen", "list", "index"), StyleSheet.script("search")));
     }
@@ -66,17 +73,21 @@ public final class IndexHtml implements FolderExport {
 
     private static void procedures(Tag main, List<Publication> sorted, ProcedureFolder folder) {
         main.say("h2", "", sorted.size() == 1 ? "One procedure" : sorted.size() + " procedures");
-        Tag rows = table(main, "Equipment", "Procedure, and what leads to it", "Revision", "Files").id("procedures");
+        Tag list = main.add("div", "procedures").id("procedures");
         for (Publication publication : sorted) {
-            Tag row = rows.add("tr");
-            row.add("th").set("scope", "row").text(equipment(publication));
-            Tag cell = row.add("td");
-            title(cell, publication, folder);
-            IndexWords.of(publication.procedure()).forEach((what, words) ->
-                    cell.add("p", "words").say("b", "", what + ":").space().text(words));
-            since(cell, publication, folder);
-            status(row.add("td"), publication);
-            files(row.add("td"), publication, folder);
+            Tag item = list.add("article");
+            Tag named = item.add("div", "named");
+            title(named.add("h3"), publication, folder);
+            String equipment = equipment(publication);
+            if (!equipment.isEmpty()) {
+                named.say("p", "equipment", equipment);
+            }
+            status(named, publication);
+            files(named, publication, folder);
+            Tag words = item.add("div", "leads");
+            IndexWords.of(publication.procedure()).forEach((what, all) ->
+                    words.add("p", "words").say("b", "", what + ":").space().text(all));
+            since(words, publication, folder);
         }
     }
 
@@ -97,13 +108,13 @@ public final class IndexHtml implements FolderExport {
         }
     }
 
-    private static Tag table(Tag main, String... columns) {
-        Tag table = main.add("table", "list");
-        Tag head = table.add("thead").add("tr");
-        for (String column : columns) {
-            head.add("th").set("scope", "col").text(column);
+    private static void report(Tag main, ProcedureFolder folder) {
+        List<String> there = REPORTS.keySet().stream().filter(folder.files()::contains).toList();
+        if (!there.isEmpty()) {
+            main.say("h2", "", "For whoever checks and signs");
+            Tag list = main.add("ul", "reports");
+            there.forEach(file -> list.add("li").file(file).text(REPORTS.get(file)));
         }
-        return table.add("tbody");
     }
 
     private static void title(Tag cell, Publication publication, ProcedureFolder folder) {
@@ -115,41 +126,56 @@ public final class IndexHtml implements FolderExport {
         }
     }
 
-    private static void status(Tag cell, Publication publication) {
-        cell.text(publication.revision());
-        publication.dated().ifPresent(day -> cell.text(", " + day));
+    /** In words that tell whether the card may be worked by. */
+    private static void status(Tag item, Publication publication) {
+        Tag line = item.add("p", "status");
+        line.text(publication.revision() + publication.dated().map(day -> ", " + day).orElse(""));
         if (publication.hasErrors()) {
             int open = publication.errors().size();
-            cell.add("p").say("b", "open", open == 1 ? "1 open error" : open + " open errors");
+            line.text(":").space().say("b", "open", (open == 1 ? "1 open error" : open + " open errors") + ", do not work by it");
         } else if (publication.status() == Revision.Status.DRAFT) {
-            cell.add("p").say("b", "", "not released");
+            line.text(":").space().say("b", "open", "not released, do not work by it");
+        } else if (publication.status() == Revision.Status.REVIEWED) {
+            line.text(": not released yet");
         }
     }
 
-    private static void files(Tag cell, Publication publication, ProcedureFolder folder) {
-        String gap = "";
-        for (String ending : List.of(".html", ".bench.html", ".pdf", ".tree.json", ".svg", PublishedText.ENDING)) {
-            String file = FileName.of(publication.procedure(), ending);
-            if (folder.files().contains(file)) {
-                cell.text(gap);
-                if (!gap.isEmpty()) {
-                    cell.space();
-                }
-                cell.file(file).text(kind(ending));
-                gap = ",";
+    /** Each called by what it is for. */
+    private static void files(Tag item, Publication publication, ProcedureFolder folder) {
+        Map<String, List<String>> there = new LinkedHashMap<>();
+        FILES.forEach((what, endings) -> {
+            List<String> files = endings.keySet().stream().filter(ending -> folder.files().contains(FileName.of(publication.procedure(), ending))).toList();
+            if (!files.isEmpty()) {
+                there.put(what, files);
             }
-        }
+        });
+        there.forEach((what, endings) -> {
+            Tag line = item.add("p", "files");
+            line.text(what + ":").space();
+            for (int i = 0; i < endings.size(); i++) {
+                String ending = endings.get(i);
+                line.file(FileName.of(publication.procedure(), ending)).text(FILES.get(what).get(ending));
+                if (i + 1 < endings.size()) {
+                    line.text(",").space();
+                }
+            }
+        });
     }
 
-    private static String kind(String ending) {
-        return switch (ending) {
-            case ".html" -> "card";
-            case ".bench.html" -> "bench page";
-            case ".pdf" -> "print";
-            case ".svg" -> "chart";
-            case PublishedText.ENDING -> "text";
-            default -> "tree";
-        };
+    private static Map<String, Map<String, String>> files() {
+        Map<String, Map<String, String>> files = new LinkedHashMap<>();
+        files.put("At the bench", inOrder(".bench.html", "step by step, on a tablet or phone", ".html", "whole card on the screen"));
+        files.put("To print", inOrder(".pdf", "card, A4", ".a5.pdf", "card, A5 (two pages go on a sheet of A4)", ".across.pdf", "card, A4 across, two columns", ".letter.pdf", "card, Letter", ".chart.pdf", "chart, A4"));
+        files.put("Besides", inOrder(".svg", "chart as a picture", PublishedText.ENDING, "text that it was made from", ".tree.json", "data for other programs"));
+        return files;
+    }
+
+    private static Map<String, String> inOrder(String... pairs) {
+        Map<String, String> map = new LinkedHashMap<>();
+        for (int i = 0; i < pairs.length; i += 2) {
+            map.put(pairs[i], pairs[i + 1]);
+        }
+        return map;
     }
 
     private static String equipment(Publication publication) {

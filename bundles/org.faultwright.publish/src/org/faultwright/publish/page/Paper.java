@@ -10,7 +10,7 @@ public enum Paper {
     A5(148, 210, 1, 10, 5),
     /** A4 across, for a stand or a screen that is wider than high. */
     A4_ACROSS(297, 210, 2, 10, 12),
-    LETTER(215.9, 279.4, 2, 12, 5);
+    LETTER(215.9, 279.4, 2, 10, 5);
 
     private final double width;
     private final double height;

@@ -6,9 +6,11 @@ package org.faultwright.publish.page;
 
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSFloat;
 import org.apache.pdfbox.pdmodel.PDDestinationNameTreeNode;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -31,23 +33,29 @@ final class PdfPlaces {
     private PdfPlaces() {
     }
 
-    static void measure(PDDocument pdf, Sheet sheet) throws IOException {
+    /** @return the page of each, from 0 */
+    static Map<String, Integer> measure(PDDocument pdf, Sheet sheet) throws IOException {
         PDDocumentNameDictionary names = pdf.getDocumentCatalog().getNames();
         PDDestinationNameTreeNode tree = names == null ? null : names.getDests();
         if (tree == null) {
-            return;
+            return Map.of();
         }
+        Map<COSDictionary, Integer> numbers = new IdentityHashMap<>();
+        pdf.getPages().forEach(page -> numbers.put(page.getCOSObject(), numbers.size()));
+        Map<String, Integer> pages = new HashMap<>();
         Map<String, PDPageDestination> points = new HashMap<>();
         collect(tree, points);
         Map<String, PDPageDestination> areas = new TreeMap<>();
         sheet.places().forEach((name, id) -> {
             if (points.get(id) instanceof PDPageXYZDestination from && points.get(Sheet.end(id)) instanceof PDPageXYZDestination to) {
                 areas.put(name, area(from, to, sheet.paper()));
+                pages.put(name, numbers.get(from.getPage().getCOSObject()));
             }
         });
         PDDestinationNameTreeNode measured = new PDDestinationNameTreeNode();
         measured.setNames(areas);
         names.setDests(measured);
+        return pages;
     }
 
     private static void collect(PDNameTreeNode<PDPageDestination> node,

@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.GregorianCalendar;
+import java.util.Map;
 import java.util.TimeZone;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
@@ -31,8 +32,17 @@ public final class PdfPrint {
      * @param draft whether DRAFT goes across every page
      */
     public static byte[] of(Sheet sheet, PdfStamp stamp, boolean draft) {
+        return printed(sheet, stamp, draft).bytes();
+    }
+
+    /** @param pages on which page each place of the sheet begins, from 0 @param count how many pages there are */
+    public record Printed(byte[] bytes, Map<String, Integer> pages, int count) {
+    }
+
+    /** The same with where the places of the sheet have come to stand. */
+    public static Printed printed(Sheet sheet, PdfStamp stamp, boolean draft) {
         try (PDDocument pdf = Loader.loadPDF(Typesetter.set(sheet))) {
-            PdfPlaces.measure(pdf, sheet);
+            Map<String, Integer> pages = PdfPlaces.measure(pdf, sheet);
             PdfLinks.describe(pdf);
             if (draft) {
                 Watermark.across(pdf);
@@ -44,7 +54,7 @@ public final class PdfPrint {
             pdf.setVersion(1.7f);
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             pdf.save(bytes);
-            return bytes.toByteArray();
+            return new Printed(bytes.toByteArray(), pages, pdf.getNumberOfPages());
         } catch (IOException inMemory) {
             throw new UncheckedIOException(inMemory);
         }

@@ -12,8 +12,8 @@ import java.util.TreeMap;
 public final class Sheet {
     /** The colour of words about a page that are left out on that page itself. */
     public static final String ELSEWHERE = ArrowPages.COLOUR;
-    private static final String HEAD = "8mm";
-    private static final String FOOT = "7mm";
+    private static final String HEAD = "7mm";
+    private static final String FOOT = "6mm";
     private static final String ARTIFACT = "artifact";
 
     private final Paper paper;
@@ -39,7 +39,7 @@ public final class Sheet {
                 "xml:lang", "en", "hyphenate", "false", "font-selection-strategy", "auto");
         Fo page = root.add("layout-master-set").add("simple-page-master", "master-name", "page", "page-width",
                 mm(paper.width()), "page-height", mm(paper.height()), "margin-left", mm(paper.margin()), "margin-right",
-                mm(paper.margin()), "margin-top", "7mm", "margin-bottom", "6mm");
+                mm(paper.margin()), "margin-top", "6mm", "margin-bottom", "5mm");
         page.add("region-body", "margin-top", HEAD, "margin-bottom", FOOT, "column-count", String.valueOf(columns),
                 "column-gap", mm(paper.gap()));
         page.add("region-before", "extent", HEAD);

@@ -4,6 +4,9 @@
  */
 package org.faultwright.publish.plan;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -24,8 +27,9 @@ import org.faultwright.procedure.Step;
  * @param order   the steps of the procedure
  * @param inPlace the steps whose routine is printed in their box
  * @param after   for each routine of the procedure's list the step of the procedure that it follows where it is printed apart; the last where not stated
+ * @param fresh   whether the steps begin on a page of their own
  */
-record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after) {
+record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, boolean fresh) {
     private static final int SEARCHES = 2;
     /** Where a likely repair still turns the page too often, or the pages are too many. */
     private static final int MOST_SEARCHES = 8;
@@ -41,11 +45,13 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after)
     private static final int MOST_TURNS = 4;
     /** Six, but for what the reckoning may be wrong by. */
     private static final double MOST_PAGES = 5.85;
-    /** What counts as much as one more page turn of every repair: so many pages (the last one as it is filled and as it is printed), a page too many, a detour of every repair, a turn too many of a likely one. */
+    /** What counts as much as one more page turn of every repair: so many pages (the last one as it is filled and as it is printed), a page too many, a detour of every repair, a turn too many of a likely one; below, a proof that goes on over a page. */
     private static final double PAGE = 0.5;
     private static final double PAGE_TOO_MANY = 16;
     private static final double DETOUR = 0.1;
     private static final double TURN_TOO_MANY = 3;
+    /** A proof that goes on over a page. */
+    private static final double PARTED = 0.6;
     /** The room of steps is reckoned, not known: an arrangement is judged by a card that turns out longer too. */
     private static final double[] LONGER = { 0.995, 1.005, 1.02 };
     private static final double[] WHATEVER = { 0.985, 0.99, 0.995, 1, 1.005, 1.01, 1.015, 1.02, 1.025 };
@@ -57,27 +63,48 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after)
     }
 
     static Arrangement of(Procedure procedure, Likely likely) {
+        return candidates(procedure, likely).next();
+    }
+
+    /** The best that was found, then what comes after it; each search is made when it is asked for. */
+    static Iterator<Arrangement> candidates(Procedure procedure, Likely likely) {
         CardModel model = new CardModel(procedure, likely);
         if (model.pages(model.simplest(), 1).length() > MOST_PAGES_SEARCHED) {
-            return model.arrangement(model.simplest());
+            return List.of(model.arrangement(model.simplest())).iterator();
         }
-        CardModel.State best = model.simplest();
-        double least = cost(model, best);
-        for (int search = 0; search < SEARCHES || search < MOST_SEARCHES && isTooMuch(model, best); search++) {
-            CardModel.State found = settled(model, cooled(model, new Random(search)));
-            double cost = cost(model, found);
-            best = cost < least ? found : best;
-            least = Math.min(least, cost);
-        }
-        return model.arrangement(best);
+        return new Iterator<>() {
+            private final List<Found> found = new ArrayList<>(List.of(new Found(model.simplest(), cost(model, model.simplest()))));
+            private int searches;
+
+            @Override
+            public boolean hasNext() {
+                return searches < MOST_SEARCHES || !found.isEmpty();
+            }
+
+            @Override
+            public Arrangement next() {
+                boolean first = searches == 0;
+                do {
+                    CardModel.State from = model.simplest().with(searches % 2 == 1 && model.mayBeginFresh());
+                    CardModel.State state = settled(model, cooled(model, new Random(searches), from));
+                    found.add(new Found(state, cost(model, state)));
+                    found.sort(Comparator.comparingDouble(Found::cost));
+                    searches++;
+                } while (first && (searches < SEARCHES || searches < MOST_SEARCHES && isTooMuch(model, found.get(0).state())));
+                return model.arrangement(found.remove(0).state());
+            }
+        };
+    }
+
+    private record Found(CardModel.State state, double cost) {
     }
 
     /**
      * By simulated annealing (Kirkpatrick, Gelatt, Vecchi, Science 220, 1983, p. 671), cooled down evenly on a logarithmic scale. Of what
      * comes near the best on the way that one is taken which stays good whatever the rooms turn out to be.
      */
-    private static CardModel.State cooled(CardModel model, Random random) {
-        CardModel.State state = model.simplest();
+    private static CardModel.State cooled(CardModel model, Random random, CardModel.State from) {
+        CardModel.State state = from;
         double cost = cost(model, state, LONGER);
         CardModel.State best = state;
         double nearest = cost;
@@ -138,7 +165,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after)
         double cost = 0;
         for (double longer : lengths) {
             CardModel.Pages pages = set.pages(longer);
-            cost += PAGE * (pages.length() + Math.ceil(pages.length())) / 2 + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES);
+            cost += PAGE * (pages.length() + Math.ceil(pages.length())) / 2 + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES) + PARTED * pages.parted();
             for (int i = 0; i < pages.turns().length; i++) {
                 cost += model.weight(i) * pages.turns()[i] + (i < LIKELIEST ? TURN_TOO_MANY * Math.max(0, pages.turns()[i] - MOST_TURNS) : 0);
             }

@@ -26,13 +26,15 @@ import org.faultwright.procedure.StepGraph;
 /** A card of A4 as it would be set, reckoned with the rooms of its steps: on which page each stands, and how often a repair turns the page. */
 final class CardModel {
     /** In millimetres: a column, the heading of the steps. */
-    private static final double COLUMN = 269;
-    private static final double HEADING = 13.5;
+    private static final double COLUMN = 273;
+    private static final double HEADING = 17.2;
     /** What is free below a step, and below one in the box of another. */
     private static final double BELOW = 1.2;
     private static final double BELOW_INSIDE = 0.5;
     private static final int COLUMNS = 2;
     private static final int LONGEST_IN_PLACE = 14;
+    /** Of the first page, what may stay free before steps that begin on the next one. */
+    private static final double MOST_FREE = 65;
     private static final int ENDLESS = 10_000;
     private static final int DEEPEST = 8;
     private static final int LONGEST_READ = 10_000;
@@ -42,6 +44,8 @@ final class CardModel {
         final Step step;
         final double room;
         final double roomInside;
+        final double roomInsideTwice;
+        final boolean twice;
         double sending;
         double sendingInside;
         Graph routine;
@@ -56,6 +60,8 @@ final class CardModel {
             this.number = number;
             this.room = rooms.of(step, false);
             this.roomInside = rooms.of(step, true);
+            this.roomInsideTwice = rooms.insideTwice(step);
+            this.twice = rooms.isTwice(step);
         }
     }
 
@@ -75,6 +81,8 @@ final class CardModel {
         final StepGraph graph;
         final int index;
         final double heading;
+        /** Whether its steps prove something, such as that nothing is charged: nobody should turn a page over them. */
+        final boolean proves;
         List<Node> order = List.of();
         final Map<String, Taken[]> ways = new HashMap<>();
 
@@ -82,6 +90,7 @@ final class CardModel {
             this.graph = graph;
             this.index = index;
             this.heading = heading;
+            this.proves = index > 0 && graph.steps().stream().flatMap(step -> step.outcomes().stream()).anyMatch(outcome -> !outcome.proves().isEmpty());
         }
     }
 
@@ -89,12 +98,16 @@ final class CardModel {
      * @param paths   in which order the ways to the faults are followed for the order of the steps
      * @param inPlace by the number of the performing step
      * @param after   by the number of the routine, the place of a step in the order; the last but for those
+     * @param fresh   whether the steps begin on a page of their own
      */
-    record State(int[] paths, List<Node> order, boolean[] inPlace, int[] after) {
+    record State(int[] paths, List<Node> order, boolean[] inPlace, int[] after, boolean fresh) {
+        State with(boolean begun) {
+            return new State(paths, order, inPlace, after, begun);
+        }
     }
 
-    /** @param length in pages, the last one as far as it is filled @param turns of each case */
-    record Pages(double length, int[] turns) {
+    /** @param length in pages, the last one as far as it is filled @param turns of each case @param parted how many times the steps that prove something go on over a page */
+    record Pages(double length, int[] turns, int parted) {
     }
 
     private final Procedure procedure;
@@ -196,7 +209,13 @@ final class CardModel {
         Arrays.fill(after, graphs.get(0).order.size());
         int[] first = new int[paths.size()];
         Arrays.setAll(first, i -> i);
-        return new State(first, graphs.get(0).order, inPlace, after);
+        return new State(first, graphs.get(0).order, inPlace, after, false);
+    }
+
+    /** Whether what is read first fills the first page so well that the steps may begin on the next one. */
+    boolean mayBeginFresh() {
+        Columns columns = new Columns(1);
+        return columns.columns == COLUMNS - 1 && columns.height() - columns.y <= MOST_FREE;
     }
 
     /** Every state with one routine put into a step or out of it, or one put elsewhere. */
@@ -204,15 +223,16 @@ final class CardModel {
         Stream<State> inPlace = sites.stream().map(site -> {
             boolean[] changed = state.inPlace.clone();
             changed[site.site] = !changed[site.site];
-            return new State(state.paths, state.order, changed, state.after);
+            return new State(state.paths, state.order, changed, state.after, state.fresh);
         });
+        Stream<State> begun = state.fresh || mayBeginFresh() ? Stream.of(state.with(!state.fresh)) : Stream.empty();
         Stream<State> elsewhere = IntStream.range(1, graphs.size()).boxed().flatMap(graph -> IntStream.rangeClosed(0, state.order.size())
                 .filter(place -> place != state.after[graph]).mapToObj(place -> {
                     int[] after = state.after.clone();
                     after[graph] = place;
-                    return new State(state.paths, state.order, state.inPlace, after);
+                    return new State(state.paths, state.order, state.inPlace, after, state.fresh);
                 }));
-        return Stream.concat(inPlace, elsewhere);
+        return Stream.concat(begun, Stream.concat(inPlace, elsewhere));
     }
 
     /** With one thing changed by chance; the same state where the chance changes nothing. */
@@ -227,12 +247,12 @@ final class CardModel {
                 // a routine that is printed apart pays only when hardly any step has it in its box
                 sites.stream().filter(other -> other.routine == sites.get(site).routine).forEach(other -> inPlace[other.site] = here);
             }
-            return new State(state.paths, state.order, inPlace, state.after);
+            return new State(state.paths, state.order, inPlace, state.after, state.fresh);
         }
         if (kind < 9 && graphs.size() > 1) {
             int[] after = state.after.clone();
             after[1 + random.nextInt(graphs.size() - 1)] = random.nextInt(state.order.size() + 1);
-            return new State(state.paths, state.order, state.inPlace, after);
+            return new State(state.paths, state.order, state.inPlace, after, state.fresh);
         }
         if (state.paths.length > 2) {
             int[] changed = state.paths.clone();
@@ -242,7 +262,7 @@ final class CardModel {
             changed[one] = changed[other];
             changed[other] = kept;
             List<Step> order = WorkingOrder.of(procedure, Arrays.stream(changed).mapToObj(paths::get).toList());
-            return new State(changed, order.stream().map(nodes::get).toList(), state.inPlace, state.after);
+            return new State(changed, order.stream().map(nodes::get).toList(), state.inPlace, state.after, state.fresh);
         }
         return state;
     }
@@ -256,7 +276,7 @@ final class CardModel {
                 after.put(name, state.order.get(state.after[graph.index]).step);
             }
         });
-        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after);
+        return new Arrangement(state.order.stream().map(node -> node.step).toList(), inPlace, after, state.fresh);
     }
 
     /** What an arrangement was made from, but for the order in which the ways were followed. */
@@ -268,7 +288,7 @@ final class CardModel {
         Arrays.fill(after, order.size());
         routines.forEach((name, graph) -> after[graph.index] = Optional.ofNullable(arrangement.after().get(name)).map(nodes::get)
                 .map(order::indexOf).orElse(order.size()));
-        return new State(simplest().paths, order, inPlace, after);
+        return new State(simplest().paths, order, inPlace, after, arrangement.fresh());
     }
 
     Setting set(State state) {
@@ -292,6 +312,8 @@ final class CardModel {
         private int away;
         private int[] reading = new int[64];
         private int length;
+        /** The first and the last block of each place where something is proved. */
+        private final List<int[]> proofs = new ArrayList<>();
 
         /** A step where it stands: that of the procedure or of a routine apart, or one in the box of another. */
         private final class Box {
@@ -345,11 +367,19 @@ final class CardModel {
             for (Graph graph : apart) {
                 if (Math.min(state.after[graph.index], state.order.size()) == position) {
                     double heading = graph.heading;
+                    int first = count;
                     for (Node node : graph.order) {
                         boxes[node.number] = outer(node, heading);
                         heading = 0;
                     }
+                    proved(graph, first);
                 }
+            }
+        }
+
+        private void proved(Graph routine, int first) {
+            if (routine.proves) {
+                proofs.add(new int[] { first, count - 1 });
             }
         }
 
@@ -366,7 +396,7 @@ final class CardModel {
             if (isInPlace(node, false)) {
                 box.inside = new Box[node.routine.order.size()];
                 double[] head = { heading + node.room + BELOW };
-                inner(node.routine, box.inside, head, box);
+                inner(node.routine, box.inside, head, box, node.twice);
             } else {
                 box.block = block(heading + node.room + node.sending + BELOW);
             }
@@ -374,19 +404,21 @@ final class CardModel {
         }
 
         /** @param head what is kept with the next step, and then none */
-        private void inner(Graph routine, Box[] into, double[] head, Box host) {
+        private void inner(Graph routine, Box[] into, double[] head, Box host, boolean twice) {
+            int first = count;
             for (Node node : routine.order) {
                 Box box = new Box();
                 if (node.routine != null && isInPlace(node, true)) {
                     box.inside = new Box[node.routine.order.size()];
-                    inner(node.routine, box.inside, head, host);
+                    inner(node.routine, box.inside, head, host, twice);
                 } else {
-                    box.block = block(head[0] + node.roomInside + node.sendingInside + BELOW_INSIDE);
+                    box.block = block(head[0] + (twice ? node.roomInsideTwice : node.roomInside) + node.sendingInside + BELOW_INSIDE);
                     head[0] = 0;
                     host.block = host.block < 0 ? box.block : host.block;
                 }
                 into[node.place] = box;
             }
+            proved(routine, first);
         }
 
         private void look(int block) {
@@ -427,6 +459,9 @@ final class CardModel {
         Pages pages(double longer) {
             Columns columns = new Columns(longer);
             int[] page = new int[count];
+            if (state.fresh) {
+                columns.nextPage();
+            }
             for (int i = 0; i < count; i++) {
                 columns.whole(rooms[i]);
                 page[i] = columns.page();
@@ -440,7 +475,8 @@ final class CardModel {
                     turns[i] += page[read[i][j]] != page[read[i][j - 1]] ? 1 : 0;
                 }
             }
-            return new Pages(columns.pages(), turns);
+            int parted = (int) proofs.stream().filter(proof -> page[proof[0]] != page[proof[1]]).count();
+            return new Pages(columns.pages(), turns, parted);
         }
     }
 
@@ -480,6 +516,13 @@ final class CardModel {
                 y = 0;
             }
             y += room;
+        }
+
+        void nextPage() {
+            if (columns > 0 || y > 0) {
+                columns = (page() + 1) * COLUMNS;
+                y = 0;
+            }
         }
 
         int page() {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -39,12 +40,34 @@ public final class Plan {
     private final Map<Placed, List<Placed>> inside = new IdentityHashMap<>();
     private final Map<Step, List<String>> labels = new IdentityHashMap<>();
 
+    /** With the best arrangement that can be reckoned; what is printed has that which {@code SetPlan} has tried. */
     public Plan(Publication publication) {
+        this(publication, Likely.of(publication.procedure()), Optional.empty());
+    }
+
+    /** One for each arrangement, the best first as far as that can be reckoned. */
+    public static Iterator<Plan> candidates(Publication publication) {
+        Likely likely = Likely.of(publication.procedure());
+        Iterator<Arrangement> arrangements = Arrangement.candidates(publication.procedure(), likely);
+        return new Iterator<>() {
+            @Override
+            public boolean hasNext() {
+                return arrangements.hasNext();
+            }
+
+            @Override
+            public Plan next() {
+                return new Plan(publication, likely, Optional.of(arrangements.next()));
+            }
+        };
+    }
+
+    private Plan(Publication publication, Likely likely, Optional<Arrangement> given) {
         this.publication = publication;
         this.scope = publication.procedure().scope();
         this.performed = Routines.within(publication.procedure(), scope);
-        this.likely = Likely.of(publication.procedure());
-        this.arrangement = Arrangement.of(publication.procedure(), likely);
+        this.likely = likely;
+        this.arrangement = given.orElseGet(() -> Arrangement.of(publication.procedure(), likely));
         add("", publication.procedure(), arrangement.order());
         List<Routine> routines = apart();
         for (int i = 0; i < routines.size(); i++) {
@@ -160,6 +183,11 @@ public final class Plan {
     /** The routines that stand after a step of the procedure, before the next one. */
     public List<Section> after(Placed step) {
         return routines(section -> arrangement.after().get(section.graph().name().text()) == step.step());
+    }
+
+    /** Whether the steps begin on a page of their own, on the paper that a card is arranged for. */
+    public boolean beginsOnFreshPage() {
+        return arrangement.fresh();
     }
 
     /** The routines that stand after all steps of the procedure. */

@@ -99,10 +99,14 @@ public final class SetUps {
         }
     }
 
-    /** What the step needs and its reader has not been told. */
+    /** What the step needs and its reader has not been told; whatever makes the circuit live is told each time. */
     public List<Setting> toTell(Step step) {
         Map<String, String> told = known.getOrDefault(step, Map.of());
         return step.frame().needs().stream()
-                .filter(need -> !need.value().text().equals(told.get(need.condition().text()))).toList();
+                .filter(need -> isLive(need) || !need.value().text().equals(told.get(need.condition().text()))).toList();
+    }
+
+    private boolean isLive(Setting need) {
+        return scope.condition(need.condition()).filter(condition -> condition.live().stream().anyMatch(value -> value.text().equals(need.value().text()))).isPresent();
     }
 }

@@ -6,6 +6,7 @@ package org.faultwright.publish.plan;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -82,6 +83,7 @@ final class StepRoom {
     private static final double TITLE = 11;
     private static final double POINT = 25.4 / 72;
     private static final int SHORT = 26;
+    private static final int MOST_BOXES = 6;
     /** An arrow with a number and the room for a page, where it stands. */
     private static final double ARROW = 20;
     private static final double LETTER = 2.5;
@@ -89,12 +91,15 @@ final class StepRoom {
     private static final double BOX = 4.5;
     private static final double WRITING = 32;
     private static final double CLOSE = 40;
+    /** What stands between the boxes of two visits. */
+    private static final double TWICE = 12;
 
     private final Procedure procedure;
     private final Scope scope;
 
     private final SetUps setUps;
     private final Map<Step, Routine> routineOf = new IdentityHashMap<>();
+    private final Set<Routine> oftenPerformed = Collections.newSetFromMap(new IdentityHashMap<>());
 
     StepRoom(Procedure procedure) {
         this.procedure = procedure;
@@ -102,16 +107,29 @@ final class StepRoom {
         Collection<Routine> routines = Routines.within(procedure, scope).values();
         this.setUps = new SetUps(procedure, routines);
         routines.forEach(routine -> routine.steps().forEach(step -> routineOf.put(step, routine)));
+        Set<Routine> performed = Collections.newSetFromMap(new IdentityHashMap<>());
+        Stream.concat(procedure.steps().stream(), routineOf.keySet().stream()).flatMap(step -> scope.performedBy(step).stream())
+                .filter(routine -> !performed.add(routine)).forEach(oftenPerformed::add);
     }
 
     /** Without the steps of a routine in place. @param inside whether it is printed in the box of another step */
     double of(Step step, boolean inside) {
-        return new Reckoning(step, inside).room();
+        return new Reckoning(step, inside, !inside && isTwice(step)).room();
+    }
+
+    /** The same in the box of a step that may be come by twice. */
+    double insideTwice(Step step) {
+        return new Reckoning(step, true, true).room();
+    }
+
+    /** Whether it may be come by twice, where its routine is printed apart: then what is filled in has room twice. */
+    boolean isTwice(Step step) {
+        return Optional.ofNullable(routineOf.get(step)).filter(oftenPerformed::contains).isPresent();
     }
 
     /** What is seen of a step that performs a routine printed elsewhere. */
     double sending(Step step, boolean inside) {
-        Reckoning reckoning = new Reckoning(step, inside);
+        Reckoning reckoning = new Reckoning(step, inside, !inside && isTwice(step));
         return HEAD + 0.2 + (reckoning.only() ? 0 : reckoning.outcomes());
     }
 
@@ -120,7 +138,7 @@ final class StepRoom {
         String title = routine.title().isBlank() ? routine.name().text() : routine.title();
         String exits = routine.exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", "));
         return ROUTINE + HEAD * lines("Routine A: " + title, TITLE, true, COLUMN - BORDER, 0, 0)
-                + LINE * lines("Came from step ______  ______ (12, 13b). Ends with: " + exits + ".", BODY, false, COLUMN - BORDER, 0, 0);
+                + LINE * lines("Came from step 1st ______ 2nd ______ (12, 13b). Ends with: " + exits + ".", BODY, false, COLUMN - BORDER, 0, 0);
     }
 
     private static double width(String words, double size, boolean bold) {
@@ -220,20 +238,22 @@ final class StepRoom {
         private final boolean inside;
         private final double room;
         private final double arrow;
+        private final boolean twice;
 
-        Reckoning(Step step, boolean inside) {
+        Reckoning(Step step, boolean inside, boolean twice) {
             this.step = step;
             this.frame = step.frame();
             this.inside = inside;
             this.room = COLUMN - (inside ? INSET : 0);
             this.arrow = ARROW + (inside ? LETTER : 0);
+            this.twice = twice;
         }
 
         double room() {
             double notes = notes();
             double body = body();
             boolean only = only();
-            boolean way = only && notes + body == 0;
+            boolean way = only && notes + body == 0 && !(step instanceof Step.Perform);
             double total = (inside ? SPACE_INSIDE : SPACE) + TITLE_LINE * head(way) + notes + body;
             if (step instanceof Step.Perform) {
                 return total;
@@ -250,7 +270,7 @@ final class StepRoom {
 
         private int head(boolean way) {
             double number = width(inside ? "12b   " : "12   ", inside ? 10 : 12, true);
-            String more = Stream.of(frame.takes().map(time -> time.value().spelling()), frame.waits().map(wait -> "wait " + wait.value().spelling()),
+            String more = Stream.of(frame.takes().map(time -> Wording.printed(time.value())), frame.waits().map(wait -> "wait " + Wording.printed(wait.value())),
                     frame.confirms().map(at -> "confirms the complaint"), frame.verifies().map(at -> "proves the repair"))
                     .flatMap(Optional::stream).collect(Collectors.joining(" \u00B7 "));
             double last = width(more, BODY, false) + (frame.source().isPresent() ? 4 : 0) + (way ? 18 : 0);
@@ -330,25 +350,34 @@ final class StepRoom {
                 double x = 0;
                 int lines = 1;
                 for (Outcome outcome : outcomes) {
-                    double width = 6 + width(seen(outcome), BODY, true) + arrow(outcome, ARROW);
+                    double width = (twice ? 10 : 6) + width(seen(outcome), BODY, true) + arrow(outcome, ARROW);
                     lines += x > 0 && x + width > room ? 1 : 0;
                     x = (x > 0 && x + width > room ? 0 : x) + width + width("     ", BODY, false);
                 }
                 return 0.4 + ROW * lines;
             }
             return outcomes.stream().mapToDouble(outcome -> LISTED * lines(seen(outcome) + (outcome.proves().isEmpty() ? ""
-                    : " (proves " + "Stored charge absent)"), BODY, false, room - 5, 0, 3 + arrow(outcome, arrow)) + (outcome.repeat().isPresent() ? HEAD + 0.6 : 0)).sum();
+                    : " (proves " + "Stored charge absent)"), BODY, false, room - 5, twice ? LETTER : 0, 3 + arrow(outcome, arrow)) + outcome.repeat().map(repeat -> repeated(outcome, repeat)).orElse(0.0)).sum();
+        }
+
+        private double repeated(Outcome outcome, Outcome.Repeat repeat) {
+            double boxes = BOX * Math.min(repeat.atMost(), MOST_BOXES) * (twice ? 2 : 1);
+            return (HEAD + 0.6) * lines(Wording.atMost(repeat) + ", then", BODY, false, room, boxes, arrow(repeat.otherwise(), arrow));
         }
 
         /** Out of a routine that stands apart it is words. @param within the room of an arrow to a step */
         private double arrow(Outcome outcome, double within) {
-            Optional<String> exit = inside ? Optional.empty() : outcome.target().filter(name -> Optional.ofNullable(routineOf.get(step))
+            return outcome.target().map(name -> arrow(name, within)).orElse(within);
+        }
+
+        private double arrow(Name to, double within) {
+            Optional<String> exit = inside && !twice ? Optional.empty() : Optional.of(to).filter(name -> Optional.ofNullable(routineOf.get(step))
                     .filter(routine -> routine.isExit(name)).isPresent()).map(Name::text);
-            return exit.map(name -> width("back with: " + PlainText.phrase(name), BODY, true)).orElse(within);
+            return exit.map(name -> width("\u21A9 back with: " + PlainText.phrase(name), BODY, true)).orElse(within);
         }
 
         private String seen(Outcome outcome) {
-            String detail = outcome.head() instanceof Outcome.Band it && it.label().isPresent() ? " " + it.limit().value().spelling()
+            String detail = outcome.head() instanceof Outcome.Band it && it.label().isPresent() ? " " + Wording.printed(it.limit().value())
                     : outcome.head() instanceof Outcome.Code code && step instanceof Step.Observe observe ? " ______ " + observe.indicator().flatMap(scope::indicator).stream()
                             .flatMap(indicator -> indicator.codes().stream()).filter(one -> one.pattern().text().equals(code.key()))
                             .map(one -> one.meaning()).findFirst().orElse("") : "";
@@ -379,7 +408,7 @@ final class StepRoom {
             Optional<MeterRange> range = LimitStudy.of(procedure, measure).map(LimitStudy::range);
             String with = measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
                     + measure.instrument().flatMap(scope::instrument).map(instrument -> ", " + instrument.title().split(",")[0]).orElse("")
-                    + measure.range().map(named -> named.value().spelling()).or(() -> range.map(one -> one.upTo().spelling())).map(upTo -> ", range " + upTo).orElse("");
+                    + measure.range().map(named -> Wording.printed(named.value())).or(() -> range.map(one -> Wording.printed(one.upTo()))).map(upTo -> ", range " + upTo).orElse("");
             double boxes = range.flatMap(ReadingBox::pattern).map(pattern -> pattern.chars().filter(c -> c == '_').count() * BOX + pattern.replace("_", "").length() * 1.8)
                     .orElse(WRITING);
             double readings = measure.rows().isEmpty() ? limit(measure.expects(), boxes) : LINE + measure.rows().stream().mapToDouble(this::row).sum();
@@ -392,19 +421,19 @@ final class StepRoom {
             boolean scale = DoubtfulReadings.of(procedure, step).isPresent();
             Optional<Limit> limit = expectation.map(expects -> expects.limit().value());
             boolean worked = !scale && limit.filter(Wording::hasEndsToWorkOut).isPresent();
-            double words = limit.map(known -> width(known.spelling() + " ", TITLE, true)
-                    + (worked ? width(" = " + known.spelling() + " " + known.quantities().get(0).unit().symbol(), BODY, false) : 0)).orElse(0.0);
-            return LIMIT * (words + boxes > room ? 2 : 1) + (scale ? SCALE : 0);
+            double words = limit.map(known -> width(Wording.printed(known) + " ", TITLE, true)
+                    + (worked ? width(" = " + Wording.printed(known) + " " + known.quantities().get(0).unit().symbol(), BODY, false) : 0)).orElse(0.0);
+            return LIMIT * ((words + boxes > room ? 2 : 1) + (twice && (words > 0 || 2 * boxes + TWICE > room) ? 1 : 0)) + (scale ? SCALE : 0);
         }
 
         private double row(Step.Row row) {
             String title = scope.point(row.point()).map(Point::title).orElse(row.point().text());
             return Math.max(LIMIT, Math.max(LINE * lines(title, BODY, true, room * 0.4, 0, 0),
-                    HEAD * lines(row.limit().value().spelling(), TITLE, true, room * 0.28, 0, 0)));
+                    HEAD * lines(Wording.printed(row.limit().value()), TITLE, true, room * 0.28, 0, 0)));
         }
 
         private double calculate(Step.Calculate calculate) {
-            return 3 * LINE + limit(calculate.expects(), WRITING);
+            return 2 * LINE + limit(calculate.expects(), WRITING);
         }
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Published;
+import org.faultwright.publish.page.ColumnLabels;
 import org.faultwright.publish.page.HtmlText;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
@@ -34,6 +35,7 @@ public final class ComparisonPage {
         names(main, "New", fresh);
         names(main, "Gone", gone);
         main.add("p", "caution small").text(Caution.SENTENCES);
+        ColumnLabels.add(page);
         return new Published("comparison.html", "text/html", HtmlText.of(page, StyleSheet.of("page", "screen", "list", "quality")));
     }
 

@@ -11,21 +11,17 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.compare.Difference;
+import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.quality.QaSummary;
-import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
-import org.faultwright.procedure.Source;
-import org.faultwright.procedure.Step;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.publish.quality.QualityReport.Line;
 
@@ -39,8 +35,16 @@ final class LookFirst {
      * @param title  such as {@code Open errors}
      * @param clean  what is said where there is none, such as {@code open errors}
      * @param points one sentence each, with the procedures it is about
+     * @param whole  whether every one of them is said in front: none may be missed
      */
-    record Group(String title, String clean, List<String> points) {
+    record Group(String title, String clean, List<String> points, boolean whole) {
+        Group(String title, String clean, List<String> points) {
+            this(title, clean, points, false);
+        }
+
+        private Group inWhole() {
+            return new Group(title, clean, points, true);
+        }
     }
 
     private final QualityReport report;
@@ -56,9 +60,12 @@ final class LookFirst {
         boolean compared = report.since().isPresent();
         if (compared) {
             groups.add(look.differences("Protection removed, weakened or reworded since the last release", "protection lost since the last release",
-                    Difference.Kind.PROTECTION));
+                    Difference.Kind.PROTECTION).inWhole());
         }
         groups.add(look.findings("Open errors", "open errors", Severity.ERROR));
+        groups.add(look.each("An open unit is made live, and no note about shock is read there", "open units made live without a note about shock", Attention::untold).inWhole());
+        groups.add(look.each("Codes that may tell of a danger or a fault, and that no result names", "codes of a danger or fault that no result names",
+                Attention::codes).inWhole());
         if (compared) {
             groups.add(look.differences("Limits changed since the last release", "changed limits", Difference.Kind.LIMITS));
             groups.add(look.hidden());
@@ -68,9 +75,11 @@ final class LookFirst {
             groups.add(look.sources(day));
         });
         groups.add(look.each("Faults that the steps miss or cannot tell apart", "faults missed or not told apart", LookFirst::faults));
+        groups.add(look.each("Faults told apart by the steps and not by the record", "faults that the record tells less of than the steps", line -> Attention.reportedTogether(line, false)));
         groups.add(look.each("Not tried by any example", "outcomes or conclusions that no example tries", LookFirst::untried));
         groups.add(look.findings("Open warnings", "open warnings", Severity.WARNING));
         groups.add(look.each("Limits without a source, steps without a time", "limits without a source or steps without a time", LookFirst::unsaid));
+        groups.add(look.undated());
         return List.copyOf(groups);
     }
 
@@ -110,7 +119,7 @@ final class LookFirst {
     private Group findings(String title, String clean, Severity severity) {
         Map<String, List<String>> said = new LinkedHashMap<>();
         report.lines().forEach(line -> line.publication().of(severity).forEach(finding ->
-                said.computeIfAbsent(line.publication().place(finding) + ": " + finding.message(), first -> new ArrayList<>()).add(line.publication().title())));
+                said.computeIfAbsent(line.publication().place(finding) + ": " + line.steps().inSentence(finding.message()), first -> new ArrayList<>()).add(line.publication().title())));
         report.libraries().forEach(checked -> checked.findings().stream().filter(finding -> finding.severity() == severity)
                 .forEach(finding -> said.computeIfAbsent(Publication.placeInFile(finding) + ": " + finding.message(), first -> new ArrayList<>()).add("library " + checked.library().name())));
         return new Group(title, clean, together(said));
@@ -119,10 +128,10 @@ final class LookFirst {
     private Group calibration(LocalDate day) {
         Map<String, List<String>> said = new TreeMap<>();
         for (Line line : report.lines()) {
-            for (Instrument instrument : new Used(new Plan(line.publication())).instruments().keySet()) {
+            for (Instrument instrument : new Used(line.steps().plan()).instruments().keySet()) {
                 instrument.calibrationDue().filter(due -> due.value().isBefore(day.plusDays(NEAR_DAYS + 1))).ifPresent(due ->
                         said.computeIfAbsent((due.value().isBefore(day) ? "ran out on " : "runs out on ") + due.value() + ": "
-                                + "\"" + instrument.name() + "\"", first -> new ArrayList<>()).add(line.publication().title()));
+                                + "\u201C" + PlainText.line(instrument.title().isBlank() ? instrument.name().text() : instrument.title()) + "\u201D", first -> new ArrayList<>()).add(line.publication().title()));
             }
         }
         return new Group("Calibration past or within " + NEAR_DAYS + " days of its end on " + day, "calibration past or near its end",
@@ -133,10 +142,7 @@ final class LookFirst {
         LocalDate oldest = day.minusMonths(report.sourceAge());
         Map<String, Set<String>> said = new TreeMap<>();
         for (Line line : report.lines()) {
-            Plan plan = new Plan(line.publication());
-            Stream<Source> ofSteps = plan.steps().flatMap(step -> Stream.concat(step.frame().source().stream(), expected(step).stream()));
-            Stream<Source> ofCodes = new Used(plan).indicators().stream().map(Indicator::source).flatMap(Optional::stream);
-            Stream.concat(ofSteps, ofCodes).filter(source -> source.dated().filter(date -> date.isBefore(oldest)).isPresent())
+            UndatedSources.all(line.steps().plan()).filter(source -> source.dated().filter(date -> date.isBefore(oldest)).isPresent())
                     .forEach(source -> said.computeIfAbsent(source.document() + ", " + source.dated().get(), first -> new LinkedHashSet<>())
                             .add(line.publication().title()));
         }
@@ -144,9 +150,11 @@ final class LookFirst {
                 said.entrySet().stream().map(entry -> entry.getKey() + ": " + of(entry.getValue())).toList());
     }
 
-    private static Optional<Source> expected(Step step) {
-        return step instanceof Step.Measure measure ? measure.expects().flatMap(Step.Expectation::source)
-                : step instanceof Step.Calculate calculate ? calculate.expects().flatMap(Step.Expectation::source) : Optional.empty();
+    /** In one line: which procedure rests on which stands with each. */
+    private Group undated() {
+        List<String> documents = report.lines().stream().flatMap(line -> UndatedSources.of(line).stream()).distinct().sorted().toList();
+        return new Group("Sources without a year or an edition", "sources without a year or an edition",
+                documents.isEmpty() ? List.of() : List.of(Rows.listed(documents) + "."));
     }
 
     private static List<String> faults(Line line) {
@@ -156,16 +164,21 @@ final class LookFirst {
         if (!missed.isEmpty()) {
             points.add("the steps do not lead to \"" + String.join("\", \"", missed) + "\".");
         }
-        line.summary().groups().stream().filter(group -> !group.acknowledged()).map(Attention::apart).forEach(points::add);
+        line.summary().groups().stream().filter(group -> !group.acknowledged()).map(group -> Attention.apart(group, line.steps())).forEach(points::add);
         return points;
     }
 
     private static List<String> untried(Line line) {
         QaSummary.Open open = line.summary().open();
         List<String> points = new ArrayList<>();
-        add(points, "examples that end otherwise than they say", open.examples());
-        add(points, "conclusions", open.conclusions());
-        add(points, "outcomes", open.outcomes());
+        add(points, "examples that end otherwise than they say", CardSteps.examples(open.examples()));
+        if (!open.conclusions().isEmpty()) {
+            points.add(Rows.count(open.conclusions().size(), "conclusion", "conclusions") + ": step " + line.steps().numbers(open.conclusions()) + ".");
+        }
+        if (!open.outcomes().isEmpty()) {
+            points.add(Rows.count(open.outcomes().size(), "result", "results") + " at step " + line.steps().numbers(open.outcomes().stream()
+                    .map(ExampleCoverage.Way::step).toList()) + "; its page has each.");
+        }
         add(points, "no case of", line.summary().faults().stream().filter(fault -> !fault.hasExample())
                 .map(fault -> "\"" + Attention.title(fault.fault()) + "\"").toList());
         return points;
@@ -179,7 +192,7 @@ final class LookFirst {
 
     private static List<String> unsaid(Line line) {
         List<String> points = new ArrayList<>();
-        add(points, "no source for the limits of", line.summary().unsourced());
+        add(points, "no source for the limits of step", line.steps().named(line.summary().unsourced()));
         if (line.summary().untimed() > 0) {
             points.add(Rows.count(line.summary().untimed(), "step states", "steps state") + " no time.");
         }

@@ -13,10 +13,12 @@ import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.paths.PathReport;
 import org.faultwright.analysis.quality.QaSummary;
+import org.faultwright.analysis.quality.UnnamedCode;
 import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.analysis.trace.Testability;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Published;
@@ -58,14 +60,19 @@ public final class QualityJson {
                 .putTexts("attention", Attention.to(line))
                 .put("findings", severities(summary.bySeverity())).put("findingsByRule", counts(summary.byRule()))
                 .put("unitsWritten", counts(summary.units()))
-                .put("sources", counts(summary.sources())).putTexts("stepsWithoutSource", summary.unsourced())
+                .put("sources", counts(summary.sources())).putTexts("stepsWithoutSource", steps(summary.unsourced()))
                 .put("sinceRelease", line.since().map(QualityJson::since))
                 .put("limitsWithSource", share(summary.limits())).put("codesWithResult", share(summary.codes()))
                 .put("examplesThatPass", share(summary.examples())).put("resultsTried", share(summary.outcomes()))
                 .put("conclusionsTried", share(summary.conclusions()))
-                .putTexts("resultsUntried", summary.open().outcomes())
-                .putTexts("conclusionsUntried", summary.open().conclusions())
-                .putTexts("codesWithoutResult", summary.open().codes()).putTexts("examplesThatFail", summary.open().examples())
+                .putTexts("resultsUntried", summary.open().outcomes().stream().map(Object::toString).toList())
+                .putTexts("conclusionsUntried", steps(summary.open().conclusions()))
+                .putTexts("codesWithoutResult", summary.open().codes().stream().map(Object::toString).toList())
+                .putAll("codesLeftAlone", summary.open().codes().stream().filter(UnnamedCode::isGrave).toList(), code -> new Json()
+                        .put("step", code.step().name().text()).put("code", code.code().pattern().text()).put("meaning", code.code().meaning()))
+                .putAll("madeLiveWhileOpen", summary.madeLive(), live -> new Json().put("step", live.place().label()).put("onCard", line.steps().number(live.place()))
+                        .put("noteAboutShock", live.told()).put("mayHurt", live.dangerous()))
+                .putTexts("examplesThatFail", summary.open().examples().stream().map(example -> example.title().text()).toList())
                 .put("paths", summary.paths().map(QualityJson::paths))
                 .putAll("faults", summary.faults(), QualityJson::fault)
                 .putAll("notToldApart", summary.groups(), QualityJson::group)
@@ -117,19 +124,24 @@ public final class QualityJson {
                 .putTexts("slowestPath", steps(paths.slowest())).putTexts("longestPath", steps(paths.longest()));
     }
 
+    private static List<String> steps(List<? extends Step> steps) {
+        return steps.stream().map(step -> step.name().text()).toList();
+    }
+
     private static List<String> steps(Optional<List<PathStep>> path) {
         return path.orElse(List.of()).stream().map(PathStep::toString).toList();
     }
 
     private static Json fault(QaSummary.FaultLine fault) {
         return new Json().put("id", fault.fault().name().text()).put("share", fault.weight().toString())
-                .put("found", fault.isFound()).put("groupSize", fault.groupSize()).put("example", fault.hasExample())
+                .put("found", fault.isFound()).put("groupSize", fault.groupSize())
+                .put("reportedWithOthers", fault.reportedWithOthers().isPresent()).put("example", fault.hasExample())
                 .put("times", times(fault.times()));
     }
 
     private static Json group(QaSummary.GroupLine group) {
         return new Json().putTexts("faults", names(group.faults())).put("acknowledged", group.acknowledged())
-                .putTexts("wouldSeparate", group.unused()).putTexts("notStatedAt", group.silent());
+                .putTexts("wouldSeparate", steps(group.unused())).putTexts("notStatedAt", steps(group.silent()));
     }
 
     private static List<String> names(List<Fault> faults) {

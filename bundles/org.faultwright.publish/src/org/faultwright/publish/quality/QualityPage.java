@@ -4,6 +4,7 @@
  */
 package org.faultwright.publish.quality;
 
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -14,44 +15,52 @@ import org.faultwright.analysis.time.PrintedNumbers;
 import org.faultwright.analysis.time.TimeStudy;
 import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Caution;
+import org.faultwright.publish.page.ColumnLabels;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.RunningLines;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
+import org.faultwright.quantity.Exact;
 
 /** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
 final class QualityPage {
     private static final int MOST_POINTS = 4;
+    static final String ASSUMED = "* The text does not say how often a fault shows each result; here they were taken as equally likely.";
 
     private QualityPage() {
     }
 
     static Page of(QualityReport report, Medium medium) {
-        String title = "Quality of " + report.title();
+        String title = "Quality report: " + report.title();
         Page page = new Page(medium, title, "Completeness, units and findings of the procedures of " + report.title());
         if (medium == Medium.PAPER) {
             RunningLines.add(page, title, procedures(report), "SHA-256 " + report.digest());
         }
         Tag main = page.body().add("main", "quality");
-        main.say("p", "what", "Quality report");
-        main.say("h1", "", report.title());
+        main.say("p", "what", report.title());
+        main.say("h1", "", "Quality report");
         main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + report.asOf().map(day -> "Due dates and the age of sources as of "
-                + day + ".").orElse("No day was given, so calibration and the age of sources were not looked at."));
+                + day + ".").orElse(""));
         figures(main, report);
         lookFirst(main, report);
         if (report.since().isPresent()) {
             ChangesPart.front(main, report);
         }
-        SignOff.whole(main, report.digest());
         RecordPart.add(main, report);
+        SignOff.whole(main, report);
         main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
                 + " free of danger.");
         if (!report.lines().isEmpty()) {
             overview(main, report);
+        }
+        report.lines().forEach(line -> new QualityDetail(report, line).add(main, place(report, line), line == report.lines().get(0)));
+        if (!report.lines().isEmpty()) {
             QualityTogether.add(main, report);
         }
-        report.lines().forEach(line -> new QualityDetail(line).add(main, place(report, line)));
+        if (medium == Medium.SCREEN) {
+            ColumnLabels.add(page);
+        }
         return page;
     }
 
@@ -95,55 +104,74 @@ final class QualityPage {
     private static void lookFirst(Tag main, QualityReport report) {
         List<LookFirst.Group> groups = LookFirst.of(report);
         List<String> clean = groups.stream().filter(group -> group.points().isEmpty()).map(LookFirst.Group::clean).toList();
-        main.say("h2", "", clean.size() == groups.size() ? "Nothing to look at first" : "Look at these, the gravest first");
+        main.say("h2", "", heading(groups.size() - clean.size()));
         Tag list = main.add("ol", "gravest");
         for (LookFirst.Group group : groups) {
             List<String> points = group.points();
             if (!points.isEmpty()) {
                 Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")");
                 Tag lines = item.add("ul");
-                points.stream().limit(MOST_POINTS).forEach(point -> lines.say("li", "", point));
-                if (points.size() > MOST_POINTS) {
-                    lines.say("li", "small", "and " + (points.size() - MOST_POINTS) + " more, each with its procedure");
+                int most = group.whole() ? points.size() : MOST_POINTS;
+                points.stream().limit(most).forEach(point -> lines.say("li", "", point));
+                if (points.size() > most) {
+                    lines.say("li", "small", "and " + (points.size() - most) + " more, each with its procedure");
                 }
             }
         }
         if (!clean.isEmpty()) {
             main.say("p", "small", "None found: " + String.join("; ", clean) + ".");
         }
-        if (report.since().isEmpty()) {
-            main.say("p", "small", "Not compared with an earlier release: none was named.");
+        String not = NotAsked.of(report);
+        if (!not.isEmpty()) {
+            main.say("p", "small", not);
         }
+    }
+
+    private static String heading(int groups) {
+        return groups == 0 ? "Nothing to look at first" : groups == 1 ? "Look at this" : "Look at these, the gravest first";
     }
 
     private static void overview(Tag main, QualityReport report) {
         main.add("section", "detail").say("h2", "", "Each procedure");
-        Tag rows = Rows.table(main, "overview", List.of("Procedure", "Revision", "Errors, warnings, advice", "Faults found",
-                "Told apart", "Outcomes tried", "Conclusions tried", "Limits sourced", "Time expected", "Worst time"));
+        Tag rows = Rows.table(main, "overview", List.of("Procedure", "Revision", "Findings", "Faults found",
+                "Told apart", "Results tried", "Conclusions tried", "Limits sourced", "Time expected, min", "Worst time, min"));
         for (Line line : report.lines()) {
             QaSummary summary = line.summary();
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").link(place(report, line), "", "To the details of " + line.publication().title())
                     .text(line.publication().title());
             row.say("td", "", line.publication().revision().replaceFirst("^Revision ", "").replaceFirst("^No revision", "none"));
-            row.say("td", line.count(Severity.ERROR) > 0 ? "open" : "", line.count(Severity.ERROR) + ", "
-                    + line.count(Severity.WARNING) + ", " + line.count(Severity.ADVICE));
-            row.say("td", "", share(line.faultsFound()));
+            row.say("td", line.count(Severity.ERROR) > 0 ? "open" : "", findings(line));
+            row.say("td", "", Rows.share(line.faultsFound()));
             row.say("td", "", summary.testability().map(found -> PrintedNumbers.percent(found.isolated(1))).orElse("none"));
-            row.say("td", "", share(summary.outcomes()));
-            row.say("td", "", share(summary.conclusions()));
-            row.say("td", "", share(summary.limits()));
-            row.say("td", "", expected(summary.times()));
-            row.say("td", "", worst(summary.times()));
+            row.say("td", "", Rows.share(summary.outcomes()));
+            row.say("td", "", Rows.share(summary.conclusions()));
+            row.say("td", "", Rows.share(summary.limits()));
+            row.say("td", "number", expected(summary.times()));
+            row.say("td", "number", worst(summary.times()));
         }
+        main.say("p", "small", "Times are those of a unit with one of its faults; the longest of all paths stands with each procedure."
+                + (report.lines().stream().anyMatch(line -> line.summary().times().assumed()) ? " " + ASSUMED : ""));
     }
 
+    private static String findings(Line line) {
+        List<String> counted = Stream.of(Severity.ERROR, Severity.WARNING, Severity.ADVICE).filter(severity -> line.count(severity) > 0)
+                .map(severity -> severity == Severity.ADVICE ? line.count(severity) + " advice" : Rows.count(line.count(severity),
+                        severity.name().toLowerCase(Locale.ROOT), severity.name().toLowerCase(Locale.ROOT) + "s")).toList();
+        return counted.isEmpty() ? "none" : String.join(", ", counted);
+    }
+
+    /** In minutes with one decimal, so that points stand below one another. */
     static String expected(TimeStudy.Figure figure) {
-        return figure.expected().map(PrintedNumbers::minutes).map(time -> figure.assumed() ? "about " + time : time)
+        return figure.expected().map(QualityPage::minutes).map(time -> figure.assumed() ? "* " + time : time)
                 .orElse("without end");
     }
 
     static String worst(TimeStudy.Figure figure) {
-        return figure.worst().map(PrintedNumbers::minutes).orElse("without end");
+        return figure.worst().map(QualityPage::minutes).orElse("without end");
+    }
+
+    private static String minutes(Exact seconds) {
+        return seconds.dividedBy(Exact.of(60)).toDecimal(1, RoundingMode.HALF_UP).toPlainString();
     }
 }

@@ -24,6 +24,7 @@ import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.since.SinceRelease;
 
 /**
@@ -37,8 +38,8 @@ import org.faultwright.publish.since.SinceRelease;
  */
 record QualityReport(String title, List<Line> lines, List<CheckedLibrary> libraries, Optional<EarlierRelease> since,
         Optional<LocalDate> asOf, int sourceAge) {
-    /** One procedure. @param since what changed in it, where the last release has it */
-    record Line(Publication publication, QaSummary summary, Optional<SinceRelease> since) {
+    /** One procedure. @param since what changed in it, where the last release has it @param steps as its card calls them */
+    record Line(Publication publication, QaSummary summary, Optional<SinceRelease> since, CardSteps steps) {
         int count(Severity severity) {
             return summary.bySeverity().getOrDefault(severity, 0);
         }
@@ -61,7 +62,7 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
         Subject subject = new Subject(publication.procedure(), folder.asOf());
         return new Line(publication, QaSummary.of(subject, publication.findings()).orElseThrow(),
                 folder.since().flatMap(all -> all.of(publication.procedure().name().text()))
-                        .map(earlier -> SinceRelease.of(earlier, publication.procedure())));
+                        .map(earlier -> SinceRelease.of(earlier, publication.procedure())), new CardSteps(SetPlan.of(publication)));
     }
 
     /** The procedures of the last release that are not here any more. */

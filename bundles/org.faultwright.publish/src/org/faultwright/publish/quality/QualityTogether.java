@@ -13,28 +13,47 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.checking.RuleIndex;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 
 /** All procedures together: findings by rule, their libraries, units, documents. */
 final class QualityTogether {
+    private static final int MOST_BITS = 40;
+
     private QualityTogether() {
     }
 
     static void add(Tag main, QualityReport report) {
         Tag section = main.add("section", "detail");
-        section.say("h2", "", "Appendix: all of them together");
-        section.say("p", "", "Nobody signs these counts. They show where the findings lie, which library touches how many procedures,"
-                + " and whether a unit or a document stands alone that should not.");
+        section.say("h2", "", "Appendix: counts that nobody signs");
+        section.say("p", "", "They show where the findings lie, what was found in the libraries, whether a unit or a document stands alone that should not,"
+                + " and how much was looked at.");
         rules(section, report);
         libraries(section, report);
         counts(section, report, "Units", "Unit", "Times", line -> line.summary().units());
         counts(section, report, "Sources of limits and codes", "What document", "Times",
                 line -> line.summary().sources());
+        lookedAt(section, report);
+    }
+
+    /** How thorough the proofs were: what they went through. */
+    private static void lookedAt(Tag section, QualityReport report) {
+        List<Line> lines = report.lines().stream().filter(line -> line.summary().paths().isPresent()).toList();
+        if (lines.isEmpty()) {
+            return;
+        }
+        section.say("h3", "", "How much was looked at");
+        section.say("p", "", "Every path was followed with every state of the set-up; where it says \u201Cmore than\u201D, the rest was not looked at, and a proof may be missing.");
+        Tag rows = Rows.table(section, "counts", List.of("Procedure", "States of the set-up", "Sequences of results to a conclusion", "Bounds on repeats"));
+        lines.forEach(line -> line.summary().paths().ifPresent(paths -> Rows.row(rows, line.publication().title(), (paths.complete() ? "" : "more than ") + paths.states(),
+                paths.paths().map(count -> count.bitLength() > MOST_BITS ? "more than 10^12" : count.toString()).orElse("without end"),
+                paths.exact() ? "counted" : "taken as open")));
     }
 
     private static void rules(Tag section, QualityReport report) {
@@ -59,16 +78,19 @@ final class QualityTogether {
     private static void libraries(Tag section, QualityReport report) {
         Map<String, List<String>> users = new TreeMap<>();
         report.lines().forEach(line -> line.publication().procedure().libraries().forEach(library ->
-                users.computeIfAbsent(library.name().text(), name -> new ArrayList<>()).add(name(line))));
+                users.computeIfAbsent(library.name().text(), name -> new ArrayList<>()).add(line.publication().title())));
         Map<String, List<Finding>> found = report.libraries().stream().collect(Collectors.toMap(
                 checked -> checked.library().name().text(), CheckedLibrary::findings, (one, other) -> one, TreeMap::new));
         found.keySet().forEach(name -> users.putIfAbsent(name, List.of()));
         if (users.isEmpty()) {
             return;
         }
+        Map<String, String> titles = new TreeMap<>();
+        Stream.concat(report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()), report.libraries().stream().map(CheckedLibrary::library))
+                .filter(library -> !library.title().isBlank()).forEach(library -> titles.put(library.name().text(), PlainText.line(library.title())));
         section.say("h3", "", "Libraries");
         Tag rows = Rows.table(section, "libraries", List.of("Library", "Used by", "What was found in it"));
-        users.forEach((name, procedures) -> Rows.row(rows, name,
+        users.forEach((name, procedures) -> Rows.row(rows, titles.getOrDefault(name, name),
                 Rows.count(procedures.size(), "procedure", "procedures"), findings(found.get(name))));
     }
 
@@ -96,15 +118,11 @@ final class QualityTogether {
     static Map<String, Map<String, Integer>> byName(QualityReport report, Function<Line, Map<String, Integer>> of) {
         Map<String, Map<String, Integer>> all = new TreeMap<>();
         report.lines().forEach(line -> of.apply(line).forEach((name, count) ->
-                all.computeIfAbsent(name, key -> new LinkedHashMap<>()).put(name(line), count)));
+                all.computeIfAbsent(name, key -> new LinkedHashMap<>()).merge(line.publication().title(), count, Integer::sum)));
         Map<String, Map<String, Integer>> sorted = new LinkedHashMap<>();
         all.entrySet().stream().sorted((one, other) -> sum(other.getValue()) - sum(one.getValue()))
                 .forEach(entry -> sorted.put(entry.getKey(), entry.getValue()));
         return sorted;
-    }
-
-    private static String name(Line line) {
-        return line.publication().procedure().name().text();
     }
 
     static int sum(Map<String, Integer> counts) {

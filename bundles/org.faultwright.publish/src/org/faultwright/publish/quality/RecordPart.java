@@ -4,28 +4,56 @@
  */
 package org.faultwright.publish.quality;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.faultwright.procedure.ContentDigest;
+import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 
-/** Who reviewed or released which text: a signature stays with one digest. */
+/** Who reviewed or released which text, and what a signature stands for: it stays with one digest. */
 final class RecordPart {
+    private static final int SHORT_DIGEST = 12;
+
     private RecordPart() {
     }
 
     static void add(Tag main, QualityReport report) {
-        main.say("h2", "", "Who stands for which text");
-        Tag rows = Rows.table(main, "record", List.of("Procedure", "Revision", "By", "Dated", "Digest"));
+        main.say("h2", "", "What is signed");
+        Tag rows = Rows.table(main, "record", List.of("What", "Revision, by, dated", "Digest", "Decision"));
         for (Line line : report.lines()) {
             Publication publication = line.publication();
             Revision revision = publication.procedure().revision().orElse(null);
-            Rows.row(rows, publication.title(),
-                    revision == null ? "none, draft" : revision.number() + ", " + revision.status().name().toLowerCase(Locale.ROOT),
-                    revision == null ? "nobody" : revision.by().orElse("nobody"),
-                    revision == null ? "" : revision.dated().map(Object::toString).orElse("no date"), publication.shortDigest());
+            Rows.row(rows, publication.title(), revision == null ? "no revision, draft" : revision.number() + ", " + revision.status().name().toLowerCase(Locale.ROOT)
+                    + ", " + revision.by().orElse("nobody") + ", " + revision.dated().map(Object::toString).orElse("no date"), publication.shortDigest(),
+                    SignOff.decision(publication));
         }
+        libraries(rows, report);
+        main.say("p", "small", "The digest of a procedure is reckoned over its libraries too and changes with them; a library has no revision of its own, so whoever signs a"
+                + " procedure signs its libraries with it. The texts name who reviewed or released them and not who wrote them: whether that is one person cannot be seen here.");
+    }
+
+    /** What procedures share, such as how a charge is proved gone: a digest stands for it. */
+    private static void libraries(Tag rows, QualityReport report) {
+        Map<String, Library> libraries = new LinkedHashMap<>();
+        Map<String, Integer> users = new LinkedHashMap<>();
+        report.lines().forEach(line -> line.publication().procedure().libraries().forEach(library -> {
+            libraries.putIfAbsent(library.name().text(), library);
+            users.merge(library.name().text(), 1, Integer::sum);
+        }));
+        libraries.forEach((name, library) -> Rows.row(rows, "Library: " + PlainText.line(library.title().isBlank() ? name : library.title()), "no revision",
+                ContentDigest.of(library).substring(0, SHORT_DIGEST), "with " + (users.get(name) == report.lines().size() && report.lines().size() > 1
+                        ? "all procedures" : Rows.count(users.get(name), "procedure", "procedures"))));
+    }
+
+    /** Such as {@code by T. Aldous, 2026-02-09}, with what stands before it. */
+    static String byAndDated(Publication publication) {
+        return publication.procedure().revision().map(revision -> revision.by().map(by -> " by " + by).orElse("")
+                + revision.dated().map(day -> ", " + day).orElse("")).orElse("");
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.publish.page.Tag;
 
 /** Words and tables that the parts of the report share. */
@@ -15,7 +16,7 @@ final class Rows {
     /** Of a list in a sentence, at most so many are named. */
     private static final int MOST_NAMED = 16;
 
-    private static final Set<String> NARROW = Set.of("Line", "Severity", "Times");
+    private static final Set<String> NARROW = Set.of("Line", "Severity", "Times", "Digest");
 
     private Rows() {
     }
@@ -26,7 +27,8 @@ final class Rows {
         Tag head = table.add("thead").add("tr");
         for (String column : columns) {
             boolean wide = column.equals("Fault") || column.equals("Procedure") || column.startsWith("What");
-            head.add("th", wide ? "wide" : NARROW.contains(column) ? "narrow" : "").set("scope", "col").text(column);
+            boolean last = column.equals("Decision");
+            head.add("th", wide ? "wide" : last ? "last" : NARROW.contains(column) ? "narrow" : "").set("scope", "col").text(column);
         }
         return table.add("tbody");
     }
@@ -49,6 +51,11 @@ final class Rows {
     static String listed(List<String> names) {
         return names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "))
                 + (names.size() > MOST_NAMED ? " and " + (names.size() - MOST_NAMED) + " more" : "");
+    }
+
+    /** Such as {@code all 12} or {@code 9 of 12}. */
+    static String share(QaSummary.Share share) {
+        return share.all() == 0 ? "none" : share.some() == share.all() ? "all " + share.all() : share.toString();
     }
 
     static String count(int number, String one, String many) {

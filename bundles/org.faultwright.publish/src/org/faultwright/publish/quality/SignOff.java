@@ -4,32 +4,52 @@
  */
 package org.faultwright.publish.quality;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.faultwright.procedure.Revision;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
 
 /** Lines to sign on paper. What is signed is named by its digest, so that a signature stays with one text. */
 final class SignOff {
+    static final String DRAFT = "draft: not to be released";
+    private static final String CHOICE = Wording.BOX + " accepted " + Wording.BOX + " sent back";
+
     private SignOff() {
     }
 
-    /** Of all procedures together. */
-    static void whole(Tag main, String digest) {
+    /** Of all procedures together: for those that are ticked above. */
+    static void whole(Tag main, QualityReport report) {
         Tag section = main.add("section", "together");
-        section.say("h2", "", "Sign-off");
-        section.say("p", "small", "For the texts whose digests stand in this report, together " + digest.substring(0, 12)
-                + ". A signature says that somebody has looked; it does not say that the work is free of danger.");
-        lines(section, List.of("Completeness and units checked (QA)", "Tried at the bench", "Released"));
+        section.say("p", "small", "One signature here stands for each procedure ticked \u201Caccepted\u201D in its line, and for no other."
+                + " It says that somebody has looked; it does not say that the work is free of danger.");
+        boolean releasable = report.lines().stream().anyMatch(line -> isReleasable(line.publication()));
+        Tag rows = Rows.table(section, "signoff", List.of("What", "Name", "Date", "Signature"));
+        Rows.row(rows, "Completeness and units checked (QA)", "", "", "");
+        Rows.row(rows, releasable ? "Released: those ticked above, never a draft" : "Released: none, all are drafts", "", "", "");
+    }
+
+    /** What is decided of one procedure in its line; a draft has no place to tick. */
+    static String decision(Publication publication) {
+        return publication.status() == Revision.Status.DRAFT ? DRAFT : publication.hasErrors() ? "has open errors: cannot be released" : CHOICE;
+    }
+
+    private static boolean isReleasable(Publication publication) {
+        return publication.status() != Revision.Status.DRAFT && !publication.hasErrors();
     }
 
     /** Of one procedure. */
-    static void one(Tag section, String digest) {
+    static void one(Tag section, Publication publication) {
         Tag own = section.add("section", "together");
         own.say("h3", "", "Sign-off of this procedure");
-        lines(own, List.of("Accepted, or sent back with remarks (digest " + digest + ")"));
-    }
-
-    private static void lines(Tag section, List<String> what) {
-        Tag rows = Rows.table(section, "signoff", List.of("What", "Name", "Date", "Signature"));
-        what.forEach(line -> Rows.row(rows, line, "", "", ""));
+        own.say("p", "small", "What is signed is the text with SHA-256 " + publication.digest() + " and its libraries.");
+        List<List<String>> lines = new ArrayList<>(List.of(
+                List.of("Completeness and units checked (QA)", CHOICE),
+                List.of("Tried at the bench, on unit no.", CHOICE)));
+        lines.add(isReleasable(publication) ? List.of("Released", CHOICE) : List.of("Not to be released", decision(publication)));
+        Tag rows = Rows.table(own, "signoff one", List.of("What", "Decision", "Name", "Date", "Signature"));
+        lines.forEach(line -> Rows.row(rows, line.get(0), line.get(1), "", "", ""));
+        Rows.table(own, "remarks", List.of("Remarks, and what must be mended")).add("tr").add("td").text("");
     }
 }

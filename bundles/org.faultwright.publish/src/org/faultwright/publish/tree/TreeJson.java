@@ -4,8 +4,6 @@
  */
 package org.faultwright.publish.tree;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -14,6 +12,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.trace.Suspects;
@@ -28,6 +28,7 @@ import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
+import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.Used;
@@ -64,12 +65,12 @@ public final class TreeJson implements ProcedureExport {
     @Override
     public Published publish(Publication publication) {
         return new Published(FileName.of(publication.procedure(), ".tree.json"), "application/json",
-                tree(new Plan(publication)).bytes());
+                tree(SetPlan.of(publication)).bytes());
     }
 
     /** The tree before it is written, to be held against another. */
     public static JsonObject tree(Publication publication) {
-        return tree(new Plan(publication)).object();
+        return tree(SetPlan.of(publication)).object();
     }
 
     private static Json tree(Plan plan) {

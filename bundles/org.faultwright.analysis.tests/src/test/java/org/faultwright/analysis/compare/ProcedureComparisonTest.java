@@ -99,6 +99,33 @@ class ProcedureComparisonTest {
         assertEquals(List.of(Kind.STEPS + " Step SeeIt: name: Look → SeeIt"), told(compared(TEXT, TEXT.replace("Look", "SeeIt"))));
     }
 
+    /** Each edit of the example in one line, not as one example gone and another come. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "example \"One\" of | example \"First\" of | Example First: name: One → First",
+        "example \"One\" of Relay { Look dark, Volts 4.1 V | example of Relay { Look dark, Volts 4.2 V | A case of \"Relay\", \"Look\" shows \"dark\", \"Volts\" shows \"4.2 V\", ends at \"RelayBad\" shows at Volts: 4.1 V → 4.2 V",
+        "example \"One\" of Relay { Look dark, Volts 4.1 V ends at RelayBad | example of Relay { Look dark, Volts 4.1 V ends at Nothing | A case of \"Relay\", \"Look\" shows \"dark\", \"Volts\" shows \"4.1 V\", ends at \"Nothing\": ends at: RelayBad → Nothing",
+    })
+    void should_know_an_example_that_is_called_otherwise(String from, String to, String sentence) {
+        assertTrue(TEXT.contains(from), from);
+        assertEquals(List.of(Kind.EXAMPLES + " " + sentence), told(compared(TEXT, TEXT.replace(from, to))));
+    }
+
+    /** Of two cases of one fault with one end each is the one that it has most in common with; what has nothing in common is gone and new. */
+    @Test
+    void should_tell_examples_apart_that_end_alike() {
+        String one = "example of Relay { Look dark, Volts 4.1 V ends at RelayBad }";
+        String two = "example of Relay { Look dark, Volts 4.2 V, Load 50 mV ends at RelayBad }";
+        String before = TEXT + two;
+        String after = TEXT.replaceAll("example \"One\" .*", two.replace("50 mV", "60 mV") + "\n" + one.replace("4.1 V", "4.15 V"));
+        List<String> found = told(compared(before, after));
+        assertEquals(3, found.size(), found::toString);
+        assertTrue(found.stream().anyMatch(line -> line.endsWith("shows at Load: 50 mV → 60 mV")), found::toString);
+        assertTrue(found.stream().anyMatch(line -> line.endsWith("shows at Volts: 4.1 V → 4.15 V")), found::toString);
+        List<String> other = told(compared(TEXT, TEXT.replaceAll("example \"One\" .*", "example \"Two\" { Look lit ends at Nothing }")));
+        assertEquals(2, other.size(), other::toString);
+    }
+
     /** The first step is where it begins, said or not; another first step is another beginning. */
     @Test
     void should_know_where_it_begins_when_that_goes_without_saying() {

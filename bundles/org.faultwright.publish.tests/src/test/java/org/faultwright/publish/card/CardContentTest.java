@@ -7,6 +7,26 @@ package org.faultwright.publish.card;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Precautions;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepFrame;
+import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.Written;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.plan.Plan;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 import java.util.List;
 import java.util.Optional;
@@ -45,7 +65,7 @@ class CardContentTest {
     void should_print_every_step_limit_note_and_conclusion(Publication publication) {
         CardText card = CardText.of(publication);
         Procedure procedure = publication.procedure();
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         int steps = 0;
         for (StepGraph graph : procedure.graphs()) {
             for (Step step : graph.steps()) {
@@ -76,8 +96,8 @@ class CardContentTest {
 
     private static Stream<String> limits(Step step) {
         Stream<String> bands = step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
-                .map(head -> ((Outcome.Band) head).limit().value().spelling());
-        return Stream.concat(Result.expected(step).stream().map(limit -> limit.spelling()), bands);
+                .map(head -> Wording.printed(((Outcome.Band) head).limit().value()));
+        return Stream.concat(Result.expected(step).stream().map(Wording::printed), bands);
     }
 
     private static void assertNote(CardText card, Note note) {
@@ -133,7 +153,7 @@ class CardContentTest {
     @ParameterizedTest
     @ValueSource(strings = {
         "Ednor W3 warming plate, boards W3-1, W3-2",
-        "resistance 600 ohm",
+        "resistance 600 \u03A9",
         "calibrated until 2027-03-31",
         "screwdriver set", "heat paste", "Bleed lead, 1 kohm 50 W",
         "You will need", "Condition on arrival", "Bulk capacitors present",

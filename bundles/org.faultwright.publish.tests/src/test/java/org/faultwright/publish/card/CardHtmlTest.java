@@ -10,11 +10,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.Used;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -105,5 +112,113 @@ class CardHtmlTest {
     private static double linear(int channel) {
         double c = channel / 255.0;
         return c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
+    }
+
+    private static String html(String text) {
+        return Samples.string("card-html", Samples.text(text));
+    }
+
+    private static String words(String html) {
+        return html.replaceAll("(?s)<style>.*</style>", " ").replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
+    }
+
+    /** Whoever has the page on a screen has all that is on paper. */
+    @Test
+    void should_say_what_the_card_on_paper_says() {
+        Publication demo = Samples.demo(Samples.demos().get(0));
+        String screen = CardText.even(words(Samples.string("card-html", demo)));
+        CardText paper = CardText.of(demo);
+        for (String part : List.of("Dangers: read before anything else", "What it can be", "Time to expect", "You will need", "Condition on arrival", "All steps",
+                "Steps: begin at 1. Tick what you see, go where its arrow says", "Came from step", "Ends with:", "Close the job", "Which fault was it? Tick each that it may be.",
+                "Parts used", "Remarks", "Before the unit leaves the bench", "Sources")) {
+            assertTrue(screen.contains(CardText.even(part)), part);
+            assertTrue(paper.says(part), part);
+        }
+        assertFalse(screen.contains(CardText.even("Set-up")));
+        assertFalse(screen.contains("Remedydone"));
+    }
+
+    @Test
+    void should_call_no_step_by_its_name_in_the_text() {
+        for (Path file : Samples.demos()) {
+            Publication demo = Samples.demo(file);
+            String page = words(Samples.string("card-html", demo));
+            demo.procedure().steps().stream().map(step -> step.name().text()).filter(name -> name.matches("[A-Z][a-z]+[A-Z].*"))
+                    .forEach(name -> assertFalse(page.matches("(?s).*\\b" + name + "\\b.*"), name + " on the card of " + demo.title()));
+        }
+    }
+
+    /** A place that is left out of the list of a danger is taken to be harmless. */
+    @Test
+    void should_list_every_place_that_reads_a_note() {
+        for (Path file : Samples.demos()) {
+            Publication demo = Samples.demo(file);
+            String page = Samples.string("card-html", demo);
+            Plan plan = SetPlan.of(demo);
+            new Used(plan).notes().forEach((note, steps) -> {
+                String list = steps(page, note.hazard());
+                List<String> printed = plan.placed().filter(placed -> steps.contains(placed.step())).map(Placed::label).toList();
+                assertEquals(String.join(", ", printed), list, note.hazard() + " of " + demo.title());
+                printed.forEach(label -> assertTrue(page.contains("id=\"step-" + label + "\""), label));
+            });
+        }
+    }
+
+    private static String steps(String page, String hazard) {
+        Matcher note = Pattern.compile("(?s)<b>" + Pattern.quote(hazard.replace("'", "&#39;")) + "</b>.*?Steps? (<a .*?)\\.</p>").matcher(page);
+        assertTrue(note.find(), hazard);
+        return note.group(1).replaceAll("<[^>]*>", "");
+    }
+
+    private static final String BLINKING = """
+            procedure B "B"
+            condition Supply "Supply" { off, on } live when on starts off
+            indicator Lamp "Lamp" { 2 blinks means "Level not reached" 5 blinks means "Bank above 385 V, charger locked" }
+            observe Look "Look" at Lamp { sets Supply on 2 blinks -> End anything else -> Apart }
+            perform Apart "Apart" by Tried { good -> End bad -> Look at most 1 times, else End }
+            perform Again "Again" by Tried { good -> End bad -> End }
+            routine Tried "Try" { exits good, bad
+                check Try "Does it go?" { yes -> good no -> Wait }
+                do Wait "Wait" { takes 1 min then -> More }
+                check More "And now?" { yes -> good no -> bad }
+                do Rest "Rest" { takes 2 min then -> More }
+            }
+            conclude End "End" { finds nothing }
+            """;
+
+    /** The one code that somebody should be warned of must not be hidden in what is left over. */
+    @Test
+    void should_tell_the_codes_that_go_with_anything_else() {
+        assertTrue(words(html(BLINKING)).contains("anything else : also 5 blinks (Bank above 385 V, charger locked)"), words(html(BLINKING)));
+    }
+
+    /** Behind the arrow nobody reads on. */
+    @Test
+    void should_say_what_is_set_before_the_arrows() {
+        String page = html(BLINKING);
+        int step = page.indexOf("id=\"step-1\"");
+        assertTrue(page.indexOf(">Then<", step) > step && page.indexOf(">Then<", step) < page.indexOf("class=\"results\"", step), page);
+    }
+
+    @Test
+    void should_lead_on_from_a_conclusion_and_back_to_every_caller() {
+        String page = html(BLINKING);
+        assertTrue(Pattern.compile("<a class=\"way\" href=\"#close-the-job\"[^>]*>\u2192 Close the job</a>").matcher(page).find(), page);
+        for (Path file : Samples.demos()) {
+            Plan plan = SetPlan.of(Samples.demo(file));
+            String card = Samples.string("card-html", Samples.demo(file));
+            plan.sections().stream().filter(Section::isRoutine).forEach(section -> {
+                String back = plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", "));
+                assertTrue(words(card).replace(" ,", ",").contains("back with: ") && words(card).replace(" ,", ",").contains("to " + back), section.letter() + " back to " + back);
+            });
+        }
+    }
+
+    /** WCAG 2.2, 1.4.10, and what would be read wrongly: 5.0 as 50. */
+    @ParameterizedTest
+    @CsvSource({ "boxes", "way", "more", "whole" })
+    void should_never_break_what_is_read_as_one(String style) {
+        assertTrue(Pattern.compile("\\." + style + " \\{[^}]*white-space: nowrap").matcher(HTML).find(), style);
+        assertTrue(HTML.contains("class=\"" + style + "\""), style);
     }
 }

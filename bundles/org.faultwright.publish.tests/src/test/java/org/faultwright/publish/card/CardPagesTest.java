@@ -58,7 +58,7 @@ class CardPagesTest {
     void should_know_where_each_step_stands(Publication publication) throws IOException {
         byte[] card = Samples.publish("card-pdf", publication).bytes();
         CardPages pages = CardPages.open(card);
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         assertEquals(plan.places().keySet(), pages.places().keySet());
         assertTrue(pages.places().keySet().stream().anyMatch(name -> name.matches("\\w+/\\w+")));
         try (PDDocument pdf = Loader.loadPDF(card)) {

@@ -42,7 +42,7 @@ class CardPaginationTest {
     @MethodSource("published")
     void should_keep_each_step_on_one_page_with_its_outcomes(Publication publication) {
         CardText card = CardText.of(publication);
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         List<String> pages = steps(card.pages());
         int looked = 0;
         for (Placed placed : plan.placed().toList()) {
@@ -88,7 +88,7 @@ class CardPaginationTest {
     void should_name_the_page_of_an_arrow_just_where_it_leaves_its_own(Publication publication) throws IOException {
         byte[] card = Samples.publish("card-pdf", publication).bytes();
         Map<String, Integer> pages = new HashMap<>();
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         Map<String, CardPages.Place> places = CardPages.open(card).printed();
         plan.placed().forEach(placed -> pages.put(placed.label(), places.get(placed.label()).page() + 1));
         Pattern arrow = Pattern.compile(Wording.ARROW + " ?([A-Z]*[0-9]+[a-z]*)\\b(?: p\\. ([0-9]+))?");

@@ -63,7 +63,7 @@ class PrintTest {
                     assertEquals(height, page.getMediaBox().getHeight() / POINTS, 0.2);
                 }
                 Map<String, CardPages.Place> places = pages.printed();
-                new Plan(publication).placed().map(Placed::label).forEach(label -> {
+                SetPlan.of(publication).placed().map(Placed::label).forEach(label -> {
                     CardPages.Place place = places.get(label);
                     assertTrue(pages.size(place.page()).contains(place.area()), publication.title() + ", " + label + ": " + place);
                 });
@@ -113,9 +113,9 @@ class PrintTest {
             glyphs(pdf, (text, page) -> large.append(text.getFontSizeInPt() >= 10.99 ? text.getUnicode() : ""));
         }
         String read = CardText.even(large.toString());
-        new Plan(publication).placed().forEach(placed -> {
+        SetPlan.of(publication).placed().forEach(placed -> {
             assertTrue(read.contains(CardText.even(Wording.title(placed.step()))), placed.label());
-            Result.expected(placed.step()).ifPresent(limit -> assertTrue(read.contains(CardText.even(limit.spelling())), placed.label()));
+            Result.expected(placed.step()).ifPresent(limit -> assertTrue(read.contains(CardText.even(Wording.printed(limit))), placed.label()));
         });
     }
 
@@ -176,7 +176,7 @@ class PrintTest {
     @ParameterizedTest
     @MethodSource("published")
     void should_tell_the_outcomes_of_a_step_apart_by_words(Publication publication) {
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         plan.steps().forEach(step -> {
             List<String> told = step.outcomes().stream().map(outcome -> Result.of(step, outcome, plan.scope(), LimitZones.of(plan.procedure(), step)))
                     .map(result -> result.word() + result.detail()).toList();
@@ -194,7 +194,7 @@ class PrintTest {
         int looked = 0;
         for (Publication publication : published().toList()) {
             String card = CardText.of(card(export, publication)).all();
-            Plan plan = new Plan(publication);
+            Plan plan = SetPlan.of(publication);
             List<Note> numbered = List.copyOf(new Used(plan).notes().keySet());
             List<Placed> printed = plan.placed().toList();
             int from = card.indexOf(CardText.even(CardText.STEPS));
@@ -247,7 +247,7 @@ class PrintTest {
                 }
                 """);
         String card = CardText.of(publication).all();
-        int places = (int) new Plan(publication).placed().filter(placed -> placed.step().name().text().equals("Which")).count();
+        int places = (int) SetPlan.of(publication).placed().filter(placed -> placed.step().name().text().equals("Which")).count();
         assertEquals(2 * places, count(card, CardText.even("stored charge: Bleed first. Then read. note 1")));
         assertEquals(places, count(card, CardText.even("The big one has two lids.")));
     }
@@ -263,7 +263,7 @@ class PrintTest {
         int looked = 0;
         for (Publication publication : published().toList()) {
             String card = CardText.of(card(export, publication)).all();
-            Plan plan = new Plan(publication);
+            Plan plan = SetPlan.of(publication);
             List<Placed> printed = plan.placed().toList();
             int from = card.indexOf(CardText.even(CardText.STEPS));
             for (int i = 0; i < printed.size(); i++) {

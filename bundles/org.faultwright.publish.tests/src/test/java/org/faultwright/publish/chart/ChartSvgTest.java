@@ -7,6 +7,27 @@ package org.faultwright.publish.chart;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import java.awt.Rectangle;
+import java.io.ByteArrayInputStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.faultwright.publish.Caution;
+import org.faultwright.publish.Hostile;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+import org.faultwright.publish.card.SetPlan;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 import java.awt.Rectangle;
 import java.io.ByteArrayInputStream;
@@ -53,7 +74,7 @@ class ChartSvgTest {
     @Test
     void should_draw_every_step_with_its_number_on_the_card() throws Exception {
         Publication publication = Samples.everything();
-        Plan plan = new Plan(publication);
+        Plan plan = SetPlan.of(publication);
         Document chart = chart(publication);
         Set<String> labels = plan.sections().stream().flatMap(section -> section.steps().stream())
                 .flatMap(step -> Stream.concat(Stream.of(step), plan.inside(step).stream())).map(Placed::label).collect(Collectors.toCollection(TreeSet::new));

@@ -72,7 +72,8 @@ class IndexHtmlTest {
             assertEquals("1 procedure", shown(page, "5 blinks overheated42"));
             assertEquals("1 procedure", shown(page, "f\u00FChler99"));
             assertEquals("1 procedure", shown(page, "fuhler99"));
-            assertEquals("3000 procedures", shown(page, "squeals"));
+            assertEquals("1 procedure", shown(page, "bearing pn-55"));
+            assertEquals("3000 procedures, the first 200 are shown", shown(page, "squeals"));
             assertEquals("Nothing found. Try fewer words, or part of one.", shown(page, "squeals nowhere"));
             assertEquals("", shown(page, " "));
         }
@@ -80,8 +81,8 @@ class IndexHtmlTest {
 
     private static Publication made(int i) {
         return Samples.text("procedure Made" + i + " \"Made " + i + "x\" equipment \"Ednor K" + i + "x\" complaints \"squeals " + i + "x\" "
-                + "part Sensor \"F\u00FChler" + i + "x\" indicator Lamp { 5 blinks means \"overheated" + i + "x\" } "
-                + "fault Belt \"Loose belt" + i + "x\" { }");
+                + "part Sensor \"F\u00FChler" + i + "x\" number \"PN-" + i + "x\" indicator Lamp { 5 blinks means \"overheated" + i + "x\" } "
+                + "fault Belt \"Loose belt" + i + "x\" { } fault Fan \"Bearing dry\" { }");
     }
 
     private static String shown(HtmlPage page, String typed) {
@@ -97,6 +98,26 @@ class IndexHtmlTest {
                 Samples.text("procedure Q revision 3 draft conclude End { finds nothing }"));
         assertTrue(page.contains("open error"), page);
         assertTrue(page.contains("Revision 3, draft"), page);
-        assertTrue(page.contains("not released"), page);
+        assertTrue(page.contains("not released, do not work by it"), page);
+    }
+
+    /** A code is found by whoever sees it, and nobody looks for it on the card in vain. */
+    @Test
+    void should_tell_which_codes_the_card_has_no_result_for() {
+        String page = index(Set.of(), Samples.text("procedure P indicator Lamp \"Lamp\" { 2 blinks means \"Low\" 5 blinks means \"Bank above 385 V\" } "
+                + "observe Look \"?\" at Lamp { 2 blinks -> End anything else -> End } conclude End { finds nothing }"));
+        assertTrue(page.contains("2 blinks: Low; 5 blinks: Bank above 385 V (on the card under &quot;anything else&quot;)"), page);
+    }
+
+    @Test
+    void should_name_each_file_by_what_it_is_for() {
+        String page = index(Set.of("Q.html", "Q.bench.html", "Q.pdf", "Q.a5.pdf", "Q.across.pdf", "Q.letter.pdf", "Q.chart.pdf", "Q.tree.json", "quality.pdf"),
+                Samples.text("procedure Q \"Quiet\" revision 3 reviewed by \"A. Ward\" dated 2026-01-02 conclude End { finds nothing }"));
+        assertTrue(page.contains("<a href=\"Q.bench.html\">step by step, on a tablet or phone</a>"), page);
+        assertTrue(page.contains("<a href=\"Q.letter.pdf\">card, Letter</a>"), page);
+        assertTrue(page.contains("<a href=\"Q.tree.json\">data for other programs</a>"), page);
+        assertTrue(page.contains("<a href=\"quality.pdf\">Quality report to print and sign</a>"), page);
+        assertTrue(page.contains("Revision 3, reviewed, 2026-01-02: not released yet"), page);
+        assertFalse(page.contains("<table"), page);
     }
 }

@@ -6,6 +6,17 @@ package org.faultwright.publish.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+import org.faultwright.publish.card.CardPages;
+import org.faultwright.publish.card.SetPlan;
+import org.junit.jupiter.api.Test;
 
 import java.io.IOException;
 import java.util.ArrayList;
@@ -37,7 +48,7 @@ class StepRoomTest {
         int count = 0;
         List<String> far = new ArrayList<>();
         for (Publication publication : published()) {
-            Plan plan = new Plan(publication);
+            Plan plan = SetPlan.of(publication);
             StepRoom rooms = new StepRoom(publication.procedure());
             try (CardPages pages = CardPages.open(Samples.publish("card-pdf", publication).bytes())) {
                 Map<String, CardPages.Place> places = pages.printed();

@@ -6,13 +6,19 @@ package org.faultwright.publish.quality;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import org.faultwright.procedure.ContentDigest;
+import org.faultwright.procedure.Library;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.SourceText;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
@@ -23,6 +29,27 @@ import org.junit.jupiter.api.Test;
 
 class QualityReportTest {
     private static final Publication BROKEN = Samples.text("procedure Broken \"Broken one\" check A \"?\" { yes -> Nowhere }");
+
+    /** Nothing of it is to be looked at. The lamp is given a code by some tests. */
+    private static final String GOOD = """
+            procedure Good "Lamp of the fan stays dark"
+            equipment "Fan"
+            revision 2 reviewed by "A. Ward" dated 2026-02-01
+            complaints "dark"
+            indicator Lamp "Lamp" { steady means "Good" 2 blinks means "Fuse open" source "Sheet 1" dated 2026-01-01 }
+            part Fuse "Fuse"
+            fault FuseOpen "Fuse open" { cases 1 shows Look 2 blinks, Try yes remedy Fit }
+            observe Look "What does the lamp show?" at Lamp { confirms complaint takes 1 min steady -> Fine 2 blinks -> Fit anything else -> Unknown }
+            do Fit "Fit a new fuse" { handles Fuse takes 2 min then -> Try }
+            check Try "Is it lit?" { verifies repair takes 1 min yes -> Found no -> Unknown }
+            conclude Found "Fuse open" { finds FuseOpen report "Fuse replaced." }
+            conclude Fine "Nothing found" { finds nothing }
+            conclude Unknown "Not found here" { refers to "the bench" }
+            example "Fuse" of FuseOpen { Look 2 blinks, Try yes ends at Found }
+            example "Fuse and more" { Look 2 blinks, Try no ends at Unknown }
+            example "Fine" { Look steady ends at Fine }
+            example "Else" { Look "anything else" ends at Unknown }
+            """;
 
     private static Published report(String export, Publication... publications) {
         return ((FolderExport) Exports.named(export).orElseThrow())
@@ -81,11 +108,11 @@ class QualityReportTest {
 
     @Test
     void should_say_so_when_there_is_nothing_to_look_at() {
-        Publication good = Samples.demo(Samples.demos().stream()
-                .filter(file -> file.toString().contains("HavendyneColdIron")).findFirst().orElseThrow());
-        String page = words(report("quality-html", good));
+        String page = words(report("quality-html", Samples.text(GOOD)));
         assertTrue(page.contains("Nothing to look at first") && page.contains("None found: open errors; "), page.substring(0, 2000));
-        assertEquals("HavendyneColdIron.quality.html", report("quality-html", good).fileName());
+        assertTrue(page.contains("Nothing stands out."), page);
+        assertTrue(page.contains("Units consistent: yes."), page);
+        assertEquals("Good.quality.html", report("quality-html", Samples.text(GOOD)).fileName());
     }
 
     @Test
@@ -129,13 +156,35 @@ class QualityReportTest {
                 conclude Fine "Nothing found" { finds nothing }
                 """);
         String page = words(report("quality-html", alike));
-        assertTrue(page.contains("Nothing tells apart: First, Second. Volts would, but nothing leads there."), page);
-        assertTrue(page.contains("Worst in time, 9 min in 3 steps: Look (no), Wait (done), Both."), page);
-        assertTrue(page.contains("Results that no example takes: Look yes, Look no."), page);
-        assertTrue(page.contains("Without a source: Volts."), page);
+        assertTrue(page.contains("Nothing tells apart: First, Second. 5 \u201CRail\u201D would, but nothing leads there."), page);
+        assertTrue(page.contains("No path takes longer than 9 min. The longest in time: 3 steps: 1 no, 2, 3."), page);
+        assertTrue(page.contains("Results that no example takes: 1 \u201CLit?\u201D: yes, no."), page);
+        assertTrue(page.contains("Without a source: 5 \u201CRail\u201D."), page);
         assertTrue(page.contains("Sign-off of this procedure"), page);
         assertEquals("Volts", procedure(json(alike), 0).getAsJsonArray("notToldApart").get(0).getAsJsonObject()
                 .getAsJsonArray("wouldSeparate").get(0).getAsString());
+    }
+
+    /** What is read first is told by titles, as on the card: neither the names of steps nor an unheeded code are left to the reader. */
+    @Test
+    void should_call_steps_by_their_titles_and_name_codes_that_no_step_tells_apart() {
+        Publication timer = Samples.text("""
+                procedure Timer "Timer" revision 1 draft
+                indicator Panel "Lamp" { 3 blinks means "Hot" 5 blinks means "Bank over 385 V" }
+                fault Relay "Relay" { cases 3 shows ReadLamp 3 blinks }
+                begin at ReadLamp
+                observe ReadLamp "What does the lamp show?" at Panel { 3 blinks -> RelayBad anything else -> Fine }
+                conclude RelayBad "Relay replaced" { finds Relay }
+                conclude Fine "Nothing found" { finds nothing }
+                """);
+        String page = words(report("quality-html", timer));
+        String first = page.substring(page.indexOf("Look at these"), page.indexOf("Each procedure"));
+        assertTrue(first.contains("at step 1 \u201CWhat does the lamp show?\u201D no result is \u201C5 blinks\u201D, which means \u201CBank over 385 V\u201D;"), first);
+        assertTrue(first.contains("2 conclusions: step 2, 3."), first);
+        assertTrue(page.contains("Conclusions that no example reaches: 2 \u201CRelay replaced\u201D; 3 \u201CNothing found\u201D."), page);
+        assertTrue(first.contains("Released: none, all are drafts"), first);
+        assertFalse(first.contains("ReadLamp"), first);
+        assertTrue(page.indexOf("Appendix: counts that nobody signs") > page.indexOf("Sign-off of this procedure"), page);
     }
 
     @Test
@@ -146,5 +195,103 @@ class QualityReportTest {
         assertEquals(all, sum);
         assertTrue(report.getAsJsonObject("unitsWritten").size() > 3);
         assertTrue(report.getAsJsonObject("sources").size() > 0);
+    }
+
+    private static String front(String page) {
+        return page.substring(0, page.indexOf("What is signed"));
+    }
+
+    /** The worst that a report can do is to call a card good in which a lamp tells of a danger and nobody listens. */
+    @Test
+    void should_put_a_code_of_danger_that_no_result_names_on_the_first_page() {
+        String page = words(report("quality-html", Samples.text(GOOD.replace("2 blinks means \"Fuse open\"", "2 blinks means \"Fuse open\" 5 blinks means \"Bank above 385 V, charger locked\""))));
+        assertFalse(page.contains("Nothing stands out"), page);
+        assertFalse(page.contains("Nothing to look at first"), page);
+        assertTrue(front(page).contains("at step 1 \u201CWhat does the lamp show?\u201D no result is \u201C5 blinks\u201D, which means \u201CBank above 385 V,"
+                + " charger locked\u201D; it goes with \u201Canything else\u201D to step "), front(page));
+    }
+
+    @Test
+    void should_not_cry_wolf_over_a_code_that_says_ready() {
+        String page = words(report("quality-html", Samples.text(GOOD.replace("2 blinks means \"Fuse open\"", "2 blinks means \"Fuse open\" 7 blinks means \"Warming up\""))));
+        assertTrue(page.contains("Nothing to look at first"), front(page));
+        assertTrue(page.contains("no result is \u201C7 blinks\u201D, which means \u201CWarming up\u201D"), page);
+    }
+
+    /** However many there are. */
+    @Test
+    void should_name_every_code_of_danger_in_front() {
+        StringBuilder codes = new StringBuilder("2 blinks means \"Fuse open\"");
+        for (int i = 3; i < 10; i++) {
+            codes.append(' ').append(i).append(" blinks means \"Too hot ").append(i).append('"');
+        }
+        String front = front(words(report("quality-html", Samples.text(GOOD.replace("2 blinks means \"Fuse open\"", codes)))));
+        for (int i = 3; i < 10; i++) {
+            assertTrue(front.contains("Too hot " + i), front);
+        }
+    }
+
+    @Test
+    void should_let_no_signature_release_a_draft() {
+        String page = words(report("quality-html", Samples.text(GOOD), Samples.text(GOOD.replace("procedure Good", "procedure Raw").replace("reviewed by \"A. Ward\" dated 2026-02-01", "draft"))));
+        String record = page.substring(page.indexOf("What is signed"), page.indexOf("Each procedure"));
+        assertTrue(record.contains("2, draft, nobody, no date"), record);
+        assertTrue(record.contains("draft: not to be released"), record);
+        assertEquals(1, record.split("\u2610 accepted \u2610 sent back", -1).length - 1, record);
+        assertTrue(record.contains("Released: those ticked above, never a draft"), record);
+        assertTrue(page.contains("Not to be released"), page);
+        String alone = words(report("quality-html", Samples.text(GOOD.replace("reviewed by \"A. Ward\" dated 2026-02-01", "draft"))));
+        assertTrue(alone.contains("Released: none, all are drafts"), alone);
+    }
+
+    @Test
+    void should_list_the_libraries_with_their_digests_and_whose_digest_covers_them() {
+        String page = words(report("quality-html", Samples.everything()));
+        Samples.everything().procedure().libraries().forEach(library -> assertTrue(page.contains(ContentDigest.of(library).substring(0, 12)), page));
+        assertTrue(page.contains("The digest of a procedure is reckoned over its libraries too"), page);
+    }
+
+    /** The claim of the page, held against the digest itself. */
+    @Test
+    void should_change_the_digest_of_a_procedure_with_its_library() {
+        Procedure procedure = Samples.everything().procedure();
+        Library library = procedure.libraries().get(0);
+        Library changed = new Library(new SourceText(library.source().name(), library.source().content() + "// one word more"), library.name(), library.title(), library.uses(),
+                library.libraries(), library.own(), library.statedRule(), library.closesBy(), library.problems(), library.at());
+        Procedure over = new Procedure(procedure.source(), procedure.name(), procedure.title(), procedure.uses(), List.of(changed), procedure.equipment(),
+                procedure.revision(), procedure.complaints(), procedure.tools(), procedure.own(), procedure.statedRule(), procedure.closesBy(), procedure.elsewhere(),
+                procedure.faults(), procedure.begin(), procedure.steps(), procedure.examples(), procedure.problems(), procedure.at());
+        assertNotEquals(ContentDigest.of(procedure), ContentDigest.of(over));
+    }
+
+    @Test
+    void should_name_steps_as_on_the_card_and_by_no_name_of_the_text() {
+        for (Path file : Samples.demos()) {
+            Publication demo = Samples.demo(file);
+            String page = words(report("quality-html", demo));
+            demo.procedure().steps().stream().map(step -> step.name().text()).filter(name -> name.matches("[A-Z][a-z]+[A-Z].*")).forEach(name ->
+                    assertFalse(page.matches("(?s).*\\b" + name + "\\b.*"), name + " in the report of " + demo.title()));
+        }
+    }
+
+    @Test
+    void should_tell_sources_without_a_year() {
+        String page = words(report("quality-html", Samples.text(GOOD.replace("source \"Sheet 1\" dated 2026-01-01", "source \"EN 50678, class I\""))));
+        assertTrue(front(page).contains("Sources without a year or an edition (1) \u201CEN 50678, class I\u201D."), front(page));
+        assertFalse(words(report("quality-html", Samples.text(GOOD.replace("source \"Sheet 1\" dated 2026-01-01", "source \"EN 50678:2020, class I\""))))
+                .contains("Sources without a year or an edition ("));
+    }
+
+    @Test
+    void should_say_how_to_ask_for_what_was_not_looked_at() {
+        String page = words(report("quality-html", Samples.text(GOOD)));
+        assertEquals(2, page.split("--as-of 2026-05-01", -1).length - 1, page);
+        assertEquals(2, page.split("--since", -1).length - 1, page);
+    }
+
+    @Test
+    void should_put_what_nobody_signs_at_the_end() {
+        String page = words(report("quality-html", Samples.everything(), Samples.text(GOOD)));
+        assertTrue(page.indexOf("Appendix: counts that nobody signs") > page.lastIndexOf("Sign-off of this procedure"));
     }
 }

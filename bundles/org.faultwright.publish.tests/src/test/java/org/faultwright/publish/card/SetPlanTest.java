@@ -1,0 +1,119 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.Samples;
+import org.faultwright.publish.page.Paper;
+import org.faultwright.publish.plan.Likely;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.ReadingWay;
+import org.faultwright.publish.plan.Section;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What is printed, counted in the finished card. */
+class SetPlanTest {
+    private static final String TWICE = """
+            procedure Twice "Twice" begin at A
+            condition Charge "Stored charge" { present, absent } charged when present starts present
+            condition Supply "Supply" { on, off } live when on starts off
+            perform A "Prepare" by Q { done -> Live bad -> Refer }
+            do Live "Switch on" { sets Supply on then -> Look }
+            check Look "Does it run?" { needs Supply on yes -> B no -> Refer }
+            perform B "Once more" by Q { done -> End bad -> Refer }
+            conclude End "End" { finds nothing }
+            conclude Refer "Refer" { refers to "somebody" }
+            routine Q "Q" { exits done, bad
+                check C1 "One?" { hint "A long hint that is told here and told again, since the step is long." yes -> C2 no -> bad }
+                check C2 "Two?" { hint "A long hint that is told here and told again, since the step is long." yes -> C3 no -> bad }
+                check C3 "Three?" { hint "A long hint that is told here and told again, since the step is long." yes -> C4 no -> bad }
+                check C4 "Four?" { hint "A long hint that is told here and told again, since the step is long." yes -> C5 no -> bad }
+                check C5 "Five?" { hint "A long hint that is told here and told again, since the step is long." yes -> Read no -> bad }
+                measure Read "The rail" { dc voltage low under 5 V -> done high at least 5 V -> bad }
+            }
+            """;
+
+    static List<Publication> demos() {
+        return Samples.demos().stream().map(Samples::demo).toList();
+    }
+
+    /** The pages of one procedure of the demo, the turns of its three likeliest repairs, and each proof on the page that it begins on. */
+    @ParameterizedTest
+    @MethodSource("demos")
+    void should_turn_the_page_four_times_at_most_on_six_pages_at_most(Publication publication) throws IOException {
+        Plan plan = SetPlan.of(publication);
+        try (CardPages pages = CardPages.open(Samples.publish("card-pdf", publication).bytes())) {
+            Map<String, CardPages.Place> places = pages.printed();
+            assertTrue(pages.count() <= 6, "pages: " + pages.count());
+            for (Likely.Case one : plan.likely().cases().subList(0, 3)) {
+                List<Placed> way = ReadingWay.of(plan, one);
+                int turns = 0;
+                for (int i = 1; i < way.size(); i++) {
+                    turns += places.get(way.get(i).label()).page() == places.get(way.get(i - 1).label()).page() ? 0 : 1;
+                }
+                assertTrue(turns <= 4, one.fault().title() + ": " + turns);
+            }
+        }
+    }
+
+    /** Steps that begin on a page of their own stand at its top, behind a first page that is filled. */
+    @Test
+    void should_begin_steps_on_a_page_of_their_own_behind_a_full_one_only() throws IOException {
+        int fresh = 0;
+        for (Publication publication : demos()) {
+            Plan plan = SetPlan.of(publication);
+            Placed first = plan.sections().get(0).steps().get(0);
+            try (CardPages pages = CardPages.open(SetPlan.print(plan, Paper.A4))) {
+                CardPages.Place place = pages.printed().get(first.label());
+                if (plan.beginsOnFreshPage()) {
+                    assertEquals(1, place.page(), publication.title());
+                    assertTrue(place.area().getY() < 120, publication.title() + ": " + place.area());
+                    fresh++;
+                }
+            }
+        }
+        assertTrue(fresh > 0);
+    }
+
+    @Test
+    void should_give_all_forms_one_plan_and_the_same_bytes_again() {
+        Publication publication = Samples.text(TWICE);
+        Publication again = Samples.text(TWICE);
+        assertSame(SetPlan.of(publication), SetPlan.of(publication));
+        assertArrayEquals(SetPlan.printed(publication), SetPlan.printed(again));
+        assertArrayEquals(SetPlan.printed(publication), SetPlan.print(SetPlan.of(publication), Paper.A4));
+    }
+
+    /** What was ticked and written at the first visit is not taken for the second: where a routine is printed once for several steps, each visit has boxes. */
+    @Test
+    void should_give_each_visit_of_a_routine_boxes_of_its_own() {
+        Publication publication = Samples.text(TWICE);
+        Plan plan = SetPlan.of(publication);
+        CardText card = CardText.of(publication);
+        boolean apart = plan.sections().stream().filter(Section::isRoutine).anyMatch(section -> plan.callers(section).size() > 1);
+        assertEquals(apart, card.says("Of two boxes the left is for the 1st time, the right for the 2nd."));
+        assertEquals(apart, card.all().contains(CardText.even("\u2610\u2610 low")));
+        assertEquals(apart, card.says("Came from step 1st"));
+        Publication querrin = demos().stream().filter(one -> one.procedure().name().text().startsWith("Wexholt")).findFirst().orElseThrow();
+        assertTrue(CardText.of(querrin).says("Came from step 1st"));
+    }
+
+    /** Nobody must conclude from a missing word that the circuit is dead. */
+    @Test
+    void should_tell_each_time_that_a_step_is_done_live() {
+        assertTrue(CardText.of(Samples.text(TWICE)).says("Does it run? With Supply on"));
+    }
+}

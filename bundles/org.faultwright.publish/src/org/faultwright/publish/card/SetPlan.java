@@ -1,0 +1,110 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.lang.ref.SoftReference;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToIntFunction;
+import org.faultwright.publish.Publication;
+import org.faultwright.publish.page.Paper;
+import org.faultwright.publish.page.PdfPrint;
+import org.faultwright.publish.page.PdfStamp;
+import org.faultwright.publish.plan.Likely;
+import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.ReadingWay;
+
+/**
+ * The plan that all forms of a publication have: arrangements are found by what their steps are reckoned to need, so the best of them is
+ * set on A4 and its page turns are counted. Where a likely repair then turns too often or the pages are too many, the next ones are tried,
+ * and the one is taken that is best in print.
+ */
+public final class SetPlan {
+    private static final int LIKELIEST = 3;
+    private static final int MOST_TURNS = 4;
+    private static final int MOST_PAGES = 6;
+    private static final int MOST_TRIED = 6;
+    /** With more steps in print than that, no card keeps to so few pages, and a tree or a chart does not wait for one. */
+    private static final int MOST_STEPS = 250;
+    /** A turn too many counts as much as so many turns. */
+    private static final double TOO_MANY = 10;
+
+    private final Plan plan;
+    private final double cost;
+    private final boolean good;
+    /** The card on A4; may be forgotten when memory is short. */
+    private final SoftReference<byte[]> printed;
+
+    /** As reckoned. */
+    private SetPlan(Plan plan, boolean untried) {
+        this.plan = plan;
+        this.cost = 0;
+        this.good = untried;
+        this.printed = new SoftReference<>(null);
+    }
+
+    private SetPlan(Plan plan) {
+        this.plan = plan;
+        PdfPrint.Printed pdf = printed(plan, Paper.A4);
+        this.printed = new SoftReference<>(pdf.bytes());
+        List<Likely.Case> likeliest = plan.likely().cases().stream().limit(LIKELIEST).toList();
+        List<Integer> turns = likeliest.stream().map(one -> turns(ReadingWay.of(plan, one), placed -> pdf.pages().get(placed.anchor()))).toList();
+        int beyond = turns.stream().mapToInt(count -> Math.max(0, count - MOST_TURNS)).sum() + Math.max(0, pdf.count() - MOST_PAGES);
+        this.good = beyond == 0;
+        double weighed = 0;
+        for (int i = 0; i < turns.size(); i++) {
+            weighed += likeliest.get(i).weight().doubleValue() * turns.get(i);
+        }
+        this.cost = pdf.count() + weighed + TOO_MANY * beyond;
+    }
+
+    public static Plan of(Publication publication) {
+        return found(publication).plan;
+    }
+
+    /** The card of a publication on A4. */
+    static byte[] printed(Publication publication) {
+        SetPlan found = found(publication);
+        return Optional.ofNullable(found.printed.get()).orElseGet(() -> print(found.plan, Paper.A4));
+    }
+
+    static byte[] print(Plan plan, Paper paper) {
+        return printed(plan, paper).bytes();
+    }
+
+    private static PdfPrint.Printed printed(Plan plan, Paper paper) {
+        Publication publication = plan.publication();
+        return PdfPrint.printed(PaperCard.sheet(plan, paper), new PdfStamp(publication.digest(), publication.dated()), publication.hasErrors());
+    }
+
+    private static SetPlan found(Publication publication) {
+        return publication.shared(SetPlan.class, SetPlan::find);
+    }
+
+    private static SetPlan find(Publication publication) {
+        Iterator<Plan> plans = Plan.candidates(publication);
+        Plan first = plans.next();
+        if (first.placed().count() > MOST_STEPS) {
+            return new SetPlan(first, true);
+        }
+        SetPlan best = new SetPlan(first);
+        for (int tried = 1; tried < MOST_TRIED && !best.good && plans.hasNext(); tried++) {
+            SetPlan other = new SetPlan(plans.next());
+            best = other.cost < best.cost ? other : best;
+        }
+        return best;
+    }
+
+    /** How often the next place that is read stands on another page than the one before. @param page of a place */
+    public static int turns(List<Placed> way, ToIntFunction<Placed> page) {
+        int turns = 0;
+        for (int i = 1; i < way.size(); i++) {
+            turns += page.applyAsInt(way.get(i)) == page.applyAsInt(way.get(i - 1)) ? 0 : 1;
+        }
+        return turns;
+    }
+}

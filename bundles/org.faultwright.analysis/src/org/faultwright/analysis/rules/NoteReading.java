@@ -91,7 +91,7 @@ final class NoteReading {
             InlinedStep place = node.state().place();
             boolean told = node.told() || places(hazard).contains(place);
             Optional<SafetyNeed> need = Optional.ofNullable(needs.get(node.state()));
-            if (need.isPresent() && (!told || need.get().atStep() && !tells(place, hazard))) {
+            if (need.isPresent() && (!told || need.get().atStep() && !place.isToldOf(hazard, paths.map().scope()))) {
                 told = true;
                 if (seen.add(place.outermost().label())) {
                     found.add(untold(node, hazard, need.get(), cameFrom));

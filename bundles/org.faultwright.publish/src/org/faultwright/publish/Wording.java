@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
@@ -28,6 +29,7 @@ import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.Written;
+import org.faultwright.publish.page.PlainText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.Unit;
@@ -186,5 +188,13 @@ public final class Wording {
     public static String tools(StepFrame frame) {
         return frame.tools().stream().map(tool -> tool.value() + frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
                 .map(rated -> " (rated " + printed(rated.upTo().value()) + ")").orElse("")).collect(Collectors.joining(", "));
+    }
+
+    /** The codes that have no result of their own: whoever meets one must know what it tells before they go on with anything else. */
+    public static String leftOver(Step step, Scope scope) {
+        List<String> named = step.outcomes().stream().map(Outcome::key).toList();
+        return step instanceof Step.Observe observe ? observe.indicator().flatMap(scope::indicator).stream().map(Indicator::codes).flatMap(List::stream)
+                .filter(code -> !named.contains(code.pattern().text())).map(code -> "also " + code.pattern() + " (" + PlainText.line(code.meaning()) + ")")
+                .collect(Collectors.joining(", ")) : "";
     }
 }

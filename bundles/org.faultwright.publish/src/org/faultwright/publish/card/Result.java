@@ -52,6 +52,9 @@ record Result(String word, String detail) {
         if (outcome.head() instanceof Outcome.Code code) {
             return new Result(code.key(), meaning(step, code.key(), scope));
         }
+        if (outcome.head() instanceof Outcome.AnythingElse) {
+            return new Result(PlainText.phrase(outcome.key()), Wording.leftOver(step, scope));
+        }
         if (step instanceof Step.Measure && outcome.key().equals(Step.DONE)) {
             return new Result("Written down", "");
         }

@@ -4,10 +4,7 @@
  */
 package org.faultwright.publish.card;
 
-import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
@@ -57,7 +54,7 @@ final class ResultTable {
 
     private void result(Tag cell, Step step, Outcome outcome, Optional<LimitZones> zones) {
         Result result = isTold(step, outcome) ? Result.brief(step, outcome, plan.scope(), zones) : Result.of(step, outcome, plan.scope(), zones);
-        String detail = result.detail().isEmpty() ? leftOver(step, outcome) : result.detail();
+        String detail = result.detail();
         cell.say("b", "", result.word());
         TimePattern.of(result.word()).ifPresent(signals -> cell.space().add("span", "pattern").set("aria-hidden", "true").text(signals));
         if (!detail.isEmpty()) {
@@ -72,17 +69,6 @@ final class ResultTable {
     private static boolean isTold(Step step, Outcome outcome) {
         return Result.expected(step).filter(Wording::hasEndsToWorkOut).isPresent() && !(outcome.head() instanceof Outcome.Band)
                 && step.outcomes().stream().noneMatch(other -> other.key().equals(Step.DOUBTFUL));
-    }
-
-    /** The codes that have no result of their own: whoever meets one must know what it tells before they go on with anything else. */
-    private String leftOver(Step step, Outcome outcome) {
-        if (!(outcome.head() instanceof Outcome.AnythingElse) || !(step instanceof Step.Observe observe)) {
-            return "";
-        }
-        List<String> named = step.outcomes().stream().map(Outcome::key).toList();
-        return observe.indicator().flatMap(plan.scope()::indicator).stream().map(Indicator::codes).flatMap(List::stream)
-                .filter(code -> !named.contains(code.pattern().text())).map(code -> "also " + code.pattern() + " (" + PlainText.line(code.meaning()) + ")")
-                .collect(Collectors.joining(", "));
     }
 
     private void way(Tag cell, Placed placed, Outcome outcome) {

@@ -380,7 +380,8 @@ final class StepRoom {
             String detail = outcome.head() instanceof Outcome.Band it && it.label().isPresent() ? " " + Wording.printed(it.limit().value())
                     : outcome.head() instanceof Outcome.Code code && step instanceof Step.Observe observe ? " ______ " + observe.indicator().flatMap(scope::indicator).stream()
                             .flatMap(indicator -> indicator.codes().stream()).filter(one -> one.pattern().text().equals(code.key()))
-                            .map(one -> one.meaning()).findFirst().orElse("") : "";
+                            .map(one -> one.meaning()).findFirst().orElse("")
+                    : outcome.head() instanceof Outcome.AnythingElse ? " " + Wording.leftOver(step, scope) : "";
             return outcome.key() + detail;
         }
 

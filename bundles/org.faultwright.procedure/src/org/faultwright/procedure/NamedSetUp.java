@@ -1,4 +1,3 @@
-
 /*
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0

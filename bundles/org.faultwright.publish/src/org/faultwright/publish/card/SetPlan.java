@@ -27,7 +27,7 @@ public final class SetPlan {
     private static final int LIKELIEST = 3;
     private static final int MOST_TURNS = 4;
     private static final int MOST_PAGES = 6;
-    private static final int MOST_TRIED = 6;
+    private static final int MOST_TRIED = 16;
     /** With more steps in print than that, no card keeps to so few pages, and a tree or a chart does not wait for one. */
     private static final int MOST_STEPS = 250;
     /** A turn too many counts as much as so many turns. */

@@ -135,10 +135,12 @@ final class CardSteps {
         return quoted.appendTail(said).toString();
     }
 
-    /** A name that something besides a step has may mean that. */
-    private boolean isSomethingElse(Name name) {
+    /** A name that something besides a step has may mean that; of a step and the routine that it follows, the step is meant. */
+    private boolean isSomethingElse(Step step) {
+        Name name = step.name();
+        boolean namesake = step instanceof Step.Perform perform && perform.namesake().isPresent();
         return Stream.of(plan.scope().condition(name), plan.scope().instrument(name), plan.scope().point(name), plan.scope().part(name),
-                plan.scope().indicator(name), plan.scope().note(name), plan.scope().routine(name), plan.procedure().fault(name)).anyMatch(Optional::isPresent);
+                plan.scope().indicator(name), plan.scope().note(name), plan.scope().routine(name).filter(routine -> !namesake), plan.procedure().fault(name)).anyMatch(Optional::isPresent);
     }
 
     private Optional<String> called(String name) {
@@ -147,6 +149,6 @@ final class CardSteps {
         List<Step> all = plan.steps().filter(step -> step.name().text().equals(last)).toList();
         List<Step> own = plan.procedure().steps().stream().filter(step -> path.length == 1 && step.name().text().equals(last)).toList();
         List<Step> meant = own.isEmpty() ? all : own;
-        return meant.size() == 1 && !isSomethingElse(meant.get(0).name()) ? Optional.of("step " + named(meant.get(0))) : Optional.empty();
+        return meant.size() == 1 && !isSomethingElse(meant.get(0)) ? Optional.of("step " + named(meant.get(0))) : Optional.empty();
     }
 }

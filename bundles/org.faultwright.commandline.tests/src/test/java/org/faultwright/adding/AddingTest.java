@@ -97,7 +97,7 @@ class AddingTest {
 
     @Test
     void should_add_an_export_by_one_file() throws Exception {
-        copy.change("org/faultwright/publish/exports/Exports.java", "new IndexHtml(),", """
+        copy.change("org/faultwright/publish/exports/Exports.java", "FolderExport.of(\"quality-json\"", """
                 FolderExport.of("steps-text", "Count of steps", folder -> new org.faultwright.publish.Published("steps.txt", "text/plain",
                         folder.procedures().stream().map(one -> one.procedure().title() + ": " + one.procedure().steps().size() + "\\n")
                                 .collect(Collectors.joining()).getBytes())),

@@ -55,8 +55,9 @@ final class Specimen {
 
     /** @throws IOException if the file cannot be read */
     static Specimen read(Path file) throws IOException {
-        if (ProcedureReader.overFiles().read(file) instanceof Procedure procedure) {
-            return new Specimen(procedure);
+        ProcedureReader reader = ProcedureReader.overFiles();
+        if (reader.read(file) instanceof Procedure procedure) {
+            return new Specimen((Procedure) reader.read(InFull.of(procedure)));
         }
         throw new IllegalArgumentException(file + " is a library; defects are put into procedures.");
     }

@@ -99,7 +99,7 @@ class ChartViewTest {
     void should_take_what_performs_a_folded_routine_where_the_cursor_is_in_it() {
         editor.selectAndReveal(document.get().indexOf("check Judge"), 0);
 
-        Waiting.until("a step that performs it is in hand", () -> view.inHand().filter(key -> key.equals("TrySettings")).isPresent());
+        Waiting.until("a step that performs it is in hand", () -> view.inHand().filter(key -> key.equals("TryIt")).isPresent());
     }
 
     @Test
@@ -183,13 +183,13 @@ class ChartViewTest {
 
     @Test
     void should_open_and_fold_a_routine() {
-        editor.selectAndReveal(document.get().indexOf("perform TrySettings"), 0);
-        Waiting.until("it is in hand", () -> view.inHand().equals(Optional.of("TrySettings")));
+        editor.selectAndReveal(document.get().indexOf("perform TryIt"), 0);
+        Waiting.until("it is in hand", () -> view.inHand().equals(Optional.of("TryIt")));
 
         press(' ');
-        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().box("TrySettings/Judge").isPresent());
+        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().box("TryIt/Judge").isPresent());
         press(' ');
-        Waiting.until("it is one box again", () -> view.chart().orElseThrow().box("TrySettings/Judge").isEmpty());
+        Waiting.until("it is one box again", () -> view.chart().orElseThrow().box("TryIt/Judge").isEmpty());
     }
 
     @Test
@@ -349,15 +349,15 @@ class ChartViewTest {
         take("SeeIt");
         press(SWT.DEL);
         assertEquals("\"SeeIt\" leads to 2 (LampCode, TenMore): let its results lead to one step, then take it out.", canvas.notice());
-        take("TrySettings");
+        take("TryIt");
         press(' ');
-        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().box("TrySettings/Judge").isPresent());
-        draw("LampCode", 1, "TrySettings/Judge");
+        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().box("TryIt/Judge").isPresent());
+        draw("LampCode", 1, "TryIt/Judge");
         assertTrue(canvas.notice().contains("stands in another part of the chart"), canvas.notice());
-        take("PowerUp");
+        take("SwitchOn");
         press(' ');
-        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().boxes().stream().anyMatch(box -> box.key().startsWith("PowerUp/")));
-        canvas.find(view.chart().orElseThrow().boxes().stream().filter(box -> box.key().startsWith("PowerUp/")).findFirst().orElseThrow().key());
+        Waiting.until("its steps are drawn", () -> view.chart().orElseThrow().boxes().stream().anyMatch(box -> box.key().startsWith("SwitchOn/")));
+        canvas.find(view.chart().orElseThrow().boxes().stream().filter(box -> box.key().startsWith("SwitchOn/")).findFirst().orElseThrow().key());
         press(SWT.DEL);
         assertTrue(canvas.notice().contains("stands in another text"), canvas.notice());
         assertEquals(before, document.get());

@@ -6,10 +6,14 @@ package org.faultwright.mutations;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
+import org.faultwright.language.ProcedureReader;
+import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.procedure.Step;
 
@@ -18,7 +22,15 @@ final class InFull {
     private InFull() {
     }
 
-    static SourceText of(Procedure procedure) {
+    /** A released one is released again, as it is then. */
+    static Procedure of(Procedure procedure, ProcedureReader reader) {
+        SourceText whole = of(procedure);
+        Procedure full = (Procedure) reader.read(whole);
+        Optional<String> digest = procedure.revision().flatMap(Revision::digest).filter(ContentDigest.of(procedure)::equalsIgnoreCase);
+        return digest.map(stated -> (Procedure) reader.read(new SourceText(whole.name(), whole.content().replace(stated, ContentDigest.of(full))))).orElse(full);
+    }
+
+    private static SourceText of(Procedure procedure) {
         List<Fix.Edit> edits = new ArrayList<>();
         procedure.graphs().stream().flatMap(graph -> graph.writtenSteps().stream()).filter(step -> step.at().source() == procedure.source())
                 .forEach(step -> edits.addAll(edits(step, procedure)));

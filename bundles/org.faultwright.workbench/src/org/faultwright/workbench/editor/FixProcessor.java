@@ -67,7 +67,7 @@ public final class FixProcessor implements IQuickAssistProcessor {
 
         @Override
         public Image getImage() {
-            return Icons.of("act").orElse(null);
+            return Icons.of("do").orElse(null);
         }
 
         @Override

@@ -4,23 +4,15 @@
  */
 package org.faultwright.publish.card;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
-import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.analysis.time.PrintedNumbers;
 import org.faultwright.analysis.time.TimeText;
 import org.faultwright.procedure.Fault;
-import org.faultwright.procedure.Instrument;
-import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Step;
@@ -33,7 +25,6 @@ import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
-import org.faultwright.quantity.MeterRange;
 
 /** The front of a printed card: what is read before anything is touched. */
 final class PaperFront {
@@ -109,14 +100,12 @@ final class PaperFront {
         dangers(flow);
         faults(flow, width);
         Paint.heading(flow, "You will need");
-        Paint.boxes(flow, used.instruments().entrySet().stream().map(entry -> instrument(entry.getKey(), entry.getValue())).toList());
-        List<String> others = Stream.concat(used.tools().stream(), used.parts().stream().map(PaperFront::part)).toList();
+        Paint.boxes(flow, ToHave.instruments(plan, used));
+        List<String> others = Stream.concat(used.tools().stream(), ToHave.parts(used).stream()).toList();
         if (!others.isEmpty()) {
             Paint.boxesInRow(flow, others);
         }
-        List<String> arrival = used.conditions().stream().flatMap(condition -> condition.starts()
-                .or(() -> condition.values().stream().findFirst()).stream()
-                .map(value -> Wording.named(condition) + " " + value.text())).toList();
+        List<String> arrival = ToHave.onArrival(used);
         if (!arrival.isEmpty()) {
             Paint.heading(flow, "Condition on arrival: check that each is so");
             Fo line = Paint.line(flow);
@@ -201,30 +190,5 @@ final class PaperFront {
             line.verbatim("\u00A0").text("Routine: " + PaperCard.title(section.graph()));
             Paint.page(line, Plan.anchor(section));
         });
-    }
-
-    private String instrument(Instrument instrument, List<Step.Measure> measures) {
-        String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
-        Map<String, Set<String>> ranges = new LinkedHashMap<>();
-        for (Step.Measure measure : measures) {
-            measure.kind().ifPresent(kind -> {
-                Set<String> own = ranges.computeIfAbsent(kind.value().words(), none -> new LinkedHashSet<>());
-                measure.range().map(range -> Wording.printed(range.value())).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range)
-                        .map(MeterRange::upTo).map(Wording::printed)).ifPresent(own::add);
-            });
-        }
-        List<String> uses = new ArrayList<>();
-        ranges.forEach((kind, upTo) -> uses.add(kind + (upTo.isEmpty() ? "" : " " + String.join(" and ", upTo))));
-        String due = instrument.calibrationDue().map(day -> "; calibrated until " + day.value()).orElse("");
-        return title + (uses.isEmpty() ? "" : ": " + String.join("; ", uses)) + due;
-    }
-
-    private static String part(Part part) {
-        String title = part.title().isBlank() ? part.name().text() : part.title();
-        String hazards = Stream.of(part.hazards()).flatMap(List::stream).map(hazard -> hazard.value().inWords())
-                .collect(Collectors.joining(", "));
-        return title + part.number().map(number -> ", part no. " + number.value()).orElse("")
-                + part.stock().map(stock -> ", " + stock.value() + " at hand").orElse("")
-                + (hazards.isEmpty() ? "" : " (" + hazards + ")");
     }
 }

@@ -4,10 +4,8 @@
  */
 package org.faultwright.publish.page;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.w3c.dom.Element;
-import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 
 /**
@@ -23,9 +21,9 @@ public final class ColumnLabels {
         NodeList tables = page.document().getElementsByTagName("table");
         for (int i = 0; i < tables.getLength(); i++) {
             Element table = (Element) tables.item(i);
-            List<String> columns = parts(table, "thead").stream().flatMap(row -> children(row).stream()).map(Element::getTextContent).toList();
+            List<String> columns = Elements.rows(table, "thead").stream().flatMap(row -> Elements.in(row).stream()).map(Element::getTextContent).toList();
             if (!columns.isEmpty()) {
-                parts(table, "tbody").forEach(row -> label(children(row), columns));
+                Elements.rows(table, "tbody").forEach(row -> label(Elements.in(row), columns));
             }
         }
     }
@@ -36,19 +34,5 @@ public final class ColumnLabels {
                 cells.get(i).setAttribute("data-label", columns.get(i));
             }
         }
-    }
-
-    private static List<Element> parts(Element table, String name) {
-        return children(table).stream().filter(part -> part.getTagName().equals(name)).flatMap(part -> children(part).stream()).toList();
-    }
-
-    private static List<Element> children(Element of) {
-        List<Element> children = new ArrayList<>();
-        for (Node child = of.getFirstChild(); child != null; child = child.getNextSibling()) {
-            if (child instanceof Element element) {
-                children.add(element);
-            }
-        }
-        return children;
     }
 }

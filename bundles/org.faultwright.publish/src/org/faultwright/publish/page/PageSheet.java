@@ -4,7 +4,6 @@
  */
 package org.faultwright.publish.page;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -66,23 +65,13 @@ public final class PageSheet {
     }
 
     private static Optional<Element> find(Element in, Predicate<Element> wanted) {
-        for (Element child : children(in)) {
+        for (Element child : Elements.in(in)) {
             Optional<Element> found = wanted.test(child) ? Optional.of(child) : find(child, wanted);
             if (found.isPresent()) {
                 return found;
             }
         }
         return Optional.empty();
-    }
-
-    private static List<Element> children(Element of) {
-        List<Element> children = new ArrayList<>();
-        for (Node child = of.getFirstChild(); child != null; child = child.getNextSibling()) {
-            if (child instanceof Element element) {
-                children.add(element);
-            }
-        }
-        return children;
     }
 
     private static boolean isBlock(Node node) {
@@ -121,7 +110,7 @@ public final class PageSheet {
             block.set("keep-with-next.within-column", "always");
         }
         identify(block, element);
-        boolean holdsBlocks = children(element).stream().anyMatch(PageSheet::isBlock);
+        boolean holdsBlocks = Elements.in(element).stream().anyMatch(PageSheet::isBlock);
         if (holdsBlocks) {
             blocks(element, block);
         } else {
@@ -192,13 +181,12 @@ public final class PageSheet {
     }
 
     private static List<Element> rows(Element table, String part) {
-        return children(table).stream().filter(child -> child.getTagName().equals(part)).flatMap(child -> children(child).stream())
-                .filter(row -> !children(row).isEmpty()).toList();
+        return Elements.rows(table, part).stream().filter(row -> !Elements.in(row).isEmpty()).toList();
     }
 
     /** As parts of a hundred: what the style says, and the rest in equal shares. */
     private List<Double> widths(Element row) {
-        List<Double> said = children(row).stream().map(cell -> styles.of(cell).getOrDefault("width", "")).map(width -> width.endsWith("%")
+        List<Double> said = Elements.in(row).stream().map(cell -> styles.of(cell).getOrDefault("width", "")).map(width -> width.endsWith("%")
                 ? Double.parseDouble(width.substring(0, width.length() - 1)) : 0).toList();
         double rest = Math.max(1, WHOLE - said.stream().mapToDouble(Double::doubleValue).sum());
         long open = said.stream().filter(width -> width == 0).count();
@@ -207,7 +195,7 @@ public final class PageSheet {
 
     private void row(Element element, Fo into) {
         Fo row = styled(into.add("table-row"), element).set("keep-together.within-column", "always");
-        for (Element cell : children(element)) {
+        for (Element cell : Elements.in(element)) {
             Fo box = styled(row.add("table-cell"), cell).set("start-indent", "0pt", "end-indent", "0pt");
             Optional.ofNullable(styles.of(cell).get("height")).ifPresent(height -> box.set("height", height));
             if (!cell.getAttribute("colspan").isEmpty()) {

@@ -1,0 +1,72 @@
+/*
+ * Copyright (c) 2026 The Faultwright contributors
+ * SPDX-License-Identifier: EPL-2.0
+ */
+package org.faultwright.publish.card;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.faultwright.analysis.measurement.LimitStudy;
+import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Part;
+import org.faultwright.procedure.Step;
+import org.faultwright.publish.Wording;
+import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Used;
+import org.faultwright.quantity.MeterRange;
+
+/** What must be at hand, and how the unit must stand, before the first step: the same words on paper and on the screen. */
+final class ToHave {
+    private ToHave() {
+    }
+
+    /** Each with what it reads, up to where, and when its calibration runs out. */
+    static List<String> instruments(Plan plan, Used used) {
+        return used.instruments().entrySet().stream().map(entry -> instrument(plan, entry.getKey(), entry.getValue())).toList();
+    }
+
+    static List<String> parts(Used used) {
+        return used.parts().stream().map(ToHave::part).toList();
+    }
+
+    static List<String> onArrival(Used used) {
+        return used.conditions().stream().flatMap(condition -> start(condition).map(value -> Wording.named(condition) + " " + value.text())).toList();
+    }
+
+    private static Stream<Name> start(Condition condition) {
+        return condition.starts().or(() -> condition.values().stream().findFirst()).stream();
+    }
+
+    private static String instrument(Plan plan, Instrument instrument, List<Step.Measure> measures) {
+        String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
+        Map<String, Set<String>> ranges = new LinkedHashMap<>();
+        for (Step.Measure measure : measures) {
+            measure.kind().ifPresent(kind -> {
+                Set<String> own = ranges.computeIfAbsent(kind.value().words(), none -> new LinkedHashSet<>());
+                measure.range().map(range -> Wording.printed(range.value())).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range)
+                        .map(MeterRange::upTo).map(Wording::printed)).ifPresent(own::add);
+            });
+        }
+        List<String> uses = new ArrayList<>();
+        ranges.forEach((kind, upTo) -> uses.add(kind + (upTo.isEmpty() ? "" : " " + String.join(" and ", upTo))));
+        String due = instrument.calibrationDue().map(day -> "; calibrated until " + day.value()).orElse("");
+        return title + (uses.isEmpty() ? "" : ": " + String.join("; ", uses)) + due;
+    }
+
+    private static String part(Part part) {
+        String title = part.title().isBlank() ? part.name().text() : part.title();
+        String hazards = part.hazards().stream().map(hazard -> hazard.value().inWords())
+                .collect(Collectors.joining(", "));
+        return title + part.number().map(number -> ", part no. " + number.value()).orElse("")
+                + part.stock().map(stock -> ", " + stock.value() + " at hand").orElse("")
+                + (hazards.isEmpty() ? "" : " (" + hazards + ")");
+    }
+}

@@ -70,11 +70,20 @@ public final class Proposals {
             units();
             return;
         }
+        if (isInSetUp(last)) {
+            names(scope.conditions(), "condition");
+            return;
+        }
         String list = last.text().equals(",") ? before.lastOf(LISTS) : last.quoted() ? "" : last.text();
         if (afterKeyword(list) || isValue() || isResult()) {
             return;
         }
         items();
+    }
+
+    /** Right behind the brace or a comma of a set-up. */
+    private boolean isInSetUp(TextBefore.Token before) {
+        return this.before.part().equals("setup") && (before.text().equals("{") || before.text().equals(","));
     }
 
     private boolean afterKeyword(String word) {
@@ -117,7 +126,7 @@ public final class Proposals {
     private boolean isValue() {
         TextBefore.Token last = before.back(1);
         String two = before.back(2).text();
-        boolean setting = SETTINGS.contains(two) || two.equals(",") && SETTINGS.contains(before.lastOf(LISTS));
+        boolean setting = isInSetUp(before.back(2)) || SETTINGS.contains(two) || two.equals(",") && SETTINGS.contains(before.lastOf(LISTS));
         if (!setting || !last.isWord()) {
             return false;
         }

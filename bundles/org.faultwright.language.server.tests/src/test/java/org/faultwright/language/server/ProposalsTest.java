@@ -55,6 +55,20 @@ class ProposalsTest {
         }
     }
 
+    @Test
+    void should_propose_conditions_and_their_values_in_a_set_up_and_set_ups_for_the_unit() {
+        String bench = "procedure P \"p\"\ncondition Supply { off, on }\ncondition Cover { fitted, removed }\nsetup dead \"d\" { Supply off }\n";
+        assertEquals(List.of("Supply", "Cover"), at(bench + "setup open \"o\" { "));
+        assertEquals(List.of("off", "on"), at(bench + "setup open \"o\" { Supply "));
+        assertEquals(List.of("Supply", "Cover"), at(bench + "setup open \"o\" { Supply off, "));
+        assertEquals(List.of("fitted", "removed"), at(bench + "setup open \"o\" { Supply off, Cover "));
+        assertEquals(List.of("dead"), at(bench + "check Look \"l\" {\n    unit "));
+    }
+
+    private static List<String> at(String text) {
+        return Proposals.at(Cursor.open(text), text.length()).stream().map(Proposal::label).toList();
+    }
+
     private static List<String> labels(Cursor cursor) {
         return Proposals.at(cursor.text(), cursor.offset()).stream().map(Proposal::label).toList();
     }

@@ -33,7 +33,7 @@ final class Names {
 
     /** A text in quotation marks, on one line. */
     static String quoted(String words) {
-        String plain = words.replaceAll("[\\p{Cntrl}\\s]+", " ").strip().replace('\\', '/').replace('"', '\'');
+        String plain = words.replaceAll("[\\p{Cntrl}\\s\\p{Cs}\\uFFFD]+", " ").strip().replace('\\', '/').replace('"', '\'');
         return '"' + plain + '"';
     }
 

@@ -158,6 +158,6 @@ class InterviewTest {
     @Provide
     Arbitrary<List<String>> words() {
         return Arbitraries.oneOf(Arbitraries.of("", "dark", "at", "do", "none", "then", "NotSeen", "SwitchOn", "quote \" and \\", "// no", "two\nlines", "12 V", "0", "within",
-                "\u00e4\u00f6\u00fc", "\u6771\u4eac", "yes", "anything else", "Supply", "}", "other"), Arbitraries.strings().ofMaxLength(12)).list().ofSize(16);
+                "\u00e4\u00f6\u00fc", "\u6771\u4eac", "yes", "anything else", "Supply", "}", "other", "half \uFFFD", "\uD83D"), Arbitraries.strings().ofMaxLength(12)).list().ofSize(16);
     }
 }

@@ -217,9 +217,13 @@ public final class BenchStates {
             return live.stream().anyMatch(condition -> !isLive(condition) && next.comesWith(condition, condition.live()));
         }
 
-        /** Whether something becomes live, and something is still open, by going on from here to a state that follows. */
-        public boolean raisesVoltageInTheOpen(State next) {
-            return raisesVoltage(next) && closures.stream().anyMatch(closure -> !next.comesWith(closure, closure.ends().stream().toList()));
+        /** What is open at the moment at which something becomes live by going on from here; nothing where nothing does. */
+        public List<Setting> openWhenMadeLive() {
+            List<Setting> open = new ArrayList<>();
+            next().stream().filter(this::raisesVoltage).forEach(next -> closures.stream().filter(closure -> !next.comesWith(closure, closure.ends().stream().toList()))
+                    .map(closure -> new Setting(closure.name(), next.valueOnComing(closure), closure.at()))
+                    .filter(one -> open.stream().noneMatch(one::says)).forEach(open::add));
+            return open;
         }
 
         /** Whether a charge comes back by going on from here to a state that follows. */
@@ -227,9 +231,13 @@ public final class BenchStates {
             return charged.stream().anyMatch(condition -> !isCharged(condition) && next.comesWith(condition, condition.charged()));
         }
 
+        private Name valueOnComing(Condition condition) {
+            return condition.values().get(states.valueOnComing(number, condition));
+        }
+
         /** On coming here, before the needs of the place are taken as met. */
         private boolean comesWith(Condition condition, List<Name> values) {
-            String held = condition.values().get(states.valueOnComing(number, condition)).text();
+            String held = valueOnComing(condition).text();
             return values.stream().anyMatch(value -> value.text().equals(held));
         }
 

@@ -14,12 +14,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
+import org.faultwright.procedure.ProtectionClass;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Bound;
@@ -94,9 +96,22 @@ public final class SafetyNeeds {
     private List<SafetyNeed> fromEnergising(BenchStates.State state) {
         boolean battery = state.place().handles().stream().flatMap(name -> paths.map().scope().part(name).stream())
                 .anyMatch(part -> part.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.BATTERY));
-        return battery || !state.isOpen() || state.next().stream().noneMatch(state::raisesVoltageInTheOpen) ? List.of()
-                : unit.dangerous().map(point -> new SafetyNeed(Hazard.SHOCK, "it switches on while something is open, and " + point.name()
-                        + " carries up to " + point.carries().orElseThrow().upTo().value().spelling(), false, true)).stream().toList();
+        if (battery || state.openWhenMadeLive().isEmpty()) {
+            return List.of();
+        }
+        return unit.dangerous().map(point -> point.name() + " carries up to " + point.carries().orElseThrow().upTo().value().spelling()).or(this::mainsInside)
+                .map(why -> switchesOn(why, false)).or(() -> Optional.of(switchesOn("no point says what the unit carries", true)).filter(any -> unit.isUnknown()))
+                .stream().toList();
+    }
+
+    private static SafetyNeed switchesOn(String why, boolean advised) {
+        return new SafetyNeed(Hazard.SHOCK, "it switches on while something is open, and " + why, advised, true);
+    }
+
+    /** Mains comes into a unit of class I and II, whatever its points say (IEC 61140); one of class III is fed by extra-low voltage. */
+    private Optional<String> mainsInside() {
+        return paths.map().procedure().equipment().flatMap(Equipment::protection).map(Written::value).filter(protection -> protection != ProtectionClass.III)
+                .map(protection -> "mains is inside a unit of class " + protection);
     }
 
     private List<SafetyNeed> declared(InlinedStep place) {

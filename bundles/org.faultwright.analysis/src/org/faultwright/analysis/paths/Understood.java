@@ -163,10 +163,11 @@ public final class Understood {
                 step.outcomes(), step.at()) : step;
     }
 
-    /** A step that says which set-up the unit must be in needs what that set-up says. */
+    /** A step that says which set-up the unit must be in needs what that set-up says, and the step does not say itself. */
     private Step settled(Step step) {
+        List<Setting> needs = step.frame().needs();
         List<Setting> asked = step.frame().setUps().stream().flatMap(name -> scope.setUp(name).stream().flatMap(setUp -> setUp.neededAt(name.at()).stream()))
-                .toList();
+                .filter(setting -> needs.stream().noneMatch(setting::says)).toList();
         return asked.isEmpty() ? step : step.framed(step.frame().needing(Stream.concat(asked.stream(), step.frame().needs().stream()).toList()));
     }
 

@@ -43,20 +43,15 @@ final class Contradictions {
                 && !one.value().text().equals(other.value().text());
     }
 
-    private static boolean same(Setting one, Setting other) {
-        return one.condition().text().equals(other.condition().text())
-                && one.value().text().equals(other.value().text());
-    }
-
     /** The setting itself, what it forces, what that forces and so on. */
     private static List<Setting> implied(Setting setting, Scope scope) {
         List<Setting> implied = new ArrayList<>(List.of(setting));
         for (int i = 0; i < implied.size(); i++) {
             Setting cause = implied.get(i);
             for (Condition condition : scope.conditions()) {
-                condition.becomes().stream().filter(becomes -> same(becomes.when(), cause)).findFirst()
+                condition.becomes().stream().filter(becomes -> becomes.when().says(cause)).findFirst()
                         .map(becomes -> new Setting(condition.name(), becomes.value(), becomes.at()))
-                        .filter(forced -> implied.stream().noneMatch(known -> same(known, forced)))
+                        .filter(forced -> implied.stream().noneMatch(known -> known.says(forced)))
                         .ifPresent(implied::add);
             }
         }

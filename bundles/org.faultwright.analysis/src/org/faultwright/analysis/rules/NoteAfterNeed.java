@@ -34,9 +34,10 @@ public final class NoteAfterNeed implements Rule {
                 untold.forEach(one -> findings.report(one.need().advised() ? Severity.ADVICE : Severity.ERROR,
                         PlaceText.at(one.place()),
                         "A path comes to " + PlaceText.subject(one.place()).replaceAll(",$", "")
-                                + " without a note that covers " + hazard.word() + inForce(one) + ": " + one.need().reason() + ".",
-                        "Read the note at this step, or at one that every path passes before.", one.path(),
-                        reading.fixes(one)));
+                                + (one.need().atStep() ? ", which itself reads no note that covers " + hazard.word()
+                                        : " without a note that covers " + hazard.word() + inForce(one)) + ": " + one.need().reason() + ".",
+                        one.need().atStep() ? "Read the note at this step: what was read long before does not tell of this moment."
+                                : "Read the note at this step, or at one that every path passes before.", one.path(), reading.fixes(one)));
             }
         }));
     }

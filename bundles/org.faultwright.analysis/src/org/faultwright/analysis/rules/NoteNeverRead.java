@@ -46,8 +46,8 @@ public final class NoteNeverRead implements Rule {
                 PlaceText.subject(first.place()) + " needs a note that covers " + hazard.word() + ": "
                         + first.need().reason() + others(untold.size() - 1) + ".",
                 reading.notes(hazard).isEmpty()
-                        ? "Declare a note that covers " + hazard.word() + " and read it before this step, by \"notes\"."
-                        : "Read it before this step, by \"notes\".",
+                        ? "Declare a note that covers " + hazard.word() + " and read it " + (first.need().atStep() ? "at" : "before") + " this step, by \"notes\"."
+                        : "Read it " + (first.need().atStep() ? "at" : "before") + " this step, by \"notes\".",
                 first.path(), reading.fixes(first));
     }
 

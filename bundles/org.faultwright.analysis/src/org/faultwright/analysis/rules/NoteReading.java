@@ -158,7 +158,7 @@ final class NoteReading {
         notes(one.need().hazard()).stream().findFirst().map(note -> note.name().text()).ifPresent(note -> {
             Step step = one.place().outermost().step();
             fixes.add(FrameLine.warning("Read " + note + " at " + step.name(), step, note));
-            before(untold.get(one.need().hazard())).filter(gate -> gate.step() != step).ifPresent(gate -> fixes.add(
+            before(untold.get(one.need().hazard())).filter(gate -> gate.step() != step && !one.need().atStep()).ifPresent(gate -> fixes.add(
                     FrameLine.warning("Read " + note + " at " + gate.label() + ", before every step that needs it",
                             gate.step(), note)));
         });

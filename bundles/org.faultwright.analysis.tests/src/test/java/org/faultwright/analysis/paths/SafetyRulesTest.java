@@ -135,11 +135,21 @@ class SafetyRulesTest {
         String open = "do Open \"o\" { notes Shock sets Cover removed then -> Power }";
         assertEquals(List.of("note-after-need"), untold(bench + open + "do Power \"p\" { sets Supply on then -> End }" + END), "read before, and not there");
         assertEquals(List.of(), untold(bench + open + "do Power \"p\" { notes Shock sets Supply on then -> End }" + END));
+        Finding late = findings("note-after-need", bench + open + "do Power \"p\" { sets Supply on then -> End }" + END).get(0);
+        assertEquals("A path comes to \"Power\", which itself reads no note that covers shock: it switches on while something is open, and \"Bulk\" carries up to 325 V.",
+                late.message());
+        assertEquals(List.of("Read \"Shock\" at \"Power\""), late.fixes().stream().map(fix -> fix.title()).toList());
         assertEquals(List.of(), untold(bench + "do Power \"p\" { sets Supply on then -> End }" + END), "a closed unit is switched on as every day");
         assertEquals(List.of(), untold(bench.replace("325 V", "24 V") + open + "do Power \"p\" { sets Supply on then -> End }" + END), "nothing to touch");
         assertEquals(List.of(), untold(bench.replace("hazards battery", "hazards battery, static") + note("Live", "notice", "static") + note("Acid", "warning", "battery")
                 + open + "do Power \"p\" { notes Live, Acid handles Cell sets Pack in then -> End }" + END), "a battery brings its own voltage");
         assertEquals(List.of(), untold(bench + open + "do Power \"p\" { sets Cover fitted, Supply on then -> End }" + END), "closed in the same step");
+        assertEquals(List.of("note-never-read"), untold(bench + "do Power \"p\" { sets Cover removed, Supply on then -> End }" + END), "opened in the same step");
+        String low = bench.replace("325 V", "24 V");
+        assertEquals(List.of("note-after-need"), untold("equipment \"e\" class II\n" + low + open + "do Power \"p\" { sets Supply on then -> End }" + END), "mains is inside");
+        assertEquals(List.of(), untold("equipment \"e\" class III\n" + low + open + "do Power \"p\" { sets Supply on then -> End }" + END));
+        String unknown = bench.replace("carries up to 325 V dc", "");
+        assertEquals(List.of("note-after-need"), untold(unknown + open + "do Power \"p\" { sets Supply on then -> End }" + END), "advised where nobody says");
         String routine = "routine On \"r\" { exits lit do Plug \"p\" { sets Supply on then -> lit } }";
         assertEquals(List.of(), untold(bench + routine + open + "perform Power \"p\" by On { notes Shock lit -> End }" + END));
         assertEquals(List.of("note-after-need"), untold(bench + routine + open + "perform Power \"p\" by On { lit -> End }" + END));

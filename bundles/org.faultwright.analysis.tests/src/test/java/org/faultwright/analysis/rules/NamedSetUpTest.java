@@ -43,6 +43,17 @@ class NamedSetUpTest {
     }
 
     @Test
+    void should_need_each_condition_once_in_a_routine_of_a_library_too() {
+        String library = "library Bench \"b\"\n" + BENCH + DEAD + "routine Try \"r\" { exits done check Inside \"i\" { unit dead needs Cover removed yes -> done no -> done } }\n";
+        Document document = Texts.document("procedure Test \"t\"\nuses Bench\nperform Try { done -> End } conclude End \"e\" { finds nothing }", Map.of("Bench", library));
+
+        assertEquals(List.of("Cover removed", "Supply off"), document.scope().routines().get(0).steps().get(0).frame().needs().stream()
+                .map(need -> need.condition() + " " + need.value()).sorted().toList());
+        Document hiding = Texts.document("procedure Test \"t\"\nuses Bench\n" + DEAD + "perform Try { done -> End } conclude End \"e\" { finds nothing }", Map.of("Bench", library));
+        assertEquals(1, Texts.findings("duplicate-name", hiding).size(), "one of its own would hide the one of the library, and this is told");
+    }
+
+    @Test
     void should_name_a_set_up_that_is_not_there_once() {
         assertEquals(List.of("There is no setup named \"daed\"."), all(text(BENCH + DEAD, "unit daed")));
         assertEquals(List.of("There is no setup named \"Supply\"."), all(text(BENCH, "unit Supply")));

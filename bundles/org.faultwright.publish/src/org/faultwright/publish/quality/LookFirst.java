@@ -150,11 +150,11 @@ final class LookFirst {
                 said.entrySet().stream().map(entry -> entry.getKey() + ": " + of(entry.getValue())).toList());
     }
 
-    /** In one line: which procedure rests on which stands with each. */
+    /** Which procedure rests on which stands with each. */
     private Group undated() {
         List<String> documents = report.lines().stream().flatMap(line -> UndatedSources.of(line).stream()).distinct().sorted().toList();
         return new Group("Sources without a year or an edition", "sources without a year or an edition",
-                documents.isEmpty() ? List.of() : List.of(Rows.listed(documents) + "."));
+                documents.stream().map(document -> document + ".").toList());
     }
 
     private static List<String> faults(Line line) {

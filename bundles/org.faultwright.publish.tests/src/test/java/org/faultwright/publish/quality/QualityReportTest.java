@@ -278,6 +278,9 @@ class QualityReportTest {
     void should_tell_sources_without_a_year() {
         String page = words(report("quality-html", Samples.text(GOOD.replace("source \"Sheet 1\" dated 2026-01-01", "source \"EN 50678, class I\""))));
         assertTrue(front(page).contains("Sources without a year or an edition (1) \u201CEN 50678, class I\u201D."), front(page));
+        String two = words(report("quality-html", Samples.text(GOOD.replace("source \"Sheet 1\" dated 2026-01-01", "source \"EN 50678, class I\"")),
+                Samples.text(GOOD.replace("source \"Sheet 1\" dated 2026-01-01", "source \"House rule\""))));
+        assertTrue(front(two).contains("Sources without a year or an edition (2) \u201CEN 50678, class I\u201D. \u201CHouse rule\u201D."), front(two));
         assertFalse(words(report("quality-html", Samples.text(GOOD.replace("source \"Sheet 1\" dated 2026-01-01", "source \"EN 50678:2020, class I\""))))
                 .contains("Sources without a year or an edition ("));
     }

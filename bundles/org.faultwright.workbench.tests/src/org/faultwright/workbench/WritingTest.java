@@ -6,6 +6,7 @@ package org.faultwright.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
@@ -27,6 +28,7 @@ import org.eclipse.jface.text.source.Annotation;
 import org.eclipse.jface.text.source.IAnnotationModel;
 import org.eclipse.jface.text.source.IVerticalRulerInfo;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.IWorkbenchPage;
@@ -212,6 +214,23 @@ class WritingTest {
         IVerticalRulerInfo numbers = editor.getAdapter(IVerticalRulerInfo.class);
         Point place = text.getLocationAtOffset(text.getCaretOffset());
         assertEquals(document.getLineOfOffset(at + above.length()), numbers.toDocumentLineNumber(place.y + text.getLineHeight() / 2));
+    }
+
+    @Test
+    void should_colour_what_follows_anew_where_a_comment_over_several_lines_begins_or_ends() throws BadLocationException {
+        StyledText text = (StyledText) editor.getAdapter(Control.class);
+        int word = document.get().indexOf("check Scratch");
+        Color usual = text.getStyleRangeAtOffset(word).foreground;
+
+        document.replace(0, 0, "/* ");
+        Color inAComment = text.getStyleRangeAtOffset(word + 3).foreground;
+        assertNotEquals(usual, inAComment);
+        document.replace(1, 1, "");
+        assertEquals(usual, text.getStyleRangeAtOffset(word + 2).foreground, "the star is gone");
+        document.replace(1, 0, "*");
+        assertEquals(inAComment, text.getStyleRangeAtOffset(word + 3).foreground);
+        document.replace(0, 3, "//");
+        assertEquals(usual, text.getStyleRangeAtOffset(word + 2).foreground, "something was typed over it");
     }
 
     private static void run(String command) throws Exception {

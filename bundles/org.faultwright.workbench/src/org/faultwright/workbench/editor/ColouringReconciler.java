@@ -8,6 +8,7 @@ import java.util.List;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.DocumentEvent;
 import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.IDocumentListener;
 import org.eclipse.jface.text.IRegion;
 import org.eclipse.jface.text.ITypedRegion;
 import org.eclipse.jface.text.Region;
@@ -29,15 +30,43 @@ public final class ColouringReconciler extends PresentationReconciler {
 
     private static final int LONGEST_COLOURED_LINE = 2_000;
 
-    private static final class Painter implements IPresentationDamager, IPresentationRepairer {
+    private static final class Painter implements IPresentationDamager, IPresentationRepairer, IDocumentListener {
         private IDocument document;
+        /** Whether a comment over several lines began or ended in the lines touched, before they were. */
+        private boolean commentBefore;
 
         @Override
         public void setDocument(IDocument opened) {
+            if (document != null) {
+                document.removeDocumentListener(this);
+            }
             document = opened;
+            if (document != null) {
+                document.addDocumentListener(this);
+            }
         }
 
-        /** The lines touched; everything behind them where a comment over several lines begins or ends. */
+        @Override
+        public void documentAboutToBeChanged(DocumentEvent event) {
+            try {
+                IRegion first = document.getLineInformationOfOffset(event.getOffset());
+                IRegion end = document.getLineInformationOfOffset(event.getOffset() + event.getLength());
+                commentBefore = bounds(document.get(first.getOffset(), end.getOffset() + end.getLength() - first.getOffset()));
+            } catch (BadLocationException outside) {
+                commentBefore = true;
+            }
+        }
+
+        @Override
+        public void documentChanged(DocumentEvent event) {
+            // what is to be coloured anew is asked for afterwards
+        }
+
+        private static boolean bounds(String lines) {
+            return lines.contains("/*") || lines.contains("*/");
+        }
+
+        /** The lines touched; everything behind them where a comment over several lines begins or ends, or did. */
         @Override
         public IRegion getDamageRegion(ITypedRegion partition, DocumentEvent event, boolean partitioningChanged) {
             try {
@@ -46,7 +75,7 @@ public final class ColouringReconciler extends PresentationReconciler {
                 int last = Math.min(document.getLength(), event.getOffset() + added.length());
                 IRegion end = document.getLineInformationOfOffset(last);
                 String touched = document.get(first.getOffset(), end.getOffset() + end.getLength() - first.getOffset());
-                if (touched.contains("*") || event.getLength() > 1) {
+                if (commentBefore || bounds(touched)) {
                     return new Region(first.getOffset(), document.getLength() - first.getOffset());
                 }
                 return new Region(first.getOffset(), touched.length());

@@ -10,6 +10,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.lang.management.ManagementFactory;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.swt.custom.StyledText;
@@ -105,8 +107,12 @@ class NothingFreezesTest {
                 watch.typeAndTakeBack(text.indexOf("under load", middle), "warm, as the customer saw it, ");
                 watch.typeAndTakeBack(text.indexOf(" V +/-", middle), "250");
                 watch.typeAndTakeBack(text.indexOf("below  -> ", middle) + "below  -> ".length(), "Another");
+                watch.typeOver(text.indexOf("under load", middle), "under load", "warm");
+                watch.think(2_000 + steps);
+                watch.typeOver(text.indexOf("under load", middle), "warm", "under load");
+                watch.think(2_000 + steps); // long enough for its findings, its outline and its card
 
-                System.out.println("measured: typing at 20 ms a key, " + steps + " steps: " + watch);
+                System.out.println("measured: typing at 20 ms a key, and a pause after it, " + steps + " steps: " + watch);
                 assertTrue(watch.longestStall() < LONGEST_STALL_MILLISECONDS, watch.toString());
                 assertTrue(watch.drawnWithin(99) < LONGEST_STALL_MILLISECONDS, watch.toString());
                 assertEquals(text, editor.document().get(), "every key came through");
@@ -145,6 +151,55 @@ class NothingFreezesTest {
 
     private static boolean hasChecked(ProcedureEditor editor) {
         return LiveTexts.get().of(editor.document()).filter(live -> live.text().content().equals(editor.document().get())).isPresent();
+    }
+
+    /** The times are those of the clock: somebody waits for them. */
+    @Test
+    void should_show_or_refuse_a_large_file() throws CoreException {
+        try (Bench bench = new Bench()) {
+            FolderDocuments.get().stop(); // what the background has to do with such files is not asked for here
+            refused(bench, "a line of 1 MB", "4k7 measure ".repeat(84_000));
+            refused(bench, "a file of 5 MB", "// what was tried and did not help, and why\n".repeat(114_000));
+            shown(bench, "a line of 99,000 characters", "4k7 measure ".repeat(8_250));
+            shown(bench, "a file of 3.9 MB", "// what was tried and did not help, and why\n".repeat(88_000));
+        } finally {
+            FolderDocuments.get().goOn();
+        }
+    }
+
+    private static void refused(Bench bench, String what, String text) throws CoreException {
+        IFile file = bench.file("Refused" + text.length() + ".procedure", text);
+        long from = System.nanoTime();
+        long[] seen = {0};
+        List<String> said = Dialogs.answer("Open", dialog -> seen[0] = System.nanoTime(), "OK");
+
+        assertEquals(Optional.empty(), Editors.open(file));
+
+        System.out.println("measured: " + what + ": refused in a sentence within " + (seen[0] - from) / 1_000_000 + " ms");
+        assertTrue(said.get(0).contains(file.getName()), said.toString());
+    }
+
+    private static void shown(Bench bench, String what, String text) throws CoreException {
+        IFile file = bench.file("Shown" + text.length() + ".procedure", text);
+        long from = System.nanoTime();
+
+        StyledText widget = (StyledText) Editors.open(file).orElseThrow().getAdapter(Control.class);
+        widget.update();
+
+        long opened = System.nanoTime();
+        StallWatch watch = StallWatch.ofThisThread();
+        for (int events = 0; events < MOST_PAUSES && System.nanoTime() - opened < 1_000_000_000L; events++) {
+            watch.begins();
+            boolean more = widget.getDisplay().readAndDispatch();
+            watch.ends();
+            if (!more) {
+                pause(widget.getDisplay(), 5);
+            }
+        }
+        System.out.println("measured: " + what + ": shown within " + (opened - from) / 1_000_000 + " ms, longest stall in the second after it "
+                + Math.round(watch.longest()) + " ms" + watch.where());
+        assertEquals(text.length(), widget.getCharCount());
+        PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().closeAllEditors(false);
     }
 
     @Test

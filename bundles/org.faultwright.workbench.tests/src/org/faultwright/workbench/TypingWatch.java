@@ -4,7 +4,6 @@
  */
 package org.faultwright.workbench;
 
-import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -19,11 +18,13 @@ import org.eclipse.swt.widgets.Display;
  */
 final class TypingWatch {
     private static final int MILLISECONDS_A_KEY = 20;
-    private static final int MOST_EVENTS = 2_000;
+    private static final int MOST_EVENTS = 20_000;
+    /** Put off again while it waits, so that no more than one does. */
+    private static final Runnable WAKE = () -> { };
 
     private final StyledText text;
     private final List<Double> drawn = new ArrayList<>();
-    private double longestStall;
+    private final StallWatch watch = StallWatch.ofThisThread();
 
     TypingWatch(StyledText text) {
         this.text = text;
@@ -34,6 +35,13 @@ final class TypingWatch {
         words.chars().forEach(letter -> key(SWT.BS));
     }
 
+    /** Selects some words and types others over them. */
+    void typeOver(int at, String selected, String words) {
+        text.setSelection(at, at + selected.length());
+        text.showSelection();
+        words.chars().forEach(this::key);
+    }
+
     void type(int at, String words) {
         text.setSelection(at);
         text.showSelection();
@@ -41,18 +49,26 @@ final class TypingWatch {
     }
 
     private void key(int key) {
-        Display display = text.getDisplay();
         long until = System.nanoTime() + MILLISECONDS_A_KEY * 1_000_000L;
-        double from = worked();
+        watch.begins();
         Keys.press(text, key);
         text.update();
-        drawn.add(worked() - from);
-        longestStall = Math.max(longestStall, worked() - from);
-        display.timerExec(MILLISECONDS_A_KEY, () -> { });
+        drawn.add(watch.ends());
+        answerUntil(until);
+    }
+
+    /** Waits as somebody does who thinks, while what was typed is checked and drawn. */
+    void think(int milliseconds) {
+        answerUntil(System.nanoTime() + milliseconds * 1_000_000L);
+    }
+
+    private void answerUntil(long until) {
+        Display display = text.getDisplay();
         for (int events = 0; events < MOST_EVENTS && System.nanoTime() < until; events++) {
-            double before = worked();
+            display.timerExec(MILLISECONDS_A_KEY, WAKE);
+            watch.begins();
             boolean more = display.readAndDispatch();
-            longestStall = Math.max(longestStall, worked() - before);
+            watch.ends();
             if (!more) {
                 display.sleep();
             }
@@ -61,7 +77,7 @@ final class TypingWatch {
 
     /** The longest time without an answer to anything. */
     double longestStall() {
-        return longestStall;
+        return watch.longest();
     }
 
     /** How long so many of a hundred keys took at most. */
@@ -71,13 +87,9 @@ final class TypingWatch {
         return sorted.get(Math.min(sorted.size() - 1, sorted.size() * percent / 100));
     }
 
-    private static double worked() {
-        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / 1e6;
-    }
-
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%d keys, 99 %% drawn within %.0f ms, half within %.1f ms, longest stall of the window's thread %.0f ms",
-                drawn.size(), drawnWithin(99), drawnWithin(50), longestStall);
+        return String.format(Locale.ROOT, "%d keys, 99 %% drawn within %.0f ms, half within %.1f ms, longest stall of the window's thread %.0f ms%s",
+                drawn.size(), drawnWithin(99), drawnWithin(50), longestStall(), watch.where());
     }
 }

@@ -6,9 +6,11 @@ package org.faultwright.workbench.outline;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
@@ -16,10 +18,12 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider.IStyledLabelProvider;
+import org.eclipse.jface.viewers.ILazyTreeContentProvider;
 import org.eclipse.jface.viewers.IStructuredSelection;
-import org.eclipse.jface.viewers.ITreeContentProvider;
+import org.eclipse.jface.viewers.ITreeViewerListener;
 import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.viewers.StyledString;
+import org.eclipse.jface.viewers.TreeExpansionEvent;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Image;
@@ -34,7 +38,8 @@ import org.faultwright.workbench.look.Spoken;
 
 /**
  * The parts of the text in front: declarations, faults, steps and examples in reading order. It is made away from the
- * window's thread, and the tree is touched only where a name, a title or the order changed; what is open in it stays open.
+ * window's thread, and the tree is touched only where a name, a title or the order changed, in the lines that are seen; what is open in it
+ * stays open.
  */
 public final class OutlineView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.outline";
@@ -60,6 +65,8 @@ public final class OutlineView extends ViewPart {
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final Map<String, OutlineItem> items = new HashMap<>();
+    /** The ways of what has been opened. */
+    private final Set<String> open = new HashSet<>();
     private final Job making = new Making();
     private volatile Optional<LiveText> wanted = Optional.empty();
     private TreeViewer tree;
@@ -67,12 +74,22 @@ public final class OutlineView extends ViewPart {
 
     @Override
     public void createPartControl(Composite parent) {
-        tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.SINGLE);
+        tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.SINGLE | SWT.VIRTUAL);
         Spoken.as(tree.getControl(), "Outline of the text");
+        tree.setUseHashlookup(true);
         tree.setContentProvider(new Content());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new Labels()));
-        tree.setUseHashlookup(true);
-        tree.setInput(List.of());
+        tree.addTreeListener(new ITreeViewerListener() {
+            @Override
+            public void treeExpanded(TreeExpansionEvent event) {
+                open.add(((Node) event.getElement()).way());
+            }
+
+            @Override
+            public void treeCollapsed(TreeExpansionEvent event) {
+                open.remove(((Node) event.getElement()).way());
+            }
+        });
         tree.addPostSelectionChangedListener(event -> {
             if (tree.getControl().isFocusControl()) {
                 go((IStructuredSelection) event.getSelection());
@@ -132,14 +149,8 @@ public final class OutlineView extends ViewPart {
         nodes.forEach(this::remember);
         if (!shape.equals(shown)) {
             shown = shape;
-            Object[] open = tree.getExpandedElements();
-            tree.getControl().setRedraw(false);
-            try {
-                tree.setInput(nodes);
-                tree.setExpandedElements(open);
-            } finally {
-                tree.getControl().setRedraw(true);
-            }
+            tree.setInput(new Node("", null, nodes));
+            tree.setChildCount(tree.getInput(), nodes.size());
         }
     }
 
@@ -168,25 +179,34 @@ public final class OutlineView extends ViewPart {
         super.dispose();
     }
 
-    private static final class Content implements ITreeContentProvider {
+    /** Asked for a line when it is seen: a text of thousands of steps would hold the window up otherwise. */
+    private final class Content implements ILazyTreeContentProvider {
         @Override
-        public Object[] getElements(Object nodes) {
-            return ((List<?>) nodes).toArray();
+        public void updateElement(Object parent, int index) {
+            List<Node> children = ((Node) parent).children();
+            if (index >= children.size()) {
+                return;
+            }
+            Node node = children.get(index);
+            tree.replace(parent, index, node);
+            tree.setChildCount(node, node.children().size());
+            if (open.contains(node.way()) && !node.children().isEmpty()) {
+                tree.getControl().getDisplay().asyncExec(() -> {
+                    if (!tree.getControl().isDisposed()) {
+                        tree.setExpandedState(node, true);
+                    }
+                });
+            }
         }
 
         @Override
-        public Object[] getChildren(Object node) {
-            return ((Node) node).children().toArray();
+        public void updateChildCount(Object node, int shownNow) {
+            tree.setChildCount(node, ((Node) node).children().size());
         }
 
         @Override
         public Object getParent(Object node) {
             return null;
-        }
-
-        @Override
-        public boolean hasChildren(Object node) {
-            return !((Node) node).children().isEmpty();
         }
     }
 

@@ -11,6 +11,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
+import org.faultwright.language.blocks.BlockWords;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Document;
@@ -19,10 +21,14 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ProtectionClass;
 import org.faultwright.procedure.ProtectiveTest;
+import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Scope;
+import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.Waveform;
 import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.Units;
 
@@ -32,6 +38,10 @@ public final class Proposals {
     private static final Set<String> LISTS = Set.of("needs", "unit", "sets", "proves", "notes", "handles", "hazards", "covers",
             "shows", "remedy", "finds", "uses", "tries", "tests");
     private static final Set<String> INSIDE_ONLY = Set.of("begin at", "tools");
+    /** Of a proposal, as "ac voltage rms" has. */
+    private static final int MOST_WORDS = 3;
+    private static final int MOST_WORDS_BEFORE_OR = 12;
+    private static final Set<String> ARROWS = Set.of("->", "else");
     private static final List<String> TIME_WORDS = List.of("takes", "wait", "within");
 
     private final OpenText text;
@@ -41,32 +51,50 @@ public final class Proposals {
     private final int offset;
     private final List<Proposal> found = new ArrayList<>();
 
-    private Proposals(OpenText text, int offset) {
+    private Proposals(OpenText text, TextBefore before, int offset) {
         this.text = text;
         this.document = text.document();
         this.scope = document.scope();
-        this.before = new TextBefore(text.content(), offset);
+        this.before = before;
         this.offset = offset;
     }
 
-    /** The proposals at an offset, those that begin with the letters typed first; none in quoted text. */
+    /** The proposals at an offset: what begins with the letters typed, or with them and the words before them, as "dc voltage" does with "dc volt"; none in quoted text. */
     public static List<Proposal> at(OpenText text, int offset) {
-        Proposals proposals = new Proposals(text, Math.max(0, Math.min(offset, text.content().length())));
-        if (!proposals.before.isInText()) {
-            proposals.collect();
+        int at = Math.max(0, Math.min(offset, text.content().length()));
+        TextBefore before = new TextBefore(text.content(), at);
+        if (before.isInText()) {
+            return List.of();
         }
-        return proposals.fitting();
+        List<Proposal> all = new ArrayList<>();
+        Optional<TextBefore> typed = Optional.of(before);
+        for (int words = 0; words < MOST_WORDS && typed.isPresent(); words++) {
+            // more words of one proposal fit better than the last word alone
+            all.addAll(0, new Proposals(text, typed.get(), at).fitting());
+            typed = typed.get().withTheWordBefore();
+        }
+        all.addAll(new Proposals(text, before, at).goingOn(all));
+        return all.stream().distinct().toList();
+    }
+
+    /** A word that is half typed may go on with what was begun: any word of the language that can stand in there, and that nothing proposed begins with. */
+    private List<Proposal> goingOn(List<Proposal> proposed) {
+        if (!before.typed().isEmpty() && !ARROWS.contains(before.back(1).text())) {
+            words(BlockWords.of(before.block()).stream().filter(word -> word.startsWith(before.typed())
+                    && proposed.stream().noneMatch(other -> (other.label() + " ").startsWith(word + " "))).toList(), "");
+        }
+        return found;
     }
 
     private List<Proposal> fitting() {
+        collect();
         String typed = before.typed().toLowerCase(Locale.ROOT);
-        return found.stream().filter(proposal -> proposal.label().toLowerCase(Locale.ROOT).startsWith(typed))
-                .distinct().toList();
+        return found.stream().filter(proposal -> proposal.label().toLowerCase(Locale.ROOT).startsWith(typed)).toList();
     }
 
     private void collect() {
         TextBefore.Token last = before.back(1);
-        if (last.number()) {
+        if (before.isBehindANumber()) {
             units();
             return;
         }
@@ -94,7 +122,7 @@ public final class Proposals {
             case "notes" -> names(scope.notes(), "note");
             case "handles" -> names(scope.parts(), "part");
             case "using", "tries" -> names(scope.instruments(), "instrument");
-            case "by" -> names(scope.routines(), "routine");
+            case "by", "perform" -> names(scope.routines(), "routine");
             case "against" -> names(scope.points(), "point");
             case "finds", "of" -> names(faults(), "fault");
             case "remedy" -> names(steps().stream().filter(Step.Do.class::isInstance).toList(), "do");
@@ -105,10 +133,38 @@ public final class Proposals {
             case "expects" -> words(List.of("at least", "at most", "over", "under"), "limit");
             case "at" -> afterAt();
             default -> {
-                return false;
+                return afterWordOfDeclaration(word);
             }
         }
         return true;
+    }
+
+    private boolean afterWordOfDeclaration(String word) {
+        switch (before.block() + " " + word) {
+            case "calculate value", "calculate +", "calculate -", "calculate *", "calculate /", "calculate (" -> names(steps().stream()
+                    .filter(step -> step instanceof Step.Measure || step instanceof Step.Calculate).toList(), "measure");
+            case "condition starts", "condition ends", "condition when", "condition becomes" -> words(ownValues(), "value");
+            case "equipment class" -> words(Arrays.stream(ProtectionClass.values()).map(Enum::name).toList(), "protection class");
+            case "decision rule" -> words(List.of("simple", "guarded", "risk"), "decision rule");
+            case "point waveform" -> words(Arrays.stream(Waveform.values()).map(Waveform::word).toList(), "waveform");
+            default -> {
+                if (!before.block().equals("note") || !before.back(2).text().equals("note")) {
+                    return false;
+                }
+                words(small(SignalWord.values()), "signal word");
+            }
+        }
+        return true;
+    }
+
+    /** Of the condition that is declared at the cursor. */
+    private List<String> ownValues() {
+        return document.own().conditions().stream().filter(one -> one.at().offset() < offset && offset <= one.at().end()).findFirst()
+                .map(one -> one.values().stream().map(Name::text).toList()).orElseGet(List::of);
+    }
+
+    private static List<String> small(Enum<?>... values) {
+        return Arrays.stream(values).map(one -> one.name().toLowerCase(Locale.ROOT)).toList();
     }
 
     private void afterAt() {
@@ -142,13 +198,32 @@ public final class Proposals {
         if (!part.equals("fault") && !part.equals("example") || !last.isWord()) {
             return false;
         }
-        Optional<Step> step = steps().stream().filter(one -> one.name().text().equals(last.text())).findFirst();
-        step.ifPresent(known -> words(known.outcomes().stream().map(Outcome::key).toList(), "result"));
+        Optional<Step> step = last.text().equals("or") ? stepBefore() : step(last.text());
+        step.ifPresent(known -> words(Stream.concat(known.outcomes().stream().map(Outcome::key), codes(known)).distinct().toList(), "result"));
         return step.isPresent();
+    }
+
+    private Optional<Step> step(String name) {
+        return steps().stream().filter(one -> one.name().text().equals(name)).findFirst();
+    }
+
+    /** The step of which one thing it can show has been said. */
+    private Optional<Step> stepBefore() {
+        for (int back = 2; back < MOST_WORDS_BEFORE_OR; back++) {
+            Optional<Step> step = step(before.back(back).text());
+            if (step.isPresent()) {
+                return step;
+            }
+        }
+        return Optional.empty();
     }
 
     private void items() {
         String part = before.part();
+        if (before.isAtTheBeginning()) {
+            Snippets.texts().forEach((word, whole) -> add(word, "with its blanks", word, whole));
+            return;
+        }
         for (String item : Snippets.items(part)) {
             add(item, "", "word", item + " ");
         }
@@ -172,9 +247,8 @@ public final class Proposals {
     private void results(Step step) {
         List<String> there = step.outcomes().stream().filter(outcome -> !outcome.isUnderstood()).map(Outcome::key).toList();
         List<String> wanted = new ArrayList<>();
-        if (step instanceof Step.Observe observe) {
-            observe.indicator().flatMap(scope::indicator).map(Indicator::codes).orElseGet(List::of)
-                    .forEach(code -> wanted.add(code.pattern().text()));
+        if (step instanceof Step.Observe) {
+            codes(step).forEach(wanted::add);
             wanted.add("anything else");
         } else if (step instanceof Step.Perform perform) {
             perform.routine().flatMap(scope::routine).ifPresent(routine -> routine.exits()
@@ -196,13 +270,26 @@ public final class Proposals {
                 .forEach(result -> add(result + " ->", "result", "word", result + " -> "));
     }
 
+    /** What the indicator that is observed can show. */
+    private Stream<String> codes(Step step) {
+        return step instanceof Step.Observe observe ? observe.indicator().flatMap(scope::indicator).map(Indicator::codes).orElseGet(List::of).stream()
+                .map(code -> code.pattern().text()) : Stream.empty();
+    }
+
     private void units() {
+        if (before.back(2).text().equals("revision")) {
+            words(small(Revision.Status.values()), "status");
+            return;
+        }
         Optional<QuantityKind> kind = TIME_WORDS.contains(before.back(2).text())
                 ? Optional.of(QuantityKind.TIME)
                 : enclosing().filter(Step.Measure.class::isInstance).flatMap(step -> ((Step.Measure) step).kind())
                         .map(written -> written.value());
         List<String> fitting = kind.map(Units::of).orElseGet(Units::all).stream().map(Units::spelling)
                 .filter(spelling -> !Character.isDigit(spelling.codePointAt(0))).toList();
+        if (before.part().equals("instrument")) {
+            words(List.of("digits"), "accuracy");
+        }
         fitting.forEach(unit -> add(unit, kind.map(QuantityKind::words).orElse("unit"), "unit", unit));
     }
 

@@ -12,6 +12,7 @@ import org.faultwright.procedure.Step;
 /** Whole parts with the blanks in reading order, and the items that each part may hold. */
 final class Snippets {
     private static final Map<String, String> WHOLE = new LinkedHashMap<>();
+    private static final Map<String, String> TEXTS = Map.of("procedure", "procedure ${1:Name} \"${2:what is reported}\"", "library", "library ${1:Name} \"${2:whose bench}\"");
     private static final Map<String, List<String>> ITEMS = new LinkedHashMap<>();
     private static final List<String> FRAME = List.of("needs", "unit", "sets", "notes", "handles", "takes", "wait", "picture", "tools", "hazards",
             "confirms complaint", "verifies repair", "live because", "tries", "tests", "source", "hint");
@@ -70,6 +71,11 @@ final class Snippets {
 
     private static List<String> with(String... own) {
         return java.util.stream.Stream.concat(java.util.Arrays.stream(own), FRAME.stream()).toList();
+    }
+
+    /** The keywords that begin a text, with their blanks. */
+    static Map<String, String> texts() {
+        return TEXTS;
     }
 
     /** The keywords that begin a part, with the whole part. */

@@ -22,10 +22,15 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.Position;
+import org.eclipse.swt.custom.CLabel;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.faultwright.language.server.NameInText;
+import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
+import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.files.OldFileStays;
 import org.faultwright.workbench.live.FolderDocuments;
@@ -301,6 +306,43 @@ class NoTextIsLostTest {
         editor.doSave(new NullProgressMonitor());
 
         assertEquals("// mine\n" + TEXT, Files.readString(Bench.path(file)));
+    }
+
+    @Test
+    void should_keep_unsaved_text_of_a_file_that_was_deleted_and_ask_nothing() throws CoreException, IOException, BadLocationException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        editor.document().replace(0, 0, "// mine\n");
+        List<String> asked = Dialogs.answer(FileStates.CHANGED, "Keep the text here");
+
+        Files.delete(Bench.path(file));
+        file.refreshLocal(0, null);
+        Waiting.until("the window has seen it", () -> !file.exists());
+        editor.handleEditorInputChanged();
+
+        assertEquals("// mine\n" + TEXT, editor.document().get());
+        assertTrue(editor.isDirty());
+        editor.doSave(new NullProgressMonitor());
+        assertEquals("// mine\n" + TEXT, Files.readString(Bench.path(file)));
+        assertEquals(List.of(), asked);
+    }
+
+    @Test
+    void should_let_nobody_type_into_a_file_that_was_write_protected_while_it_was_open_and_say_why() throws CoreException {
+        IFile file = bench.file("Small.procedure", TEXT);
+        ProcedureEditor editor = bench.open(file);
+        StyledText text = (StyledText) editor.getAdapter(Control.class);
+        assertTrue(Bench.path(file).toFile().setWritable(false));
+
+        Keys.press(text, 'x');
+
+        assertEquals(TEXT, editor.document().get());
+        assertFalse(editor.isDirty());
+        assertTrue(Controls.all(text.getShell(), CLabel.class).stream().anyMatch(label -> label.getText() != null
+                && label.getText().contains(FileStates.protectedWords(editor))));
+        assertTrue(Bench.path(file).toFile().setWritable(true));
+        Keys.press(text, 'x');
+        assertEquals("x" + TEXT, editor.document().get(), "as soon as it may be written");
     }
 
     @Test

@@ -58,6 +58,26 @@ class FoldersTest {
         assertTrue(Files.exists(file));
     }
 
+    /** Nobody says that there is something new. */
+    @Test
+    void should_see_by_itself_what_other_programs_write_change_and_delete() throws CoreException, IOException {
+        IProject project = Folders.link(Files.createDirectory(folder.resolve("bench")));
+        try {
+            Path file = Files.writeString(folder.resolve("bench/Late.procedure"), "procedure Late \"Came late\"\n");
+            Waiting.until("its title is there", () -> title(file).equals("Came late"));
+            Files.writeString(file, "procedure Late \"Has changed since\"\n");
+            Waiting.until("the title has changed", () -> title(file).equals("Has changed since"));
+            Files.delete(file);
+            Waiting.until("it is gone", () -> FolderDocuments.files().stream().noneMatch(one -> one.getName().equals("Late.procedure")));
+        } finally {
+            project.delete(IResource.NEVER_DELETE_PROJECT_CONTENT, new NullProgressMonitor());
+        }
+    }
+
+    private static String title(Path file) {
+        return Editors.file(file.toString()).flatMap(FolderDocuments.get()::of).map(known -> known.head().title()).orElse("");
+    }
+
     @Test
     void should_stop_checking_when_told_to_keep_what_was_found_and_go_on() throws CoreException, IOException {
         for (int i = 0; i < 60; i++) {

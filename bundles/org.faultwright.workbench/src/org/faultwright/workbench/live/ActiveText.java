@@ -38,7 +38,7 @@ public final class ActiveText {
     private ITextEditor editor;
     private StyledText widget;
 
-    private ActiveText() {
+    ActiveText() {
         LiveTexts.get().addListener(live -> Display.getDefault().asyncExec(() -> checked(live)));
     }
 

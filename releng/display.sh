@@ -1,5 +1,6 @@
 # Sourced by what opens a window: a display of its own with a window manager, gone when the script ends.
 #   open_display [folder]   exports DISPLAY; adds to the array helpers what is to be ended; what is seen is kept as a file in the folder, where one is named
+#   press KEY TITLE         presses a key once the keys go to a window whose title begins so: that comes after it is seen; false where they do not within 20 s
 helpers=()
 open_display() {
   local number
@@ -21,4 +22,15 @@ open_display() {
 close_display() {
   local one
   for one in "${helpers[@]}"; do kill "$one" 2>/dev/null || true; done
+}
+has_keys() { xdotool getactivewindow getwindowname 2>/dev/null | grep -q "^$1"; }
+press() {
+  for _ in $(seq 80); do
+    if has_keys "$2"; then
+      xdotool key "$1"
+      return 0
+    fi
+    sleep 0.25
+  done
+  return 1
 }

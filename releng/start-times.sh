@@ -57,14 +57,14 @@ rest() {
   echo "at rest: $(((after - before) * 1000 / $(getconf CLK_TCK))) ms of processor time in 20 s, $(awk '/VmRSS/ { print int($2 / 1024) }' "/proc/$(java_of)/status") MB resident"
 }
 end() {
-  xdotool key ctrl+q
+  press ctrl+q Faultwright || true
   for _ in $(seq 100); do kill -0 -- "-$last" 2>/dev/null || return 0; sleep 0.1; done
   kill -- "-$last" 2>/dev/null || true
 }
 
 echo "== milliseconds since the Java machine began (milliseconds of processor time); machine: $(nproc) processors, load $(cut -d" " -f1 /proc/loadavg)"
 measure "the first start, with the welcome" "$work/demo" 120
-xdotool key alt+d # "Open the demo bench", so that it is there at the next starts
+press alt+d Faultwright # "Open the demo bench", so that it is there at the next starts
 sleep 4; end
 for round in 1 2 3; do
   measure "start $round, with the demo" "$work/demo" 120
@@ -79,7 +79,7 @@ mkdir "$work/large"
 echo "$work/many" >"$work/large/open-folders.txt"
 measure "the first time" "$work/large" 900
 rest
-xdotool key Return; sleep 1; end
+press Return "Damaged, and begun anew"; sleep 1; end
 measure "the next time, with what was kept" "$work/large" 900
 rest
 end

@@ -62,10 +62,24 @@ ends() { # process group, seconds
   done
   return 1
 }
+answer() { # title, key: until the question is gone
+  for _ in $(seq 10); do
+    press "$2" "$1" || return 1
+    for _ in $(seq 8); do
+      titles | grep -q "^$1" || return 0
+      sleep 0.25
+    done
+  done
+  return 1
+}
 close_window() { # process group; by the key for Quit, and by force when that does nothing
   sleep 2
-  xdotool key ctrl+q
-  ends "$1" 20 || { kill -- "-$1" 2>/dev/null; return 1; }
+  for _ in 1 2 3; do
+    press ctrl+q Faultwright || break
+    ends "$1" 10 && return 0
+  done
+  kill -- "-$1" 2>/dev/null
+  return 1
 }
 bad=0
 holds() { # what, then a command
@@ -90,7 +104,7 @@ echo "== a second start with the same workspace"
 start "$work/first"
 holds "it says so" comes "Faultwright is open already" 20
 holds "the picture does not lie over the question" no_picture
-xdotool key Return
+answer "Faultwright is open already" Return
 holds "it ends, and the first window stays" ends "$last"
 holds "the first window has the keys" close_window "$first"
 holds "no error was logged" quiet "$work/first"
@@ -101,7 +115,7 @@ echo "$work/bench" >"$work/good/open-folders.txt"
 start "$work/good"
 holds "the folder is opened" comes "Damaged, and begun anew"
 holds "the picture does not lie over what is said" no_picture
-xdotool key Return
+answer "Damaged, and begun anew" Return
 close_window "$last"
 start "$work/good"
 comes Faultwright
@@ -115,10 +129,22 @@ mkdir "$work/good/unsaved"
 start "$work/good"
 holds "it is offered" comes "Text that was not saved"
 holds "the picture does not lie over the question" no_picture
-xdotool key Escape
-sleep 1
+answer "Text that was not saved" Escape
 close_window "$last"
 rm -rf "$work/good/unsaved"
+
+echo "== a text that was open when the last window ended"
+mkdir "$work/open"
+start "$work/open"
+comes Faultwright
+sleep 4
+press alt+d Faultwright # "Open the demo bench"
+sleep 6
+close_window "$last"
+JAVA_TOOL_OPTIONS="-Dfaultwright.times=$work/times" start "$work/open"
+for _ in $(seq 240); do [ -s "$work/times" ] && break; sleep 0.25; done
+holds "its card is there without a click" grep -q "^card:" "$work/times"
+close_window "$last"
 
 damage() { # file under .metadata/.plugins, how
   case $2 in
@@ -136,7 +162,7 @@ try() { # name of the file, its place, how, what is set aside
   start "$work/damaged"
   holds "it says so" comes "Damaged, and begun anew"
   [ -z "$4" ] || holds "what was damaged is kept" has "$work/damaged/$4"
-  xdotool key Return
+  holds "what it says goes by Return" answer "Damaged, and begun anew" Return
   holds "the window closes as usual" close_window "$last"
   holds "the folder is open again" grep -qx "$work/bench" "$work/damaged/open-folders.txt"
   start "$work/damaged"

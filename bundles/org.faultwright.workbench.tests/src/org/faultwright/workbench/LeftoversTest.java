@@ -210,7 +210,7 @@ class LeftoversTest {
                 .collect(java.util.stream.Collectors.joining("\n"));
         try {
             assertEquals(FindDialog.TITLE, dialog.getText());
-            for (String foreign : List.of("Scope", "Incremental", "Wrap", "Regular expressions\n", "Replace/Find", "Case sensitive")) {
+            for (String foreign : List.of("Scope", "Incremental", "Wrap", "Regular expressions\n", "Replace/Find", "Replace All", "Case sensitive")) {
                 assertFalse(words.contains(foreign), words);
             }
             assertTrue(words.contains("Go on from the other end"), words);

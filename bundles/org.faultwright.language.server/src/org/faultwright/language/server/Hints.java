@@ -45,10 +45,16 @@ public final class Hints {
                 }
             }
         }
-        text.document().graphs().stream().flatMap(graph -> RunningOn.arrows(graph).stream()).filter(arrow -> arrow.step().at().source() == text.source())
-                .forEach(arrow -> hints.add(new Hint(lastWord(arrow.outcome().at()), ResultWords.arrow(arrow.outcome(), arrow.below().name().text()).strip()
-                        + (arrow.below().title().isBlank() ? "" : "  " + arrow.below().title()))));
+        hints.addAll(runningOn(text));
         return hints.stream().filter(hint -> from <= hint.offset() && hint.offset() <= to)
+                .sorted((one, other) -> Integer.compare(one.offset(), other.offset())).toList();
+    }
+
+    /** Where steps lead that do not say it themselves: behind the last word of each, in reading order. */
+    public static List<Hint> runningOn(OpenText text) {
+        return text.document().graphs().stream().flatMap(graph -> RunningOn.arrows(graph).stream()).filter(arrow -> arrow.step().at().source() == text.source())
+                .map(arrow -> new Hint(lastWord(arrow.outcome().at()), ResultWords.arrow(arrow.outcome(), arrow.below().name().text()).strip()
+                        + (arrow.below().title().isBlank() ? "" : "  " + arrow.below().title())))
                 .sorted((one, other) -> Integer.compare(one.offset(), other.offset())).toList();
     }
 

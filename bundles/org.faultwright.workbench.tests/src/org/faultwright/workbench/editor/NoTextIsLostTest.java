@@ -557,6 +557,20 @@ class NoTextIsLostTest {
         assertTrue(new CompletionProcessor().computeCompletionProposals(viewer, editor.document().get().indexOf("Fine")).length > 0);
     }
 
+    /** It is only shown: nothing of it is in the text, and it moves with what is typed. */
+    @Test
+    void should_show_where_a_step_runs_on_that_does_not_say_it() throws CoreException, BadLocationException {
+        String text = TEXT.replace("check   SeeIt", "do Shake {\n    takes 1 min\n}\n\ncheck   SeeIt").replace("begin at SeeIt", "begin at Shake");
+        ProcedureEditor editor = bench.open(bench.file("Small.procedure", text));
+        int line = editor.document().getLineOfOffset(text.indexOf("takes 1 min"));
+
+        Waiting.until("it is shown", () -> !editor.hints().behind(line).isEmpty());
+        assertEquals(List.of("then -> SeeIt  Does it glow?"), editor.hints().behind(line));
+        editor.document().replace(0, 0, "// two\n// lines\n");
+        assertEquals(List.of("then -> SeeIt  Does it glow?"), editor.hints().behind(line + 2));
+        assertFalse(editor.document().get().contains("then"));
+    }
+
     private static NameInText named(ProcedureEditor editor, String name) {
         return LiveTexts.get().current(editor.document()).orElseThrow().text().nameAt(editor.document().get().indexOf(name))
                 .orElseThrow();

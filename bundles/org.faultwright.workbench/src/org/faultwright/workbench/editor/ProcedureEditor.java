@@ -51,6 +51,7 @@ public final class ProcedureEditor extends TextEditor implements ISaveablePart2 
     private final BraceMatcher braces = new BraceMatcher();
     private Optional<Position> beforeUndo = Optional.empty();
     private IDocumentUndoManager undo;
+    private RunningOnHints hints;
 
     @Override
     protected void initializeEditor() {
@@ -90,7 +91,13 @@ public final class ProcedureEditor extends TextEditor implements ISaveablePart2 
                 say("A line of more than " + LargestText.LONGEST_LINE / 1000 + ",000 characters is no procedure; it was not put in.");
             }
         });
+        hints = RunningOnHints.beside(getSourceViewer());
         FileStates.opened(this);
+    }
+
+    /** Where steps lead that do not say it. */
+    RunningOnHints hints() {
+        return hints;
     }
 
     @Override

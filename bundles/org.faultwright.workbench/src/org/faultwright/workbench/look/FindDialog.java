@@ -30,6 +30,7 @@ public final class FindDialog {
             Map.entry("FindReplace_RegExCheckbox_label", "By a pattern (regular e&xpression)"),
             Map.entry("FindReplace_SelectAllButton_label", "&Select all found"),
             Map.entry("FindReplace_ReplaceFindButton_label", "Replace, fin&d next"),
+            Map.entry("FindReplace_ReplaceAllButton_label", "Replace &all"),
             Map.entry("FindReplace_Status_noMatch_label", "That is not in this text."),
             Map.entry("FindReplace_Status_noMatchWithValue_label", NOT_FOUND),
             Map.entry("FindReplace_Status_wrapped_label", "Gone on from the other end."),

@@ -63,7 +63,8 @@ class ReadmePicturesTest {
         shell.setBounds(20, 20, 1500, 920);
         ITextEditor editor = Editors.open(Folders.demo().getFile(Folders.FIRST_OF_THE_DEMO)).orElseThrow();
         String text = Editors.document(editor).orElseThrow().get();
-        CardView card = (CardView) PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().findView(CardView.ID);
+        CardView card = (CardView) page().findView(CardView.ID);
+        page().bringToTop(card); // with large letters other views stand before it
         Waiting.untilPresent("the card is there", card::pages);
         editor.selectAndReveal(text.indexOf("\nmeasure ") + "\nmeasure ".length(), 0);
         Waiting.until("everything is checked", () -> FolderDocuments.get().isComplete() && card.picturesKept() > 0);

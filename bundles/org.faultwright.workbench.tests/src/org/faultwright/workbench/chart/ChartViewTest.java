@@ -54,6 +54,9 @@ import org.junit.jupiter.api.extension.ExtendWith;
 /** The chart in the real window, by the keys and the mouse. */
 @ExtendWith(KeepPicture.class)
 class ChartViewTest {
+    /** In pixels; nearer to an edge the chart is scrolled while something is drawn there. */
+    private static final int EDGE = 16;
+
     private ITextEditor editor;
     private IDocument document;
     private ChartView view;
@@ -405,14 +408,32 @@ class ChartViewTest {
         assertEquals(before, document.get());
     }
 
+    /** Where the whole chart does not fit in letters that can be read, as on a small screen. */
+    @Test
+    void should_go_on_below_a_result_that_is_held_at_an_edge() {
+        for (int larger = 0; larger < 4; larger++) {
+            canvas.larger();
+        }
+        canvas.find("SeeIt");
+        Rectangle before = canvas.area(view.chart().orElseThrow().box("SeeIt").orElseThrow());
+        canvas.notifyListeners(SWT.MouseDown, mouse(middle("SeeIt", 0)));
+        canvas.notifyListeners(SWT.MouseMove, mouse(new Point(canvas.getClientArea().width / 2, canvas.getClientArea().height - 2)));
+
+        Waiting.until("it has gone on without another move", () -> canvas.area(view.chart().orElseThrow().box("SeeIt").orElseThrow()).y < before.y - before.height);
+        press(SWT.ESC);
+        int stopped = canvas.area(view.chart().orElseThrow().box("SeeIt").orElseThrow()).y;
+        boolean[] over = {false};
+        canvas.getDisplay().timerExec(300, () -> over[0] = true);
+        Waiting.until("a while is over", () -> over[0]);
+        assertEquals(stopped, canvas.area(view.chart().orElseThrow().box("SeeIt").orElseThrow()).y, "given up");
+    }
+
     @Test
     void should_give_a_drag_up_with_escape() {
         String before = document.get();
-        canvas.fit();
-        canvas.notifyListeners(SWT.MouseDown, mouse(middle("LampCode", 1)));
-        canvas.notifyListeners(SWT.MouseMove, mouse(middle("Scratch", -1)));
+        Point end = hold("LampCode", 1, "Scratch");
         press(SWT.ESC);
-        canvas.notifyListeners(SWT.MouseUp, mouse(middle("Scratch", -1)));
+        canvas.notifyListeners(SWT.MouseUp, mouse(end));
 
         assertEquals("", canvas.notice());
         assertEquals(before, document.get());
@@ -479,13 +500,24 @@ class ChartViewTest {
     }
 
     private void draw(String from, int result, String to) {
-        canvas.fit();
-        Point begin = middle(from, result);
-        canvas.notifyListeners(SWT.MouseDown, mouse(begin));
-        Point end = middle(to, -1); // what is taken in hand is brought into sight, in a small view by scrolling
-        canvas.notifyListeners(SWT.MouseMove, mouse(new Point((begin.x + end.x) / 2, (begin.y + end.y) / 2)));
-        canvas.notifyListeners(SWT.MouseMove, mouse(end));
+        Point end = hold(from, result, to);
         canvas.notifyListeners(SWT.MouseUp, mouse(end));
+    }
+
+    /** Presses on a result and holds it over a step; where that is not seen, an edge is held until the chart has come that far. */
+    private Point hold(String from, int result, String to) {
+        canvas.find(from);
+        canvas.notifyListeners(SWT.MouseDown, mouse(middle(from, result)));
+        Rectangle room = canvas.getClientArea();
+        Rectangle inside = new Rectangle(room.x + EDGE, room.y + EDGE, room.width - 2 * EDGE, room.height - 2 * EDGE);
+        Waiting.until(to + " is seen", () -> {
+            Point wanted = middle(to, -1);
+            canvas.notifyListeners(SWT.MouseMove, mouse(new Point(Math.max(1, Math.min(wanted.x, room.width - 2)), Math.max(1, Math.min(wanted.y, room.height - 2)))));
+            return inside.contains(wanted);
+        });
+        Point end = middle(to, -1);
+        canvas.notifyListeners(SWT.MouseMove, mouse(end));
+        return end;
     }
 
     /** Of a result, or of the head of a step. */

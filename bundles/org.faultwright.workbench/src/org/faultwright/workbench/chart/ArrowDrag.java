@@ -29,6 +29,11 @@ record ArrowDrag(ChartBox from, int cell, int beginX, int beginY, int x, int y, 
         return new ArrowDrag(from, cell, beginX, beginY, newX, newY, moved || Math.abs(newX - beginX) + Math.abs(newY - beginY) > STILL_A_CLICK);
     }
 
+    /** The same after the chart has been scrolled under the mouse: the result that it began at has gone along. */
+    ArrowDrag scrolled(int right, int down) {
+        return new ArrowDrag(from, cell, beginX + right, beginY + down, x, y, moved);
+    }
+
     /** @param over where the step under the mouse is drawn; null over none */
     void paint(GC gc, Rectangle over) {
         gc.setForeground(Palette.now().of(Use.QUANTITY));

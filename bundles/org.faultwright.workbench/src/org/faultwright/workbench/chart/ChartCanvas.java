@@ -46,6 +46,7 @@ final class ChartCanvas extends Canvas {
     /** Smaller words are not read: a chart that is larger than its room begins at this size. */
     private static final double STILL_READ = 0.7;
     private static final int MARGIN = 14;
+    private static final int MILLISECONDS_BETWEEN_SCROLLS = 40;
 
     private final ChartPainter painter;
     private final ChartActs acts;
@@ -59,6 +60,7 @@ final class ChartCanvas extends Canvas {
     private String notice = "";
     private String next = "";
     private Optional<ArrowDrag> drag = Optional.empty();
+    private boolean goesOn;
     private double size = 1;
     private boolean sized;
     private int left;
@@ -411,11 +413,35 @@ final class ChartCanvas extends Canvas {
         drag = drag.map(arrow -> arrow.to(event.x, event.y));
         if (drag.get().moved()) {
             setToolTipText(null);
-            Rectangle room = getClientArea();
-            left += towards(event.x, room.width);
-            top += towards(event.y, room.height);
-            fitBars();
             redraw();
+            goOnLater();
+        }
+    }
+
+    private void goOnLater() {
+        if (!goesOn) {
+            goesOn = true;
+            getDisplay().timerExec(MILLISECONDS_BETWEEN_SCROLLS, this::goOn);
+        }
+    }
+
+    /** While something is held at an edge, the chart goes on below it: so a result is drawn to a step that was not seen. */
+    private void goOn() {
+        goesOn = false;
+        if (isDisposed() || chart == null || drag.isEmpty()) {
+            return;
+        }
+        ArrowDrag arrow = drag.get();
+        Rectangle room = getClientArea();
+        int oldLeft = left;
+        int oldTop = top;
+        left += towards(arrow.x(), room.width);
+        top += towards(arrow.y(), room.height);
+        fitBars();
+        if (left != oldLeft || top != oldTop) {
+            drag = Optional.of(arrow.scrolled(oldLeft - left, oldTop - top));
+            redraw();
+            goOnLater();
         }
     }
 

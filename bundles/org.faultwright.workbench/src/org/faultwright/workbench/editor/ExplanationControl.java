@@ -18,6 +18,7 @@ import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Composite;
@@ -181,9 +182,16 @@ final class ExplanationControl extends AbstractInformationControl {
         return sorted[sorted.length - 1];
     }
 
+    /** The window system may draw letters larger than their points say, so they are measured. */
     private static int capped(Control control, int characters) {
-        int widest = characters * control.getFont().getFontData()[0].getHeight() * control.getDisplay().getDPI().x / 72 / 2;
-        return Math.min(widest, control.computeSize(SWT.DEFAULT, SWT.DEFAULT).x);
+        GC gc = new GC(control);
+        try {
+            gc.setFont(control.getFont());
+            int widest = (int) (characters * gc.getFontMetrics().getAverageCharacterWidth());
+            return Math.min(widest, control.computeSize(SWT.DEFAULT, SWT.DEFAULT).x);
+        } finally {
+            gc.dispose();
+        }
     }
 
     private static String plain(String words) {

@@ -25,6 +25,8 @@ public final class Colouring {
             + "(?:[ \\t]*(?:%|[\\p{L}\u00b0\u2126][\\p{L}\u00b0\u2126\u00b5\u03bc0-9]*(?:[./\u00b7][\\p{L}][\\p{L}0-9]*)*))?)"
             + "|(?<word>[\\p{L}_\u00b0][\\p{L}\\p{M}0-9_\u00b0]*(?:-rms)?)");
 
+    private static final Pattern FROM_THE_FIRST_LETTER = Pattern.compile("[\\p{L}].*$");
+
     private Colouring() {
     }
 
@@ -65,9 +67,9 @@ public final class Colouring {
     /** A number takes its unit along, but not a word of the language that happens to follow it. */
     private static void quantity(Matcher token, List<Stretch> into) {
         String text = token.group();
-        Matcher unit = Pattern.compile("[\\p{L}].*$").matcher(text);
+        Matcher unit = FROM_THE_FIRST_LETTER.matcher(text);
         int end = token.end();
-        if (text.matches(".*[ \\t].*") && unit.find() && Keywords.ALL.contains(unit.group())) {
+        if ((text.indexOf(' ') >= 0 || text.indexOf('\t') >= 0) && unit.find() && Keywords.ALL.contains(unit.group())) {
             into.add(new Stretch(Kind.QUANTITY, token.start(), unit.start()));
             into.add(new Stretch(word(unit.group()), token.start() + unit.start(), end - token.start() - unit.start()));
             return;

@@ -62,7 +62,7 @@ final class Expected {
         return feature().flatMap(LanguageParts::ofFeature).filter(what -> !rule.equals("QuantityText"))
                 .or(() -> LanguageParts.ofRule(rule))
                 .map(what -> "Expected " + what + " " + after(place) + ".")
-                .orElseGet(() -> Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.");
+                .orElseGet(() -> place.isEnd() ? closing(place) : Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.");
     }
 
     private static String start(SyntaxErrorPlace place) {

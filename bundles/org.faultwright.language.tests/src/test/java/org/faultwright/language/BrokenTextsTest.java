@@ -54,6 +54,8 @@ class BrokenTextsTest {
                 arguments("procedure X «/*» check A { yes -> B }", "This comment is not closed; put */ at its end."),
                 arguments("procedure X check A { yes -> B«»",
                         "The text ends before the check A is closed; put a } at its end."),
+                arguments("procedure X measure M { dc voltage at He«»",
+                        "The text ends before the measure M is closed; put a } at its end."),
                 arguments("procedure X check A { yes -> B\n«check» C { no -> D }",
                         "This \"check\" begins before the check A is closed; put a } before it."),
                 arguments("procedure X check A { yes -> B } «}» check C { no -> D }", "This } closes nothing; delete it."),

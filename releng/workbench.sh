@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Builds the workbench and opens its window on the demo. A second run with nothing changed skips the build.
-#   releng/workbench.sh [more for the workbench, such as -data FOLDER for a workspace of your own]
+# Builds the workbench and opens its window on the demo, or on what was open when it was closed. A second run with nothing changed skips the build.
+#   releng/workbench.sh [more for the workbench, such as -data FOLDER for a workspace of your own, without the demo]
 set -euo pipefail
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 cd "$top"
@@ -43,7 +43,7 @@ if [ "$(uname -s)" = Linux ] && [ -z "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
 fi
 case " $* " in
   *" -data "*) ;;
-  *) set -- -data "$top/releng/target/workbench-workspace" "$@" ;;
+  *) set -- -data "$top/releng/target/workbench-workspace" -demo "$@" ;;
 esac
 echo "== opening the window"
 exec "$faultwright" "$@"

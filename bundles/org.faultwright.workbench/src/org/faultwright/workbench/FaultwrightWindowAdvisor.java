@@ -5,6 +5,7 @@
 package org.faultwright.workbench;
 
 import java.util.List;
+import org.eclipse.core.runtime.Platform;
 import org.eclipse.e4.ui.model.application.ui.MUIElement;
 import org.eclipse.e4.ui.model.application.ui.basic.MTrimmedWindow;
 import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
@@ -112,7 +113,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         ActiveText.get().follow(window);
         Starting.opened(window.getShell());
         if (window.getActivePage().getEditorReferences().length == 0) {
-            Welcome.open(window.getActivePage());
+            Welcome.begin(window.getActivePage(), List.of(Platform.getApplicationArgs()));
         }
         FolderDocuments.get();
         StartTimes.of(window);

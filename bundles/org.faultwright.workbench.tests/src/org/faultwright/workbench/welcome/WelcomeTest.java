@@ -84,6 +84,18 @@ class WelcomeTest {
         assertEquals(Folders.FIRST_OF_THE_DEMO, Waiting.untilPresent("the demo is open", Editors::active).getEditorInput().getName());
     }
 
+    /** As releng/workbench.sh starts the window. */
+    @Test
+    void should_show_the_demo_in_front_where_that_was_asked_for_at_the_start() {
+        page().closeAllEditors(false);
+        Welcome.begin(page(), List.of());
+        assertTrue(Editors.active().isEmpty(), "nobody asked");
+
+        Welcome.begin(page(), List.of(Welcome.DEMO));
+
+        assertEquals(Folders.FIRST_OF_THE_DEMO, Waiting.untilPresent("the demo is open", Editors::active).getEditorInput().getName());
+    }
+
     @Test
     void should_list_a_folder_that_was_open_and_open_it_again() throws CoreException {
         IProject project = Folders.link(folder);

@@ -212,11 +212,11 @@ final class ExplanationControl extends AbstractInformationControl {
         return new Point(Math.min(size.x + trim.width + bar + 2, most.x), Math.min(size.y + trim.height + 2, most.y));
     }
 
-    /** As large as its words need, within four fifths of the width of the screen and nine tenths of its height. */
+    /** As large as its words need, within nearly all of the screen: in large letters a table takes that much. */
     @Override
     public Point computeSizeConstraints(int widthInChars, int heightInChars) {
         Rectangle screen = getShell().getMonitor().getClientArea();
-        return new Point(screen.width * 4 / 5, screen.height * 9 / 10);
+        return new Point(screen.width * 19 / 20, screen.height * 19 / 20);
     }
 
     @Override

@@ -21,6 +21,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Link;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IEditorInput;
 import org.eclipse.ui.IEditorSite;
 import org.eclipse.ui.IWorkbenchPage;
@@ -38,6 +39,8 @@ import org.faultwright.workbench.look.ScrolledPage;
 
 /** What somebody sees who has nothing open: three things to do, and the folders that were open lately. */
 public final class Welcome extends EditorPart {
+    /** An argument of the start: the demo is wanted. */
+    static final String DEMO = "-demo";
     public static final String ID = "org.faultwright.workbench.welcome";
     private static final String TUTORIAL = "tutorial";
     private static final int MOST_RECENT = 6;
@@ -82,7 +85,8 @@ public final class Welcome extends EditorPart {
             space(body);
             first = thing(body, "&New procedure\u2026", "procedure", "Answer what you would ask at the bench: which unit, what is reported, what it can be, how you "
                     + "would tell, what can hurt. A whole text grows beside your answers.", () -> Menus.run("newProcedure"));
-            thing(body, "Open the &demo bench", "card", "A bench that could exist, with invented makers and devices: look how others write.", this::demo);
+            thing(body, "Open the &demo bench", "card", "A bench that could exist, with invented makers and devices: look how others write.",
+                    () -> demo(getSite().getShell()));
             thing(body, "Read the &tutorial", "note", "A first procedure, step by step, from an empty file to a printed card.", () -> HelpView.showTopic(TUTORIAL));
             space(body);
             List<Path> recent = RecentFolders.all();
@@ -138,11 +142,24 @@ public final class Welcome extends EditorPart {
         GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(200, SWT.DEFAULT).applyTo(link);
     }
 
-    private void demo() {
+    /**
+     * What a window shows in which nothing was open: this page, and in front of it the demo where that was asked for.
+     *
+     * @param arguments of the start
+     */
+    public static void begin(IWorkbenchPage page, List<String> arguments) {
+        open(page);
+        if (arguments.contains(DEMO)) {
+            Shell shell = page.getWorkbenchWindow().getShell();
+            shell.getDisplay().asyncExec(() -> demo(shell)); // once the window is there
+        }
+    }
+
+    private static void demo(Shell shell) {
         try {
             Editors.open(Folders.demo().getFile(Folders.FIRST_OF_THE_DEMO));
         } catch (CoreException refused) {
-            MessageDialog.openInformation(getSite().getShell(), "Demo", refused.getStatus().getMessage());
+            MessageDialog.openInformation(shell, "Demo", refused.getStatus().getMessage());
         }
     }
 

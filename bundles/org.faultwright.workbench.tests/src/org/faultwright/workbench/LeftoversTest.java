@@ -46,6 +46,7 @@ import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.ToolBar;
 import org.eclipse.swt.widgets.ToolItem;
 import org.eclipse.swt.widgets.Tree;
+import org.eclipse.swt.widgets.TreeItem;
 import org.eclipse.ui.IViewReference;
 import org.eclipse.ui.IWorkbenchCommandConstants;
 import org.eclipse.ui.IWorkbenchPage;
@@ -120,6 +121,8 @@ class LeftoversTest {
         tell("right button, text", entries(text.getMenu()));
         tell("right button, margins of the text", marginMenus(text));
         tell("right button, a file on the shelf", shelfMenu());
+        tell("right button, a folder on the shelf", shelfMenuOf(shelf().getItem(0)));
+        tell("right button, nothing on the shelf", shelfMenuOf());
         tell("right button, tabs", tabMenus());
         TreeSet<String> others = new TreeSet<>();
         for (String view : List.of(ChartView.ID, FaultTableView.ID, FindingsView.ID)) { // they stand one behind the other
@@ -289,7 +292,7 @@ class LeftoversTest {
 
     private List<String> shelfMenu() {
         page().activate(page().findView(org.faultwright.workbench.folders.ShelfView.ID));
-        Tree shelf = Controls.all(shell, Tree.class).stream().filter(tree -> tree.getMenu() != null).findFirst().orElseThrow();
+        Tree shelf = shelf();
         Waiting.until("the shelf is filled", () -> shelf.getItemCount() > 0 && shelf.getItem(0).getItemCount() > 0);
         Waiting.until("the demo is open", () -> {
             Event opened = new Event();
@@ -297,10 +300,19 @@ class LeftoversTest {
             shelf.notifyListeners(SWT.Expand, opened);
             return shelf.getItem(0).getItemCount() > 0 && shelf.getItem(0).getItem(0).getData() instanceof IFile;
         });
-        shelf.setSelection(shelf.getItem(0).getItem(0));
-        Event chosen = new Event();
-        chosen.item = shelf.getItem(0).getItem(0);
-        shelf.notifyListeners(SWT.Selection, chosen);
+        return shelfMenuOf(shelf.getItem(0).getItem(0));
+    }
+
+    private Tree shelf() {
+        return Controls.all(shell, Tree.class).stream().filter(tree -> tree.getMenu() != null).findFirst().orElseThrow();
+    }
+
+    private List<String> shelfMenuOf(TreeItem... chosen) {
+        Tree shelf = shelf();
+        shelf.setSelection(chosen);
+        Event told = new Event();
+        told.item = chosen.length == 0 ? null : chosen[0];
+        shelf.notifyListeners(SWT.Selection, told);
         return entries(shelf.getMenu());
     }
 

@@ -108,9 +108,9 @@ class NothingFreezesTest {
                 watch.typeAndTakeBack(text.indexOf(" V +/-", middle), "250");
                 watch.typeAndTakeBack(text.indexOf("below  -> ", middle) + "below  -> ".length(), "Another");
                 watch.typeOver(text.indexOf("under load", middle), "under load", "warm");
-                watch.think(2_000 + steps);
+                watch.thinkUntil(() -> hasChecked(editor));
                 watch.typeOver(text.indexOf("under load", middle), "warm", "under load");
-                watch.think(2_000 + steps); // long enough for its findings, its outline and its card
+                watch.thinkUntil(() -> hasChecked(editor));
 
                 System.out.println("measured: typing at 20 ms a key, and a pause after it, " + steps + " steps: " + watch);
                 assertTrue(watch.longestStall() < LONGEST_STALL_MILLISECONDS, watch.toString());

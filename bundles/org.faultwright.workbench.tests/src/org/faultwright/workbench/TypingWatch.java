@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BooleanSupplier;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Display;
@@ -19,6 +20,9 @@ import org.eclipse.swt.widgets.Display;
 final class TypingWatch {
     private static final int MILLISECONDS_A_KEY = 20;
     private static final int MOST_EVENTS = 20_000;
+    private static final int MILLISECONDS_BETWEEN_LOOKS = 200;
+    private static final int MILLISECONDS_OF_DRAWING = 1_500;
+    private static final int MOST_LOOKS = 300;
     /** Put off again while it waits, so that no more than one does. */
     private static final Runnable WAKE = () -> { };
 
@@ -57,9 +61,12 @@ final class TypingWatch {
         answerUntil(until);
     }
 
-    /** Waits as somebody does who thinks, while what was typed is checked and drawn. */
-    void think(int milliseconds) {
-        answerUntil(System.nanoTime() + milliseconds * 1_000_000L);
+    /** Waits as somebody does who thinks, while what was typed is checked, and a moment more, in which marks, outline and card are drawn anew. */
+    void thinkUntil(BooleanSupplier checked) {
+        for (int looks = 0; looks < MOST_LOOKS && !checked.getAsBoolean(); looks++) {
+            answerUntil(System.nanoTime() + MILLISECONDS_BETWEEN_LOOKS * 1_000_000L);
+        }
+        answerUntil(System.nanoTime() + MILLISECONDS_OF_DRAWING * 1_000_000L);
     }
 
     private void answerUntil(long until) {

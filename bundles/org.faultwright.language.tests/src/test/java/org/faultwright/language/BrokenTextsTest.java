@@ -21,6 +21,7 @@ import org.faultwright.procedure.SourceRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is said about a text that is not of the language, where, and what is still read of it. */
 class BrokenTextsTest {
@@ -139,6 +140,18 @@ class BrokenTextsTest {
         assertEquals(List.of("Two", "Three", "Four", "Five"), procedure.steps().stream().map(step -> step.name().text()).toList());
         assertEquals(List.of(2, 4, 8, 9, 10), procedure.problems().stream().map(problem -> problem.at().line()).toList());
         assertEquals("yes", procedure.steps().get(2).outcomes().get(0).key());
+    }
+
+    /** A key hit by mistake at the top empties neither outline nor card. */
+    @ParameterizedTest
+    @ValueSource(strings = {"x", "x ", "x\n", "}\n", "\"\n", "7 "})
+    void should_lose_nothing_for_a_stray_letter_before_the_first_line(String stray) {
+        Document document = Reading.document(stray + "procedure Lamp \"Lamp dark\"\n\nbegin at Look\n\ncheck Look \"Dark?\" { yes -> End }\n"
+                + "conclude End \"Done\" { finds nothing }\n");
+
+        assertEquals(List.of("Look", "End"), document.graphs().get(0).steps().stream().map(step -> step.name().text()).toList());
+        assertEquals(1, document.problems().size(), document.problems().toString());
+        assertEquals(1, document.problems().get(0).at().line());
     }
 
     @Test

@@ -54,9 +54,6 @@ import org.junit.jupiter.api.extension.ExtendWith;
 /** The chart in the real window, by the keys and the mouse. */
 @ExtendWith(KeepPicture.class)
 class ChartViewTest {
-    /** In pixels; nearer to an edge the chart is scrolled while something is drawn there. */
-    private static final int EDGE = 16;
-
     private ITextEditor editor;
     private IDocument document;
     private ChartView view;
@@ -509,15 +506,18 @@ class ChartViewTest {
         canvas.find(from);
         canvas.notifyListeners(SWT.MouseDown, mouse(middle(from, result)));
         Rectangle room = canvas.getClientArea();
-        Rectangle inside = new Rectangle(room.x + EDGE, room.y + EDGE, room.width - 2 * EDGE, room.height - 2 * EDGE);
         Waiting.until(to + " is seen", () -> {
             Point wanted = middle(to, -1);
             canvas.notifyListeners(SWT.MouseMove, mouse(new Point(Math.max(1, Math.min(wanted.x, room.width - 2)), Math.max(1, Math.min(wanted.y, room.height - 2)))));
-            return inside.contains(wanted);
+            return isWithin(wanted.x, room.width) && isWithin(wanted.y, room.height);
         });
         Point end = middle(to, -1);
         canvas.notifyListeners(SWT.MouseMove, mouse(end));
         return end;
+    }
+
+    private static boolean isWithin(int place, int room) {
+        return place >= ChartCanvas.MARGIN && place <= room - ChartCanvas.MARGIN;
     }
 
     /** Of a result, or of the head of a step. */

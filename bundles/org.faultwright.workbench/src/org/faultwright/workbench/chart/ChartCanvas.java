@@ -45,7 +45,8 @@ final class ChartCanvas extends Canvas {
     private static final double LARGEST = 3;
     /** Smaller words are not read: a chart that is larger than its room begins at this size. */
     private static final double STILL_READ = 0.7;
-    private static final int MARGIN = 14;
+    /** In pixels, around the chart; what is drawn so near to an edge of the room scrolls. */
+    static final int MARGIN = 14;
     private static final int MILLISECONDS_BETWEEN_SCROLLS = 40;
 
     private final ChartPainter painter;

@@ -6,24 +6,21 @@ package org.faultwright.workbench.outline;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider.IStyledLabelProvider;
-import org.eclipse.jface.viewers.ILazyTreeContentProvider;
 import org.eclipse.jface.viewers.IStructuredSelection;
-import org.eclipse.jface.viewers.ITreeViewerListener;
+import org.eclipse.jface.viewers.ITreeContentProvider;
 import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.viewers.StyledString;
-import org.eclipse.jface.viewers.TreeExpansionEvent;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Image;
@@ -38,8 +35,8 @@ import org.faultwright.workbench.look.Spoken;
 
 /**
  * The parts of the text in front: declarations, faults, steps and examples in reading order. It is made away from the
- * window's thread, and the tree is touched only where a name, a title or the order changed, in the lines that are seen; what is open in it
- * stays open.
+ * window's thread. Where only titles changed, their lines alone are touched; where a name or the order did, the tree is made anew, and what is
+ * open in it stays open.
  */
 public final class OutlineView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.outline";
@@ -56,40 +53,33 @@ public final class OutlineView extends ViewPart {
             return way.hashCode();
         }
 
-        String shape() {
-            StringBuilder shape = new StringBuilder(way).append(item.detail());
-            children.forEach(child -> shape.append('\n').append(child.shape()));
-            return shape.toString();
+        /** This and all within it that read otherwise than before. */
+        Stream<Node> changed(Map<String, OutlineItem> before) {
+            OutlineItem known = before.get(way);
+            boolean reads = known != null && known.detail().equals(item.detail());
+            return Stream.concat(reads ? Stream.empty() : Stream.of(this), children.stream().flatMap(child -> child.changed(before)));
+        }
+
+        Stream<String> ways() {
+            return Stream.concat(Stream.of(way), children.stream().flatMap(Node::ways));
         }
     }
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final Map<String, OutlineItem> items = new HashMap<>();
-    /** The ways of what has been opened. */
-    private final Set<String> open = new HashSet<>();
     private final Job making = new Making();
     private volatile Optional<LiveText> wanted = Optional.empty();
     private TreeViewer tree;
-    private String shown = "";
+    private List<String> shown = List.of();
 
     @Override
     public void createPartControl(Composite parent) {
-        tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.SINGLE | SWT.VIRTUAL);
+        tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.SINGLE);
         Spoken.as(tree.getControl(), "Outline of the text");
-        tree.setUseHashlookup(true);
         tree.setContentProvider(new Content());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new Labels()));
-        tree.addTreeListener(new ITreeViewerListener() {
-            @Override
-            public void treeExpanded(TreeExpansionEvent event) {
-                open.add(((Node) event.getElement()).way());
-            }
-
-            @Override
-            public void treeCollapsed(TreeExpansionEvent event) {
-                open.remove(((Node) event.getElement()).way());
-            }
-        });
+        tree.setUseHashlookup(true);
+        tree.setInput(List.of());
         tree.addPostSelectionChangedListener(event -> {
             if (tree.getControl().isFocusControl()) {
                 go((IStructuredSelection) event.getSelection());
@@ -120,10 +110,9 @@ public final class OutlineView extends ViewPart {
         protected IStatus run(IProgressMonitor monitor) {
             Optional<LiveText> of = wanted;
             List<Node> nodes = of.map(live -> nodes("", Outline.of(live.text().document()))).orElseGet(List::of);
-            StringBuilder shape = new StringBuilder();
-            nodes.forEach(node -> shape.append(node.shape()).append('\n'));
+            List<String> ways = nodes.stream().flatMap(Node::ways).toList();
             if (!tree.getControl().isDisposed()) {
-                tree.getControl().getDisplay().asyncExec(() -> show(of, nodes, shape.toString()));
+                tree.getControl().getDisplay().asyncExec(() -> show(of, nodes, ways));
             }
             return Status.OK_STATUS;
         }
@@ -141,16 +130,25 @@ public final class OutlineView extends ViewPart {
         }
     }
 
-    private void show(Optional<LiveText> of, List<Node> nodes, String shape) {
+    private void show(Optional<LiveText> of, List<Node> nodes, List<String> ways) {
         if (tree.getControl().isDisposed() || !same(of, wanted)) {
             return;
         }
+        Object[] changed = nodes.stream().flatMap(node -> node.changed(items)).toArray();
         items.clear();
         nodes.forEach(this::remember);
-        if (!shape.equals(shown)) {
-            shown = shape;
-            tree.setInput(new Node("", null, nodes));
-            tree.setChildCount(tree.getInput(), nodes.size());
+        if (ways.equals(shown)) {
+            tree.update(changed, null);
+            return;
+        }
+        shown = ways;
+        Object[] open = tree.getExpandedElements();
+        tree.getControl().setRedraw(false);
+        try {
+            tree.setInput(nodes);
+            tree.setExpandedElements(open);
+        } finally {
+            tree.getControl().setRedraw(true);
         }
     }
 
@@ -179,41 +177,32 @@ public final class OutlineView extends ViewPart {
         super.dispose();
     }
 
-    /** Asked for a line when it is seen: a text of thousands of steps would hold the window up otherwise. */
-    private final class Content implements ILazyTreeContentProvider {
+    private static final class Content implements ITreeContentProvider {
         @Override
-        public void updateElement(Object parent, int index) {
-            List<Node> children = ((Node) parent).children();
-            if (index >= children.size()) {
-                return;
-            }
-            Node node = children.get(index);
-            tree.replace(parent, index, node);
-            tree.setChildCount(node, node.children().size());
-            if (open.contains(node.way()) && !node.children().isEmpty()) {
-                tree.getControl().getDisplay().asyncExec(() -> {
-                    if (!tree.getControl().isDisposed()) {
-                        tree.setExpandedState(node, true);
-                    }
-                });
-            }
+        public Object[] getElements(Object nodes) {
+            return ((List<?>) nodes).toArray();
         }
 
         @Override
-        public void updateChildCount(Object node, int shownNow) {
-            tree.setChildCount(node, ((Node) node).children().size());
+        public Object[] getChildren(Object node) {
+            return ((Node) node).children().toArray();
         }
 
         @Override
         public Object getParent(Object node) {
             return null;
         }
+
+        @Override
+        public boolean hasChildren(Object node) {
+            return !((Node) node).children().isEmpty();
+        }
     }
 
-    private static final class Labels extends LabelProvider implements IStyledLabelProvider {
+    private final class Labels extends LabelProvider implements IStyledLabelProvider {
         @Override
         public StyledString getStyledText(Object element) {
-            OutlineItem item = ((Node) element).item();
+            OutlineItem item = items.getOrDefault(((Node) element).way(), ((Node) element).item());
             return new StyledString(item.label()).append("  " + item.detail(), StyledString.QUALIFIER_STYLER);
         }
 

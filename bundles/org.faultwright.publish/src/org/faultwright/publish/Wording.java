@@ -40,6 +40,9 @@ public final class Wording {
     public static final String ARROW = "\u2192";
     public static final String BOX = "\u2610";
     public static final String ALERT = "\u26A0";
+    public static final String TWICE = "Of two boxes the left is for the 1st time, the right for the 2nd.";
+    /** Before what is filled in at each of several visits. */
+    public static final List<String> VISITS = List.of("1st", "2nd", "3rd");
     /** What is filled in by hand for the job on the bench. */
     public static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
 

@@ -38,7 +38,7 @@ final class PaperCard {
         Section own = plan.sections().get(0);
         if (!own.steps().isEmpty()) {
             Fo head = Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
-            if (plan.sections().stream().anyMatch(section -> visits(plan, section) > 1)) {
+            if (plan.sections().stream().anyMatch(section -> plan.visits(section) > 1)) {
                 Paint.line(flow, "Of two boxes the left is for the 1st time, the right for the 2nd.").set("keep-with-next.within-column", "always");
             }
             if (plan.beginsOnFreshPage() && paper == Paper.A4) {
@@ -64,20 +64,15 @@ final class PaperCard {
         Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
         Fo from = Paint.line(head);
         from.text("Came from step ");
-        int visits = visits(plan, section);
+        int visits = plan.visits(section);
         for (int i = 0; i < visits; i++) {
-            from.text(visits == 1 ? "" : (i == 0 ? PaperStep.FIRST : " " + PaperStep.SECOND) + " ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
+            from.text(visits == 1 ? "" : (i == 0 ? "" : " ") + Wording.VISITS.get(i) + " ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
         }
         from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
                 + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
         steps.visited(visits);
         section.steps().forEach(step -> steps.add(flow, step));
         steps.visited(1);
-    }
-
-    /** Who comes twice, once out of a routine or once more later, finds boxes that are still empty. */
-    private static int visits(Plan plan, Section section) {
-        return section.isRoutine() ? Math.min(2, plan.callers(section).size()) : 1;
     }
 
     static String title(StepGraph graph) {

@@ -58,10 +58,6 @@ final class PaperStep {
     private static final double INSET = 3;
     private static final double INSET_ROUTINE = 2;
 
-    /** Before what is filled in at each of two visits. */
-    static final String FIRST = "1st";
-    static final String SECOND = "2nd";
-
     private final Plan plan;
     private final SetUps setUps;
     private final Sources sources;
@@ -113,6 +109,7 @@ final class PaperStep {
     /** Where a step has but its title to say, its way on stands at the end of that. */
     private void step(Fo box, Placed placed, String size) {
         inset = (placed.run().caller().isPresent() ? INSET : 0) + (Character.isLetter(placed.label().charAt(0)) ? INSET_ROUTINE : 0);
+        notes(box, placed.step().frame());
         Fo head = head(box, placed, size);
         Optional<LimitZones> zones = LimitZones.of(plan.procedure(), placed.step());
         Fo body = Fo.of("block", "role", "Div");
@@ -174,14 +171,18 @@ final class PaperStep {
         return head;
     }
 
+    /** Before the order: who reads that at arm's length acts on it. */
+    private void notes(Fo box, StepFrame frame) {
+        if (!frame.notes().isEmpty()) {
+            Fo told = box.add("block", "role", "Div", "keep-with-next.within-column", "always", "space-after", "0.4mm");
+            frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
+        }
+    }
+
     /** All between the title and what is seen. @return whether a scale tells the readings of each outcome */
     private boolean body(Fo box, Placed placed, Optional<LimitZones> zones) {
         Step step = placed.step();
         StepFrame frame = step.frame();
-        if (!frame.notes().isEmpty()) {
-            Fo told = box.add("block", "role", "Div");
-            frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
-        }
         needs(box, step);
         if (step instanceof Step.Measure) {
             hint(box, frame);
@@ -387,7 +388,7 @@ final class PaperStep {
             if (visit > 1 && !apart) {
                 at.verbatim(" ").add("leader");
             }
-            at.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? (visit == 1 ? FIRST : SECOND) + "\u00A0\u00A0"
+            at.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? Wording.VISITS.get(visit - 1) + "\u00A0\u00A0"
                     : room ? " Reading " : " ");
             digits(at, range.flatMap(ReadingBox::pattern), kind, expectation);
         }

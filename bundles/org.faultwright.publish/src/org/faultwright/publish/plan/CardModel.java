@@ -144,8 +144,10 @@ final class CardModel {
                 .filter(node -> node.step.name().text().equals(on.step())).limit(1).map(node -> new Taken(node, on.outcome()))).toArray(Taken[]::new)));
         this.weights = likely.cases().stream().mapToDouble(one -> one.weight().doubleValue()).toArray();
         this.head = rooms.head();
-        this.front = rooms.front(nodes.keySet(), (int) own.order.stream().filter(node -> !(node.step instanceof Step.Conclude)).count(), likely);
-        this.end = rooms.end(nodes.keySet(), likely);
+        // not the keys of the map, whose order is another one on every machine
+        List<Step> steps = graphs.stream().flatMap(graph -> graph.graph.steps().stream()).toList();
+        this.front = rooms.front(steps, (int) own.order.stream().filter(node -> !(node.step instanceof Step.Conclude)).count(), likely);
+        this.end = rooms.end(steps, likely);
     }
 
     private void add(Step step, StepRoom rooms) {

@@ -253,14 +253,12 @@ final class StepRoom {
             double notes = notes();
             double body = body();
             boolean only = only();
-            boolean way = only && notes + body == 0 && !(step instanceof Step.Perform);
+            boolean way = only && body == 0 && !(step instanceof Step.Perform);
             double total = (inside ? SPACE_INSIDE : SPACE) + TITLE_LINE * head(way) + notes + body;
             if (step instanceof Step.Perform) {
                 return total;
             }
-            // an arrow stands at the end of what is said last, if that is no note
-            boolean apart = notes > 0 && body == 0 && (only || step instanceof Step.Conclude);
-            return total + (apart ? HEAD : 0) + (only ? 0 : outcomes());
+            return total + (body == 0 && step instanceof Step.Conclude ? HEAD : 0) + (only ? 0 : outcomes());
         }
 
         boolean only() {

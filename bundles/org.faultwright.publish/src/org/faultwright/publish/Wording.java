@@ -43,6 +43,8 @@ public final class Wording {
     public static final String TWICE = "Of two boxes the left is for the 1st time, the right for the 2nd.";
     /** Before what is filled in at each of several visits. */
     public static final List<String> VISITS = List.of("1st", "2nd", "3rd");
+    /** A range reaches beyond every limit that it decides; a broken lead or a slipped probe shows the same. */
+    public static final String OVERLOAD = "Display shows an overload (OL)? Look at range and leads. If it stays, write OL: that is above every limit.";
     /** What is filled in by hand for the job on the bench. */
     public static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
 

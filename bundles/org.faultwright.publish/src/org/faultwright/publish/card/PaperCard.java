@@ -39,7 +39,10 @@ final class PaperCard {
         if (!own.steps().isEmpty()) {
             Fo head = Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
             if (plan.sections().stream().anyMatch(section -> plan.visits(section) > 1)) {
-                Paint.line(flow, "Of two boxes the left is for the 1st time, the right for the 2nd.").set("keep-with-next.within-column", "always");
+                Paint.line(flow).text(Wording.TWICE).set("keep-with-next.within-column", "always");
+            }
+            if (used.instruments().values().stream().anyMatch(measures -> !measures.isEmpty())) {
+                Paint.line(flow).text(Wording.OVERLOAD).set("keep-with-next.within-column", "always");
             }
             if (plan.beginsOnFreshPage() && paper == Paper.A4) {
                 head.set("break-before", "page");

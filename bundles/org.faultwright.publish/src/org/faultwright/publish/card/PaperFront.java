@@ -67,7 +67,7 @@ final class PaperFront {
         } else {
             Paint.bold(revision, publication.revision());
         }
-        revision.text(Wording.record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        revision.text(Wording.record(procedure) + " \u00B7 digest " + publication.shortDigest() + CardCode.PURPOSE);
         CardCode.add(row.add("table-cell").add("block", "text-align", "end", "line-height", "0pt"), publication, CODE);
         job(head, room);
         if (publication.hasErrors()) {

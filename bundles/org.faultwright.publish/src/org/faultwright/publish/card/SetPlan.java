@@ -4,6 +4,7 @@
  */
 package org.faultwright.publish.card;
 
+import java.io.IOException;
 import java.lang.ref.SoftReference;
 import java.util.Iterator;
 import java.util.List;
@@ -70,6 +71,18 @@ public final class SetPlan {
     static byte[] printed(Publication publication) {
         SetPlan found = found(publication);
         return Optional.ofNullable(found.printed.get()).orElseGet(() -> print(found.plan, Paper.A4));
+    }
+
+    /** The pages of a plan on A4, to be looked at only. */
+    static CardPages looked(Plan plan) throws IOException {
+        return CardPages.of(PdfPrint.toLookAt(PaperCard.sheet(plan, Paper.A4), plan.publication().hasErrors()));
+    }
+
+    /** The pages of the card on A4: those that it was tried by, where they are still there. */
+    static CardPages looked(Publication publication) throws IOException {
+        SetPlan found = found(publication);
+        byte[] printed = found.printed.get();
+        return printed == null ? looked(found.plan) : CardPages.open(printed);
     }
 
     static byte[] print(Plan plan, Paper paper) {

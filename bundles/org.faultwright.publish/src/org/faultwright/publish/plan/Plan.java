@@ -43,12 +43,12 @@ public final class Plan {
 
     /** With the best arrangement that can be reckoned; what is printed has that which {@code SetPlan} has tried. */
     public Plan(Publication publication) {
-        this(publication, Likely.of(publication.procedure()), Optional.empty());
+        this(publication, Likely.of(publication), Optional.empty());
     }
 
     /** One for each arrangement, the best first as far as that can be reckoned. */
     public static Iterator<Plan> candidates(Publication publication) {
-        Likely likely = Likely.of(publication.procedure());
+        Likely likely = Likely.of(publication);
         Iterator<Arrangement> arrangements = Arrangement.candidates(publication.procedure(), likely);
         return new Iterator<>() {
             @Override
@@ -61,6 +61,16 @@ public final class Plan {
                 return new Plan(publication, likely, Optional.of(arrangements.next()));
             }
         };
+    }
+
+    /** Each step where it stood in an earlier state of the text; absent where that had other steps. */
+    public static Optional<Plan> kept(Plan before, Publication now) {
+        return before.arrangement.kept(before.procedure(), now.procedure()).map(kept -> new Plan(now, Likely.of(now), Optional.of(kept)));
+    }
+
+    /** Whether every step stands where it does in another plan of the same publication. */
+    public boolean isLike(Plan other) {
+        return arrangement.isLike(other.arrangement);
     }
 
     private Plan(Publication publication, Likely likely, Optional<Arrangement> given) {

@@ -55,6 +55,7 @@ final class StepRoom {
     private static final double ROW = 5;
     private static final double LISTED = 5.4;
     private static final double HEADING = 9;
+    private static final double HEADING_OF_TWO_LINES = 13.5;
     private static final double CHART_LINE = 3.7;
     /** Of the head: the name of the procedure, its equipment, the job in hand, the code beside them. */
     private static final double NAME = 17;
@@ -131,6 +132,13 @@ final class StepRoom {
     double sending(Step step, boolean inside) {
         Reckoning reckoning = new Reckoning(step, inside, !inside && isTwice(step));
         return HEAD + 0.2 + (reckoning.only() ? 0 : reckoning.outcomes());
+    }
+
+    /** Of the heading of the steps, with what is said once for all of them. */
+    double beginning() {
+        boolean reads = Stream.concat(procedure.steps().stream(), routineOf.keySet().stream()).anyMatch(step -> step instanceof Step.Measure measure
+                && measure.instrument().isPresent());
+        return HEADING_OF_TWO_LINES + (oftenPerformed.isEmpty() ? 0 : LINE) + (reads ? words(Wording.OVERLOAD, COLUMN) : 0);
     }
 
     /** Of a routine that is printed apart. */

@@ -100,7 +100,7 @@ final class StepRoom {
 
     private final SetUps setUps;
     private final Map<Step, Routine> routineOf = new IdentityHashMap<>();
-    private final Set<Routine> oftenPerformed = Collections.newSetFromMap(new IdentityHashMap<>());
+    private final Set<Routine> comeToAgain = Collections.newSetFromMap(new IdentityHashMap<>());
 
     StepRoom(Procedure procedure) {
         this.procedure = procedure;
@@ -108,9 +108,7 @@ final class StepRoom {
         Collection<Routine> routines = Routines.within(procedure, scope).values();
         this.setUps = new SetUps(procedure, routines);
         routines.forEach(routine -> routine.steps().forEach(step -> routineOf.put(step, routine)));
-        Set<Routine> performed = Collections.newSetFromMap(new IdentityHashMap<>());
-        Stream.concat(procedure.steps().stream(), routineOf.keySet().stream()).flatMap(step -> scope.performedBy(step).stream())
-                .filter(routine -> !performed.add(routine)).forEach(oftenPerformed::add);
+        routines.stream().filter(routine -> Visits.of(procedure, routine, scope, step -> true) > 1).forEach(comeToAgain::add);
     }
 
     /** Without the steps of a routine in place. @param inside whether it is printed in the box of another step */
@@ -125,7 +123,7 @@ final class StepRoom {
 
     /** Whether it may be come by twice, where its routine is printed apart: then what is filled in has room twice. */
     boolean isTwice(Step step) {
-        return Optional.ofNullable(routineOf.get(step)).filter(oftenPerformed::contains).isPresent();
+        return Optional.ofNullable(routineOf.get(step)).filter(comeToAgain::contains).isPresent();
     }
 
     /** What is seen of a step that performs a routine printed elsewhere. */
@@ -138,7 +136,7 @@ final class StepRoom {
     double beginning() {
         boolean reads = Stream.concat(procedure.steps().stream(), routineOf.keySet().stream()).anyMatch(step -> step instanceof Step.Measure measure
                 && measure.instrument().isPresent());
-        return HEADING_OF_TWO_LINES + (oftenPerformed.isEmpty() ? 0 : LINE) + (reads ? words(Wording.OVERLOAD, COLUMN) : 0);
+        return HEADING_OF_TWO_LINES + (comeToAgain.isEmpty() ? 0 : LINE) + (reads ? words(Wording.OVERLOAD, COLUMN) : 0);
     }
 
     /** Of a routine that is printed apart. */

@@ -44,7 +44,7 @@ class PrintedNumbersTest {
                 moves += walk(plan, script, script.start(tree), new Random(seed));
             }
         }
-        assertTrue(moves > 2 * WALKS, "moves: " + moves);
+        assertTrue(moves >= 2 * WALKS, "moves: " + moves);
     }
 
     private static int walk(Plan plan, WalkScript script, JsonObject begun, Random random) {

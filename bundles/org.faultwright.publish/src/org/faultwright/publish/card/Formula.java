@@ -39,6 +39,9 @@ final class Formula {
             return inner(quotient.left(), plan) + " \u00F7 " + inner(quotient.right(), plan);
         }
         Expression.Call call = (Expression.Call) expression;
+        if (call.function().equals("abs") && call.arguments().size() == 1) {
+            return inner(call.arguments().get(0), plan) + " without its sign";
+        }
         return call.function() + "(" + call.arguments().stream().map(argument -> of(argument, plan))
                 .collect(Collectors.joining(", ")) + ")";
     }

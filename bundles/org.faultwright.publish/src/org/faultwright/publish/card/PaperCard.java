@@ -5,6 +5,7 @@
 package org.faultwright.publish.card;
 
 import java.util.stream.Collectors;
+import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Wording;
@@ -25,7 +26,7 @@ final class PaperCard {
     static Sheet sheet(Plan plan, Paper paper) {
         Publication publication = plan.publication();
         Sheet sheet = new Sheet(paper, paper.columns(), publication.title(), "Bench card of " + publication.procedure().name().text()
-                + ", " + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
+                + ", " + publication.revision(), publication.revision() + (publication.status() == Revision.Status.DRAFT ? ": do not work by it" : ""), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
                 + "SHA-256 " + publication.digest());
         Fo flow = sheet.flow();
         Used used = new Used(plan);
@@ -50,9 +51,9 @@ final class PaperCard {
         }
         own.steps().forEach(step -> {
             steps.add(flow, step);
-            plan.after(step).forEach(section -> routine(flow, plan, section, steps));
+            plan.after(step).forEach(section -> routine(flow, plan, section, steps, paper));
         });
-        plan.afterAll().forEach(section -> routine(flow, plan, section, steps));
+        plan.afterAll().forEach(section -> routine(flow, plan, section, steps, paper));
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
         plan.places().forEach(sheet::place);
@@ -61,8 +62,11 @@ final class PaperCard {
     }
 
     /** Marked by a line on its left, since the steps of the procedure go on behind it. */
-    private static void routine(Fo into, Plan plan, Section section, PaperStep steps) {
+    private static void routine(Fo into, Plan plan, Section section, PaperStep steps, Paper paper) {
         Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm");
+        if (paper != Paper.A4 && PaperStep.proves(section.graph())) {
+            flow.set("keep-together.within-page", "always");
+        }
         Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
         Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
         Fo from = Paint.line(head);

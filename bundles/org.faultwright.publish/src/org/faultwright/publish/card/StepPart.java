@@ -45,7 +45,7 @@ final class StepPart {
         Tag told = box.add("div", "told");
         head(told.add(inner ? "h4" : "h3"), placed);
         StepFrame frame = step.frame();
-        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
+        Wording.notes(frame, plan.scope()).forEach(note -> notes.atStep(told, note));
         settings(told, "With", frame.needs());
         detail.add(told, placed);
         StepPictures.of(step, plan.scope()).forEach(picture -> StepPictures.add(told, picture));

@@ -120,13 +120,13 @@ class BenchClausesTest {
         String bounded = Samples.string("card-html", Samples.text(PROVING.replace("low at most 6 V", "low -6 V .. 6 V")));
         CardText card = CardText.of(Samples.text(PROVING));
 
-        assertTrue(html.contains("<b>gone</b>: at most 5 V, whichever sign"), html);
-        assertTrue(html.contains("<b>within</b>: at most 5 V, whichever sign"), html);
-        assertTrue(html.contains("<b>low</b>: at most 6 V, whichever sign"), html);
-        assertEquals(3, html.split("whichever sign", -1).length - 1, html);
-        assertEquals(2, bounded.split("whichever sign", -1).length - 1, "a limit of its own to both sides");
-        assertTrue(card.says("gone at most 5 V, whichever sign (proves Stored charge absent)"), card.all());
-        assertTrue(card.says("within whichever sign (proves Stored charge absent)"), card.all());
+        assertTrue(html.contains("<b>gone</b>: at most 5 V, without its sign"), html);
+        assertTrue(html.contains("<b>within</b>: at most 5 V, without its sign"), html);
+        assertTrue(html.contains("<b>low</b>: at most 6 V, without its sign"), html);
+        assertEquals(3, html.split("without its sign", -1).length - 1, html);
+        assertEquals(2, bounded.split("without its sign", -1).length - 1, "a limit of its own to both sides");
+        assertTrue(card.says("gone at most 5 V, without its sign (proves Stored charge absent)"), card.all());
+        assertTrue(card.says("within without its sign (proves Stored charge absent)"), card.all());
         assertEquals(3, card.all().split("whicheversign", -1).length - 1, card.all());
     }
 

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -24,7 +25,6 @@ import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
-import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
@@ -72,14 +72,14 @@ final class PaperStep {
     /** What each instrument is called at a step, by its name. */
     private final Map<String, String> instruments;
     private final double width;
-    /** On A4 the arrangement sees to that. */
-    private final boolean keepsProofs;
+    /** What goes on over no page. */
+    private final Set<Run> whole;
     /** How often whoever works may come by the steps that are printed now, with what was seen the time before in front of them. */
     private int visits = 1;
     /** By what the step that is printed now stands in from the column, in millimetres. */
     private double inset;
 
-    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper) {
+    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper, Set<Run> whole) {
         this.plan = plan;
         this.setUps = new SetUps(plan);
         this.sources = sources;
@@ -87,12 +87,7 @@ final class PaperStep {
         this.instruments = Wording.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
         this.width = paper.column();
-        this.keepsProofs = paper != Paper.A4;
-    }
-
-    /** Whether its steps prove something, such as that nothing is charged: nobody should turn a page over them. */
-    static boolean proves(StepGraph graph) {
-        return graph.steps().stream().flatMap(step -> step.outcomes().stream()).anyMatch(outcome -> !outcome.proves().isEmpty());
+        this.whole = whole;
     }
 
     /** @param times how often the steps that follow may be come by, each time with boxes of its own */
@@ -101,21 +96,21 @@ final class PaperStep {
     }
 
     void add(Fo into, Placed placed) {
-        boolean whole = length(placed) < LONGEST_WHOLE;
+        boolean together = length(placed) < LONGEST_WHOLE;
         List<Placed> inner = plan.inside(placed);
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
-                "space-after", "1.2mm", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
+                "space-after", "1.2mm", "keep-together.within-column", together && inner.isEmpty() ? "always" : "auto");
         Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");
-        Fo proof = box;
+        Fo kept = box;
         Optional<Run> run = Optional.empty();
         for (Placed one : inner) {
             if (run.filter(one.run()::equals).isEmpty()) {
                 run = Optional.of(one.run());
-                proof = keepsProofs && proves(one.run().graph()) ? box.add("block", "role", "Div", "keep-together.within-page", "always") : box;
+                kept = whole.contains(one.run()) ? box.add("block", "role", "Div", "keep-together.within-page", "always") : box;
             }
-            Fo line = proof.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
+            Fo line = kept.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
                     "keep-together.within-column", length(one) < LONGEST_WHOLE ? "always" : "auto");
             step(line, one, "10pt");
             line.add("block", "id", Sheet.end(one.anchor()));

@@ -145,8 +145,9 @@ final class CardModel {
                 .map(on -> new Taken(named.get(on.step()), on.outcome())).toArray(Taken[]::new)));
         this.weights = likely.cases().stream().mapToDouble(one -> one.weight().doubleValue()).toArray();
         this.head = rooms.head();
-        this.front = rooms.front(nodes.keySet(), (int) Arrays.stream(own.order).filter(node -> !(node.step instanceof Step.Conclude)).count(), likely);
-        this.end = rooms.end(nodes.keySet(), likely);
+        List<Step> steps = graphs.stream().flatMap(graph -> graph.graph.steps().stream()).toList();
+        this.front = rooms.front(steps, (int) Arrays.stream(own.order).filter(node -> !(node.step instanceof Step.Conclude)).count(), likely);
+        this.end = rooms.end(steps, likely);
     }
 
     private void add(Step step, StepRoom rooms) {

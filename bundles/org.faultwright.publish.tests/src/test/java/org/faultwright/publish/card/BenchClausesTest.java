@@ -115,7 +115,7 @@ class BenchClausesTest {
 
     /** A charge has the sign that the leads give it; a limit upwards that proves something holds for both (common practice). */
     @Test
-    void should_say_whichever_sign_where_a_reading_proves_something_without_its_sign_and_nowhere_else() {
+    void should_say_where_a_reading_counts_without_its_sign_and_nowhere_else() {
         String html = Samples.string("card-html", Samples.text(PROVING));
         String bounded = Samples.string("card-html", Samples.text(PROVING.replace("low at most 6 V", "low -6 V .. 6 V")));
         CardText card = CardText.of(Samples.text(PROVING));
@@ -127,7 +127,7 @@ class BenchClausesTest {
         assertEquals(2, bounded.split("without its sign", -1).length - 1, "a limit of its own to both sides");
         assertTrue(card.says("gone at most 5 V, without its sign (proves Stored charge absent)"), card.all());
         assertTrue(card.says("within without its sign (proves Stored charge absent)"), card.all());
-        assertEquals(3, card.all().split("whicheversign", -1).length - 1, card.all());
+        assertEquals(3, card.all().split("withoutitssign", -1).length - 1, card.all());
     }
 
     /** A dead meter proves everything dead (common practice). */

@@ -4,7 +4,9 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.Set;
 import java.util.stream.Collectors;
+import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Wording;
@@ -14,6 +16,7 @@ import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.Used;
 
@@ -22,10 +25,11 @@ final class PaperCard {
     private PaperCard() {
     }
 
-    static Sheet sheet(Plan plan, Paper paper) {
+    /** @param whole what goes on over no page */
+    static Sheet sheet(Plan plan, Paper paper, Set<Run> whole) {
         Publication publication = plan.publication();
         Sheet sheet = new Sheet(paper, paper.columns(), publication.title(), "Bench card of " + publication.procedure().name().text()
-                + ", " + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
+                + ", " + publication.revision(), publication.revision() + (publication.status() == Revision.Status.DRAFT ? ": do not work by it" : ""), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
                 + "SHA-256 " + publication.digest());
         Fo flow = sheet.flow();
         Used used = new Used(plan);
@@ -34,7 +38,7 @@ final class PaperCard {
         PaperFront front = new PaperFront(plan, used, notes);
         front.head(flow, paper.room());
         front.columns(flow, paper.column());
-        PaperStep steps = new PaperStep(plan, used, sources, notes, paper);
+        PaperStep steps = new PaperStep(plan, used, sources, notes, paper, whole);
         Section own = plan.sections().get(0);
         if (!own.steps().isEmpty()) {
             Fo head = Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
@@ -50,9 +54,9 @@ final class PaperCard {
         }
         own.steps().forEach(step -> {
             steps.add(flow, step);
-            plan.after(step).forEach(section -> routine(flow, plan, section, steps));
+            plan.after(step).forEach(section -> routine(flow, plan, section, steps, whole));
         });
-        plan.afterAll().forEach(section -> routine(flow, plan, section, steps));
+        plan.afterAll().forEach(section -> routine(flow, plan, section, steps, whole));
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
         plan.places().forEach(sheet::place);
@@ -61,8 +65,11 @@ final class PaperCard {
     }
 
     /** Marked by a line on its left, since the steps of the procedure go on behind it. */
-    private static void routine(Fo into, Plan plan, Section section, PaperStep steps) {
+    private static void routine(Fo into, Plan plan, Section section, PaperStep steps, Set<Run> whole) {
         Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm");
+        if (whole.contains(section.steps().get(0).run())) {
+            flow.set("keep-together.within-page", "always");
+        }
         Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
         Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
         Fo from = Paint.line(head);

@@ -92,8 +92,8 @@ final class StepDetail {
 
     private void measure(Tag box, Step.Measure step) {
         step.point().ifPresent(point -> {
-            Tag line = StepPart.line(box, step.through() ? "Through" : "At").say("b", "", Wording.point(point, plan.scope()));
-            step.against().ifPresent(against -> line.space().text("against").space().say("b", "", Wording.point(against, plan.scope())));
+            Tag line = StepPart.line(box, step.through() ? "Through" : "At").say("b", "", Wording.point(point, step, plan.scope()));
+            step.against().ifPresent(against -> line.space().text("against").space().say("b", "", Wording.point(against, step, plan.scope())));
         });
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> StepPart.line(box, "Stores").say("b", "", stored.inWords()));
@@ -111,7 +111,7 @@ final class StepDetail {
             reading(limit(box, step.expects(), Results.kind(step), range), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value), step.expects());
             zones(box, step);
         } else {
-            step.against().ifPresent(against -> StepPart.line(box, "Against").say("b", "", Wording.point(against, plan.scope())));
+            step.against().ifPresent(against -> StepPart.line(box, "Against").say("b", "", Wording.point(against, step, plan.scope())));
             table(box, step);
         }
     }
@@ -124,7 +124,7 @@ final class StepDetail {
         Tag rows = table.add("tbody");
         step.readings().forEach(one -> {
             Tag row = rows.add("tr");
-            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Wording.point(at, plan.scope())));
+            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Wording.point(at, step, plan.scope())));
             one.expects().ifPresent(expects -> row.add("td").text(Wording.printed(expects.limit().value())));
             digits(row.add("td"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range).flatMap(ReadingBox::pattern),
                     one.kind().map(Written::value), one.expects());

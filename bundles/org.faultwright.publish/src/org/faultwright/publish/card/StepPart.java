@@ -51,7 +51,7 @@ final class StepPart {
         Tag told = box.add("div", "told");
         StepFrame frame = step.frame();
         // before the order: who reads that acts on it
-        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
+        Wording.notes(frame, plan.scope()).forEach(note -> notes.atStep(told, note));
         head(told.add(inner ? "h4" : "h3"), placed);
         settings(told, "With", frame.needs());
         detail.add(told, placed);

@@ -409,7 +409,7 @@ final class StepRoom {
         }
 
         private double measure(Step.Measure measure) {
-            String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Wording.point(name, scope)).collect(Collectors.joining(" against "));
+            String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Wording.point(name, measure, scope)).collect(Collectors.joining(" against "));
             Optional<MeterRange> range = LimitStudy.of(procedure, measure).map(LimitStudy::range);
             String with = measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
                     + measure.instrument().flatMap(scope::instrument).map(instrument -> ", " + instrument.title().split(",")[0]).orElse("")

@@ -39,6 +39,8 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
     /** While a likely repair still turns the page too often, or the pages are too many. */
     private static final int MOST_SEARCHES = 8;
     private static final int TRIES = 4000;
+    /** Where no step performs a routine only the order of the branches can change. */
+    private static final int TRIES_OF_ORDER = 500;
     /**
      * A card that is longer than this from the start is not searched for: it comes to no six pages whatever is changed, and each try costs as much as the card
      * is long. Its steps stand in the order that is simplest.
@@ -151,8 +153,9 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         CardModel.State best = state;
         double nearest = cost;
         double least = cost(model, state);
-        for (int i = 0; i < TRIES; i++) {
-            double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
+        int tries = model.performsRoutines() ? TRIES : TRIES_OF_ORDER;
+        for (int i = 0; i < tries; i++) {
+            double heat = HOT * Math.pow(COLD / HOT, (double) i / tries);
             CardModel.State next = model.changed(state, random);
             double other = next == state ? cost : cost(model, next, LONGER);
             if (next != state && other < nearest * NEAR) {

@@ -194,6 +194,10 @@ final class CardModel {
         return length;
     }
 
+    boolean performsRoutines() {
+        return !routines.isEmpty();
+    }
+
     int repairs() {
         return weights.length;
     }

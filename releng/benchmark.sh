@@ -61,6 +61,15 @@ echo "// changed" >>"$folder/many/Made1.procedure"
 timed "again, one text changed" "$faultwright" check "$folder/many"
 echo "all results: $(du -sk "$folder/cache/faultwright/kept" | cut -f1) kB"
 
+echo "== $files bench cards as PDF with every rule, the command line as a whole process, on $(nproc) processors"
+for round in 1 2; do timed "cards" "$faultwright" publish --as card-pdf --into "$folder/cards$round" "$folder/many"; done
+if [ "$(ls "$folder/cards1" | wc -l)" -eq "$files" ] && diff -rq "$folder/cards1" "$folder/cards2"; then
+  echo "the second time $files files with the same bytes"
+else
+  echo "the cards of two runs differ, or there are not $files of them"
+fi
+rm -r "$folder/cards1" "$folder/cards2"
+
 echo "== $files procedures open at once in one process of 512 MB"
 java -Xmx512m -XX:+UseSerialGC -cp "$classes" org.faultwright.benchmarks.FolderBenchmark open "$folder/many"
 

@@ -14,10 +14,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.faultwright.analysis.Finding;
@@ -90,13 +86,13 @@ final class CheckCommand implements Callable<Integer> {
         };
         KeptResults kept = anew ? KeptResults.none() : checking.kept(quick ? "quick" : "every rule, with fixes that were tried");
         Function<Path, KeptResults.Answer> check = file -> checking.check(file, kept, checked -> offered(checked, checking));
-        each(files, check, answer -> {
+        ByCores.each(files, check, answer -> {
             answer.libraries().forEach(library -> used.add(place(Path.of(library))));
             print.accept(answer.findings());
         });
         files.forEach(file -> used.remove(place(file)));
         List<Path> libraries = used.stream().map(CheckCommand::shortest).toList();
-        each(libraries, check, answer -> print.accept(answer.findings()));
+        ByCores.each(libraries, check, answer -> print.accept(answer.findings()));
         kept.sweep();
         if (form.sarif) {
             SarifFindings.print(all, out);
@@ -113,28 +109,6 @@ final class CheckCommand implements Callable<Integer> {
     private Checking.Checked offered(Checking.Checked checked, Checking checking) {
         return quick ? new Checking.Checked(checked.file(), checked.document(),
                 checked.findings().stream().map(finding -> finding.withFixes(List.of())).toList()) : checking.tried(checked);
-    }
-
-    /** By as many threads as there are cores, each taking the next file when it has done one; told in the order of the files. */
-    private static <T> void each(List<Path> files, Function<Path, T> check, Consumer<T> tell) {
-        int threads = Math.min(files.size(), Runtime.getRuntime().availableProcessors());
-        if (threads <= 1) {
-            files.forEach(file -> tell.accept(check.apply(file)));
-            return;
-        }
-        ExecutorService pool = Executors.newFixedThreadPool(threads);
-        try {
-            for (Future<T> answer : files.stream().map(file -> pool.submit(() -> check.apply(file))).toList()) {
-                tell.accept(answer.get());
-            }
-        } catch (ExecutionException failed) {
-            throw failed.getCause() instanceof RuntimeException why ? why : new IllegalStateException(failed.getCause());
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            throw new CannotProceed("The check was stopped.");
-        } finally {
-            pool.shutdownNow();
-        }
     }
 
     private static Path place(Path file) {

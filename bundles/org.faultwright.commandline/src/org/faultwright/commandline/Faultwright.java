@@ -14,10 +14,13 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -103,7 +106,8 @@ public final class Faultwright implements Runnable {
     }
 
     /** Carries out one call. @return the exit status */
-    public static int run(PrintWriter out, PrintWriter err, String... arguments) {
+    public static int run(PrintWriter out, PrintWriter err, String... given) {
+        String[] arguments = asked(given);
         CommandLine commandLine = commandLine(arguments);
         commandLine.setOut(out);
         commandLine.setErr(err);
@@ -115,6 +119,21 @@ public final class Faultwright implements Runnable {
         out.flush();
         err.flush();
         return status;
+    }
+
+    /** Who asks for {@code help}, or for {@code help publish}, gets it. */
+    private static String[] asked(String... given) {
+        if (given.length == 0 || !given[0].equals("help")) {
+            return given;
+        }
+        Stream<String> behind = Arrays.stream(given).skip(1);
+        boolean known = given.length == 1 || COMMANDS.containsKey(given[1]);
+        return (known ? Stream.concat(behind, Stream.of("--help")) : behind).toArray(String[]::new);
+    }
+
+    private static String commands() {
+        List<String> names = List.copyOf(COMMANDS.keySet());
+        return String.join(", ", names.subList(0, names.size() - 1)) + " or " + names.get(names.size() - 1);
     }
 
     /** With the command that is called, or with all of them where none is: to put one together takes as long as to read a short text. */
@@ -144,7 +163,7 @@ public final class Faultwright implements Runnable {
         if (problem instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
             String word = unmatched.getUnmatched().get(0);
             boolean first = problem.getCommandLine().getParent() == null && !word.startsWith("-");
-            return first ? "There is no command \"" + word + "\"; say check, new, publish, explain, fix, order, draft, compare, tally, format or serve"
+            return first ? "There is no command \"" + word + "\"; say " + commands()
                     : "\"" + word + "\" is not understood here";
         }
         return problem.getMessage();
@@ -165,6 +184,6 @@ public final class Faultwright implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say what to do: check, new, publish, explain, order, draft, compare, format or serve.");
+        throw new ParameterException(spec.commandLine(), "Say what to do: " + commands() + ".");
     }
 }

@@ -84,43 +84,20 @@ final class PublishCommand implements Callable<Integer> {
             throw new CannotProceed(folder + " is a file, not a folder; name another one after --into.");
         }
         Optional<EarlierRelease> release = release();
-        List<Publication> publications = new ArrayList<>();
-        List<CheckedLibrary> libraries = new ArrayList<>();
-        int refused = 0;
-        int number = 0;
-        Set<String> taken = new TreeSet<>();
+        Told told = new Told(files.size(), out);
         Checking checking = new Checking(asOf);
         FullCheck check = new FullCheck(asOf);
-        for (Path file : files) {
-            number++;
-            Document document = checking.read(file);
-            if (document instanceof Library library) {
-                libraries.add(new CheckedLibrary(library, check.of(library)));
-            }
-            if (!(document instanceof Procedure procedure)) {
-                continue;
-            }
-            try {
-                Publication publication = Publication.of(check.check(procedure),
-                        drafts ? Drafts.ALLOWED : Drafts.REFUSED);
-                List<Path> written = write(wanted, publication, taken);
-                publications.add(publication);
-                // with forms of the whole folder alone a procedure has no file of its own
-                out.printf("%d of %d  %s%s%n", number, files.size(), procedure.name(), written.isEmpty() ? "" : ": " + names(written));
-            } catch (PublishingRefused problem) {
-                refused++;
-                spec.commandLine().getErr().println("faultwright: " + problem.getMessage());
-            }
-            out.flush();
-        }
+        ByCores.each(files, file -> made(file, checking, check, wanted), told::tell);
+        List<Publication> publications = told.publications;
+        Set<String> taken = told.taken;
         if (!publications.isEmpty()) {
             tell(writeLibraries(wanted, publications, taken), out);
             tell(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
-                    libraries, release, asOf, sourceAge), taken), out);
+                    told.libraries, release, asOf, sourceAge), taken), out);
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
-        return refused == 0 ? Faultwright.CLEAN : Faultwright.FINDINGS;
+        return told.refused == 0 ? Faultwright.CLEAN : Faultwright.FINDINGS;
     }
 
     /** Read before anything is written, since the new files may replace the old ones. */
@@ -142,15 +119,61 @@ final class PublishCommand implements Callable<Integer> {
         return Exports.all().stream().filter(export -> forms.isEmpty() || forms.contains(export.name())).toList();
     }
 
-    private List<Path> write(List<Export> wanted, Publication publication, Set<String> taken)
-            throws PublishingRefused {
-        List<Published> made = new ArrayList<>();
-        for (Export export : wanted) {
-            if (export instanceof ProcedureExport each) {
-                made.add(each.publish(publication));
-            }
+    /** What one file is made into; by any thread. */
+    private record Made(String name, Optional<CheckedLibrary> library, Optional<Publication> publication, List<Published> forms, Optional<PublishingRefused> refused) {
+    }
+
+    private Made made(Path file, Checking checking, FullCheck check, List<Export> wanted) {
+        Document document = checking.read(file);
+        String name = String.valueOf(document.name());
+        if (!(document instanceof Procedure procedure)) {
+            return new Made(name, document instanceof Library library ? Optional.of(new CheckedLibrary(library, check.of(library))) : Optional.empty(),
+                    Optional.empty(), List.of(), Optional.empty());
         }
-        return writeAll(made, taken, publication.procedure().source().name());
+        try {
+            Publication publication = Publication.of(check.check(procedure), drafts ? Drafts.ALLOWED : Drafts.REFUSED);
+            List<Published> forms = wanted.stream().filter(ProcedureExport.class::isInstance)
+                    .map(export -> ((ProcedureExport) export).publish(publication)).toList();
+            return new Made(name, Optional.empty(), Optional.of(publication), forms, Optional.empty());
+        } catch (PublishingRefused problem) {
+            return new Made(name, Optional.empty(), Optional.empty(), List.of(), Optional.of(problem));
+        }
+    }
+
+    /** Writes what was made, file by file, and says so. */
+    private final class Told {
+        private final int files;
+        private final PrintWriter out;
+        private final List<Publication> publications = new ArrayList<>();
+        private final List<CheckedLibrary> libraries = new ArrayList<>();
+        private final Set<String> taken = new TreeSet<>();
+        private int number;
+        private int refused;
+
+        Told(int files, PrintWriter out) {
+            this.files = files;
+            this.out = out;
+        }
+
+        void tell(Made made) {
+            number++;
+            made.library().ifPresent(libraries::add);
+            try {
+                if (made.refused().isPresent()) {
+                    throw made.refused().get();
+                }
+                if (made.publication().isPresent()) {
+                    List<Path> written = writeAll(made.forms(), taken, made.publication().get().procedure().source().name());
+                    publications.add(made.publication().get());
+                    // with forms of the whole folder alone a procedure has no file of its own
+                    out.printf("%d of %d  %s%s%n", number, files, made.name(), written.isEmpty() ? "" : ": " + names(written));
+                }
+            } catch (PublishingRefused problem) {
+                refused++;
+                spec.commandLine().getErr().println("faultwright: " + problem.getMessage());
+            }
+            out.flush();
+        }
     }
 
     /** Each library once, however many procedures use it. */

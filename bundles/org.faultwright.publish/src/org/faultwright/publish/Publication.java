@@ -14,6 +14,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Procedure;
@@ -50,6 +51,11 @@ public final class Publication {
 
     public Procedure procedure() {
         return checked.procedure();
+    }
+
+    /** The procedure with what the rules worked out. Only one thread may use it at a time. */
+    public Subject subject() {
+        return checked.subject();
     }
 
     /** What several forms need of one publication, made when it is asked for first. */

@@ -5,6 +5,7 @@
 package org.faultwright.publish;
 
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -40,6 +41,11 @@ public final class Wording {
     public static final String ARROW = "\u2192";
     public static final String BOX = "\u2610";
     public static final String ALERT = "\u26A0";
+    public static final String TWICE = "Of two boxes the left is for the 1st time, the right for the 2nd.";
+    /** Before what is filled in at each of several visits. */
+    public static final List<String> VISITS = List.of("1st", "2nd", "3rd");
+    /** A range reaches beyond every limit that it decides; a broken lead or a slipped probe shows the same. */
+    public static final String OVERLOAD = "Display shows an overload (OL)? Look at range and leads. If it stays, write OL: that is above every limit.";
     /** What is filled in by hand for the job on the bench. */
     public static final List<String> JOB = List.of("Serial number", "Board", "Job", "Date", "Technician");
 
@@ -170,6 +176,17 @@ public final class Wording {
         return point.map(Point::title).filter(words -> !words.isBlank()).orElse(name.text())
                 + point.flatMap(Point::carries).map(carried -> " (up to " + printed(carried.upTo().value()) + " "
                         + carried.kind().words().replace(" voltage", "") + ")").orElse("");
+    }
+
+    /** A point as the reading finds it: what is read in a dead circuit has its voltage at other times. */
+    public static String point(Name name, Step.Measure reading, Scope scope) {
+        String point = point(name, scope);
+        return reading.kind().filter(kind -> kind.value().needsDeadCircuit()).isPresent() ? point.replace(" (up to ", " (dead now; in use up to ") : point;
+    }
+
+    /** The notes of a step, the gravest signal word first. */
+    public static List<Note> notes(StepFrame frame, Scope scope) {
+        return frame.notes().stream().flatMap(name -> scope.note(name).stream()).sorted(Comparator.comparing(Note::word)).toList();
     }
 
     /** The hazards of a step and of the parts that it handles. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
+import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Procedure;
 
 /** A procedure with all that every rule found in it and in the libraries it uses. {@link FullCheck} makes it. */
@@ -15,15 +16,22 @@ public final class CheckedProcedure {
     private final Procedure procedure;
     private final List<Finding> findings;
     private final List<Finding> inLibraries;
+    private final Subject subject;
 
-    CheckedProcedure(Procedure procedure, List<Finding> findings, List<Finding> inLibraries) {
+    CheckedProcedure(Procedure procedure, List<Finding> findings, List<Finding> inLibraries, Subject subject) {
         this.procedure = procedure;
         this.findings = findings;
         this.inLibraries = inLibraries;
+        this.subject = subject;
     }
 
     public Procedure procedure() {
         return procedure;
+    }
+
+    /** With what the rules worked out, such as the walks of the faults. Only one thread may use it at a time. */
+    public Subject subject() {
+        return subject;
     }
 
     /** What was found in the procedure's own text, in reading order. */

@@ -15,13 +15,13 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
-import org.faultwright.procedure.Document;
+import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 
 /**
- * Checks whole: every rule, over a procedure and over the libraries it uses. The only way to a {@link CheckedProcedure}, so that nothing is
+ * Checks whole: every rule, over a procedure and over the libraries it uses. The way to a {@link CheckedProcedure}, so that nothing is
  * published that some rule has not seen. What was found in a library is kept, since many procedures use one. Safe between threads.
  */
 public final class FullCheck {
@@ -37,9 +37,19 @@ public final class FullCheck {
     }
 
     public CheckedProcedure check(Procedure procedure) {
-        List<Finding> inLibraries = new ArrayList<>();
-        procedure.libraries().forEach(library -> inLibraries.addAll(of(library.with(used(library, procedure.libraries())))));
-        return new CheckedProcedure(procedure, own(procedure), List.copyOf(inLibraries));
+        Subject subject = every.subject(procedure);
+        return new CheckedProcedure(procedure, own(subject), inLibraries(procedure), subject);
+    }
+
+    /** With what was found in the procedure so far, for a card that is looked at while the text is written: nothing of it is published. */
+    public CheckedProcedure soFar(Procedure procedure, List<Finding> found) {
+        return new CheckedProcedure(procedure, List.copyOf(found), inLibraries(procedure), every.subject(procedure));
+    }
+
+    private List<Finding> inLibraries(Procedure procedure) {
+        List<Finding> found = new ArrayList<>();
+        procedure.libraries().forEach(library -> found.addAll(of(library.with(used(library, procedure.libraries())))));
+        return List.copyOf(found);
     }
 
     /** What a library uses, and that in turn, among those that a procedure was read with: a procedure has them all, they have none. */
@@ -65,7 +75,7 @@ public final class FullCheck {
         if (libraries.size() >= MOST_KEPT) {
             libraries.clear();
         }
-        return libraries.computeIfAbsent(texts(library), text -> own(library));
+        return libraries.computeIfAbsent(texts(library), text -> own(every.subject(library)));
     }
 
     private static List<String> texts(Library library) {
@@ -74,7 +84,8 @@ public final class FullCheck {
     }
 
     /** What is wrong in a library is told of the library. */
-    private List<Finding> own(Document document) {
-        return every.check(document).stream().filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
+    private List<Finding> own(Subject subject) {
+        String file = subject.document().source().name();
+        return every.check(subject).stream().filter(finding -> finding.at().source().name().equals(file)).toList();
     }
 }

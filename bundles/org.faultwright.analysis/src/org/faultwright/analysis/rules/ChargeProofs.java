@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 
@@ -38,6 +40,12 @@ final class ChargeProofs {
     /** The condition that a setting says is without charge. */
     static Optional<Condition> claimed(Setting setting, Subject subject) {
         return subject.scope().condition(setting.condition()).filter(condition -> isAbsence(condition, setting));
+    }
+
+    /** Whether a procedure says so where a charge is proved gone: another place in every unit, which a library's routines call by one name. */
+    static boolean isPlaceInUnit(Declaration own, Subject subject) {
+        return own instanceof Point && subject.procedure().isPresent() && subject.scope().conditions().stream().flatMap(condition -> condition.proved().stream())
+                .flatMap(proof -> proof.points().stream()).anyMatch(name -> name.text().equals(own.name().text()));
     }
 
     static boolean isAbsence(Condition condition, Setting setting) {

@@ -42,7 +42,8 @@ public final class DuplicateName implements Rule {
         own.conditions().forEach(condition -> distinct("value of " + condition.name(), condition.values(), findings));
         subject.document().libraries().forEach(library -> {
             Map<String, List<? extends Declaration>> theirs = library.own().byKind();
-            own.byKind().forEach((kind, declared) -> hidden(kind, declared, theirs.get(kind), library.name(), findings));
+            own.byKind().forEach((kind, declared) -> hidden(kind, declared.stream().filter(one -> !ChargeProofs.isPlaceInUnit(one, subject)).toList(),
+                    theirs.get(kind), library.name(), findings));
         });
         UsedLibraries.clashes(subject, findings);
         subject.graphs().forEach(graph -> graph(graph, findings));

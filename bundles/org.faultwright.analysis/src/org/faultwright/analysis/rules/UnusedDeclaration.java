@@ -34,11 +34,12 @@ public final class UnusedDeclaration implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        subject.procedure().ifPresent(procedure -> check(procedure, References.of(subject), findings));
+        subject.procedure().ifPresent(procedure -> check(procedure, subject, References.of(subject), findings));
     }
 
-    private static void check(Procedure procedure, List<Reference> references, Findings findings) {
-        procedure.own().byKind().forEach((word, declared) -> unused(word, declared, Reference.Kind.declaredBy(word), references, findings));
+    private static void check(Procedure procedure, Subject subject, List<Reference> references, Findings findings) {
+        procedure.own().byKind().forEach((word, declared) -> unused(word, declared.stream()
+                .filter(one -> !ChargeProofs.isPlaceInUnit(one, subject)).toList(), Reference.Kind.declaredBy(word), references, findings));
     }
 
     private static void unused(String word, List<? extends Declaration> declared, Reference.Kind kind,

@@ -222,6 +222,11 @@ public final class EditingServices {
         return undated.check(procedure);
     }
 
+    /** The same with what was found so far, for a card that is looked at while it is written: it waits for no rule. */
+    public CheckedProcedure forLooking(OpenText text, Procedure procedure) {
+        return undated.soFar(procedure, text.found());
+    }
+
     /** Reads a text and checks nothing, for whoever only wants to know what it names. */
     public OpenText unchecked(SourceText source) {
         Document document = reader.read(source);

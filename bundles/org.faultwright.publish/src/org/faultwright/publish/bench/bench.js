@@ -129,8 +129,10 @@
   function line(into, key, words, style) {
     if (!words) { return undefined; }
     var row = add(into, "p", "line " + (style || ""));
-    add(row, "b", "key", key);
-    row.appendChild(document.createTextNode(" "));
+    if (key) {
+      add(row, "b", "key", key);
+      row.appendChild(document.createTextNode(" "));
+    }
     add(row, "span", "", words);
     return row;
   }
@@ -223,6 +225,13 @@
     return box;
   }
 
+  // What was read before still holds: in one line, in its colour, before the hand is in.
+  function brief(into, one) {
+    var box = add(into, "p", "note brief " + one.word);
+    add(box, "b", "word", (one.word === "notice" ? "" : "\u26a0 ") + one.word.toUpperCase());
+    add(box, "span", "text", one.hazard + " " + one.avoid);
+  }
+
   function list(into, title, items) {
     if (items.length === 0) { return; }
     add(into, "h2", "", title);
@@ -242,18 +251,25 @@
         add(main, "p", "", "This procedure has no step to begin at.");
         return;
       }
-      if (kept.begun) { goOn(main); } else { jobFields(main); }
+      if (kept.begun) { goOn(main); } else { before(main); jobFields(main); }
       if (!storing) { add(main, "p", "warn", STORE_FAILS); }
       var row = add(main, "div", "actions");
       if (!kept.begun) { button(row, "primary", "Begin", start); }
       opener(row, main);
+      if (kept.begun) { before(main); }
+    });
+  }
+
+  // Read before anything is begun, as on the card.
+  function before(main) {
       (tree.notes || []).length > 0 && add(main, "h2", "", "Dangers on the way");
       (tree.notes || []).forEach(function (one) { note(main, one); });
       list(main, "You will need", (tree.instruments || []).map(function (one) { return one.title || one.id; })
         .concat(tree.tools || []).concat((tree.parts || []).map(function (one) {
           return (one.title || one.id) + (one.number ? ", " + one.number : "");
         })));
-    });
+      list(main, "Condition on arrival: make it so before the first step", (tree.conditions || []).filter(function (one) { return one.starts !== undefined; })
+        .map(function (one) { return setting({ condition: one.id, value: one.starts }); }));
   }
 
   function jobFields(main) {
@@ -279,7 +295,7 @@
     var box = add(main, "section", "resume");
     add(box, "h2", "", "A walk was begun here");
     add(box, "p", "", "Begun " + day(kept.begun) + ". " + (walk.isEnd(here) ? "It came to its end: "
-      : "It stands at step " + here.step.number + ": ") + plain(here.step.title));
+      : "It stands at step " + walk.numberAt(here) + ": ") + plain(here.step.title));
     var so = Object.keys(here.setUp).map(function (id) { return setting({ condition: id, value: here.setUp[id] }); });
     if (so.length > 0 && !walk.isEnd(here)) {
       line(box, "The unit should be", so.join(", "));
@@ -476,13 +492,15 @@
       bar(main, here);
       routine(main, here);
       var h1 = heading(main, "");
-      add(h1, "span", "number", step.number);
+      add(h1, "span", "number", walk.numberAt(here));
       h1.appendChild(document.createTextNode(" "));
       add(h1, "span", "", step.title || step.id);
       facts(main, step);
       var due = walk.due(here), live = makesLive(here);
       if (!live) { seeTo(main, here); }
       due.forEach(function (id) { dueNote(main, id); });
+      (step.notes || []).filter(function (id) { return due.indexOf(id) < 0 && named(tree.notes, id); })
+        .forEach(function (id) { brief(main, named(tree.notes, id)); });
       if (live) { seeTo(main, here); }
       detail(main, here, step);
       var work = add(main, "div", "work");
@@ -495,7 +513,7 @@
       aside(body, here);
       gate();
     });
-    say("Step " + step.number + ": " + plain(step.title));
+    say("Step " + walk.numberAt(here) + ": " + plain(step.title));
   }
 
   function bar(main, here) {
@@ -513,7 +531,9 @@
     if (outer.length === 0) { return; }
     var row = add(main, "nav", "routine");
     row.setAttribute("aria-label", "Routines entered");
-    outer.forEach(function (one) { add(row, "span", "", one.number + " " + plain(one.title || one.id)); });
+    outer.forEach(function (one, i) {
+      add(row, "span", "", walk.numberAt({ known: here.known, path: here.path.slice(0, i), step: one }) + " " + plain(one.title || one.id));
+    });
   }
 
   function facts(main, step) {
@@ -650,7 +670,7 @@
     var box = add(main, "section", "detail");
     if ((step.needs || []).length > 0) {
       var row = add(box, "p", "line");
-      add(row, "b", "key", "Set-up");
+      add(row, "b", "key", "With");
       step.needs.forEach(function (one) {
         var first = here.unmet.indexOf(one) >= 0;
         row.appendChild(document.createTextNode(" "));
@@ -660,19 +680,19 @@
     line(box, "Live work", step.liveBecause, "strong");
     if (step.indicator) { line(box, "At", titleOf(tree.indicators, step.indicator)); }
     if (step.point || step.through) {
-      line(box, step.through ? "Through" : "Where", point(step.point || step.through) + (step.against ? ", against " + point(step.against) : ""));
+      line(box, step.through ? "Through" : "At", point(step.point || step.through) + (step.against ? ", against " + point(step.against) : ""));
     } else if (step.against) {
       line(box, "Against", point(step.against));
     }
     var store_ = (named(tree.points, step.point || step.through) || {}).storedEnergy;
     line(box, "Stores", store_ && store_.words, "strong");
     if (step.kind === "measure") {
-      line(box, "With", [step.instrument ? titleOf(tree.instruments, step.instrument) : "", step.quantity || "", step.sensor ? "type " + step.sensor : "",
+      line(box, "Measure", [step.instrument ? titleOf(tree.instruments, step.instrument) : "", step.quantity || "", step.sensor ? "type " + step.sensor : "",
         step.range ? "range " + step.range.text : ""].filter(Boolean).join(", "));
     }
     if (step.expects) { line(box, "Limit", step.expects.limit.text, "strong"); }
     (step.adjusts || []).forEach(function (one) {
-      line(box, "Set to", (one.to ? one.to.text : "") + (one.quantity ? ", " + one.quantity : "") + (one.of ? " of " + one.of : ""), "strong");
+      line(box, "Set", (one.to ? one.to.text : "") + (one.quantity ? ", " + one.quantity : "") + (one.of ? " of " + one.of : ""), "strong");
     });
     line(box, "Erases", step.erases, "strong");
     line(box, "Part", (step.handles || []).map(function (id) {
@@ -683,8 +703,8 @@
       var rated = (step.ratedTools || []).filter(function (one) { return one.tool === tool; })[0];
       return tool + (rated ? " (rated " + rated.upTo.text + ")" : "");
     }).join(", "));
-    line(box, "Hazards", hazards(step));
-    line(box, "Hint", step.hint);
+    line(box, "Mind", hazards(step));
+    line(box, "", step.hint);
     picturesOf(step).forEach(function (one) {
       var figure = add(box, "figure");
       if (Object.prototype.hasOwnProperty.call(pictures, one.file)) {
@@ -695,12 +715,6 @@
       add(figure, "figcaption", "", one.shows || one.file);
     });
     if (step.source) { line(box, "Source", step.source.document + (step.source.dated ? ", dated " + step.source.dated : ""), "small"); }
-    var inForce = (step.notes || []).filter(function (id) { return walk.due(here).indexOf(id) < 0; });
-    if (inForce.length > 0) {
-      var again = add(box, "details", "inforce");
-      add(again, "summary", "", inForce.length === 1 ? "One note, read before" : inForce.length + " notes, read before");
-      inForce.forEach(function (id) { if (named(tree.notes, id)) { note(again, named(tree.notes, id)); } });
-    }
   }
 
   var HAZARDS = { shock: "electric shock", charge: "stored charge", heat: "hot parts", battery: "battery", motion: "moving parts", light: "strong light",
@@ -722,7 +736,7 @@
   }
 
   function after(main, step) {
-    line(main, "After it", (step.sets || []).map(setting).join(", "));
+    line(main, "Then", (step.sets || []).map(setting).join(", "));
   }
 
   // ---- results
@@ -948,7 +962,7 @@
       var i = kept.moves.length - 1;
       while (i >= 0 && placeOf(states[i]) !== place) { i--; }
       var step = i < 0 ? undefined : states[i].step;
-      return step && typeof kept.moves[i].value === "string" ? "reading of step " + step.number + " (" + walk.shown(kept.moves[i].value) + (step.entry && step.entry.symbol ? "\u00a0" + step.entry.symbol : "") + ")" : one.reading;
+      return step && typeof kept.moves[i].value === "string" ? "reading of step " + walk.numberAt(states[i]) + " (" + walk.shown(kept.moves[i].value) + (step.entry && step.entry.symbol ? "\u00a0" + step.entry.symbol : "") + ")" : one.reading;
     }
     if (one.constant) { return one.constant.text; }
     var parts = one.arguments.map(function (part) { return formula(part, here, true); });
@@ -1021,7 +1035,7 @@
       var step = states[i].step;
       var item = add(rows, "li");
       var words = add(item, "div", "what");
-      add(words, "b", "", step.number);
+      add(words, "b", "", walk.numberAt(states[i]));
       words.appendChild(document.createTextNode(" " + plain(step.title || step.id) + " "));
       add(words, "span", "result-told", "\u2192 " + outcomeWords(step, one.outcome) + (one.value === undefined ? "" : " (" + valueText(step, one) + ")")
         + (one.doubtful ? ", doubtful" : ""));
@@ -1029,7 +1043,7 @@
         var later = kept.moves.slice(i).filter(function (other) { return !other.enter; }).length - 1;
         confirm_(item, later === 0 ? "Take this result back?" : "Take this result back, and the " + (later === 1 ? "one" : later) + " after it?", "Take back", function () { takeBack(i); });
       });
-      press.setAttribute("aria-label", "Correct step " + step.number + ", " + plain(step.title || step.id));
+      press.setAttribute("aria-label", "Correct step " + walk.numberAt(states[i]) + ", " + plain(step.title || step.id));
     });
   }
 
@@ -1041,17 +1055,17 @@
       var main = add(body, "main", "main");
       if (here.lost) {
         heading(main, "The way leads nowhere here");
-        add(main, "p", "", "The text does not say what follows " + step.number + " " + plain(step.title) + ". Go back, or hand the unit on.");
+        add(main, "p", "", "The text does not say what follows " + walk.numberAt(here) + " " + plain(step.title) + ". Go back, or hand the unit on.");
       } else {
         var h1 = heading(main, "");
-        add(h1, "span", "number", step.number);
+        add(h1, "span", "number", walk.numberAt(here));
         h1.appendChild(document.createTextNode(" "));
         add(h1, "span", "", step.title || step.id);
         var found = add(main, "section", "found");
         (step.notes || []).forEach(function (id) { if (named(tree.notes, id)) { note(found, named(tree.notes, id)); } });
         line(found, (step.finds || []).length > 1 ? "Found one of" : "Found", (step.finds || []).map(function (id) { return titleOf(tree.faults, id); }).join("; ") || (step.findsNothing ? "no fault" : ""), "strong");
         line(found, "Refer to", step.refersTo, "strong");
-        line(found, "Hint", step.hint);
+        line(found, "", step.hint);
         if (step.report) { report(main, step.report); }
         checklist(main);
       }
@@ -1071,7 +1085,7 @@
   }
 
   function report(main, words) {
-    add(main, "h2", "", "For the customer");
+    add(main, "h2", "", "Report to the customer");
     var text = add(main, "p", "report", words);
     var row = add(main, "div", "actions");
     button(row, "", "Copy", function () { copy(text); });

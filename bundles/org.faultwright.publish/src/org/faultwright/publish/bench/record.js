@@ -35,7 +35,7 @@ var FaultwrightRecord = (function () {
       notes = notes.concat(one.notes || []);
       seconds += one.seconds || 0;
       if (one.enter) { return; }
-      var entry = { step: step.id, number: step.number, outcome: one.outcome };
+      var entry = { step: step.id, number: walk.numberAt(states[i]), outcome: one.outcome };
       if (states[i].path.length > 0) { entry.within = states[i].path; }
       if (one.value !== undefined) { entry.readings = readings(step, one.value); }
       if (one.doubtful) { entry.doubtful = true; }

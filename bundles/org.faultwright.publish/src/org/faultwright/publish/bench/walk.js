@@ -138,6 +138,17 @@ var FaultwrightWalk = (function () {
     return path.map(function (name, i) { return own(stepsWithin(known, path.slice(0, i)), name); });
   }
 
+  // As printed where the walk has come to: a routine in the box of a step has that step's number, with a letter.
+  function numberAt(state) {
+    var outer = callers(state.known, state.path), names = state.path.concat([state.step.id]);
+    for (var i = 0; i < outer.length; i++) {
+      var within = names.slice(i + 1).join("/") + "/";
+      var places = (outer[i].inPlace || []).filter(function (place) { return (place.path.join("/") + "/").indexOf(within) === 0; });
+      if (places.length > 0) { return places[0].number; }
+    }
+    return state.step.number;
+  }
+
   // ---- the set-up
 
   function has(condition, value) { return (condition.values || []).indexOf(value) >= 0; }
@@ -554,5 +565,5 @@ var FaultwrightWalk = (function () {
   return { start: start, enter: enter, canEnter: canEnter, take: take, isEnd: isEnd, due: due, judge: judge, judgeTable: judgeTable, isDoubtful: isDoubtful,
     calculated: calculated, suspects: suspects, toGo: toGo, replay: replay, typed: typed,
     lapsed: lapsed, withAgain: withAgain, isDangerous: isDangerous, dueWhenLive: dueWhenLive, isNumber: function (text) { return typeof text === "string" && number(text) !== undefined; }, shown: function (text) { return shown(number(text)); },
-    secondsOf: secondsOf, callers: function (state) { return callers(state.known, state.path); } };
+    secondsOf: secondsOf, numberAt: numberAt, callers: function (state) { return callers(state.known, state.path); } };
 })();

@@ -7,6 +7,7 @@ package org.faultwright.publish.card;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.faultwright.publish.Publication;
+import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.ColumnLabels;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
@@ -49,6 +50,9 @@ final class BenchCard {
         List<Placed> own = plan.sections().get(0).steps();
         if (!own.isEmpty()) {
             main.say("h2", "", "Steps: begin at 1. Tick what you see, go where its arrow says");
+            if (plan.sections().stream().anyMatch(section -> plan.visits(section) > 1)) {
+                main.say("p", "", Wording.TWICE);
+            }
         }
         own.forEach(step -> {
             part.add(main, step);
@@ -62,10 +66,17 @@ final class BenchCard {
         Tag box = main.add("section", "routine");
         box.add("h3", "heading").id(Plan.anchor(section)).text("Routine " + section.letter() + ": " + PaperCard.title(section.graph()));
         Tag from = box.add("p", "from");
-        from.text("Came from step").space().say("span", "fill", "").space().text("(");
+        from.text("Came from step").space();
+        int visits = plan.visits(section);
+        for (int i = 0; i < visits; i++) {
+            from.text(visits == 1 ? "" : Wording.VISITS.get(i) + "\u00A0").say("span", "fill", "").space();
+        }
+        from.text("(");
         NotesPart.links(from, plan.callers(section));
         from.text("). Ends with: " + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text()))
                 .collect(Collectors.joining(", ")) + ".");
+        part.visited(visits);
         section.steps().forEach(step -> part.add(box, step));
+        part.visited(1);
     }
 }

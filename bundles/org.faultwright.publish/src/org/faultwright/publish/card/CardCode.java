@@ -21,6 +21,9 @@ final class CardCode {
     /** Modules of white that the standard asks for around a code. */
     private static final int QUIET = 4;
 
+    /** Said beside it, so that nobody looks for something to read it with. */
+    static final String PURPOSE = ". The square code says the same; the work does not need it.";
+
     private CardCode() {
     }
 

@@ -56,6 +56,11 @@ public final class CardPages implements AutoCloseable {
         return new CardPages(Loader.loadPDF(card));
     }
 
+    /** Those of a sheet that is looked at only. */
+    static CardPages of(PDDocument pdf) throws IOException {
+        return new CardPages(pdf);
+    }
+
     public int count() {
         return pdf.getNumberOfPages();
     }

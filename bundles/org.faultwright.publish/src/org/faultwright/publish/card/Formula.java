@@ -15,6 +15,11 @@ final class Formula {
     }
 
     static String of(Expression expression, Plan plan) {
+        return expression instanceof Expression.Call call && call.function().equals("abs") && call.arguments().size() == 1
+                ? words(call.arguments().get(0), plan) + ", without its sign" : words(expression, plan);
+    }
+
+    private static String words(Expression expression, Plan plan) {
         if (expression instanceof Expression.Reading reading) {
             return "reading " + plan.procedure().steps().stream()
                     .filter(step -> step.name().text().equals(reading.step())).findFirst().map(plan::label)
@@ -27,10 +32,10 @@ final class Formula {
             return "\u2212" + inner(negated.of(), plan);
         }
         if (expression instanceof Expression.Sum sum) {
-            return of(sum.left(), plan) + " + " + of(sum.right(), plan);
+            return words(sum.left(), plan) + " + " + words(sum.right(), plan);
         }
         if (expression instanceof Expression.Difference difference) {
-            return of(difference.left(), plan) + " \u2212 " + inner(difference.right(), plan);
+            return words(difference.left(), plan) + " \u2212 " + inner(difference.right(), plan);
         }
         if (expression instanceof Expression.Product product) {
             return inner(product.left(), plan) + " \u00D7 " + inner(product.right(), plan);
@@ -39,7 +44,7 @@ final class Formula {
             return inner(quotient.left(), plan) + " \u00F7 " + inner(quotient.right(), plan);
         }
         Expression.Call call = (Expression.Call) expression;
-        return call.function() + "(" + call.arguments().stream().map(argument -> of(argument, plan))
+        return call.function() + "(" + call.arguments().stream().map(argument -> words(argument, plan))
                 .collect(Collectors.joining(", ")) + ")";
     }
 
@@ -47,6 +52,6 @@ final class Formula {
     private static String inner(Expression expression, Plan plan) {
         boolean single = expression instanceof Expression.Reading || expression instanceof Expression.Constant
                 || expression instanceof Expression.Call;
-        return single ? of(expression, plan) : "(" + of(expression, plan) + ")";
+        return single ? words(expression, plan) : "(" + words(expression, plan) + ")";
     }
 }

@@ -4,7 +4,9 @@
  */
 package org.faultwright.publish.card;
 
+import java.util.Set;
 import java.util.stream.Collectors;
+import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Wording;
@@ -14,6 +16,7 @@ import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.Used;
 
@@ -22,10 +25,11 @@ final class PaperCard {
     private PaperCard() {
     }
 
-    static Sheet sheet(Plan plan, Paper paper) {
+    /** @param whole what goes on over no page */
+    static Sheet sheet(Plan plan, Paper paper, Set<Run> whole) {
         Publication publication = plan.publication();
         Sheet sheet = new Sheet(paper, paper.columns(), publication.title(), "Bench card of " + publication.procedure().name().text()
-                + ", " + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
+                + ", " + publication.revision(), publication.revision() + (publication.status() == Revision.Status.DRAFT ? ": do not work by it" : ""), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
                 + "SHA-256 " + publication.digest());
         Fo flow = sheet.flow();
         Used used = new Used(plan);
@@ -34,12 +38,15 @@ final class PaperCard {
         PaperFront front = new PaperFront(plan, used, notes);
         front.head(flow, paper.room());
         front.columns(flow, paper.column());
-        PaperStep steps = new PaperStep(plan, used, sources, notes, paper);
+        PaperStep steps = new PaperStep(plan, used, sources, notes, paper, whole);
         Section own = plan.sections().get(0);
         if (!own.steps().isEmpty()) {
             Fo head = Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
-            if (plan.sections().stream().anyMatch(section -> visits(plan, section) > 1)) {
-                Paint.line(flow, "Of two boxes the left is for the 1st time, the right for the 2nd.").set("keep-with-next.within-column", "always");
+            if (plan.sections().stream().anyMatch(section -> plan.visits(section) > 1)) {
+                Paint.line(flow).text(Wording.TWICE).set("keep-with-next.within-column", "always");
+            }
+            if (used.instruments().values().stream().anyMatch(measures -> !measures.isEmpty())) {
+                Paint.line(flow).text(Wording.OVERLOAD).set("keep-with-next.within-column", "always");
             }
             if (plan.beginsOnFreshPage() && paper == Paper.A4) {
                 head.set("break-before", "page");
@@ -47,9 +54,9 @@ final class PaperCard {
         }
         own.steps().forEach(step -> {
             steps.add(flow, step);
-            plan.after(step).forEach(section -> routine(flow, plan, section, steps));
+            plan.after(step).forEach(section -> routine(flow, plan, section, steps, whole));
         });
-        plan.afterAll().forEach(section -> routine(flow, plan, section, steps));
+        plan.afterAll().forEach(section -> routine(flow, plan, section, steps, whole));
         PaperEnd.add(flow, plan, used, sources, paper.column());
         plan.placed().forEach(placed -> sheet.place(placed.anchor(), placed.anchor()));
         plan.places().forEach(sheet::place);
@@ -58,26 +65,24 @@ final class PaperCard {
     }
 
     /** Marked by a line on its left, since the steps of the procedure go on behind it. */
-    private static void routine(Fo into, Plan plan, Section section, PaperStep steps) {
+    private static void routine(Fo into, Plan plan, Section section, PaperStep steps, Set<Run> whole) {
         Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm");
+        if (whole.contains(section.steps().get(0).run())) {
+            flow.set("keep-together.within-page", "always");
+        }
         Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
         Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
         Fo from = Paint.line(head);
         from.text("Came from step ");
-        int visits = visits(plan, section);
+        int visits = plan.visits(section);
         for (int i = 0; i < visits; i++) {
-            from.text(visits == 1 ? "" : (i == 0 ? PaperStep.FIRST : " " + PaperStep.SECOND) + " ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
+            from.text(visits == 1 ? "" : (i == 0 ? "" : " ") + Wording.VISITS.get(i) + " ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
         }
         from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
                 + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
         steps.visited(visits);
         section.steps().forEach(step -> steps.add(flow, step));
         steps.visited(1);
-    }
-
-    /** Who comes twice, once out of a routine or once more later, finds boxes that are still empty. */
-    private static int visits(Plan plan, Section section) {
-        return section.isRoutine() ? Math.min(2, plan.callers(section).size()) : 1;
     }
 
     static String title(StepGraph graph) {

@@ -63,11 +63,11 @@ final class PaperFront {
         if (publication.status() == Revision.Status.DRAFT) {
             revision.add("inline", "background-color", Paint.INK, "color", "#ffffff", "font-weight", "bold").verbatim("\u00A0")
                     .text(publication.revision()).verbatim("\u00A0");
-            revision.text(" neither reviewed nor released");
+            revision.text(" neither reviewed nor released: do not work by it");
         } else {
             Paint.bold(revision, publication.revision());
         }
-        revision.text(Wording.record(procedure) + " \u00B7 digest " + publication.shortDigest());
+        revision.text(Wording.record(procedure) + " \u00B7 digest " + publication.shortDigest() + CardCode.PURPOSE);
         CardCode.add(row.add("table-cell").add("block", "text-align", "end", "line-height", "0pt"), publication, CODE);
         job(head, room);
         if (publication.hasErrors()) {
@@ -145,7 +145,7 @@ final class PaperFront {
             table.add("table-column", "column-width", Sheet.mm(column));
         }
         Fo head = table.add("table-header").add("table-row");
-        List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("table-cell", "border-bottom", "0.5pt solid " + Paint.LINE)
+        List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("table-cell", "border-bottom", "0.5pt solid " + Paint.LINE, "padding-bottom", "0.6mm")
                 .add("block", "text-align", word.equals("Fault") ? "start" : "end", "color", Paint.FAINT).text(word));
         Fo body = table.add("table-body");
         for (Likely.Case one : cases) {

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -32,6 +33,7 @@ import org.faultwright.publish.page.Sheet;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.PlainClauses;
 import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
 import org.faultwright.publish.plan.SetUps;
 import org.faultwright.publish.plan.Used;
@@ -58,10 +60,6 @@ final class PaperStep {
     private static final double INSET = 3;
     private static final double INSET_ROUTINE = 2;
 
-    /** Before what is filled in at each of two visits. */
-    static final String FIRST = "1st";
-    static final String SECOND = "2nd";
-
     private final Plan plan;
     private final SetUps setUps;
     private final Sources sources;
@@ -70,12 +68,14 @@ final class PaperStep {
     /** What each instrument is called at a step, by its name. */
     private final Map<String, String> instruments;
     private final double width;
+    /** What goes on over no page. */
+    private final Set<Run> whole;
     /** How often whoever works may come by the steps that are printed now, with what was seen the time before in front of them. */
     private int visits = 1;
     /** By what the step that is printed now stands in from the column, in millimetres. */
     private double inset;
 
-    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper) {
+    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper, Set<Run> whole) {
         this.plan = plan;
         this.setUps = new SetUps(plan);
         this.sources = sources;
@@ -83,6 +83,7 @@ final class PaperStep {
         this.instruments = Wording.shortly(used.instruments().keySet());
         this.outcomes = new PaperOutcomes(plan);
         this.width = paper.column();
+        this.whole = whole;
     }
 
     /** @param times how often the steps that follow may be come by, each time with boxes of its own */
@@ -91,19 +92,25 @@ final class PaperStep {
     }
 
     void add(Fo into, Placed placed) {
-        boolean whole = length(placed) < LONGEST_WHOLE;
+        boolean together = length(placed) < LONGEST_WHOLE;
         List<Placed> inner = plan.inside(placed);
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
-                "space-after", "1.2mm", "keep-together.within-column", whole && inner.isEmpty() ? "always" : "auto");
+                "space-after", "1.2mm", "keep-together.within-column", together && inner.isEmpty() ? "always" : "auto");
         Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");
-        inner.forEach(one -> {
-            Fo line = box.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
+        Fo kept = box;
+        Optional<Run> run = Optional.empty();
+        for (Placed one : inner) {
+            if (run.filter(one.run()::equals).isEmpty()) {
+                run = Optional.of(one.run());
+                kept = whole.contains(one.run()) ? box.add("block", "role", "Div", "keep-together.within-page", "always") : box;
+            }
+            Fo line = kept.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
                     "keep-together.within-column", length(one) < LONGEST_WHOLE ? "always" : "auto");
             step(line, one, "10pt");
             line.add("block", "id", Sheet.end(one.anchor()));
-        });
+        }
         if (placed.step() instanceof Step.Conclude) {
             close(box);
         }
@@ -113,6 +120,7 @@ final class PaperStep {
     /** Where a step has but its title to say, its way on stands at the end of that. */
     private void step(Fo box, Placed placed, String size) {
         inset = (placed.run().caller().isPresent() ? INSET : 0) + (Character.isLetter(placed.label().charAt(0)) ? INSET_ROUTINE : 0);
+        notes(box, placed.step().frame());
         Fo head = head(box, placed, size);
         Optional<LimitZones> zones = LimitZones.of(plan.procedure(), placed.step());
         Fo body = Fo.of("block", "role", "Div");
@@ -174,14 +182,18 @@ final class PaperStep {
         return head;
     }
 
+    /** Before the order: who reads that at arm's length acts on it. */
+    private void notes(Fo box, StepFrame frame) {
+        if (!frame.notes().isEmpty()) {
+            Fo told = box.add("block", "role", "Div", "keep-with-next.within-column", "always", "space-after", "0.4mm");
+            Wording.notes(frame, plan.scope()).forEach(note -> notes.atStep(told, note));
+        }
+    }
+
     /** All between the title and what is seen. @return whether a scale tells the readings of each outcome */
     private boolean body(Fo box, Placed placed, Optional<LimitZones> zones) {
         Step step = placed.step();
         StepFrame frame = step.frame();
-        if (!frame.notes().isEmpty()) {
-            Fo told = box.add("block", "role", "Div");
-            frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
-        }
         needs(box, step);
         if (step instanceof Step.Measure) {
             hint(box, frame);
@@ -305,8 +317,8 @@ final class PaperStep {
     private boolean measure(Fo box, Step.Measure step, Optional<LimitZones> zones) {
         step.point().ifPresent(point -> {
             Fo line = Paint.line(box, step.through() ? "Through" : "At");
-            Paint.bold(line, Wording.point(point, plan.scope()));
-            step.against().ifPresent(against -> Paint.bold(line.text(" against "), Wording.point(against, plan.scope())));
+            Paint.bold(line, Wording.point(point, step, plan.scope()));
+            step.against().ifPresent(against -> Paint.bold(line.text(" against "), Wording.point(against, step, plan.scope())));
         });
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> Paint.bold(Paint.line(box, "Stores"), stored.inWords()));
@@ -335,7 +347,7 @@ final class PaperStep {
 
     /** Several readings as one table: where, the limit, and boxes to write in. */
     private void readings(Fo box, Step.Measure step) {
-        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), Wording.point(against, plan.scope())));
+        step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), Wording.point(against, step, plan.scope())));
         Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "0.5mm");
         for (double part : new double[] { 0.4, 0.28, 0.32 }) {
             table.add("table-column", "column-width", Sheet.mm(part * width));
@@ -346,11 +358,11 @@ final class PaperStep {
         step.readings().forEach(one -> {
             Fo row = rows.add("table-row");
             Fo at = cell(row);
-            one.point().ifPresent(point -> Paint.bold(at, Wording.point(point, plan.scope())));
+            one.point().ifPresent(point -> Paint.bold(at, Wording.point(point, step, plan.scope())));
             Fo limit = cell(row).set("font-size", "11pt", "font-weight", "bold");
             one.expects().ifPresent(expects -> limit.text(Wording.printed(expects.limit().value())));
-            digits(cell(row).set("font-size", "11pt", "line-height", "17pt"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range)
-                    .flatMap(ReadingBox::pattern), one.kind().map(Written::value), one.expects());
+            digits(cell(row).set("font-size", "11pt", "line-height", "17pt"), pattern(LimitStudy.of(plan.procedure(), one).map(LimitStudy::range),
+                    one.expects(), one.kind().map(Written::value)), one.kind().map(Written::value), one.expects());
         });
     }
 
@@ -381,15 +393,16 @@ final class PaperStep {
         });
         line.verbatim(" ").add("leader");
         boolean room = !worked && expectation.map(expects -> Wording.printed(expects.limit().value()).length()).orElse(0) <= LONG_LIMIT;
-        boolean apart = expectation.isPresent() || range.flatMap(ReadingBox::pattern).filter(pattern -> pattern.chars().filter(c -> c == '_').count() > MOST_BESIDE).isPresent();
+        Optional<String> pattern = pattern(range, expectation, kind);
+        boolean apart = expectation.isPresent() || pattern.filter(shown -> shown.chars().filter(c -> c == '_').count() > MOST_BESIDE).isPresent();
         for (int visit = 1; visit <= visits; visit++) {
             Fo at = visit == 1 || !apart ? line : box.add("block", "role", "P", "text-align", "end", "font-size", "11pt", "line-height", "17pt");
             if (visit > 1 && !apart) {
                 at.verbatim(" ").add("leader");
             }
-            at.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? (visit == 1 ? FIRST : SECOND) + "\u00A0\u00A0"
+            at.add("inline", "font-size", "9pt", "color", Paint.FAINT).verbatim(visits > 1 ? Wording.VISITS.get(visit - 1) + "\u00A0\u00A0"
                     : room ? " Reading " : " ");
-            digits(at, range.flatMap(ReadingBox::pattern), kind, expectation);
+            digits(at, pattern, kind, expectation);
         }
     }
 
@@ -399,6 +412,14 @@ final class PaperStep {
         Unit unit = range.filter(shown -> ReadingBox.pattern(shown).isPresent()).map(shown -> shown.upTo().unit())
                 .filter(shown -> shown.dimension().equals(own.dimension()) && !shown.isLogarithmic()).orElse(own);
         return IntervalText.of(limit.interval(kind), unit).replace(" " + unit.symbol() + " to ", " to ");
+    }
+
+    /** The boxes for what the display shows; none for a sign where the limit lies above zero, lest it look like a tolerance. */
+    private static Optional<String> pattern(Optional<MeterRange> range, Optional<Step.Expectation> expectation, Optional<QuantityKind> kind) {
+        Optional<Limit> limit = expectation.map(expects -> expects.limit().value());
+        boolean above = limit.flatMap(known -> known.interval(kind.orElse(QuantityKind.RATIO)).lower().map(end -> known.quantities().get(0).unit().fromBase(end.value())))
+                .filter(lowest -> lowest.signum() > 0).isPresent();
+        return range.flatMap(ReadingBox::pattern).map(shown -> above ? shown.replace("\u00B1 ", "") : shown);
     }
 
     private static void digits(Fo line, Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expectation) {

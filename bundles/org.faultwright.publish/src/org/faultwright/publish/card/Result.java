@@ -30,7 +30,7 @@ import org.faultwright.quantity.QuantityKind;
 record Result(String word, String detail) {
 
     /** What stands beside a limit that a charge of either sign must keep. */
-    private static final String EITHER_SIGN = "whichever sign";
+    private static final String EITHER_SIGN = "without its sign";
 
     static Result of(Step step, Outcome outcome, Scope scope, Optional<LimitZones> zones) {
         Result result = told(step, outcome, scope, zones);

@@ -23,9 +23,15 @@ final class ResultTable {
     private static final String BACK = "\u21A9";
 
     private final Plan plan;
+    private int visits = 1;
 
     ResultTable(Plan plan) {
         this.plan = plan;
+    }
+
+    /** @param times how many boxes each result has */
+    void visited(int times) {
+        this.visits = times;
     }
 
     void add(Tag box, Placed placed) {
@@ -35,9 +41,15 @@ final class ResultTable {
         Tag rows = table.add("tbody");
         for (Outcome outcome : step.outcomes()) {
             Tag row = rows.add("tr");
-            row.add("td", "tick").add("span", "square");
+            squares(row.add("td", "tick"));
             result(row.add("th", "seen").set("scope", "row"), step, outcome, zones);
             way(row.add("td", "to"), placed, outcome);
+        }
+    }
+
+    private void squares(Tag cell) {
+        for (int visit = 0; visit < visits; visit++) {
+            cell.add("span", "square");
         }
     }
 
@@ -81,7 +93,10 @@ final class ResultTable {
     private void tally(Tag cell, Placed placed, Outcome.Repeat repeat) {
         Tag tally = cell.add("p", "tally");
         int boxes = Math.min(repeat.atMost(), MOST_BOXES);
-        tally.say("span", "box", Wording.BOX.repeat(Math.max(0, boxes))).space()
+        for (int visit = 0; visit < visits; visit++) {
+            tally.say("span", "box", Wording.BOX.repeat(Math.max(0, boxes))).space();
+        }
+        tally
                 .text(Wording.atMost(repeat) + ", then");
         tally.space();
         target(tally, placed, repeat.otherwise());

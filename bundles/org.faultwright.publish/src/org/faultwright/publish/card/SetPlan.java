@@ -4,10 +4,15 @@
  */
 package org.faultwright.publish.card;
 
+import java.io.IOException;
 import java.lang.ref.SoftReference;
+import java.util.HashSet;
 import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToIntFunction;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Paper;
@@ -17,6 +22,7 @@ import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.ReadingWay;
+import org.faultwright.publish.plan.Run;
 
 /**
  * The plan that all forms of a publication have: arrangements are found by what their steps are reckoned to need, so the best of them is
@@ -28,6 +34,8 @@ public final class SetPlan {
     private static final int MOST_TURNS = 4;
     private static final int MOST_PAGES = 6;
     private static final int MOST_TRIED = 16;
+    /** What is kept whole moves what follows, so that another proof may be parted. */
+    private static final int MOST_KEPT = 3;
     /** With more steps in print than that, no card keeps to so few pages, and a tree or a chart does not wait for one. */
     private static final int MOST_STEPS = 250;
     /** A turn too many counts as much as so many turns. */
@@ -49,7 +57,7 @@ public final class SetPlan {
 
     private SetPlan(Plan plan) {
         this.plan = plan;
-        PdfPrint.Printed pdf = printed(plan, Paper.A4);
+        PdfPrint.Printed pdf = printed(plan, Paper.A4, Set.of());
         this.printed = new SoftReference<>(pdf.bytes());
         List<Likely.Case> likeliest = plan.likely().cases().stream().limit(LIKELIEST).toList();
         List<Integer> turns = likeliest.stream().map(one -> turns(ReadingWay.of(plan, one), placed -> pdf.pages().get(placed.anchor()))).toList();
@@ -72,13 +80,39 @@ public final class SetPlan {
         return Optional.ofNullable(found.printed.get()).orElseGet(() -> print(found.plan, Paper.A4));
     }
 
-    static byte[] print(Plan plan, Paper paper) {
-        return printed(plan, paper).bytes();
+    /** The pages of a plan on A4, to be looked at only. */
+    static CardPages looked(Plan plan) throws IOException {
+        return CardPages.of(PdfPrint.toLookAt(PaperCard.sheet(plan, Paper.A4, Set.of()), plan.publication().hasErrors()));
     }
 
-    private static PdfPrint.Printed printed(Plan plan, Paper paper) {
+    /** The pages of the card on A4: those that it was tried by, where they are still there. */
+    static CardPages looked(Publication publication) throws IOException {
+        SetPlan found = found(publication);
+        byte[] printed = found.printed.get();
+        return printed == null ? looked(found.plan) : CardPages.open(printed);
+    }
+
+    /** On other paper than A4, for which it was arranged, a proof that would go on over a page is kept whole. */
+    static byte[] print(Plan plan, Paper paper) {
+        PdfPrint.Printed printed = printed(plan, paper, Set.of());
+        Set<Run> whole = new HashSet<>();
+        for (int tried = 0; tried < MOST_KEPT && paper != Paper.A4 && whole.addAll(parted(plan, printed)); tried++) {
+            printed = printed(plan, paper, whole);
+        }
+        return printed.bytes();
+    }
+
+    /** The steps that prove something, such as that nothing is charged, where somebody would turn the page over them. */
+    private static List<Run> parted(Plan plan, PdfPrint.Printed printed) {
+        Map<Run, Set<Integer>> pages = new LinkedHashMap<>();
+        plan.placed().filter(placed -> placed.run().proves() && printed.pages().containsKey(placed.anchor()))
+                .forEach(placed -> pages.computeIfAbsent(placed.run(), none -> new HashSet<>()).add(printed.pages().get(placed.anchor())));
+        return pages.keySet().stream().filter(run -> pages.get(run).size() > 1).toList();
+    }
+
+    private static PdfPrint.Printed printed(Plan plan, Paper paper, Set<Run> whole) {
         Publication publication = plan.publication();
-        return PdfPrint.printed(PaperCard.sheet(plan, paper), new PdfStamp(publication.digest(), publication.dated()), publication.hasErrors());
+        return PdfPrint.printed(PaperCard.sheet(plan, paper, whole), new PdfStamp(publication.digest(), publication.dated()), publication.hasErrors());
     }
 
     private static SetPlan found(Publication publication) {

@@ -41,12 +41,18 @@ final class StepDetail {
     private final Plan plan;
     private final CardSources sources;
     private final Map<String, String> instruments;
+    private int visits = 1;
 
     /** @param instruments what each is called at a step, by its name */
     StepDetail(Plan plan, CardSources sources, Map<String, String> instruments) {
         this.plan = plan;
         this.sources = sources;
         this.instruments = instruments;
+    }
+
+    /** @param times how often a reading has room to be written */
+    void visited(int times) {
+        this.visits = times;
     }
 
     void add(Tag box, Placed placed) {
@@ -86,8 +92,8 @@ final class StepDetail {
 
     private void measure(Tag box, Step.Measure step) {
         step.point().ifPresent(point -> {
-            Tag line = StepPart.line(box, step.through() ? "Through" : "At").say("b", "", Wording.point(point, plan.scope()));
-            step.against().ifPresent(against -> line.space().text("against").space().say("b", "", Wording.point(against, plan.scope())));
+            Tag line = StepPart.line(box, step.through() ? "Through" : "At").say("b", "", Wording.point(point, step, plan.scope()));
+            step.against().ifPresent(against -> line.space().text("against").space().say("b", "", Wording.point(against, step, plan.scope())));
         });
         step.point().flatMap(plan.scope()::point).flatMap(Point::storedEnergy)
                 .ifPresent(stored -> StepPart.line(box, "Stores").say("b", "", stored.inWords()));
@@ -102,12 +108,10 @@ final class StepDetail {
             upTo.ifPresent(most -> line.space().say("span", "whole", "range " + most));
         }
         if (step.rows().isEmpty()) {
-            Tag line = limit(box, step.expects(), Results.kind(step), range);
-            line.space().say("span", "key", "Reading").space();
-            digits(line, range.flatMap(ReadingBox::pattern), step.kind().map(Written::value), step.expects());
+            reading(limit(box, step.expects(), Results.kind(step), range), range.flatMap(ReadingBox::pattern), step.kind().map(Written::value), step.expects());
             zones(box, step);
         } else {
-            step.against().ifPresent(against -> StepPart.line(box, "Against").say("b", "", Wording.point(against, plan.scope())));
+            step.against().ifPresent(against -> StepPart.line(box, "Against").say("b", "", Wording.point(against, step, plan.scope())));
             table(box, step);
         }
     }
@@ -120,7 +124,7 @@ final class StepDetail {
         Tag rows = table.add("tbody");
         step.readings().forEach(one -> {
             Tag row = rows.add("tr");
-            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Wording.point(at, plan.scope())));
+            one.point().ifPresent(at -> row.add("th").set("scope", "row").text(Wording.point(at, step, plan.scope())));
             one.expects().ifPresent(expects -> row.add("td").text(Wording.printed(expects.limit().value())));
             digits(row.add("td"), LimitStudy.of(plan.procedure(), one).map(LimitStudy::range).flatMap(ReadingBox::pattern),
                     one.kind().map(Written::value), one.expects());
@@ -151,6 +155,13 @@ final class StepDetail {
         return line;
     }
 
+    private void reading(Tag line, Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expects) {
+        for (int visit = 0; visit < visits; visit++) {
+            line.space().say("span", "key", visits == 1 ? "Reading" : Wording.VISITS.get(visit)).space();
+            digits(line, pattern, kind, expects);
+        }
+    }
+
     /** A blank for every digit where the display is known, else an empty box with the unit; never broken over two lines. */
     private static void digits(Tag into, Optional<String> pattern, Optional<QuantityKind> kind, Optional<Step.Expectation> expects) {
         Tag line = into.add("span", "boxes");
@@ -174,8 +185,7 @@ final class StepDetail {
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
                         StepPart.line(box, "Uncertainty", "\u00B1" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP) + " (U, k = 2)")));
         Tag line = limit(box, step.expects(), Results.kind(step), Optional.empty());
-        line.space().say("span", "key", "Reading").space();
-        digits(line, Optional.empty(), Optional.empty(), step.expects());
+        reading(line, Optional.empty(), Optional.empty(), step.expects());
         zones(box, step);
     }
 

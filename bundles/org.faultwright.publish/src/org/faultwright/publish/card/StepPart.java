@@ -38,14 +38,21 @@ final class StepPart {
         this.results = new ResultTable(plan);
     }
 
+    /** @param times how often the steps that follow may be come by, each time with boxes of its own */
+    void visited(int times) {
+        detail.visited(times);
+        results.visited(times);
+    }
+
     void add(Tag into, Placed placed) {
         Step step = placed.step();
         boolean inner = placed.run().caller().isPresent();
         Tag box = into.add("section", inner ? "step inner" : "step").id(placed.anchor());
         Tag told = box.add("div", "told");
-        head(told.add(inner ? "h4" : "h3"), placed);
         StepFrame frame = step.frame();
-        frame.notes().stream().flatMap(name -> plan.scope().note(name).stream()).forEach(note -> notes.atStep(told, note));
+        // before the order: who reads that acts on it
+        Wording.notes(frame, plan.scope()).forEach(note -> notes.atStep(told, note));
+        head(told.add(inner ? "h4" : "h3"), placed);
         settings(told, "With", frame.needs());
         detail.add(told, placed);
         StepPictures.of(step, plan.scope()).forEach(picture -> StepPictures.add(told, picture));

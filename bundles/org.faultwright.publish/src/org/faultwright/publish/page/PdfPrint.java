@@ -41,7 +41,7 @@ public final class PdfPrint {
 
     /** The same with where the places of the sheet have come to stand. */
     public static Printed printed(Sheet sheet, PdfStamp stamp, boolean draft) {
-        try (PDDocument pdf = Loader.loadPDF(Typesetter.set(sheet))) {
+        try (PDDocument pdf = Loader.loadPDF(Typesetter.set(sheet, Typesetter.Use.KEPT))) {
             Map<String, Integer> pages = PdfPlaces.measure(pdf, sheet);
             PdfLinks.describe(pdf);
             if (draft) {
@@ -55,6 +55,20 @@ public final class PdfPrint {
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             pdf.save(bytes);
             return new Printed(bytes.toByteArray(), pages, pdf.getNumberOfPages());
+        } catch (IOException inMemory) {
+            throw new UncheckedIOException(inMemory);
+        }
+    }
+
+    /** The same pages and places for a screen, in a third of the time: no file to keep, with no tags for who hears it. The caller closes it. */
+    public static PDDocument toLookAt(Sheet sheet, boolean draft) {
+        try {
+            PDDocument pdf = Loader.loadPDF(Typesetter.set(sheet, Typesetter.Use.LOOKED_AT));
+            PdfPlaces.measure(pdf, sheet);
+            if (draft) {
+                Watermark.across(pdf);
+            }
+            return pdf;
         } catch (IOException inMemory) {
             throw new UncheckedIOException(inMemory);
         }

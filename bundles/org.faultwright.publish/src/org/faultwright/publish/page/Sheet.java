@@ -39,7 +39,7 @@ public final class Sheet {
                 "xml:lang", "en", "hyphenate", "false", "font-selection-strategy", "auto");
         Fo page = root.add("layout-master-set").add("simple-page-master", "master-name", "page", "page-width",
                 mm(paper.width()), "page-height", mm(paper.height()), "margin-left", mm(paper.margin()), "margin-right",
-                mm(paper.margin()), "margin-top", "6mm", "margin-bottom", "5mm");
+                mm(paper.margin()), "margin-top", mm(paper.top()), "margin-bottom", mm(paper.bottom()));
         page.add("region-body", "margin-top", HEAD, "margin-bottom", FOOT, "column-count", String.valueOf(columns),
                 "column-gap", mm(paper.gap()));
         page.add("region-before", "extent", HEAD);

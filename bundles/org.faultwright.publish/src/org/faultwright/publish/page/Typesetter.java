@@ -29,25 +29,37 @@ final class Typesetter {
     private static final String BOLD = "bold.ttf";
     /** Advanced typography is off: who searches a card for "fitted" shall find it, and it prints sooner. */
     private static final String SETTINGS = """
-            <fop version="1.0"><accessibility>true</accessibility><complex-scripts disabled="true"/><strict-configuration>true</strict-configuration>
-            <renderers><renderer mime="application/pdf"><pdf-a-mode>PDF/A-2a</pdf-a-mode>
-            <pdf-ua-mode>PDF/UA-1</pdf-ua-mode><fonts>
+            <fop version="1.0"><accessibility>%s</accessibility><complex-scripts disabled="true"/><strict-configuration>true</strict-configuration>
+            <renderers><renderer mime="application/pdf">%s<fonts>
             <font embed-url="%s" kerning="no" advanced="no"><font-triplet name="%s" style="normal" weight="normal"/></font>
             <font embed-url="%s" kerning="no" advanced="no"><font-triplet name="%s" style="normal" weight="bold"/></font>
             </fonts></renderer></renderers></fop>
-            """.formatted(REGULAR, PrintFonts.FAMILY, BOLD, PrintFonts.FAMILY);
-    private static final FopFactory FACTORY = factory();
+            """;
+
+    /** What the pages are for. They look the same. */
+    enum Use {
+        /** PDF/A-2a and PDF/UA-1. */
+        KEPT("true", "<pdf-a-mode>PDF/A-2a</pdf-a-mode><pdf-ua-mode>PDF/UA-1</pdf-ua-mode>"),
+        /** Drawn on a screen and thrown away: nothing is tagged, which takes as long as setting the type, and nothing packed. */
+        LOOKED_AT("false", "<filterList><value>null</value></filterList><filterList type=\"image\"><value>flate</value></filterList>");
+
+        private final FopFactory factory;
+
+        Use(String tagged, String modes) {
+            this.factory = factory(SETTINGS.formatted(tagged, modes, REGULAR, PrintFonts.FAMILY, BOLD, PrintFonts.FAMILY));
+        }
+    }
 
     private Typesetter() {
     }
 
-    private static FopFactory factory() {
+    private static FopFactory factory(String settings) {
         // Its remarks are about our own formatting and would reach a user's console.
         java.util.logging.Logger.getLogger("org.apache.fop").setLevel(java.util.logging.Level.OFF);
         try {
             FopFactoryBuilder builder = new FopFactoryBuilder(HERE, new Held());
             builder.setConfiguration(new DefaultConfigurationBuilder().build(
-                    new ByteArrayInputStream(SETTINGS.getBytes(StandardCharsets.UTF_8))));
+                    new ByteArrayInputStream(settings.getBytes(StandardCharsets.UTF_8))));
             FopFactory factory = builder.build();
             factory.getFontManager().setResourceResolver(ResourceResolverFactory.createInternalResourceResolver(HERE, new Held()));
             return factory;
@@ -57,17 +69,17 @@ final class Typesetter {
     }
 
     /** A PDF that still lacks what {@link PdfRecord} adds. */
-    static byte[] set(Sheet sheet) throws IOException {
+    static byte[] set(Sheet sheet, Use use) throws IOException {
         try {
             ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-            FOUserAgent agent = FACTORY.newFOUserAgent();
+            FOUserAgent agent = use.factory.newFOUserAgent();
             agent.setTitle(sheet.title());
             agent.setProducer("Faultwright");
             // What does not fit is told by nobody but the page itself; a warning has no reader here.
             agent.getEventBroadcaster().addEventListener(event -> { });
             agent.setDocumentHandlerOverride(new ArrowPages(
                     agent.getRendererFactory().createDocumentHandler(agent, MimeConstants.MIME_PDF)));
-            ContentHandler into = FACTORY.newFop(MimeConstants.MIME_PDF, agent, pdf).getDefaultHandler();
+            ContentHandler into = use.factory.newFop(MimeConstants.MIME_PDF, agent, pdf).getDefaultHandler();
             into.startDocument();
             sheet.document().write(into);
             into.endDocument();

@@ -5,15 +5,21 @@
 package org.faultwright.publish.plan;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.StepGraph;
 
 /**
  * What stands where on a card: which routine is printed in the box of the step that performs it and which once for all, between
@@ -21,8 +27,8 @@ import org.faultwright.procedure.Step;
  *
  * <p>It is searched for, so that the way to a fault turns the page as seldom as can be, each fault counting as often as it is met
  * and the likeliest three above all, on as few pages as can be. The search climbs from what is simplest, one change at a time, a
- * fixed number of times and by numbers that are always the same: one procedure has one card. It climbs more than once, and the
- * best of all is taken; a card that is far longer than six pages is left as is simplest. It reckons with A4; other paper has the same arrangement, so that a step has one number everywhere.
+ * fixed number of times and by numbers that are always the same: one procedure has one card. It climbs again while that is not good
+ * enough; a card that is far longer than six pages is left as is simplest. It reckons with A4; other paper has the same arrangement, so that a step has one number everywhere.
  *
  * @param order   the steps of the procedure
  * @param inPlace the steps whose routine is printed in their box
@@ -30,10 +36,11 @@ import org.faultwright.procedure.Step;
  * @param fresh   whether the steps begin on a page of their own
  */
 record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after, boolean fresh) {
-    private static final int SEARCHES = 2;
-    /** Where a likely repair still turns the page too often, or the pages are too many. */
+    /** While a likely repair still turns the page too often, or the pages are too many. */
     private static final int MOST_SEARCHES = 8;
     private static final int TRIES = 4000;
+    /** Where no step performs a routine only the order of the branches can change. */
+    private static final int TRIES_OF_ORDER = 500;
     /**
      * A card that is longer than this from the start is not searched for: it comes to no six pages whatever is changed, and each try costs as much as the card
      * is long. Its steps stand in the order that is simplest.
@@ -43,8 +50,9 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
     private static final double COLD = 0.01;
     private static final int LIKELIEST = 3;
     private static final int MOST_TURNS = 4;
-    /** Six, but for what the reckoning may be wrong by. */
-    private static final double MOST_PAGES = 5.85;
+    private static final double MOST_PAGES = 6;
+    /** Less than six by what the reckoning may be wrong by. */
+    private static final double PAGES = 5.85;
     /** What counts as much as one more page turn of every repair: so many pages (the last one as it is filled and as it is printed), a page too many, a detour of every repair, a turn too many of a likely one; below, a proof that goes on over a page. */
     private static final double PAGE = 0.5;
     private static final double PAGE_TOO_MANY = 16;
@@ -60,6 +68,42 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
     /** @param inner whether the step is in the box of another itself: there it has no line of its own, so it must have nothing to say */
     boolean isInPlace(Step step, boolean inner) {
         return inPlace.contains(step) && (!inner || CardModel.isPlain(step));
+    }
+
+    /** The same for another state of the text; absent where that has other steps, begins with another one or performs something else. */
+    Optional<Arrangement> kept(Procedure before, Procedure now) {
+        List<StepGraph> own = graphs(before);
+        List<StepGraph> others = graphs(now);
+        if (!shape(before, own).equals(shape(now, others)) || !now.first().map(first -> first.name().text()).equals(
+                order.stream().findFirst().map(first -> first.name().text()))) {
+            return Optional.empty();
+        }
+        Map<Step, Step> steps = new IdentityHashMap<>();
+        for (int i = 0; i < own.size(); i++) {
+            for (int j = 0; j < own.get(i).steps().size(); j++) {
+                steps.put(own.get(i).steps().get(j), others.get(i).steps().get(j));
+            }
+        }
+        Set<Step> within = Collections.newSetFromMap(new IdentityHashMap<>());
+        inPlace.forEach(step -> within.add(steps.get(step)));
+        Map<String, Step> behind = new LinkedHashMap<>();
+        after.forEach((routine, step) -> behind.put(routine, steps.get(step)));
+        return Optional.of(new Arrangement(order.stream().map(steps::get).toList(), within, behind, fresh));
+    }
+
+    private static List<StepGraph> graphs(Procedure procedure) {
+        return Stream.<StepGraph>concat(Stream.of(procedure), Routines.within(procedure, procedure.scope()).values().stream()).toList();
+    }
+
+    /** The steps by name with the routines that they perform. */
+    private static List<List<String>> shape(Procedure procedure, List<StepGraph> graphs) {
+        return graphs.stream().map(graph -> graph.steps().stream().map(step -> step.name().text()
+                + procedure.scope().performedBy(step).map(routine -> " by " + routine.name().text()).orElse("")).toList()).toList();
+    }
+
+    /** Whether every step stands where it does in another arrangement of the same steps. */
+    boolean isLike(Arrangement other) {
+        return fresh == other.fresh && order.equals(other.order) && inPlace.equals(other.inPlace) && after.equals(other.after);
     }
 
     static Arrangement of(Procedure procedure, Likely likely) {
@@ -90,7 +134,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
                     found.add(new Found(state, cost(model, state)));
                     found.sort(Comparator.comparingDouble(Found::cost));
                     searches++;
-                } while (first && (searches < SEARCHES || searches < MOST_SEARCHES && isTooMuch(model, found.get(0).state())));
+                } while (first && searches < MOST_SEARCHES && isTooMuch(model, found.get(0).state()));
                 return model.arrangement(found.remove(0).state());
             }
         };
@@ -109,8 +153,9 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         CardModel.State best = state;
         double nearest = cost;
         double least = cost(model, state);
-        for (int i = 0; i < TRIES; i++) {
-            double heat = HOT * Math.pow(COLD / HOT, (double) i / TRIES);
+        int tries = model.performsRoutines() ? TRIES : TRIES_OF_ORDER;
+        for (int i = 0; i < tries; i++) {
+            double heat = HOT * Math.pow(COLD / HOT, (double) i / tries);
             CardModel.State next = model.changed(state, random);
             double other = next == state ? cost : cost(model, next, LONGER);
             if (next != state && other < nearest * NEAR) {
@@ -165,7 +210,7 @@ record Arrangement(List<Step> order, Set<Step> inPlace, Map<String, Step> after,
         double cost = 0;
         for (double longer : lengths) {
             CardModel.Pages pages = set.pages(longer);
-            cost += PAGE * (pages.length() + Math.ceil(pages.length())) / 2 + PAGE_TOO_MANY * Math.max(0, pages.length() - MOST_PAGES) + PARTED * pages.parted();
+            cost += PAGE * (pages.length() + Math.ceil(pages.length())) / 2 + PAGE_TOO_MANY * Math.max(0, pages.length() - PAGES) + PARTED * pages.parted();
             for (int i = 0; i < pages.turns().length; i++) {
                 cost += model.weight(i) * pages.turns()[i] + (i < LIKELIEST ? TURN_TOO_MANY * Math.max(0, pages.turns()[i] - MOST_TURNS) : 0);
             }

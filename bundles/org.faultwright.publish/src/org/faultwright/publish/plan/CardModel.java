@@ -25,9 +25,8 @@ import org.faultwright.procedure.StepGraph;
 
 /** A card of A4 as it would be set, reckoned with the rooms of its steps: on which page each stands, and how often a repair turns the page. */
 final class CardModel {
-    /** In millimetres: a column, the heading of the steps. */
+    /** In millimetres. */
     private static final double COLUMN = 273;
-    private static final double HEADING = 17.2;
     /** What is free below a step, and below one in the box of another. */
     private static final double BELOW = 1.2;
     private static final double BELOW_INSIDE = 0.5;
@@ -83,7 +82,7 @@ final class CardModel {
         final double heading;
         /** Whether its steps prove something, such as that nothing is charged: nobody should turn a page over them. */
         final boolean proves;
-        List<Node> order = List.of();
+        Node[] order = {};
         final Map<String, Taken[]> ways = new HashMap<>();
 
         Graph(StepGraph graph, int index, double heading) {
@@ -127,25 +126,29 @@ final class CardModel {
         this.procedure = procedure;
         this.paths = likely.paths();
         StepRoom rooms = new StepRoom(procedure);
-        Graph own = new Graph(procedure, 0, HEADING);
+        Graph own = new Graph(procedure, 0, rooms.beginning());
         graphs.add(own);
         for (int i = 0; i < graphs.size(); i++) {
             for (Step step : graphs.get(i).graph.steps()) {
                 add(step, rooms);
             }
         }
-        graphs.forEach(graph -> graph.order = WorkingOrder.of(graph.graph, graph == own ? paths : List.of()).stream().map(nodes::get).toList());
+        graphs.forEach(graph -> graph.order = WorkingOrder.of(graph.graph, graph == own ? paths : List.of()).stream().map(nodes::get).toArray(Node[]::new));
         graphs.forEach(graph -> {
-            for (int i = 0; i < graph.order.size(); i++) {
-                graph.order.get(i).place = i;
+            for (int i = 0; i < graph.order.length; i++) {
+                graph.order[i].place = i;
             }
         });
-        likely.cases().forEach(one -> ways.add(one.path().stream().flatMap(on -> own.order.stream()
-                .filter(node -> node.step.name().text().equals(on.step())).limit(1).map(node -> new Taken(node, on.outcome()))).toArray(Taken[]::new)));
+        Map<String, Node> named = new HashMap<>();
+        Arrays.stream(own.order).forEach(node -> named.putIfAbsent(node.step.name().text(), node));
+        likely.cases().forEach(one -> ways.add(one.path().stream().filter(on -> named.containsKey(on.step()))
+                .map(on -> new Taken(named.get(on.step()), on.outcome())).toArray(Taken[]::new)));
         this.weights = likely.cases().stream().mapToDouble(one -> one.weight().doubleValue()).toArray();
         this.head = rooms.head();
-        this.front = rooms.front(nodes.keySet(), (int) own.order.stream().filter(node -> !(node.step instanceof Step.Conclude)).count(), likely);
-        this.end = rooms.end(nodes.keySet(), likely);
+        // not the keys of the map, whose order is another one on every machine
+        List<Step> steps = graphs.stream().flatMap(graph -> graph.graph.steps().stream()).toList();
+        this.front = rooms.front(steps, (int) Arrays.stream(own.order).filter(node -> !(node.step instanceof Step.Conclude)).count(), likely);
+        this.end = rooms.end(steps, likely);
     }
 
     private void add(Step step, StepRoom rooms) {
@@ -191,6 +194,10 @@ final class CardModel {
         return length;
     }
 
+    boolean performsRoutines() {
+        return !routines.isEmpty();
+    }
+
     int repairs() {
         return weights.length;
     }
@@ -206,10 +213,10 @@ final class CardModel {
         sites.forEach(site -> uses[site.routine.index]++);
         sites.forEach(site -> inPlace[site.site] = uses[site.routine.index] == 1);
         int[] after = new int[graphs.size()];
-        Arrays.fill(after, graphs.get(0).order.size());
+        Arrays.fill(after, graphs.get(0).order.length);
         int[] first = new int[paths.size()];
         Arrays.setAll(first, i -> i);
-        return new State(first, graphs.get(0).order, inPlace, after, false);
+        return new State(first, List.of(graphs.get(0).order), inPlace, after, false);
     }
 
     /** Whether what is read first fills the first page so well that the steps may begin on the next one. */
@@ -329,10 +336,12 @@ final class CardModel {
             List<Graph> apart = new ArrayList<>();
             state.order.forEach(node -> meet(node, false, met, apart));
             for (int i = 0; i < apart.size(); i++) {
-                apart.get(i).order.forEach(node -> meet(node, false, met, apart));
+                for (Node node : apart.get(i).order) {
+                    meet(node, false, met, apart);
+                }
             }
             for (int i = 0; i < state.order.size(); i++) {
-                boxes[state.order.get(i).number] = outer(state.order.get(i), i == 0 ? HEADING : 0);
+                boxes[state.order.get(i).number] = outer(state.order.get(i), i == 0 ? graphs.get(0).heading : 0);
                 sections(apart, i);
             }
             sections(apart, state.order.size());
@@ -356,7 +365,9 @@ final class CardModel {
                 return;
             }
             if (isInPlace(node, inside)) {
-                node.routine.order.forEach(inner -> meet(inner, true, met, apart));
+                for (Node inner : node.routine.order) {
+                    meet(inner, true, met, apart);
+                }
             } else if (!met[node.routine.index]) {
                 met[node.routine.index] = true;
                 apart.add(node.routine);
@@ -394,7 +405,7 @@ final class CardModel {
         private Box outer(Node node, double heading) {
             Box box = new Box();
             if (isInPlace(node, false)) {
-                box.inside = new Box[node.routine.order.size()];
+                box.inside = new Box[node.routine.order.length];
                 double[] head = { heading + node.room + BELOW };
                 inner(node.routine, box.inside, head, box, node.twice);
             } else {
@@ -409,7 +420,7 @@ final class CardModel {
             for (Node node : routine.order) {
                 Box box = new Box();
                 if (node.routine != null && isInPlace(node, true)) {
-                    box.inside = new Box[node.routine.order.size()];
+                    box.inside = new Box[node.routine.order.length];
                     inner(node.routine, box.inside, head, host, twice);
                 } else {
                     box.block = block(head[0] + (twice ? node.roomInsideTwice : node.roomInside) + node.sendingInside + BELOW_INSIDE);
@@ -475,7 +486,10 @@ final class CardModel {
                     turns[i] += page[read[i][j]] != page[read[i][j - 1]] ? 1 : 0;
                 }
             }
-            int parted = (int) proofs.stream().filter(proof -> page[proof[0]] != page[proof[1]]).count();
+            int parted = 0;
+            for (int[] proof : proofs) {
+                parted += page[proof[0]] != page[proof[1]] ? 1 : 0;
+            }
             return new Pages(columns.pages(), turns, parted);
         }
     }

@@ -20,6 +20,7 @@ import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
+import org.faultwright.publish.Publication;
 import org.faultwright.quantity.Exact;
 
 /** What a unit most likely has, and by which steps each fault is found; the most often met first, then the soonest found. */
@@ -45,7 +46,15 @@ public final class Likely {
     }
 
     static Likely of(Procedure procedure) {
-        Subject subject = new Subject(procedure, Optional.empty());
+        return of(new Subject(procedure, Optional.empty()), procedure);
+    }
+
+    /** Out of the walks that the rules have made, where they have. */
+    static Likely of(Publication publication) {
+        return of(publication.subject(), publication.procedure());
+    }
+
+    private static Likely of(Subject subject, Procedure procedure) {
         List<Case> cases = new ArrayList<>();
         Optional<FaultWalks> walks = FaultWalks.in(subject);
         Optional<TimeStudy> times = TimeStudy.in(subject);

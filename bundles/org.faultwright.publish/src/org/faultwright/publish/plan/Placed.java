@@ -4,6 +4,9 @@
  */
 package org.faultwright.publish.plan;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import org.faultwright.procedure.Step;
 
 /**
@@ -15,6 +18,17 @@ public record Placed(String label, Step step, Run run) {
     /** The id of the place. */
     public String anchor() {
         return "step-" + label;
+    }
+
+    /** Its name; before it, those of the steps in whose box it is printed, but for the outermost. */
+    public List<String> path() {
+        List<String> path = new ArrayList<>(List.of(step.name().text()));
+        Optional<Placed> caller = run.caller();
+        while (caller.flatMap(within -> within.run().caller()).isPresent()) {
+            path.add(0, caller.get().step().name().text());
+            caller = caller.get().run().caller();
+        }
+        return List.copyOf(path);
     }
 
     @Override

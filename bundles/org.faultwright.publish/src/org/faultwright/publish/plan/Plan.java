@@ -39,15 +39,16 @@ public final class Plan {
     private final Map<String, List<Placed>> callers = new LinkedHashMap<>();
     private final Map<Placed, List<Placed>> inside = new IdentityHashMap<>();
     private final Map<Step, List<String>> labels = new IdentityHashMap<>();
+    private final Map<Section, Integer> visits = new IdentityHashMap<>();
 
     /** With the best arrangement that can be reckoned; what is printed has that which {@code SetPlan} has tried. */
     public Plan(Publication publication) {
-        this(publication, Likely.of(publication.procedure()), Optional.empty());
+        this(publication, Likely.of(publication), Optional.empty());
     }
 
     /** One for each arrangement, the best first as far as that can be reckoned. */
     public static Iterator<Plan> candidates(Publication publication) {
-        Likely likely = Likely.of(publication.procedure());
+        Likely likely = Likely.of(publication);
         Iterator<Arrangement> arrangements = Arrangement.candidates(publication.procedure(), likely);
         return new Iterator<>() {
             @Override
@@ -60,6 +61,16 @@ public final class Plan {
                 return new Plan(publication, likely, Optional.of(arrangements.next()));
             }
         };
+    }
+
+    /** Each step where it stood in an earlier state of the text; absent where that had other steps. */
+    public static Optional<Plan> kept(Plan before, Publication now) {
+        return before.arrangement.kept(before.procedure(), now.procedure()).map(kept -> new Plan(now, Likely.of(now), Optional.of(kept)));
+    }
+
+    /** Whether every step stands where it does in another plan of the same publication. */
+    public boolean isLike(Plan other) {
+        return arrangement.isLike(other.arrangement);
     }
 
     private Plan(Publication publication, Likely likely, Optional<Arrangement> given) {
@@ -230,6 +241,18 @@ public final class Plan {
     /** The places that lead to the section's routine. */
     public List<Placed> callers(Section section) {
         return callers.getOrDefault(section.graph().name().text(), List.of());
+    }
+
+    /** Where a step of the procedure stands, or one of a routine that is printed apart; absent where the routine is printed in boxes only. */
+    public Optional<Placed> placed(StepGraph graph, Step step) {
+        return sections.stream().filter(section -> section.graph() == graph).flatMap(section -> section.steps().stream())
+                .filter(placed -> placed.step() == step).findFirst();
+    }
+
+    /** How often somebody on one way may come to the routine, three times at most; once where it is the procedure itself. */
+    public int visits(Section section) {
+        return section.isRoutine() ? visits.computeIfAbsent(section, one -> Visits.of(publication.procedure(), (Routine) one.graph(), scope,
+                step -> callers(one).stream().anyMatch(placed -> placed.step() == step))) : 1;
     }
 
     /** Such as {@code 7}, {@code A2} or {@code 7b}: where it is printed first. */

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 
@@ -51,6 +52,11 @@ public final class Run {
 
     public StepGraph graph() {
         return graph;
+    }
+
+    /** Whether its steps prove something, such as that nothing is charged, and do not belong to the procedure itself. */
+    public boolean proves() {
+        return graph instanceof Routine && graph.steps().stream().flatMap(step -> step.outcomes().stream()).anyMatch(outcome -> !outcome.proves().isEmpty());
     }
 
     /** The step that performs a routine in place. */

@@ -99,11 +99,16 @@ public final class SetUps {
         }
     }
 
-    /** What the step needs and its reader has not been told; whatever makes the circuit live is told each time. */
+    /** What the step needs and its reader has not been told. Told each time is what makes the circuit live, and that no charge is left: hands go in by it. */
     public List<Setting> toTell(Step step) {
         Map<String, String> told = known.getOrDefault(step, Map.of());
         return step.frame().needs().stream()
-                .filter(need -> isLive(need) || !need.value().text().equals(told.get(need.condition().text()))).toList();
+                .filter(need -> isLive(need) || isAbsenceOfCharge(need) || !need.value().text().equals(told.get(need.condition().text()))).toList();
+    }
+
+    private boolean isAbsenceOfCharge(Setting need) {
+        return scope.condition(need.condition()).filter(condition -> !condition.charged().isEmpty() && condition.has(need.value())
+                && condition.charged().stream().noneMatch(value -> value.text().equals(need.value().text()))).isPresent();
     }
 
     private boolean isLive(Setting need) {

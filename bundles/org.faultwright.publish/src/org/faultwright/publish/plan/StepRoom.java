@@ -55,6 +55,7 @@ final class StepRoom {
     private static final double ROW = 5;
     private static final double LISTED = 5.4;
     private static final double HEADING = 9;
+    private static final double HEADING_OF_TWO_LINES = 13.5;
     private static final double CHART_LINE = 3.7;
     /** Of the head: the name of the procedure, its equipment, the job in hand, the code beside them. */
     private static final double NAME = 17;
@@ -99,7 +100,7 @@ final class StepRoom {
 
     private final SetUps setUps;
     private final Map<Step, Routine> routineOf = new IdentityHashMap<>();
-    private final Set<Routine> oftenPerformed = Collections.newSetFromMap(new IdentityHashMap<>());
+    private final Set<Routine> comeToAgain = Collections.newSetFromMap(new IdentityHashMap<>());
 
     StepRoom(Procedure procedure) {
         this.procedure = procedure;
@@ -107,9 +108,7 @@ final class StepRoom {
         Collection<Routine> routines = Routines.within(procedure, scope).values();
         this.setUps = new SetUps(procedure, routines);
         routines.forEach(routine -> routine.steps().forEach(step -> routineOf.put(step, routine)));
-        Set<Routine> performed = Collections.newSetFromMap(new IdentityHashMap<>());
-        Stream.concat(procedure.steps().stream(), routineOf.keySet().stream()).flatMap(step -> scope.performedBy(step).stream())
-                .filter(routine -> !performed.add(routine)).forEach(oftenPerformed::add);
+        routines.stream().filter(routine -> Visits.of(procedure, routine, scope, step -> true) > 1).forEach(comeToAgain::add);
     }
 
     /** Without the steps of a routine in place. @param inside whether it is printed in the box of another step */
@@ -124,13 +123,20 @@ final class StepRoom {
 
     /** Whether it may be come by twice, where its routine is printed apart: then what is filled in has room twice. */
     boolean isTwice(Step step) {
-        return Optional.ofNullable(routineOf.get(step)).filter(oftenPerformed::contains).isPresent();
+        return Optional.ofNullable(routineOf.get(step)).filter(comeToAgain::contains).isPresent();
     }
 
     /** What is seen of a step that performs a routine printed elsewhere. */
     double sending(Step step, boolean inside) {
         Reckoning reckoning = new Reckoning(step, inside, !inside && isTwice(step));
         return HEAD + 0.2 + (reckoning.only() ? 0 : reckoning.outcomes());
+    }
+
+    /** Of the heading of the steps, with what is said once for all of them. */
+    double beginning() {
+        boolean reads = Stream.concat(procedure.steps().stream(), routineOf.keySet().stream()).anyMatch(step -> step instanceof Step.Measure measure
+                && measure.instrument().isPresent());
+        return HEADING_OF_TWO_LINES + (comeToAgain.isEmpty() ? 0 : LINE) + (reads ? words(Wording.OVERLOAD, COLUMN) : 0);
     }
 
     /** Of a routine that is printed apart. */
@@ -253,14 +259,12 @@ final class StepRoom {
             double notes = notes();
             double body = body();
             boolean only = only();
-            boolean way = only && notes + body == 0 && !(step instanceof Step.Perform);
+            boolean way = only && body == 0 && !(step instanceof Step.Perform);
             double total = (inside ? SPACE_INSIDE : SPACE) + TITLE_LINE * head(way) + notes + body;
             if (step instanceof Step.Perform) {
                 return total;
             }
-            // an arrow stands at the end of what is said last, if that is no note
-            boolean apart = notes > 0 && body == 0 && (only || step instanceof Step.Conclude);
-            return total + (apart ? HEAD : 0) + (only ? 0 : outcomes());
+            return total + (body == 0 && step instanceof Step.Conclude ? HEAD : 0) + (only ? 0 : outcomes());
         }
 
         boolean only() {
@@ -405,7 +409,7 @@ final class StepRoom {
         }
 
         private double measure(Step.Measure measure) {
-            String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Wording.point(name, scope)).collect(Collectors.joining(" against "));
+            String at = Stream.concat(measure.point().stream(), measure.against().stream()).map(name -> Wording.point(name, measure, scope)).collect(Collectors.joining(" against "));
             Optional<MeterRange> range = LimitStudy.of(procedure, measure).map(LimitStudy::range);
             String with = measure.kind().map(kind -> kind.value().words()).orElse("") + measure.sensor().map(sensor -> ", type " + sensor.value()).orElse("")
                     + measure.instrument().flatMap(scope::instrument).map(instrument -> ", " + instrument.title().split(",")[0]).orElse("")

@@ -17,6 +17,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
+import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.quantity.QuantityKind;
 
@@ -45,7 +46,7 @@ final class StepJson implements Step.Cases<Json> {
     }
 
     private Json start(Step step, String kind) {
-        return new Json().put("id", step.name().text()).put("number", plan.label(step)).put("kind", kind)
+        return new Json().put("id", step.name().text()).put("number", plan.placed(graph, step).map(Placed::label).orElseGet(() -> plan.label(step))).put("kind", kind)
                 .put("title", step.title());
     }
 
@@ -106,7 +107,9 @@ final class StepJson implements Step.Cases<Json> {
 
     @Override
     public Json perform(Step.Perform step) {
-        return start(step, "perform").putText("routine", step.routine().map(Name::text));
+        List<Placed> inside = plan.placed(graph, step).map(plan::inside).orElse(List.of());
+        return start(step, "perform").putText("routine", step.routine().map(Name::text))
+                .putAll("inPlace", inside, place -> new Json().putTexts("path", place.path()).put("number", place.label()));
     }
 
     @Override

@@ -38,7 +38,7 @@ import org.faultwright.quantity.QuantityKind;
 public final class TreeJson implements ProcedureExport {
     /** The address that names the schema; the schema itself is a resource of this bundle. */
     public static final String SCHEMA = "urn:faultwright:procedure-tree:1";
-    private static final String SCHEMA_VERSION = "1.1";
+    private static final String SCHEMA_VERSION = "1.2";
 
     /** The schema that trees follow, JSON Schema 2020-12. */
     public static String schema() {

@@ -13,14 +13,13 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
-import org.faultwright.analysis.checking.CheckedProcedure;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
+import org.faultwright.publish.card.CardInHand;
 import org.faultwright.publish.card.CardPages;
-import org.faultwright.publish.card.CardPdf;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
@@ -29,10 +28,14 @@ import org.faultwright.workbench.look.ScrolledPage;
 /** The card as it will print; follows the step at the cursor, and a click on a step takes the cursor there. */
 public final class CardView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.card";
-    private static final int MILLISECONDS_AFTER_A_CHANGE = 250;
+    /** The text has waited so long before it was read, and a card that takes no longer need not wait again. */
+    private static final int MILLISECONDS_WAITED = 150;
+    private static final int MOST_MILLISECONDS_OF_PAUSE = 1000;
+    /** After so long without a change the steps go where they are published. */
+    private static final int MILLISECONDS_TO_SETTLE = 1500;
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
-    private Job making = new Making();
+    private Making making = new Making();
     private volatile LiveText wanted;
     private LiveText asked;
     private CardCanvas canvas;
@@ -81,7 +84,7 @@ public final class CardView extends ViewPart {
             if (other) {
                 making = new Making(); // the card of a long text that was left is not waited for
             }
-            making.schedule(other ? 0 : MILLISECONDS_AFTER_A_CHANGE);
+            making.schedule(other ? 0 : making.pause());
         }
         canvas.mark(stepAt(live, place.get().offset()));
     }
@@ -110,10 +113,22 @@ public final class CardView extends ViewPart {
         });
     }
 
+    /** Makes the cards of one text. A card that is looked at waits for no rule, and its steps stay where they are while somebody writes. */
     private final class Making extends Job {
+        private final CardInHand inHand = new CardInHand();
+        private volatile long took;
+        /** What the pages that are shown were made of. */
+        private volatile Optional<Publication> made = Optional.empty();
+        private Optional<Publication> unsettled = Optional.empty();
+
         Making() {
             super("Preparing the card");
             setSystem(true);
+        }
+
+        /** In milliseconds: as long as the last card took, so that one core at most is busy with cards. */
+        int pause() {
+            return (int) Math.max(0, Math.min(MOST_MILLISECONDS_OF_PAUSE, took - MILLISECONDS_WAITED));
         }
 
         @Override
@@ -123,23 +138,20 @@ public final class CardView extends ViewPart {
                 return Status.OK_STATUS;
             }
             try {
-                CheckedProcedure checked = LiveTexts.get().services().forPublishing(procedure);
-                if (isStale(live, monitor)) {
-                    return Status.CANCEL_STATUS;
+                long start = System.nanoTime();
+                Publication publication = Publication.of(LiveTexts.get().services().forLooking(live.text(), procedure), Drafts.ALLOWED);
+                boolean again = made.filter(before -> isSame(before, publication)).isPresent();
+                Optional<CardPages> pages = !again ? Optional.of(inHand.of(publication))
+                        : unsettled.isPresent() ? inHand.settled(unsettled.get()) : Optional.empty();
+                unsettled = again ? Optional.empty() : Optional.of(publication);
+                made = Optional.of(publication);
+                pages.ifPresent(ready -> show(live, ready));
+                if (!again) {
+                    took = (System.nanoTime() - start) / 1_000_000;
+                    schedule(MILLISECONDS_TO_SETTLE);
                 }
-                byte[] card = new CardPdf().publish(Publication.of(checked, Drafts.ALLOWED)).bytes();
-                if (isStale(live, monitor)) {
-                    return Status.CANCEL_STATUS;
-                }
-                CardPages pages = CardPages.open(card);
-                ScrolledPage.later(canvas, () -> {
-                    if (live == wanted) {
-                        canvas.show(pages);
-                    } else {
-                        pages.close();
-                    }
-                });
             } catch (PublishingRefused | java.io.IOException | RuntimeException failed) {
+                made = Optional.empty();
                 ILog.of(CardView.class).error("The card of " + live.file().getName() + " could not be made.", failed);
                 ScrolledPage.later(canvas, () -> {
                     if (live == wanted) {
@@ -150,8 +162,20 @@ public final class CardView extends ViewPart {
             return Status.OK_STATUS;
         }
 
-        private boolean isStale(LiveText live, IProgressMonitor monitor) {
-            return monitor.isCanceled() || live != wanted;
+        /** What more rules have found makes no other card, but for errors. */
+        private static boolean isSame(Publication one, Publication other) {
+            return one.digest().equals(other.digest()) && one.errors().equals(other.errors());
+        }
+
+        private void show(LiveText live, CardPages pages) {
+            ScrolledPage.later(canvas, () -> {
+                if (live == wanted) {
+                    canvas.show(pages);
+                } else {
+                    made = Optional.empty();
+                    pages.close();
+                }
+            });
         }
     }
 

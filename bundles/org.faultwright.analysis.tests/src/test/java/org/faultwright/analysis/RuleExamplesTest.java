@@ -118,6 +118,23 @@ class RuleExamplesTest {
         assertEquals(List.of(Severity.WARNING), found.stream().map(Finding::severity).distinct().toList());
     }
 
+    /** The point at which a charge is proved gone is said by the unit; no other point of a library is, and nothing by another library. */
+    @Test
+    void should_let_a_procedure_say_where_its_charge_is_proved() {
+        String bench = """
+                library Bench "Bench"
+                condition Charge "Charge" { present, absent } charged when present proved at Reservoir at most 5 V
+                point Reservoir "Across the largest capacitor"
+                point Rail "Rail"
+                """;
+        String points = "point Reservoir \"C3 plus against C3 minus\" point Rail \"C12 plus\"";
+        Document procedure = Texts.document("procedure P \"P\"\nuses Bench\n" + points, Map.of("Bench", bench));
+        assertEquals(List.of("The point \"Rail\" hides the one of the same name in the library \"Bench\"."),
+                Texts.findings("duplicate-name", procedure).stream().map(Finding::message).toList());
+        Document library = Texts.document("library L \"L\"\nuses Bench\n" + points, Map.of("Bench", bench));
+        assertEquals(2, Texts.findings("duplicate-name", library).size());
+    }
+
     @Test
     void should_find_duplicates_of_every_kind() {
         check("duplicate-name", """

@@ -69,6 +69,17 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_tell_how_it_is_called_to_who_asks_for_help() {
+        assertEquals(call("--help").out(), call("help").out());
+        CommandResult publish = call("help", "publish");
+        assertEquals(0, publish.status(), publish.err());
+        assertEquals(call("publish", "--help").out(), publish.out());
+        CommandResult unknown = call("help", "polish");
+        assertEquals(2, unknown.status());
+        assertTrue(unknown.err().contains("There is no command \"polish\"; say check, new,") && unknown.err().contains(" or serve."), unknown.err());
+    }
+
+    @Test
     void should_mark_the_spot_and_say_what_to_do() throws IOException {
         CommandResult answer = call("check", file("FanNoise.procedure", CLEAN.replace("quiet -> NotHeard", "quiet -> NotHerd")));
 

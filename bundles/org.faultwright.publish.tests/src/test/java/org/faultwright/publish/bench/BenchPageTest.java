@@ -208,7 +208,7 @@ class BenchPageTest {
             browser.press("I have read this");
             browser.press("Done");
             // what became live by this step had been told at it: the note is not due again
-            assertTrue(browser.words().contains("One note, read before"), browser.words());
+            assertTrue(browser.words().contains("DANGER"), browser.words());
             browser.type("4,2");
             assertTrue(browser.words().contains("4.2\u00A0V: below."), browser.words());
             assertTrue(browser.words().contains("What it still can be: 2 of 2"), browser.words());
@@ -311,7 +311,7 @@ class BenchPageTest {
             browser.press("I have read this");
             browser.press("Done");
             assertTrue(browser.title().endsWith("Close the cover"), browser.title());
-            assertTrue(browser.words().contains("One note, read before"), browser.words());
+            assertTrue(browser.words().contains("DANGER"), browser.words());
             browser.press("Done");
             browser.press("Done");
             assertTrue(browser.title().endsWith("Rail"), browser.title());
@@ -323,7 +323,7 @@ class BenchPageTest {
             browser.press("I have read this");
             browser.press("Done");
             assertTrue(browser.title().endsWith("Switch on"), browser.title());
-            assertTrue(browser.words().contains("One note, read before"), browser.words());
+            assertTrue(browser.words().contains("DANGER"), browser.words());
         }
     }
 
@@ -385,7 +385,7 @@ class BenchPageTest {
     void should_have_the_notes_of_the_step_read_again_after_the_browser_was_closed(@TempDir Path folder) throws IOException {
         try (Browser browser = new Browser(Samples.text(PROCEDURE), folder)) {
             toTheRail(browser);
-            assertTrue(browser.words().contains("One note, read before"), browser.words());
+            assertTrue(browser.words().contains("DANGER"), browser.words());
             browser.page = (HtmlPage) browser.page.refresh();
             browser.press("Go on");
             assertTrue(browser.words().contains("Read the note first."), browser.words());

@@ -20,7 +20,7 @@ final class WalkScript implements AutoCloseable {
               var suspects = {};
               FaultwrightWalk.suspects(state).forEach(function (one) { suspects[one.id] = one.share; });
               return JSON.stringify({ label: state.path.concat([state.step.id]).join("/"), end: FaultwrightWalk.isEnd(state), lost: state.lost,
-                canEnter: FaultwrightWalk.canEnter(state), due: FaultwrightWalk.due(state), read: state.read.slice().sort(), setUp: state.setUp,
+                canEnter: FaultwrightWalk.canEnter(state), number: FaultwrightWalk.numberAt(state), due: FaultwrightWalk.due(state), read: state.read.slice().sort(), setUp: state.setUp,
                 seconds: state.seconds, suspects: suspects, toGo: FaultwrightWalk.toGo(state), calculated: FaultwrightWalk.calculated(state),
                 unmet: state.unmet.map(function (one) { return one.condition + " " + one.value; }),
                 taken: (state.step.outcomes || []).map(function (one) { return state.counts[state.path.concat([state.step.id]).join("/") + "\\n" + one.key] || 0; }) });

@@ -115,19 +115,19 @@ class BenchClausesTest {
 
     /** A charge has the sign that the leads give it; a limit upwards that proves something holds for both (common practice). */
     @Test
-    void should_say_whichever_sign_where_a_reading_proves_something_without_its_sign_and_nowhere_else() {
+    void should_say_where_a_reading_counts_without_its_sign_and_nowhere_else() {
         String html = Samples.string("card-html", Samples.text(PROVING));
         String bounded = Samples.string("card-html", Samples.text(PROVING.replace("low at most 6 V", "low -6 V .. 6 V")));
         CardText card = CardText.of(Samples.text(PROVING));
 
-        assertTrue(html.contains("<b>gone</b>: at most 5 V, whichever sign"), html);
-        assertTrue(html.contains("<b>within</b>: at most 5 V, whichever sign"), html);
-        assertTrue(html.contains("<b>low</b>: at most 6 V, whichever sign"), html);
-        assertEquals(3, html.split("whichever sign", -1).length - 1, html);
-        assertEquals(2, bounded.split("whichever sign", -1).length - 1, "a limit of its own to both sides");
-        assertTrue(card.says("gone at most 5 V, whichever sign (proves Stored charge absent)"), card.all());
-        assertTrue(card.says("within whichever sign (proves Stored charge absent)"), card.all());
-        assertEquals(3, card.all().split("whicheversign", -1).length - 1, card.all());
+        assertTrue(html.contains("<b>gone</b>: at most 5 V, without its sign"), html);
+        assertTrue(html.contains("<b>within</b>: at most 5 V, without its sign"), html);
+        assertTrue(html.contains("<b>low</b>: at most 6 V, without its sign"), html);
+        assertEquals(3, html.split("without its sign", -1).length - 1, html);
+        assertEquals(2, bounded.split("without its sign", -1).length - 1, "a limit of its own to both sides");
+        assertTrue(card.says("gone at most 5 V, without its sign (proves Stored charge absent)"), card.all());
+        assertTrue(card.says("within without its sign (proves Stored charge absent)"), card.all());
+        assertEquals(3, card.all().split("withoutitssign", -1).length - 1, card.all());
     }
 
     /** A dead meter proves everything dead (common practice). */

@@ -10,8 +10,11 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.page.Paper;
@@ -19,6 +22,7 @@ import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.ReadingWay;
+import org.faultwright.publish.plan.Run;
 import org.faultwright.publish.plan.Section;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -86,6 +90,22 @@ class SetPlanTest {
             }
         }
         assertTrue(fresh > 0);
+    }
+
+    /** Whoever proves a charge gone has an open unit in front of them; no page is turned meanwhile, on whatever paper. */
+    @ParameterizedTest
+    @MethodSource("demos")
+    void should_turn_no_page_over_a_proof(Publication publication) throws IOException {
+        Plan plan = SetPlan.of(publication);
+        for (Paper paper : Paper.values()) {
+            try (CardPages pages = CardPages.open(SetPlan.print(plan, paper))) {
+                Map<String, CardPages.Place> places = pages.printed();
+                Map<Run, Set<Integer>> proofs = new HashMap<>();
+                plan.placed().filter(placed -> placed.run().proves() && places.containsKey(placed.label()))
+                        .forEach(placed -> proofs.computeIfAbsent(placed.run(), none -> new HashSet<>()).add(places.get(placed.label()).page()));
+                assertTrue(!proofs.isEmpty() && proofs.values().stream().allMatch(on -> on.size() == 1), paper + ": " + proofs.values());
+            }
+        }
     }
 
     @Test

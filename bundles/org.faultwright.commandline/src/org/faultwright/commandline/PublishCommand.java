@@ -72,11 +72,16 @@ final class PublishCommand implements Callable<Integer> {
             description = "Sources older than this on that day are listed in the quality report (default: ${DEFAULT-VALUE}).")
     private int sourceAge;
 
+    private final List<ProcedureFolder.LeftOut> leftOut = new ArrayList<>();
+
     @Spec
     private CommandSpec spec;
 
     @Override
     public Integer call() {
+        if (sourceAge < 1) {
+            throw new ParameterException(spec.commandLine(), "--source-age is " + sourceAge + "; give a number of months from 1 on.");
+        }
         List<Export> wanted = wanted();
         PrintWriter out = spec.commandLine().getOut();
         List<Path> files = ProcedureFiles.below(named);
@@ -109,6 +114,7 @@ final class PublishCommand implements Callable<Integer> {
                 out.printf("%d of %d  %s%s%n", number, files.size(), procedure.name(), written.isEmpty() ? "" : ": " + names(written));
             } catch (PublishingRefused problem) {
                 refused++;
+                problem.leftOut().ifPresent(leftOut::add);
                 spec.commandLine().getErr().println("faultwright: " + problem.getMessage());
             }
             out.flush();
@@ -116,7 +122,7 @@ final class PublishCommand implements Callable<Integer> {
         if (!publications.isEmpty()) {
             tell(writeLibraries(wanted, publications, taken), out);
             tell(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
-                    libraries, release, asOf, sourceAge), taken), out);
+                    libraries, release, asOf, sourceAge).without(leftOut, new ProcedureFolder.Made(Version.called(), Version.today())), taken), out);
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
@@ -126,7 +132,7 @@ final class PublishCommand implements Callable<Integer> {
     /** Read before anything is written, since the new files may replace the old ones. */
     private Optional<EarlierRelease> release() {
         try {
-            return since.isPresent() ? Optional.of(EarlierRelease.of(EarlierTexts.in(since.get()))) : Optional.empty();
+            return since.isPresent() ? Optional.of(EarlierRelease.of(EarlierTexts.in(since.get()), since.get().toString())) : Optional.empty();
         } catch (EarlierTexts.Unusable | PublishingRefused problem) {
             throw new CannotProceed(problem.getMessage());
         }

@@ -87,10 +87,10 @@ class SinceReleaseTest {
         int lost = page.indexOf("Protection removed, weakened or reworded since the last release");
         int limits = page.indexOf("Limits changed since the last release");
         assertTrue(lost > 0 && limits > lost, page);
-        assertTrue(page.contains("Kitchen timer: Volts: notes read: Hot → –"), page);
-        assertTrue(page.contains("Kitchen timer: Volts: limit: 5 V +/- 5 % → 5 V +/- 8 % (wider: 4.6 V to 5.4 V, was 4.75 V to 5.25 V)"), page);
+        assertTrue(page.contains("Removed, Kitchen timer: step 2 “Rail”: notes read: no longer “Hot"), page);
+        assertTrue(page.contains("Kitchen timer: step 2 “Rail”: limit: 5 V +/- 5 % → 5 V +/- 8 % (wider: 4.6 V to 5.4 V, was 4.75 V to 5.25 V)"), page);
         assertTrue(page.contains("The revision still has the same number."), page);
-        assertTrue(page.contains("Gone: Old."), page);
+        assertTrue(page.contains("Procedures gone since the last release (1) “Kitchen timer”, Ednor K2, revision 3, released"), page);
         assertTrue(page.contains("Compared with Revision 3, released 2026-01-10 by R. Castellane"), page);
     }
 

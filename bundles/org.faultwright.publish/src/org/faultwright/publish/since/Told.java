@@ -35,11 +35,14 @@ public record Told(Difference.Kind kind, Difference.Loss loss, String what, Stri
     private static final int LONGEST_TITLE = 72;
     private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}\\p{N}_]*");
     private static final Pattern HUMPS = Pattern.compile("[A-Z][a-z0-9]+([A-Z][a-z0-9]*)+");
+    private static final Pattern NOUN = Pattern.compile("^(Step|Routine|Note|Condition|Instrument|Point|Part|Indicator|Fault), ");
+    private static final String ASSURED = "proved and tested before it";
+    private static final String PASSED = " passed";
     /** What an author says in sentences. */
     private static final Set<String> SENTENCES = Set.of("words", "hazard", "consequence", "avoid", "hint", "report", "meaning", "source", "refers to", "live because", "erases",
             "equipment", "complaints");
     private static final Set<String> LISTS = Set.of("notes read", "needs", "sets", "handles", "hazards", "covers", "protective tests", "tried first", "remedies", "live", "charged",
-            "proved at", "proves", "proved and tested before it", "rated");
+            "proved at", "proves", "rated");
 
     /** In the order of the differences. @param numbered what a step of the procedure's own is called on its card, where that is known */
     public static List<Told> of(SinceRelease since, Function<Step, Optional<String>> numbered) {
@@ -104,7 +107,7 @@ public record Told(Difference.Kind kind, Difference.Loss loss, String what, Stri
             }
         }
         take(rest, parts);
-        return String.join(", ", parts).replaceFirst("(?i)^step, step ", "step ");
+        return NOUN.matcher(String.join(", ", parts)).replaceFirst("$1 ").replaceFirst("^Step step ", "step ");
     }
 
     private static void take(StringBuilder rest, List<String> parts) {
@@ -132,7 +135,16 @@ public record Told(Difference.Kind kind, Difference.Loss loss, String what, Stri
 
     /** Such as {@code step 11 "Bank voltage": notes read: no longer "Capacitors stay charged"}. */
     public String sentence() {
-        return what + change();
+        return what.endsWith(": " + ASSURED) ? what.substring(0, what.length() - ASSURED.length()) + unassured() : what + change();
+    }
+
+    /** Such as {@code a way comes to it without the protective tests conductor, leakage}. */
+    private String unassured() {
+        List<String> all = List.of(was.split(", "));
+        String tests = all.stream().filter(one -> one.endsWith(PASSED)).map(one -> one.substring(0, one.length() - PASSED.length())).collect(Collectors.joining(", "));
+        String proofs = all.stream().filter(one -> !one.endsWith(PASSED)).collect(Collectors.joining(", "));
+        return "a way comes to it" + (tests.isEmpty() ? "" : " without the protective tests passed before (" + tests + ")") + (tests.isEmpty() || proofs.isEmpty() ? "" : " and")
+                + (proofs.isEmpty() ? "" : " without the proof that was made before (" + proofs + ")");
     }
 
     private String change() {
@@ -140,6 +152,9 @@ public record Told(Difference.Kind kind, Difference.Loss loss, String what, Stri
         boolean member = what.contains(": ") || Character.isLowerCase(what.charAt(0)) && !what.startsWith("step ");
         if (was.isEmpty() || now.isEmpty()) {
             String there = was.isEmpty() ? now : was;
+            if (!member && what.endsWith("\u201C" + shortened(there) + "\u201D")) {
+                return (was.isEmpty() ? " is new" : " is gone") + ending;
+            }
             return (member ? ": " + (was.isEmpty() ? "now " : "no longer ") : (was.isEmpty() ? " is new: " : " is gone: ")) + (there.equals("yes") ? "said" : there) + ending;
         }
         if (LISTS.contains(what.substring(what.lastIndexOf(": ") < 0 ? 0 : what.lastIndexOf(": ") + 2))) {

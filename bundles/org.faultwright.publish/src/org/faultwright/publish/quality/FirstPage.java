@@ -9,7 +9,7 @@ import java.util.List;
 /** How much can be said in front so that the findings, what is signed and the signature stand on one side of A4. */
 final class FirstPage {
     /** By printed pages: lines of small print that fit beside title, figures and signature, and letters in one of them. */
-    private static final int LINES = 33;
+    private static final int LINES = 35;
     private static final int LETTERS = 122;
     private static final int MOST_POINTS = 4;
 
@@ -28,7 +28,8 @@ final class FirstPage {
 
     private static int lines(QualityReport report, List<LookFirst.Group> groups, int most) {
         long libraries = report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()).map(library -> library.name().text()).distinct().count();
-        int lines = report.lines().size() + (int) libraries + (report.since().isPresent() ? 1 + report.lines().size() / 2 : 0);
+        long changed = report.lines().stream().filter(line -> line.since().filter(since -> !since.differences().isEmpty()).isPresent()).count();
+        int lines = report.lines().size() + (int) libraries + (report.since().isPresent() ? 1 + (int) changed / 2 : 0);
         for (LookFirst.Group group : groups) {
             List<String> points = group.points();
             int said = group.said(most);

@@ -7,10 +7,10 @@ package org.faultwright.commandline;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.analysis.compare.Difference;
 import org.faultwright.language.EarlierTexts;
 import org.faultwright.procedure.Procedure;
@@ -19,7 +19,9 @@ import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.quality.ComparisonPage;
+import org.faultwright.publish.since.Comparison;
 import org.faultwright.publish.since.SinceRelease;
+import org.faultwright.publish.since.Told;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -45,43 +47,56 @@ final class CompareCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        EarlierRelease then = release(old);
-        EarlierRelease today = release(now);
-        boolean one = then.procedures().size() == 1 && today.procedures().size() == 1;
-        Map<String, SinceRelease> compared = new TreeMap<>();
-        for (Procedure procedure : today.procedures()) {
-            Optional<Procedure> earlier = one ? Optional.of(then.procedures().get(0)) : then.of(procedure.name().text());
-            earlier.ifPresent(was -> compared.put(procedure.name().text(), SinceRelease.of(was, procedure)));
+        Comparison comparison = Comparison.of(release(old), release(now));
+        comparison.compared().stream().filter(since -> !since.differences().isEmpty() || comparison.compared().size() == 1).forEach(since -> out.println("\"" + since.now().name() + "\": "
+                + since.renamedFrom().filter(name -> comparison.compared().size() > 1).map(name -> "renamed, was \"" + name + "\". ").orElse("") + since.inShort()));
+        if (comparison.isOfTwoProcedures()) {
+            out.println("These are two procedures rather than two revisions of one: little of their equipment, complaints and steps is the same.");
         }
-        List<String> fresh = today.procedures().stream().map(procedure -> procedure.name().text())
-                .filter(name -> !compared.containsKey(name)).toList();
-        List<String> gone = one ? List.of() : then.procedures().stream().map(procedure -> procedure.name().text())
-                .filter(name -> today.of(name).isEmpty()).toList();
-        compared.forEach((name, since) -> print(out, name, since));
-        fresh.forEach(name -> out.println("\"" + name + "\" is new."));
-        gone.forEach(name -> out.println("\"" + name + "\" is gone."));
-        page.ifPresent(folder -> write(out, folder, ComparisonPage.of(compared, fresh, gone)));
-        boolean same = fresh.isEmpty() && gone.isEmpty() && compared.values().stream().allMatch(since -> since.differences().isEmpty());
-        return same ? Faultwright.CLEAN : Faultwright.FINDINGS;
+        comparison.gone().forEach(title -> out.println("Gone: " + title + "."));
+        comparison.fresh().forEach(title -> out.println("New, so not compared: " + title + "."));
+        comparison.told().forEach((of, told) -> print(out, of, told));
+        same(out, comparison);
+        page.ifPresent(folder -> write(out, folder, ComparisonPage.of(comparison, name(old) + " and " + name(now), "Earlier: " + name(old) + ". Now: " + name(now)
+                + ". Compared by " + Version.called() + " on " + Version.today() + ".")));
+        return comparison.isSame() ? Faultwright.CLEAN : Faultwright.FINDINGS;
     }
 
-    private static EarlierRelease release(Path place) {
+    /** Those without a difference, and which text a tree was compared by. */
+    private void same(PrintWriter out, Comparison comparison) {
+        List<SinceRelease> same = comparison.compared().stream().filter(since -> since.differences().isEmpty()).toList();
+        if (comparison.compared().size() > 1 && !same.isEmpty()) {
+            long letters = same.stream().filter(SinceRelease::sameText).count();
+            out.println("No difference in " + same.size() + " of " + comparison.compared().size() + " procedures (" + letters + " unchanged, letter by letter): "
+                    + same.stream().map(since -> since.now().name().text()).collect(Collectors.joining(", ")) + ".");
+        }
+        if (Stream.of(old, now).anyMatch(place -> place.toString().endsWith(".tree.json"))) {
+            out.println("A tree is compared by the text beside it; what stands in the tree itself was not read.");
+        }
+    }
+
+    private static String name(Path place) {
+        Path name = place.toAbsolutePath().normalize().getFileName();
+        return name == null ? place.toString() : name.toString();
+    }
+
+    private static List<Procedure> release(Path place) {
         try {
-            return EarlierRelease.of(EarlierTexts.in(place));
+            return EarlierRelease.of(EarlierTexts.in(place)).procedures();
         } catch (EarlierTexts.Unusable | PublishingRefused none) {
             throw new CannotProceed(none.getMessage());
         }
     }
 
-    private static void print(PrintWriter out, String name, SinceRelease since) {
-        out.println("\"" + name + "\": " + since.inShort());
+    private static void print(PrintWriter out, String of, List<Told> told) {
+        out.println(of);
         Difference.Kind kind = null;
-        for (Difference difference : since.differences()) {
-            if (difference.kind() != kind) {
-                kind = difference.kind();
+        for (Told one : told) {
+            if (one.kind() != kind) {
+                kind = one.kind();
                 out.println("  " + kind.title());
             }
-            out.println("    " + difference);
+            out.println("    " + (one.weight().isEmpty() ? "" : one.weight() + ": ") + one.sentence());
         }
     }
 

@@ -77,6 +77,9 @@ final class PublishCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (sourceAge < 1) {
+            throw new ParameterException(spec.commandLine(), "--source-age is " + sourceAge + "; give a number of months from 1 on.");
+        }
         List<Export> wanted = wanted();
         PrintWriter out = spec.commandLine().getOut();
         List<Path> files = ProcedureFiles.below(named);
@@ -93,7 +96,7 @@ final class PublishCommand implements Callable<Integer> {
         if (!publications.isEmpty()) {
             tell(writeLibraries(wanted, publications, taken), out);
             tell(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
-                    told.libraries, release, asOf, sourceAge), taken), out);
+                    told.libraries, release, asOf, sourceAge).without(told.leftOut, new ProcedureFolder.Made(Version.called(), Version.today())), taken), out);
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
@@ -103,7 +106,7 @@ final class PublishCommand implements Callable<Integer> {
     /** Read before anything is written, since the new files may replace the old ones. */
     private Optional<EarlierRelease> release() {
         try {
-            return since.isPresent() ? Optional.of(EarlierRelease.of(EarlierTexts.in(since.get()))) : Optional.empty();
+            return since.isPresent() ? Optional.of(EarlierRelease.of(EarlierTexts.in(since.get()), since.get().toString())) : Optional.empty();
         } catch (EarlierTexts.Unusable | PublishingRefused problem) {
             throw new CannotProceed(problem.getMessage());
         }
@@ -146,6 +149,7 @@ final class PublishCommand implements Callable<Integer> {
         private final PrintWriter out;
         private final List<Publication> publications = new ArrayList<>();
         private final List<CheckedLibrary> libraries = new ArrayList<>();
+        private final List<ProcedureFolder.LeftOut> leftOut = new ArrayList<>();
         private final Set<String> taken = new TreeSet<>();
         private int number;
         private int refused;
@@ -170,6 +174,7 @@ final class PublishCommand implements Callable<Integer> {
                 }
             } catch (PublishingRefused problem) {
                 refused++;
+                problem.leftOut().ifPresent(leftOut::add);
                 spec.commandLine().getErr().println("faultwright: " + problem.getMessage());
             }
             out.flush();

@@ -10,9 +10,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.faultwright.procedure.ContentDigest;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 
 /**
@@ -22,6 +26,7 @@ import org.faultwright.procedure.Procedure;
 public final class EarlierTexts {
     private static final String TREE = ".tree.json";
     private static final Pattern DIGEST = Pattern.compile("\"digest\"\\s*:\\s*\"sha256:([0-9a-f]{64})\"");
+    private static final Pattern FIRST_WORD = Pattern.compile("(?s)\\uFEFF?(?:\\s+|//[^\\n]*+|/\\*.*?\\*/)*+procedure\\b");
     /** What is asked of a tree stands in its first lines. */
     private static final int HEAD_OF_A_TREE = 16_384;
 
@@ -90,11 +95,27 @@ public final class EarlierTexts {
         return procedures;
     }
 
+    /** A library that is missing would count as one without any notes, limits and tests. */
     private static void refuseUnread(Procedure procedure) throws Unusable {
+        if (!isProcedure(procedure.source().content())) {
+            throw new Unusable("\"" + procedure.source().name() + "\" is no procedure; name a text, or the folder that the last release was published into.");
+        }
+        Set<String> there = procedure.libraries().stream().map(library -> library.name().text()).collect(Collectors.toSet());
+        Optional<Name> missing = Stream.concat(procedure.uses().stream(), procedure.libraries().stream().flatMap(library -> library.uses().stream()))
+                .filter(used -> !there.contains(used.text())).findFirst();
+        if (missing.isPresent()) {
+            throw new Unusable("\"" + procedure.source().name() + "\" uses the library " + missing.get() + ", and it is not there: what it said could not be compared. Put it beside"
+                    + " the text, as it was published.");
+        }
         if (procedure.steps().isEmpty() && !procedure.problems().isEmpty()) {
             throw new Unusable("\"" + procedure.source().name() + "\" cannot be read as a procedure; name an unchanged text, as it"
                     + " was published.");
         }
+    }
+
+    /** Its first word, behind comments, says what a text is. */
+    private static boolean isProcedure(String text) {
+        return FIRST_WORD.matcher(text).lookingAt();
     }
 
     private static Procedure textOf(Path tree) throws IOException, Unusable {

@@ -51,8 +51,12 @@ public final class ReleasedTexts {
 
     private static Optional<SourceText> library(String name, String fromFile) {
         Path beside = Path.of(fromFile).toAbsolutePath().resolveSibling(name + PUBLISHED);
-        if (!fromFile.endsWith(PUBLISHED) || !Files.isRegularFile(beside)) {
+        if (!fromFile.endsWith(PUBLISHED)) {
             return new FileLibraryFinder().find(name, fromFile);
+        }
+        // today's library in a folder above would hide what the released one said
+        if (!Files.isRegularFile(beside)) {
+            return Optional.empty();
         }
         try {
             return Optional.of(TextFile.read(beside));

@@ -14,12 +14,20 @@ import org.faultwright.procedure.Procedure;
 public final class EarlierRelease {
     private final Map<String, Procedure> procedures = new LinkedHashMap<>();
 
-    private EarlierRelease() {
+    private final String place;
+
+    private EarlierRelease(String place) {
+        this.place = place;
     }
 
     /** @throws PublishingRefused with one sentence where two have one name */
     public static EarlierRelease of(List<Procedure> procedures) throws PublishingRefused {
-        EarlierRelease release = new EarlierRelease();
+        return of(procedures, "");
+    }
+
+    /** @param place what a reader finds it by, such as the name of its folder; empty where nobody named it */
+    public static EarlierRelease of(List<Procedure> procedures, String place) throws PublishingRefused {
+        EarlierRelease release = new EarlierRelease(place);
         for (Procedure procedure : procedures) {
             Procedure other = release.procedures.putIfAbsent(procedure.name().text(), procedure);
             if (other != null) {
@@ -32,6 +40,10 @@ public final class EarlierRelease {
 
     public Optional<Procedure> of(String procedure) {
         return Optional.ofNullable(procedures.get(procedure));
+    }
+
+    public String place() {
+        return place;
     }
 
     public List<Procedure> procedures() {

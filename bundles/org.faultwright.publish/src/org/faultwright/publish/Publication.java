@@ -44,7 +44,8 @@ public final class Publication {
             throw new PublishingRefused(PlainText.line(checked.procedure().name().text()) + " has " + errors.size()
                     + (errors.size() == 1 ? " error" : " errors")
                     + (inLibraries == 0 ? "" : inLibraries == errors.size() ? " in its libraries" : ", " + inLibraries + " of them in its libraries")
-                    + ", the first at " + first.at() + " (" + first.rule() + "): remove them, or ask for a draft.");
+                    + ", the first at " + first.at() + " (" + first.rule() + "): remove them, or ask for a draft.", new ProcedureFolder.LeftOut(checked.procedure(), (errors.size() == 1 ? "1 open error" : errors.size()
+                            + " open errors") + ", the first at " + publication.place(first) + ": " + first.message()));
         }
         return publication;
     }

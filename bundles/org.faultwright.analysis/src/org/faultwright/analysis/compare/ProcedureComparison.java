@@ -20,6 +20,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.faultwright.analysis.compare.Difference.Kind;
+import org.faultwright.analysis.compare.Difference.Loss;
 import org.faultwright.analysis.faults.RepairSteps;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Declaration;
@@ -57,7 +58,7 @@ public final class ProcedureComparison {
         comparison.compare();
         Map<String, Difference> once = new LinkedHashMap<>();
         comparison.found.forEach(one -> once.putIfAbsent(one.kind() + ":" + one, one));
-        return once.values().stream().sorted(Comparator.comparing(Difference::kind)).toList();
+        return once.values().stream().sorted(Comparator.comparing(Difference::kind).thenComparing(Difference::loss)).toList();
     }
 
     /**
@@ -106,14 +107,18 @@ public final class ProcedureComparison {
     }
 
     private void compare() {
-        Map<String, String> names = new LinkedHashMap<>();
+        Map<String, String> names = Renames.of(was, now);
         Set<String> usedThen = used(was);
         Set<String> usedNow = used(now);
-        Map<String, Routine> routinesThen = routines(was, usedThen);
-        Map<String, Routine> routinesNow = routines(now, usedNow);
-        renames(was.steps(), now.steps(), names);
-        Values values = new Values(withClosings(names));
-        RecordComparison records = new RecordComparison(values, now.scope(), found);
+        Map<String, String> declared = Renames.declared(used(was.scope().all().toList(), usedThen), used(now.scope().all().toList(), usedNow));
+        Map<String, String> all = withClosings(names);
+        declared.forEach(all::putIfAbsent);
+        Values values = new Values(all);
+        Map<String, Routine> routinesThen = routines(was, usedThen, values);
+        Map<String, Routine> routinesNow = routines(now, usedNow, new Values(Map.of()));
+        RecordComparison records = new RecordComparison(values, was, now, found);
+        declared.forEach((old, today) -> now.scope().all().filter(one -> one.name().text().equals(today)).findFirst().ifPresent(one -> found.add(
+                new Difference(Kind.RECORD, one.getClass().getSimpleName() + " " + today + ": name", old, today, "", Optional.of(one.name().at())))));
         names.forEach((old, today) -> found.add(new Difference(Kind.STEPS, "Step " + today + ": name", old, today, "",
                 now.steps().stream().filter(step -> step.name().text().equals(today)).findFirst().map(step -> step.name().at()))));
 
@@ -131,6 +136,8 @@ public final class ProcedureComparison {
         records.named(Kind.FAULTS, "", "faults", faults(was), faults(now));
         examples(values, records, names);
         rest(records);
+        Assurances.lost(was, now, values).forEach(lost -> found.add(new Difference(Kind.PROTECTION, lost.step().name() + ": proved and tested before it",
+                String.join(", ", lost.was()), Difference.ABSENT, "on a way that comes to it", Loss.REMOVED, Optional.of(lost.step().name().at()))));
     }
 
     private void examples(Values values, RecordComparison records, Map<String, String> names) {
@@ -221,18 +228,6 @@ public final class ProcedureComparison {
         }
     }
 
-    /** A step that is gone and a new one of the same kind with the same words, if there is only one of each. */
-    private static void renames(List<Step> before, List<Step> after, Map<String, String> names) {
-        List<Step> gone = before.stream().filter(step -> !ClosingStep.is(step) && !has(after, step)).toList();
-        List<Step> fresh = after.stream().filter(step -> !ClosingStep.is(step) && !has(before, step)).toList();
-        for (Step step : gone) {
-            List<Step> like = fresh.stream().filter(other -> alike(step, other)).toList();
-            if (like.size() == 1 && gone.stream().filter(other -> alike(other, step)).count() == 1) {
-                names.put(step.name().text(), like.get(0).name().text());
-            }
-        }
-    }
-
     /** Nobody wrote the step that closes the unit before a conclusion: it is called otherwise where the conclusion is. */
     private Map<String, String> withClosings(Map<String, String> names) {
         Map<String, String> all = new LinkedHashMap<>(names);
@@ -248,14 +243,11 @@ public final class ProcedureComparison {
         return steps.stream().anyMatch(other -> other.name().text().equals(step.name().text()));
     }
 
-    private static boolean alike(Step one, Step other) {
-        return one.getClass() == other.getClass() && !one.title().isEmpty() && one.title().equals(other.title());
-    }
-
-    private static Map<String, Routine> routines(Procedure procedure, Set<String> used) {
+    /** By what they are called today. */
+    private static Map<String, Routine> routines(Procedure procedure, Set<String> used, Values values) {
         Map<String, Routine> routines = new LinkedHashMap<>();
         procedure.scope().routines().stream().filter(routine -> used.contains(routine.name().text()))
-                .forEach(routine -> routines.put(routine.name().text(), routine));
+                .forEach(routine -> routines.put(values.today(routine.name().text()), routine));
         return routines;
     }
 

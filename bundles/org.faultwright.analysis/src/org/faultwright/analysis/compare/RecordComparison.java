@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.faultwright.analysis.compare.Difference.Kind;
+import org.faultwright.analysis.compare.Difference.Loss;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Equipment;
@@ -23,7 +24,6 @@ import org.faultwright.procedure.Precautions;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Proof;
 import org.faultwright.procedure.ProtectiveTest;
-import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
@@ -33,6 +33,7 @@ import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
 
 /** Holds two records of one class against each other, member by member, so that nothing differs without being told. */
@@ -47,13 +48,14 @@ final class RecordComparison {
     private List<ProtectiveTest> tests = List.of();
     /** Whether a limit that lets more through protects less. */
     private boolean guards;
+    /** The step whose members are looked at. */
+    private Optional<Step> within = Optional.empty();
     /** Where what is looked at stands in the later revision. */
     private Optional<SourceRange> here = Optional.empty();
 
-    /** @param now what the later revision declares */
-    RecordComparison(Values values, Scope now, List<Difference> found) {
+    RecordComparison(Values values, Procedure was, Procedure now, List<Difference> found) {
         this.values = values;
-        this.protection = new Protection(values, now);
+        this.protection = new Protection(values, was, now);
         this.found = found;
     }
 
@@ -67,7 +69,8 @@ final class RecordComparison {
 
     private void held(Kind kind, String of, Object was, Object now) {
         if (was.getClass() != now.getClass()) {
-            add(protection.isLostWith(was) ? Kind.PROTECTION : kind, of.isEmpty() ? "kind" : of + ": kind", word(was), word(now), "");
+            boolean lost = protection.isLostWith(was);
+            add(lost ? Kind.PROTECTION : kind, of.isEmpty() ? "kind" : of + ": kind", word(was), word(now), protection.wentWith(was), lost ? Loss.WEAKENED : Loss.NONE);
             return;
         }
         boolean readsAsWhole = !was.getClass().isRecord();
@@ -77,6 +80,7 @@ final class RecordComparison {
         }
         List<ProtectiveTest> testsAround = tests;
         boolean guardsAround = guards;
+        Optional<Step> withinAround = within;
         Optional<SourceRange> own = here;
         enter(was);
         for (RecordComponent member : Values.members(was)) {
@@ -91,17 +95,20 @@ final class RecordComparison {
         here = own;
         tests = testsAround;
         guards = guardsAround;
+        within = withinAround;
     }
 
     /** What is known of the members of a record before they are looked at. */
     private void enter(Object record) {
         if (record instanceof Step step) {
+            within = Optional.of(step);
             tests = step.frame().precautions().tests().stream().map(Written::value).toList();
             guards = !tests.isEmpty() || step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty());
         } else if (record instanceof Outcome outcome) {
             guards = Protection.guards(outcome, tests);
         } else if (record instanceof Declaration || record instanceof Procedure) {
             guards = false;
+            within = Optional.empty();
         } else if (record instanceof Proof) {
             guards = true;
         }
@@ -128,11 +135,26 @@ final class RecordComparison {
         } else if (!values.same(before, after)) {
             String meaning = meaning(before, after);
             boolean weaker = protection.isLess(owner, member, before, after)
-                    || guards && before instanceof Limit && (after == null || !meaning.startsWith(NARROWER));
-            add(weaker ? Kind.PROTECTION : kind, called(of, member), values.words(before), values.words(after), meaning);
+                    || guards && before instanceof Limit && (after == null || !meaning.startsWith(NARROWER))
+                    || within.isPresent() && isLessIn(within.get(), member, before, after);
+            boolean reworded = owner instanceof Step && member.equals("title") && before instanceof String && after instanceof String;
+            add(weaker ? Kind.PROTECTION : kind, called(of, member), values.words(before), values.words(after),
+                    reworded ? Protection.numbers((String) before, (String) after) : meaning, weaker ? protection.loss(member, before, after) : Loss.NONE);
         } else if (!values.words(before).equals(values.words(after)) && !(before instanceof List<?>)) {
             add(kind, called(of, member), values.words(before), values.words(after), "the same value");
         }
+    }
+
+    /** What protects only for the step that it belongs to. */
+    private boolean isLessIn(Step step, String member, Object before, Object after) {
+        return switch (member) {
+            case "hint" -> before instanceof String was && Protection.losesWords(was, after instanceof String now ? now : "");
+            case "takes" -> step instanceof Step.Do && protection.carries(step) && before instanceof Quantity && (after == null || Protection.isLower(before, after));
+            // how often what proves or tests may be tried, and where it leads then
+            case "repeat" -> before != null && (!tests.isEmpty() || step.outcomes().stream().anyMatch(outcome -> !outcome.proves().isEmpty()));
+            case "uncertainties" -> after == null && before != null && (guards || !tests.isEmpty());
+            default -> false;
+        };
     }
 
     private static String called(String of, String member) {
@@ -170,7 +192,11 @@ final class RecordComparison {
     }
 
     private void add(Kind kind, String what, String was, String now, String meaning) {
-        found.add(new Difference(kind, what, was, now, meaning, here));
+        add(kind, what, was, now, meaning, Loss.NONE);
+    }
+
+    private void add(Kind kind, String what, String was, String now, String meaning, Loss loss) {
+        found.add(new Difference(kind, what, was, now, meaning, loss, here));
     }
 
     private static List<?> list(Object value) {
@@ -223,6 +249,7 @@ final class RecordComparison {
         Map<String, Object> was = byKey(before);
         Map<String, Object> now = byKey(after);
         alignBands(was, now);
+        int from = found.size();
         now.forEach((name, item) -> {
             if (was.containsKey(name)) {
                 compare(kind, lead(of, item) + name, was.get(name), item);
@@ -233,11 +260,30 @@ final class RecordComparison {
                 here = around;
             }
         });
+        oneBoundary(before, after, from);
         was.forEach((name, item) -> {
             if (!now.containsKey(name)) {
-                add(protection.isLostWith(item) ? Kind.PROTECTION : kind, lonely(of, item, name), brief(item), Difference.ABSENT, "");
+                boolean moved = item instanceof Indicator.Code code && now.values().stream().anyMatch(other -> other instanceof Indicator.Code same
+                        && !code.meaning().isBlank() && same.meaning().equals(code.meaning()));
+                boolean lost = !moved && protection.isLostWith(item);
+                add(lost ? Kind.PROTECTION : kind, lonely(of, item, name), brief(item), Difference.ABSENT, protection.wentWith(item), lost ? Loss.REMOVED : Loss.NONE);
             }
         });
+    }
+
+    /** Where one end of two bands moved, what is let through is told, and not the other side of it as if that were another change. */
+    private void oneBoundary(List<?> before, List<?> after, int from) {
+        List<Difference> fresh = List.copyOf(found.subList(from, found.size()));
+        Optional<Difference> weaker = fresh.stream().filter(one -> one.kind() == Kind.PROTECTION && one.meaning().startsWith("wider")).findFirst();
+        boolean twoBands = before.size() == 2 && after.size() == 2 && before.stream().allMatch(RecordComparison::isBand) && after.stream().allMatch(RecordComparison::isBand);
+        if (twoBands && weaker.isPresent()) {
+            found.removeIf(one -> one.kind() == Kind.LIMITS && one.meaning().startsWith(NARROWER) && fresh.stream().anyMatch(other -> other == one)
+                    && numbersOf(one.was()).equals(numbersOf(weaker.get().was())) && numbersOf(one.now()).equals(numbersOf(weaker.get().now())));
+        }
+    }
+
+    private static String numbersOf(String limit) {
+        return limit.replaceFirst("^\\D+", "");
     }
 
     private static String lead(String of, Object item) {

@@ -28,6 +28,7 @@ import org.faultwright.procedure.SourceText;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
+import org.faultwright.quantity.Accuracy;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Expression;
 import org.faultwright.quantity.Limit;
@@ -184,6 +185,9 @@ final class Values {
         if (plain instanceof Source source) {
             return source.document() + source.dated().map(day -> ", " + day).orElse("");
         }
+        if (plain instanceof Accuracy accuracy) {
+            return accuracy(accuracy);
+        }
         if (plain instanceof Point.Carried carried) {
             return "up to " + carried.upTo().value() + ", " + carried.kind().words()
                     + carried.frequency().map(frequency -> " at " + frequency).orElse("");
@@ -207,6 +211,22 @@ final class Values {
             return possible.words() + possible.share().map(share -> " " + share + " %").orElse("");
         }
         return other(plain);
+    }
+
+    /** As a data sheet says it: {@code 2 % of reading + 3 digits}. */
+    private static String accuracy(Accuracy accuracy) {
+        List<String> parts = new ArrayList<>();
+        part(parts, accuracy.percentOfReading(), " % of reading");
+        part(parts, accuracy.percentOfRange(), " % of range");
+        part(parts, accuracy.digits(), accuracy.digits().equals(Exact.of(1)) ? " digit" : " digits");
+        accuracy.amount().ifPresent(amount -> parts.add(amount.toString()));
+        return parts.isEmpty() ? "without error" : String.join(" + ", parts);
+    }
+
+    private static void part(List<String> parts, Exact share, String of) {
+        if (share.signum() != 0) {
+            parts.add(share + of);
+        }
     }
 
     private String other(Object plain) {

@@ -35,7 +35,12 @@ public record UnnamedCode(Step step, Indicator.Code code, Optional<Name> goes, b
 
     /** Whether a reader who meets the code is left alone with what may be a fault, a lock-out or a danger. A meaning that nobody states may be one. */
     public boolean isGrave() {
-        return !later && (code.meaning().isBlank() || !Stream.of(code.meaning().toLowerCase(Locale.ROOT).strip().split("[^\\p{L}\\p{N}]+")).allMatch(PLAIN::contains));
+        return !later && mayTellOfDanger(code.meaning());
+    }
+
+    /** Whether a meaning may tell of a fault, a lock-out or a danger. */
+    public static boolean mayTellOfDanger(String meaning) {
+        return meaning.isBlank() || !Stream.of(meaning.toLowerCase(Locale.ROOT).strip().split("[^\\p{L}\\p{N}]+")).allMatch(PLAIN::contains);
     }
 
     /** Of a step that reads an indicator, those without a result. */

@@ -53,7 +53,7 @@ public final class DayInTheFuture implements Rule {
     }
 
     private static void check(String what, Optional<LocalDate> dated, SourceRange at, LocalDate today, Findings findings) {
-        dated.filter(day -> day.isAfter(today)).ifPresent(day -> findings.report(at, what + " is dated " + day + ", and today is "
+        dated.filter(day -> day.isAfter(today)).ifPresent(day -> findings.report(at, what + " is dated " + day + ", and the day it is held against is "
                 + today + ".", "Correct the day; write year, month and day, as in 2026-01-31."));
     }
 }

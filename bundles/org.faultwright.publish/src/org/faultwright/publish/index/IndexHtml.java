@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Procedure;
@@ -28,6 +28,7 @@ import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.since.SameProcedures;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.text.PublishedText;
 
@@ -56,8 +57,10 @@ public final class IndexHtml implements FolderExport {
         main.add("p", "caution").say("b", "", Caution.FIRST).space().text(Caution.TRAINED);
         List<Publication> sorted = folder.procedures().stream().sorted(byEquipment()).toList();
         search(main);
-        procedures(main, sorted, folder);
-        gone(main, folder);
+        Optional<SameProcedures> compared = folder.compared();
+        leftOut(main, folder);
+        procedures(main, sorted, folder, compared);
+        gone(main, compared);
         report(main, folder);
         return new Published("index.html", "text/html",
                 HtmlText.of(page, StyleSheet.of("page", "screen", "list", "index"), StyleSheet.script("search")));
@@ -71,7 +74,7 @@ public final class IndexHtml implements FolderExport {
         search.add("span", "found").id("found").set("role", "status");
     }
 
-    private static void procedures(Tag main, List<Publication> sorted, ProcedureFolder folder) {
+    private static void procedures(Tag main, List<Publication> sorted, ProcedureFolder folder, Optional<SameProcedures> compared) {
         main.say("h2", "", sorted.size() == 1 ? "One procedure" : sorted.size() + " procedures");
         Tag list = main.add("div", "procedures").id("procedures");
         for (Publication publication : sorted) {
@@ -87,25 +90,36 @@ public final class IndexHtml implements FolderExport {
             Tag words = item.add("div", "leads");
             IndexWords.of(publication.procedure()).forEach((what, all) ->
                     words.add("p", "words").say("b", "", what + ":").space().text(all));
-            since(words, publication, folder);
+            since(words, publication, compared);
         }
     }
 
-    private static void since(Tag cell, Publication publication, ProcedureFolder folder) {
-        folder.since().ifPresent(release -> cell.add("p", "words").say("b", "", "Since the last release:").space()
-                .text(release.of(publication.procedure().name().text()).map(earlier -> SinceRelease.of(earlier, publication.procedure()).inShort())
-                        .orElse("new")));
+    private static void since(Tag cell, Publication publication, Optional<SameProcedures> compared) {
+        compared.ifPresent(same -> cell.add("p", "words").say("b", "", "Since the last release:").space()
+                .text(same.earlier(publication.procedure()).map(earlier -> SinceRelease.of(earlier, publication.procedure()))
+                        .map(since -> since.renamedFrom().map(name -> "renamed, was \u201C" + name + "\u201D. ").orElse("") + since.inShort()).orElse("new")));
     }
 
-    private static void gone(Tag main, ProcedureFolder folder) {
-        Set<String> here = folder.procedures().stream().map(one -> one.procedure().name().text()).collect(Collectors.toSet());
-        List<Procedure> gone = folder.since().stream().flatMap(release -> release.procedures().stream())
-                .filter(earlier -> !here.contains(earlier.name().text())).toList();
+    /** Somebody who looks for one of them must not take it for gone. */
+    private static void leftOut(Tag main, ProcedureFolder folder) {
+        if (!folder.leftOut().isEmpty()) {
+            main.say("h2", "", "Left out because of open errors");
+            Tag list = main.add("ul");
+            folder.leftOut().forEach(one -> list.say("li", "", title(one.procedure()) + ": " + one.why()));
+        }
+    }
+
+    private static void gone(Tag main, Optional<SameProcedures> compared) {
+        List<Procedure> gone = compared.map(SameProcedures::gone).orElse(List.of());
         if (!gone.isEmpty()) {
             main.say("h2", "", "Gone since the last release");
             Tag list = main.add("ul");
-            gone.forEach(earlier -> list.say("li", "", PlainText.line(earlier.title().isBlank() ? earlier.name().text() : earlier.title())));
+            gone.forEach(earlier -> list.say("li", "", title(earlier)));
         }
+    }
+
+    private static String title(Procedure procedure) {
+        return PlainText.line(procedure.title().isBlank() ? procedure.name().text() : procedure.title());
     }
 
     private static void report(Tag main, ProcedureFolder folder) {

@@ -21,6 +21,7 @@ import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.procedure.Example;
+import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
@@ -149,6 +150,11 @@ final class CardSteps {
         List<Step> all = plan.steps().filter(step -> step.name().text().equals(last)).toList();
         List<Step> own = plan.procedure().steps().stream().filter(step -> path.length == 1 && step.name().text().equals(last)).toList();
         List<Step> meant = own.isEmpty() ? all : own;
+        // what a fault is called concludes it
+        Optional<Fault> fault = plan.procedure().faults().stream().filter(one -> path.length == 1 && one.name().text().equals(last) && !one.title().isBlank()).findFirst();
+        if (fault.isPresent()) {
+            return fault.map(one -> "\u201C" + PlainText.line(one.title()) + "\u201D");
+        }
         return meant.size() == 1 && !isSomethingElse(meant.get(0)) ? Optional.of("step " + named(meant.get(0))) : Optional.empty();
     }
 }

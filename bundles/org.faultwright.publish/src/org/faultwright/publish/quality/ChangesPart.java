@@ -6,31 +6,26 @@ package org.faultwright.publish.quality;
 
 import java.util.List;
 import org.faultwright.analysis.compare.Difference;
+import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.publish.since.SinceRelease;
+import org.faultwright.publish.since.Told;
 
 /** What changed since the last release: how many in front, was and is now behind. */
-public final class ChangesPart {
+final class ChangesPart {
     private ChangesPart() {
     }
 
-    /** What came and went; what differs stands among the things to look at. */
+    /** With what was compared, and which procedures differ; how, stands among the things to look at. */
     static void front(Tag main, QualityReport report) {
-        List<String> fresh = report.lines().stream().filter(line -> line.since().isEmpty()).map(line -> line.publication().title()).toList();
         List<Line> known = report.lines().stream().filter(line -> line.since().isPresent()).toList();
-        long same = known.stream().filter(line -> line.since().get().differences().isEmpty()).count();
-        int differences = known.stream().mapToInt(line -> line.since().get().differences().size()).sum();
-        Tag line = main.add("p", "").say("b", "", "Since the last release:").space().text(Rows.count(differences, "difference", "differences")
-                + " in " + (known.size() - same) + " of " + Rows.count(known.size(), "procedure", "procedures") + ", each with its procedure.");
-        item(line, "New", fresh);
-        item(line, "Gone", report.gone());
-    }
-
-    private static void item(Tag line, String what, List<String> names) {
-        if (!names.isEmpty()) {
-            line.space().text(what + ": " + Rows.listed(names) + ".");
-        }
+        List<String> changed = known.stream().filter(line -> !line.since().get().differences().isEmpty()).map(line -> line.publication().title() + " "
+                + line.since().get().differences().size()).toList();
+        String place = report.since().map(EarlierRelease::place).filter(name -> !name.isEmpty()).map(name -> " in " + name).orElse("");
+        main.add("p", "small").say("b", "", "Compared with the release" + place + ":").space().text(known.isEmpty() ? "nothing, since none of the texts was in it."
+                : known.size() + " of " + Rows.count(report.lines().size(), "procedure", "procedures") + " were in it; "
+                        + (changed.isEmpty() ? "none differs." : "differences: " + String.join(", ", changed) + (changed.size() < known.size() ? "; the others do not differ." : ".")));
     }
 
     private static String sentence(SinceRelease since) {
@@ -40,25 +35,25 @@ public final class ChangesPart {
     static void detail(Tag section, Line line) {
         line.since().ifPresent(since -> {
             section.say("h3", "", "Since the last release");
-            section.say("p", "", "Compared with " + SinceRelease.record(since.earlier()) + ". " + sentence(since));
-            table(section, since);
+            section.say("p", "", "Compared with " + since.renamedFrom().map(name -> "\u201C" + name + "\u201D, as it was called, ").orElse("") + SinceRelease.record(since.earlier()) + ". " + sentence(since));
+            table(section, line.told());
         });
     }
 
     /** Was and is now, in whole: two that read the same are the same. */
-    public static void table(Tag section, SinceRelease since) {
-        if (since.differences().isEmpty()) {
+    static void table(Tag section, List<Told> told) {
+        if (told.isEmpty()) {
             return;
         }
         Tag rows = Rows.table(section, "changes", List.of("What", "Was", "Is now"));
         Difference.Kind kind = null;
-        for (Difference difference : since.differences()) {
-            if (difference.kind() != kind) {
-                rows.add("tr", "area").add("th").set("scope", "rowgroup").set("colspan", "3").text(difference.kind().title());
+        for (Told one : told) {
+            if (one.kind() != kind) {
+                rows.add("tr", "area").add("th").set("scope", "rowgroup").set("colspan", "3").text(one.kind().title());
             }
-            kind = difference.kind();
-            Rows.row(rows, difference.what(), difference.was(),
-                    difference.now() + (difference.meaning().isEmpty() ? "" : " (" + difference.meaning() + ")"));
+            kind = one.kind();
+            Rows.row(rows, (one.weight().isEmpty() ? "" : one.weight() + ": ") + one.what(), one.was().isEmpty() ? "nothing" : one.was(),
+                    (one.now().isEmpty() ? "gone" : one.now()) + (one.meaning().isEmpty() ? "" : " (" + one.meaning() + ")"));
         }
     }
 }

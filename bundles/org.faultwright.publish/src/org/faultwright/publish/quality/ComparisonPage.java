@@ -5,7 +5,6 @@
 package org.faultwright.publish.quality;
 
 import java.util.List;
-import java.util.Map;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.page.ColumnLabels;
@@ -14,6 +13,7 @@ import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.since.Comparison;
 import org.faultwright.publish.since.SinceRelease;
 
 /** Two revisions side by side, for a browser. */
@@ -21,19 +21,26 @@ public final class ComparisonPage {
     private ComparisonPage() {
     }
 
-    /** @param compared by the names of the procedures */
-    public static Published of(Map<String, SinceRelease> compared, List<String> fresh, List<String> gone) {
-        Page page = new Page(Medium.SCREEN, "Comparison of two revisions", "What two revisions of procedures say differently");
+    /**
+     * @param heading such as {@code release-4 and today}
+     * @param made    by what and when
+     */
+    public static Published of(Comparison comparison, String heading, String made) {
+        Page page = new Page(Medium.SCREEN, "Comparison: " + heading, "What two revisions of procedures say differently");
         Tag main = page.body().add("main", "quality");
         main.say("p", "what", "Comparison");
-        main.say("h1", "", compared.size() == 1 ? compared.keySet().iterator().next() : "Two revisions compared");
-        compared.forEach((name, since) -> {
-            main.say("h2", "", name);
-            main.say("p", "", "Compared with " + SinceRelease.record(since.earlier()) + ". " + since.inShort());
-            ChangesPart.table(main, since);
+        main.say("h1", "", heading);
+        main.say("p", "small", made);
+        names(main, "Gone", comparison.gone());
+        names(main, "New, so not compared", comparison.fresh());
+        comparison.told().forEach((of, told) -> {
+            main.say("h2", "", of);
+            ChangesPart.table(main, told);
         });
-        names(main, "New", fresh);
-        names(main, "Gone", gone);
+        main.say("h2", "", "What was compared");
+        Tag rows = Rows.table(main, "record", List.of("What procedure", "Earlier", "Now", "Result"));
+        comparison.compared().forEach(since -> Rows.row(rows, Comparison.title(since.now()) + since.renamedFrom().map(name -> " (renamed, was " + name + ")").orElse(""),
+                SinceRelease.record(since.earlier()), SinceRelease.record(since.now()), since.inShort()));
         main.add("p", "caution small").text(Caution.SENTENCES);
         ColumnLabels.add(page);
         return new Published("comparison.html", "text/html", HtmlText.of(page, StyleSheet.of("page", "screen", "list", "quality")));
@@ -42,7 +49,8 @@ public final class ComparisonPage {
     private static void names(Tag main, String title, List<String> names) {
         if (!names.isEmpty()) {
             main.say("h2", "", title);
-            main.say("p", "", String.join(", ", names));
+            Tag list = main.add("ul");
+            names.forEach(name -> list.say("li", "", name));
         }
     }
 }

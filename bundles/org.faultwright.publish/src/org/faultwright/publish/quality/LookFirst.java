@@ -7,9 +7,12 @@ package org.faultwright.publish.quality;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -20,30 +23,46 @@ import org.faultwright.analysis.compare.Difference;
 import org.faultwright.analysis.examples.ExampleCoverage;
 import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.procedure.Instrument;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.publish.quality.QualityReport.Line;
+import org.faultwright.publish.since.SinceRelease;
+import org.faultwright.publish.since.Told;
 
 /** What somebody who signs must look at, the gravest first. What needs no look is named too. */
 final class LookFirst {
     /** An instrument whose calibration ends within so many days is near its end. */
     private static final int NEAR_DAYS = 60;
     private static final int MOST_NAMED = 2;
+    private static final int WHOLE = Integer.MAX_VALUE;
+    private static final int EARLY = 3;
+    private static final String UNTESTED = "protection-not-tested";
 
     /**
      * @param title  such as {@code Open errors}
      * @param clean  what is said where there is none, such as {@code open errors}
      * @param points one sentence each, with the procedures it is about
-     * @param whole  whether every one of them is said in front: none may be missed
+     * @param least  how many are said in front however little room there is; of dangers every one, since none may be missed
      */
-    record Group(String title, String clean, List<String> points, boolean whole) {
+    record Group(String title, String clean, List<String> points, int least) {
         Group(String title, String clean, List<String> points) {
-            this(title, clean, points, false);
+            this(title, clean, points, 0);
         }
 
         private Group inWhole() {
-            return new Group(title, clean, points, true);
+            return new Group(title, clean, points, WHOLE);
+        }
+
+        private Group early() {
+            return new Group(title, clean, points, EARLY);
+        }
+
+        /** How many of the points are said where a group may say so many. */
+        int said(int most) {
+            return Math.min(points.size(), Math.max(least, most));
         }
     }
 
@@ -57,18 +76,28 @@ final class LookFirst {
     static List<Group> of(QualityReport report) {
         LookFirst look = new LookFirst(report);
         List<Group> groups = new ArrayList<>();
-        boolean compared = report.since().isPresent();
-        if (compared) {
-            groups.add(look.differences("Protection removed, weakened or reworded since the last release", "protection lost since the last release",
-                    Difference.Kind.PROTECTION).inWhole());
+        boolean compared = report.isCompared();
+        if (!report.leftOut().isEmpty()) {
+            groups.add(new Group("Left out because of open errors, and not looked at here", "", report.leftOut().stream()
+                    .map(one -> whole(one.procedure()) + ": " + one.why()).toList(), WHOLE));
         }
-        groups.add(look.findings("Open errors", "open errors", Severity.ERROR));
-        groups.add(look.each("An open unit is made live, and no note about shock is read there", "open units made live without a note about shock", Attention::untold).inWhole());
+        report.since().ifPresent(release -> groups.addAll(look.cameAndWent(compared)));
+        if (compared) {
+            groups.add(look.protection());
+        }
+        String seen = report.leftOut().isEmpty() ? "" : " in what was looked at";
+        groups.add(look.findings("Open errors", "open errors" + seen, Severity.ERROR).early());
+        groups.add(look.each("A mains unit is repaired inside and handed back untested", "mains repairs without the protective tests" + seen, LookFirst::untested).inWhole());
+        groups.add(look.each("An open unit is made live, and no note about shock is read there", "open units made live without a note about shock" + seen, Attention::untold).inWhole());
         groups.add(look.each("Codes that may tell of a danger or a fault, and that no result names", "codes of a danger or fault that no result names",
                 Attention::codes).inWhole());
         if (compared) {
-            groups.add(look.differences("Limits changed since the last release", "changed limits", Difference.Kind.LIMITS));
+            groups.add(look.differences("Limits and readings changed since the last release", "other changed limits", Difference.Kind.LIMITS).early());
+            groups.add(look.differences("Arrows changed since the last release", "changed arrows", Difference.Kind.OUTCOMES).early());
             groups.add(look.hidden());
+            groups.add(look.differences("Safety and set-up changed since the last release", "changes of set-ups", Difference.Kind.SAFETY));
+            groups.add(look.differences("Steps changed since the last release", "changed steps", Difference.Kind.STEPS));
+            groups.add(look.differences("Instruments, points, codes and parts changed since the last release", "changed instruments or parts", Difference.Kind.BENCH));
         }
         report.asOf().ifPresent(day -> {
             groups.add(look.calibration(day));
@@ -81,6 +110,48 @@ final class LookFirst {
         groups.add(look.each("Limits without a source, steps without a time", "limits without a source or steps without a time", LookFirst::unsaid));
         groups.add(look.undated());
         return List.copyOf(groups);
+    }
+
+    /** What cannot be compared, since one of both texts is missing. */
+    private List<Group> cameAndWent(boolean compared) {
+        String place = report.since().map(EarlierRelease::place).filter(name -> !name.isEmpty()).map(name -> " (" + name + ")").orElse("");
+        List<Group> groups = new ArrayList<>();
+        if (!compared) {
+            groups.add(new Group("Nothing was compared", "", List.of("None of the texts was in the earlier release" + place + ": name the release that these procedures were in."), WHOLE));
+        }
+        groups.add(new Group("Procedures gone since the last release", compared ? "procedures gone since the last release" : "",
+                report.gone().stream().map(LookFirst::whole).toList(), WHOLE));
+        groups.add(new Group("Procedures called otherwise since the last release", "", report.lines().stream().filter(line -> line.since().flatMap(SinceRelease::renamedFrom).isPresent())
+                .map(line -> line.publication().title() + ": renamed, was \u201C" + line.since().flatMap(SinceRelease::renamedFrom).orElseThrow() + "\u201D, compared with it.").toList(), WHOLE));
+        List<String> fresh = report.lines().stream().filter(line -> line.since().isEmpty()).map(line -> line.publication().title()).toList();
+        if (compared && !fresh.isEmpty()) {
+            groups.add(new Group("New, so not compared: no earlier text", "", fresh.stream().map(title -> title + ".").toList(), WHOLE));
+        }
+        return groups;
+    }
+
+    /** A procedure that has no line here: its title, what it is for, which revision it had. */
+    private static String whole(Procedure procedure) {
+        String title = PlainText.line(procedure.title().isBlank() ? procedure.name().text() : procedure.title());
+        return "\u201C" + title + "\u201D" + procedure.equipment().map(unit -> ", " + PlainText.line(unit.title())).orElse("")
+                + procedure.revision().map(revision -> ", revision " + revision.number() + ", " + revision.status().name().toLowerCase(Locale.ROOT)).orElse(", no revision");
+    }
+
+    private static List<String> untested(Line line) {
+        return line.publication().findings().stream().filter(finding -> finding.rule().equals(UNTESTED))
+                .map(finding -> line.steps().inSentence(finding.message())).toList();
+    }
+
+    /** Removed before weakened before reworded, and of each what most procedures lost. */
+    private Group protection() {
+        Map<Difference.Loss, Map<String, List<String>>> said = new EnumMap<>(Difference.Loss.class);
+        report.lines().forEach(line -> line.told().stream().filter(one -> one.kind() == Difference.Kind.PROTECTION).forEach(one ->
+                said.computeIfAbsent(one.loss(), first -> new LinkedHashMap<>()).computeIfAbsent(one.sentence(), first -> new ArrayList<>()).add(line.publication().title())));
+        List<String> points = new ArrayList<>();
+        said.forEach((loss, sentences) -> sentences.entrySet().stream()
+                .sorted(Comparator.comparingInt((Map.Entry<String, List<String>> entry) -> -Set.copyOf(entry.getValue()).size()))
+                .forEach(entry -> points.add(capital(loss.name().toLowerCase(Locale.ROOT)) + ", " + of(entry.getValue()) + ": " + entry.getKey())));
+        return new Group("Protection removed, weakened or reworded since the last release", "protection lost since the last release", points, WHOLE);
     }
 
     /** The same of several procedures is said once, with their names. */
@@ -107,8 +178,7 @@ final class LookFirst {
     }
 
     private Group differences(String title, String clean, Difference.Kind kind) {
-        return each(title, clean, line -> line.since().map(since -> since.differences().stream()
-                .filter(difference -> difference.kind() == kind).map(Difference::toString).toList()).orElse(List.of()));
+        return each(title, clean, line -> line.told().stream().filter(one -> one.kind() == kind).map(Told::sentence).toList());
     }
 
     private Group hidden() {

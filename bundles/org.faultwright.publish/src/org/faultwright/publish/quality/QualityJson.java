@@ -46,7 +46,8 @@ public final class QualityJson {
                 .putAll("libraries", report.libraries(), checked -> new Json().put("id", checked.library().name().text())
                         .putAll("findings", checked.findings(), finding -> new Json().put("rule", finding.rule())
                                 .put("line", finding.at().line()).put("message", finding.message())))
-                .putTexts("goneSinceRelease", report.gone())
+                .putTexts("goneSinceRelease", report.gone().stream().map(one -> one.name().text()).toList())
+                .putAll("leftOut", report.leftOut(), one -> new Json().put("id", one.procedure().name().text()).put("why", one.why()))
                 .putAll("procedures", report.lines(), QualityJson::procedure);
         return new Published(report.fileName(".json"), "application/json", json.bytes());
     }

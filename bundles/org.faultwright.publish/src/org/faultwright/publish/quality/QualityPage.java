@@ -25,7 +25,6 @@ import org.faultwright.quantity.Exact;
 
 /** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
 final class QualityPage {
-    private static final int MOST_POINTS = 4;
     static final String ASSUMED = "* The text does not say how often a fault shows each result; here they were taken as equally likely.";
 
     private QualityPage() {
@@ -35,18 +34,19 @@ final class QualityPage {
         String title = "Quality report: " + report.title();
         Page page = new Page(medium, title, "Completeness, units and findings of the procedures of " + report.title());
         if (medium == Medium.PAPER) {
-            RunningLines.add(page, title, procedures(report), "SHA-256 " + report.digest());
+            RunningLines.add(page, title, procedures(report), "SHA-256 over texts and comparison " + report.digest());
         }
         Tag main = page.body().add("main", "quality");
         main.say("p", "what", report.title());
         main.say("h1", "", "Quality report");
-        main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + report.asOf().map(day -> "Due dates and the age of sources as of "
-                + day + ".").orElse(""));
+        main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + (report.leftOut().isEmpty() ? "" : Rows.count(report.leftOut().size(), "procedure was",
+                "procedures were") + " left out because of open errors. ") + report.asOf().map(day -> "Due dates and the age of sources as of " + day + ". ").orElse("")
+                + report.made().map(made -> "Made by " + made.program() + " on " + made.on() + ".").orElse(""));
         figures(main, report);
-        lookFirst(main, report);
         if (report.since().isPresent()) {
             ChangesPart.front(main, report);
         }
+        lookFirst(main, report);
         RecordPart.add(main, report);
         SignOff.whole(main, report);
         main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
@@ -103,23 +103,26 @@ final class QualityPage {
 
     private static void lookFirst(Tag main, QualityReport report) {
         List<LookFirst.Group> groups = LookFirst.of(report);
+        int most = FirstPage.most(report, groups);
         List<String> clean = groups.stream().filter(group -> group.points().isEmpty()).map(LookFirst.Group::clean).toList();
         main.say("h2", "", heading(groups.size() - clean.size()));
         Tag list = main.add("ol", "gravest");
         for (LookFirst.Group group : groups) {
             List<String> points = group.points();
             if (!points.isEmpty()) {
-                Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")");
-                Tag lines = item.add("ul");
-                int most = group.whole() ? points.size() : MOST_POINTS;
-                points.stream().limit(most).forEach(point -> lines.say("li", "", point));
-                if (points.size() > most) {
-                    lines.say("li", "small", "and " + (points.size() - most) + " more, each with its procedure");
+                int said = group.said(most);
+                Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")" + (said == 0 ? ": each with its procedure" : ""));
+                if (said > 0) {
+                    Tag lines = item.add("ul");
+                    points.stream().limit(said).forEach(point -> lines.say("li", "", point));
+                    if (points.size() > said) {
+                        lines.say("li", "small", "and " + (points.size() - said) + " more of " + points.size() + ", each with its procedure");
+                    }
                 }
             }
         }
         if (!clean.isEmpty()) {
-            main.say("p", "small", "None found: " + String.join("; ", clean) + ".");
+            main.say("p", "small", "None found: " + clean.stream().filter(words -> !words.isEmpty()).collect(Collectors.joining("; ")) + ".");
         }
         String not = NotAsked.of(report);
         if (!not.isEmpty()) {
@@ -150,7 +153,7 @@ final class QualityPage {
             row.say("td", "number", expected(summary.times()));
             row.say("td", "number", worst(summary.times()));
         }
-        main.say("p", "small", "Times are those of a unit with one of its faults; the longest of all paths stands with each procedure."
+        main.say("p", "small", "Times are in whole minutes, rounded up as on the card, and those of a unit with one of its faults; the longest of all paths stands with each procedure."
                 + (report.lines().stream().anyMatch(line -> line.summary().times().assumed()) ? " " + ASSUMED : ""));
     }
 
@@ -161,7 +164,7 @@ final class QualityPage {
         return counted.isEmpty() ? "none" : String.join(", ", counted);
     }
 
-    /** In minutes with one decimal, so that points stand below one another. */
+    /** In minutes, rounded up as on the card. */
     static String expected(TimeStudy.Figure figure) {
         return figure.expected().map(QualityPage::minutes).map(time -> figure.assumed() ? "* " + time : time)
                 .orElse("without end");
@@ -172,6 +175,6 @@ final class QualityPage {
     }
 
     private static String minutes(Exact seconds) {
-        return seconds.dividedBy(Exact.of(60)).toDecimal(1, RoundingMode.HALF_UP).toPlainString();
+        return seconds.dividedBy(Exact.of(60)).toDecimal(0, RoundingMode.CEILING).toPlainString();
     }
 }

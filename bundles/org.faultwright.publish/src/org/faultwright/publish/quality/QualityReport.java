@@ -12,20 +12,25 @@ import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.quality.QaSummary;
+import org.faultwright.procedure.ContentDigest;
+import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Step;
 import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
+import org.faultwright.publish.ProcedureFolder.LeftOut;
+import org.faultwright.publish.ProcedureFolder.Made;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.card.SetPlan;
+import org.faultwright.publish.since.SameProcedures;
 import org.faultwright.publish.since.SinceRelease;
+import org.faultwright.publish.since.Told;
 
 /**
  * What is known of the quality of a folder's procedures.
@@ -35,13 +40,24 @@ import org.faultwright.publish.since.SinceRelease;
  * @param since     the last release, where it is known
  * @param asOf      the day that due dates are held against, where one was given
  * @param sourceAge after how many months a source is old
+ * @param leftOut   procedures that are not looked at because of their open errors
+ * @param gone      procedures of the last release that nobody finds today
  */
 record QualityReport(String title, List<Line> lines, List<CheckedLibrary> libraries, Optional<EarlierRelease> since,
-        Optional<LocalDate> asOf, int sourceAge) {
+        Optional<LocalDate> asOf, int sourceAge, List<LeftOut> leftOut, Optional<Made> made, List<Procedure> gone) {
     /** One procedure. @param since what changed in it, where the last release has it @param steps as its card calls them */
     record Line(Publication publication, QaSummary summary, Optional<SinceRelease> since, CardSteps steps) {
         int count(Severity severity) {
             return summary.bySeverity().getOrDefault(severity, 0);
+        }
+
+        /** What changed, in the words of the card. */
+        List<Told> told() {
+            return since.map(one -> Told.of(one, this::onCard)).orElse(List.of());
+        }
+
+        private Optional<String> onCard(Step step) {
+            return steps.number(step).isEmpty() ? Optional.empty() : Optional.of(steps.named(step));
         }
 
         QaSummary.Share faultsFound() {
@@ -54,22 +70,22 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
         Comparator<Line> worstFirst = Comparator.<Line>comparingInt(line -> -line.count(Severity.ERROR))
                 .thenComparingInt(line -> -line.count(Severity.WARNING))
                 .thenComparing(line -> line.publication().procedure().name().text());
-        List<Line> lines = folder.procedures().stream().map(one -> line(one, folder)).sorted(worstFirst).toList();
-        return new QualityReport(folder.title(), lines, folder.libraries(), folder.since(), folder.asOf(), folder.sourceAge());
+        Optional<SameProcedures> compared = folder.compared();
+        List<Line> lines = folder.procedures().stream().map(one -> line(one, folder, compared)).sorted(worstFirst).toList();
+        return new QualityReport(folder.title(), lines, folder.libraries(), folder.since(), folder.asOf(), folder.sourceAge(), folder.leftOut(), folder.made(),
+                compared.map(SameProcedures::gone).orElse(List.of()));
     }
 
-    private static Line line(Publication publication, ProcedureFolder folder) {
+    private static Line line(Publication publication, ProcedureFolder folder, Optional<SameProcedures> compared) {
         Subject subject = new Subject(publication.procedure(), folder.asOf());
         return new Line(publication, QaSummary.of(subject, publication.findings()).orElseThrow(),
-                folder.since().flatMap(all -> all.of(publication.procedure().name().text()))
+                compared.flatMap(all -> all.earlier(publication.procedure()))
                         .map(earlier -> SinceRelease.of(earlier, publication.procedure())), new CardSteps(SetPlan.of(publication)));
     }
 
-    /** The procedures of the last release that are not here any more. */
-    List<String> gone() {
-        Set<String> here = lines.stream().map(line -> line.publication().procedure().name().text()).collect(Collectors.toSet());
-        return since.map(EarlierRelease::procedures).orElse(List.of()).stream().map(procedure -> procedure.name().text())
-                .filter(name -> !here.contains(name)).toList();
+    /** Whether anything was held against an earlier text. */
+    boolean isCompared() {
+        return lines.stream().anyMatch(line -> line.since().isPresent());
     }
 
     /** How many there are in the procedures and libraries together; what several procedures share counts once. */
@@ -92,11 +108,15 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
                 : "quality" + ending;
     }
 
-    /** Stands for the content of all its procedures. */
+    /** Stands for all that the report was made from: texts, libraries, what they were compared with, the days. */
     String digest() {
         try {
             MessageDigest sha = MessageDigest.getInstance("SHA-256");
-            lines.forEach(line -> sha.update(line.publication().digest().getBytes(StandardCharsets.US_ASCII)));
+            Stream<String> texts = lines.stream().map(line -> line.publication().digest() + line.since().map(one -> ContentDigest.of(one.earlier())).orElse(""));
+            Stream<String> others = Stream.concat(libraries.stream().map(checked -> ContentDigest.of(checked.library())),
+                    Stream.concat(leftOut.stream().map(LeftOut::procedure), gone.stream()).map(ContentDigest::of));
+            Stream.of(texts, others, Stream.of(String.valueOf(asOf), String.valueOf(sourceAge), String.valueOf(made), String.valueOf(since.map(EarlierRelease::place))))
+                    .flatMap(some -> some).forEach(part -> sha.update((part + "\n").getBytes(StandardCharsets.UTF_8)));
             return HexFormat.of().formatHex(sha.digest());
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every Java platform has SHA-256", impossible);

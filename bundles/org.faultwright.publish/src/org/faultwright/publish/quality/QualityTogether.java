@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.checking.RuleIndex;
+import org.faultwright.procedure.ContentDigest;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
@@ -88,10 +89,13 @@ final class QualityTogether {
         Map<String, String> titles = new TreeMap<>();
         Stream.concat(report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()), report.libraries().stream().map(CheckedLibrary::library))
                 .filter(library -> !library.title().isBlank()).forEach(library -> titles.put(library.name().text(), PlainText.line(library.title())));
+        Map<String, String> digests = new TreeMap<>();
+        Stream.concat(report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()), report.libraries().stream().map(CheckedLibrary::library))
+                .forEach(library -> digests.computeIfAbsent(library.name().text(), first -> ContentDigest.of(library)));
         section.say("h3", "", "Libraries");
-        Tag rows = Rows.table(section, "libraries", List.of("Library", "Used by", "What was found in it"));
+        Tag rows = Rows.table(section, "libraries", List.of("Library", "Used by", "What was found in it, and its SHA-256"));
         users.forEach((name, procedures) -> Rows.row(rows, titles.getOrDefault(name, name),
-                Rows.count(procedures.size(), "procedure", "procedures"), findings(found.get(name))));
+                Rows.count(procedures.size(), "procedure", "procedures"), findings(found.get(name)) + ". SHA-256 " + digests.getOrDefault(name, "unknown")));
     }
 
     private static String findings(List<Finding> found) {

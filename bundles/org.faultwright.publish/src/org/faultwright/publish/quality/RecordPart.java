@@ -34,8 +34,8 @@ final class RecordPart {
                     SignOff.decision(publication));
         }
         libraries(rows, report);
-        main.say("p", "small", "The digest of a procedure is reckoned over its libraries too and changes with them; a library has no revision of its own, so whoever signs a"
-                + " procedure signs its libraries with it. The texts name who reviewed or released them and not who wrote them: whether that is one person cannot be seen here.");
+        main.say("p", "small", "The digest of a procedure is reckoned over its libraries too and changes with them; a library has no revision, author or date of its own, so whoever"
+                + " signs a procedure signs its libraries with it (whole digests: appendix). Who wrote a text, beside who reviewed or released it, cannot be seen here.");
     }
 
     /** What procedures share, such as how a charge is proved gone: a digest stands for it. */

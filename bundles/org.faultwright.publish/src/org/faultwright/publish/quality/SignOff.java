@@ -23,7 +23,8 @@ final class SignOff {
     static void whole(Tag main, QualityReport report) {
         Tag section = main.add("section", "together");
         section.say("p", "small", "One signature here stands for each procedure ticked \u201Caccepted\u201D in its line, and for no other."
-                + " It says that somebody has looked; it does not say that the work is free of danger.");
+                + " It says that somebody has looked; it does not say that the work is free of danger. It belongs to the SHA-256 at the foot of this page, reckoned over the texts,"
+                + " the libraries and what they were compared with.");
         boolean releasable = report.lines().stream().anyMatch(line -> isReleasable(line.publication()));
         Tag rows = Rows.table(section, "signoff", List.of("What", "Name", "Date", "Signature"));
         Rows.row(rows, "Completeness and units checked (QA)", "", "", "");

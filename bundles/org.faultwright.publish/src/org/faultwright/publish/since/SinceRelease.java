@@ -20,18 +20,25 @@ import org.faultwright.publish.page.PlainText;
 /**
  * What changed in one procedure since an earlier revision of it.
  *
+ * @param now          the later revision
  * @param differences  in the order of {@link Difference.Kind}
  * @param sameText     whether the digest of the text and its libraries is still the same
  * @param sameRevision whether both state the same number of a revision
  */
-public record SinceRelease(Procedure earlier, List<Difference> differences, boolean sameText, boolean sameRevision) {
+public record SinceRelease(Procedure earlier, Procedure now, List<Difference> differences, boolean sameText, boolean sameRevision) {
     private static final int SHORT_DIGEST = 12;
 
     public static SinceRelease of(Procedure earlier, Procedure now) {
         Optional<Integer> number = earlier.revision().map(Revision::number);
-        return new SinceRelease(earlier, ProcedureComparison.of(earlier, now),
+        return new SinceRelease(earlier, now, ProcedureComparison.of(earlier, now),
                 ContentDigest.of(earlier).equals(ContentDigest.of(now)),
                 number.isPresent() && number.equals(now.revision().map(Revision::number)));
+    }
+
+    /** What it was called, where it is called otherwise now. */
+    public Optional<String> renamedFrom() {
+        String name = earlier.name().text();
+        return name.equals(now.name().text()) ? Optional.empty() : Optional.of(name);
     }
 
     /** Such as {@code 2 differences (Limits and readings 1, Where outcomes lead 1).} */

@@ -365,7 +365,37 @@ class FaultwrightTest {
 
         assertEquals(1, answer.status(), answer.err());
         assertTrue(answer.out().contains("\"FanNoise\": Unchanged, letter by letter."), answer.out());
-        assertTrue(answer.out().contains("\"Other\" is new."), answer.out());
+        assertTrue(answer.out().contains("New, so not compared: "), answer.out());
+    }
+
+    /** What cannot be compared whole is not compared by halves. */
+    @Test
+    void should_refuse_an_earlier_release_that_lacks_a_library_or_is_none() throws IOException {
+        file("House.procedure", "library House \"House\" note Hot danger { covers heat hazard \"Hot.\" consequence \"Burns.\" avoid \"Wait.\" }");
+        Path now = file("FanNoise.procedure", CLEAN.replace("complaints", "uses House complaints"));
+        Path old = Files.createDirectory(folder.resolve("old"));
+        Files.copy(now, old.resolve("FanNoise.procedure.txt"));
+        Path readme = Files.writeString(folder.resolve("README.md"), "# Read me\n" + CLEAN);
+        for (Path bad : List.of(old, readme)) {
+            CommandResult answer = call("publish", now, "--drafts", "--into", folder.resolve("out"), "--as", "quality-html", "--since", bad);
+            assertEquals(2, answer.status(), answer.out());
+            assertEquals(1, answer.err().lines().count(), answer.err());
+            assertTrue(answer.err().contains(bad.equals(old) ? "uses the library House" : "is no procedure"), answer.err());
+            assertFalse(Files.exists(folder.resolve("out")));
+        }
+        CommandResult months = call("publish", now, "--into", folder.resolve("out"), "--as", "quality-html", "--source-age", "-3");
+        assertEquals(2, months.status(), months.out());
+    }
+
+    @Test
+    void should_say_which_procedures_a_report_does_not_look_at() throws IOException {
+        file("FanNoise.procedure", CLEAN);
+        file("Worse.procedure", "procedure Worse \"Worse one\" check A \"?\" { yes -> Gone }");
+        Path out = folder.resolve("out");
+        CommandResult answer = call("publish", folder, "--into", out, "--as", "quality-json,quality-html");
+        assertEquals(1, answer.status(), answer.err());
+        String page = Files.readString(out.resolve(Files.exists(out.resolve("quality.html")) ? "quality.html" : "FanNoise.quality.html"));
+        assertTrue(page.contains("1 procedure was left out because of open errors.") && page.contains("Worse one"), page);
     }
 
     @Test

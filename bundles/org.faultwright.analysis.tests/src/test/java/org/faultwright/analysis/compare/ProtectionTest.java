@@ -198,8 +198,8 @@ class ProtectionTest {
         String test = TEXT.lines().filter(line -> line.startsWith("measure Test")).findFirst().orElseThrow();
 
         assertTrue(compared(test, "do Test \"Bond\" { then -> End }").stream().anyMatch(one -> one.kind() == Kind.PROTECTION
-                && one.toString().equals("Test: kind: measure → do")));
-        assertTrue(compared(test + "\n", "").stream().anyMatch(one -> one.kind() == Kind.PROTECTION && one.toString().equals("Step Test: Bond → –")));
+                && one.toString().equals("Test: kind: measure → do (with its protective tests conductor)")));
+        assertTrue(compared(test + "\n", "").stream().anyMatch(one -> one.kind() == Kind.PROTECTION && one.toString().equals("Step Test: Bond → – (with its protective tests conductor)")));
     }
 
     /** What protects more, and what has nothing to do with it. */
@@ -224,5 +224,108 @@ class ProtectionTest {
 
         assertTrue(!found.isEmpty(), "nothing is told");
         assertEquals(List.of(), found.stream().filter(one -> one.kind() == Kind.PROTECTION).map(Difference::toString).toList());
+    }
+
+    private static List<String> protection(String was, String now) {
+        return ProcedureComparison.of(Texts.procedure(was), Texts.procedure(now)).stream().filter(one -> one.kind() == Kind.PROTECTION).map(Difference::toString).toList();
+    }
+
+    /** What a step that guards says in words, how long it takes, how often it may be tried, and what a code is said to mean. */
+    @ParameterizedTest(name = "{0} → {1}")
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "\"Wait 60 seconds\" | \"Wait 10 seconds\" | Idle: words: Wait 60 seconds → Wait 10 seconds (60 seconds → 10 seconds)",
+        "takes 60 s then | takes 10 s then | Idle: time: 60 s → 10 s",
+        "\"Fit it, red to plus\" | \"Fit it, red to minus\" | Fit: words: Fit it, red to plus → Fit it, red to minus",
+        "\"Look. Second person in the room\" | \"Look\" | See: words: Look. Second person in the room → Look",
+        "hint \"Plug out, 500 V\" | hint \"Plug out, 50 V\" | See: hint: Plug out, 500 V → Plug out, 50 V",
+        "\"Bank above 385 V\" | \"Ready\" | Lamp code 5 blinks: meaning: Bank above 385 V → Ready",
+        "5 blinks means \"Bank above 385 V\" | | Lamp code 5 blinks: Bank above 385 V → –",
+        "at most 2 times, else Away | at most 2 times, else Fit | Prove outside: bound: at most 2 times, else Away → at most 2 times, else Fit",
+        "at most 2 times, else Away | at most 2 times, else Fit | Fit: proved and tested before it: Charge absent → – (on a way that comes to it)",
+        "yes -> Idle | yes -> Fit | Fit: proved and tested before it: Charge absent → – (on a way that comes to it)",
+        "then -> Tested | then -> Good | Good: proved and tested before it: conductor passed → – (on a way that comes to it)",
+        "passes at most 0.3 ohm -> Good fails over 0.3 ohm -> Away | passes at most 0.3 ohm -> Good fails over 0.3 ohm -> Good | Good: proved and tested before it: conductor passed → – (on a way that comes to it)",
+    })
+    void should_name_what_guards_by_its_words_its_time_and_where_it_leads(String from, String to, String sentence) {
+        assertTrue(GUARDED.contains(from), from);
+        List<String> told = protection(GUARDED, GUARDED.replace(from, to == null ? "" : to));
+
+        assertTrue(told.contains(sentence), told::toString);
+    }
+
+    private static final String GUARDED = """
+            procedure Flash "Flash" equipment "Tarn 6" class I
+            condition Supply { off, on } live when on starts off ends off
+            condition Charge { present, absent } charged when present proved at Bank at most 5 V starts present
+            point Bank "C20" carries up to 400 V dc
+            point Pin "Earth pin"
+            note Shock danger { covers shock hazard "Live." consequence "Death." avoid "One hand." }
+            indicator Lamp "Lamp" { 1 blinks means "Ready" 5 blinks means "Bank above 385 V" }
+            fault Dry "Bank dry" { cases 1 shows See yes remedy Fit }
+            begin at See
+            check See "Look. Second person in the room" { confirms complaint hint "Plug out, 500 V" yes -> Idle no -> Read }
+            observe Read "Lamp?" at Lamp { 1 blinks -> Idle 5 blinks -> Idle anything else -> Away }
+            do Idle "Wait 60 seconds" { needs Supply off takes 60 s then -> Prove }
+            measure Prove "Read it" { dc voltage at Bank expects at most 5 V notes Shock
+                within -> Fit proves Charge absent outside -> Idle at most 2 times, else Away }
+            do Fit "Fit it, red to plus" { notes Shock then -> Tested }
+            measure Tested "Bond" { resistance at Pin tests conductor passes at most 0.3 ohm -> Good fails over 0.3 ohm -> Away }
+            conclude Good "Bank dry" { finds Dry }
+            conclude Away "Away" { refers to "the bench" }
+            """;
+
+    /** Another name, and some other words, hide no note that went with the old one. */
+    @Test
+    void should_know_a_step_with_another_name_and_other_words_and_tell_what_it_lost() {
+        String renamed = GUARDED.replace("do Fit \"Fit it, red to plus\" { notes Shock then", "do Mount \"Put the new one in\" { then").replace("-> Fit", "-> Mount")
+                .replace("remedy Fit", "remedy Mount");
+        List<String> told = protection(GUARDED, renamed);
+
+        assertTrue(told.contains("Mount: notes read: Shock → –"), told::toString);
+        assertTrue(told.stream().noneMatch(one -> one.contains("remedies")), told::toString);
+    }
+
+    /** A note or routine that is only called otherwise is no loss; one that says less under another name is. */
+    @Test
+    void should_tell_no_loss_of_a_note_that_is_only_called_otherwise() {
+        assertEquals(List.of(), protection(GUARDED, GUARDED.replace("Shock", "Live1")));
+        List<String> less = protection(GUARDED, GUARDED.replace("Shock", "Live1").replace("One hand.", "Mind."));
+        assertEquals(List.of("Live1: avoid: One hand. → Mind."), less);
+    }
+
+    /** A step that goes with its notes and tests says which. */
+    @Test
+    void should_name_what_went_with_a_step() {
+        String gone = GUARDED.replaceAll("measure Tested .*\\n", "").replace("then -> Tested", "then -> Good");
+        List<String> told = protection(GUARDED, gone);
+
+        assertTrue(told.contains("Step Tested: Bond → – (with its protective tests conductor)"), told::toString);
+    }
+
+    /** One end that moved is one line, and not a second one that sounds safer. */
+    @Test
+    void should_tell_one_end_of_two_bands_once() {
+        String wider = GUARDED.replace("0.3 ohm", "3 ohm");
+        List<Difference> found = ProcedureComparison.of(Texts.procedure(GUARDED), Texts.procedure(wider));
+
+        assertEquals(List.of("Tested passes: limit: at most 0.3 ohm → at most 3 ohm (wider: at most 3 Ω, was at most 0.3 Ω)"), found.stream().map(Difference::toString).toList());
+    }
+
+    /** Removed stands before weakened, weakened before reworded. */
+    @Test
+    void should_put_the_gravest_first() {
+        String less = GUARDED.replace("One hand.", "Mind.").replace("Shock danger", "Shock caution").replace(" needs Supply off", "");
+        List<Difference.Loss> order = ProcedureComparison.of(Texts.procedure(GUARDED), Texts.procedure(less)).stream().map(Difference::loss).toList();
+
+        // the condition that nothing asks for any more is removed with the need
+        assertEquals(List.of(Difference.Loss.REMOVED, Difference.Loss.REMOVED, Difference.Loss.WEAKENED, Difference.Loss.REWORDED), order);
+    }
+
+    /** Routines that perform themselves or one another end. */
+    @Test
+    void should_bear_routines_that_perform_one_another() {
+        String round = "procedure P begin at A perform A by R { out -> E } conclude E { finds nothing } "
+                + "routine R { exits out begin at B perform B by S { out -> out } } routine S { exits out begin at C perform C by R { out -> out } }";
+        assertEquals(List.of(), protection(round, round.replace("conclude E {", "conclude E \"End\" {")));
     }
 }

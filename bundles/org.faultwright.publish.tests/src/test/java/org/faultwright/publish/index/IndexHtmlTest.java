@@ -74,9 +74,74 @@ class IndexHtmlTest {
             assertEquals("1 procedure", shown(page, "fuhler99"));
             assertEquals("1 procedure", shown(page, "bearing pn-55"));
             assertEquals("3000 procedures, the first 200 are shown", shown(page, "squeals"));
-            assertEquals("Nothing found. Try fewer words, or part of one.", shown(page, "squeals nowhere"));
+            assertEquals("Nothing found. Try fewer words, or the beginning of one.", shown(page, "squeals nowhere"));
             assertEquals("", shown(page, " "));
         }
+    }
+
+    /** A slip of the finger is forgiven, a code is the same however it is spaced, part of another word is not meant, and the best one stands first. */
+    @Test
+    void should_forgive_slips_and_put_the_best_first(@TempDir Path folder) throws IOException {
+        Publication drawer = Samples.text("procedure Drawer \"Till drawer is stuck\" equipment \"Lund T60-C\" complaints \"drawer stuck\", \"cannot print\" indicator Lamp { 3 blinks means \"Wait 5 s\" }");
+        Publication iron = Samples.text("procedure Iron \"Soldering iron stays cold\" equipment \"Haven SI60\" complaints \"stays cold\", \"won't melt\" indicator Panel { 5 blinks means \"Sensor open\" }"
+                + " part Triac \"Triac\" number \"CR2032\" fault Heater \"Heater open, E 01\" { cases 1 }");
+        Path file = Files.writeString(folder.resolve("index.html"), index(Set.of("Drawer.html", "Iron.html"), drawer, iron));
+        try (WebClient browser = new WebClient()) {
+            browser.getOptions().setCssEnabled(false);
+            HtmlPage page = browser.getPage(file.toUri().toURL());
+            for (String typed : List.of("stais cold", "triak", "solderring iron", "heeter", "E01", "e 01", "E-01", "SI 60", "wont melt")) {
+                type(page, typed);
+                assertTrue(found(page).startsWith("1 procedure") && visible(page).get(0).contains("Soldering iron"), typed + ": " + found(page) + visible(page));
+            }
+            type(page, "5 blinks");
+            assertTrue(visible(page).get(0).contains("Soldering iron"), found(page) + visible(page));
+            for (String typed : List.of("drawer stcuk", "T60C", "t60 c", "cannot print")) {
+                type(page, typed);
+                assertTrue(visible(page).get(0).contains("Till drawer"), typed + ": " + found(page) + visible(page));
+            }
+            for (String typed : List.of("ink", "CR2O33", "\"", "44", "printer of nothing", "((", "\\")) {
+                type(page, typed);
+                assertEquals(0, visible(page).size(), typed + visible(page));
+            }
+        }
+    }
+
+    /** Whoever presses Enter by habit is taken to no card. */
+    @Test
+    void should_open_a_card_by_enter_only_where_one_is_left(@TempDir Path folder) throws IOException {
+        Files.writeString(folder.resolve("A.html"), "<title>card A</title>");
+        Files.writeString(folder.resolve("B.html"), "<title>card B</title>");
+        Path file = Files.writeString(folder.resolve("index.html"), index(Set.of("A.html", "B.html"), Samples.text("procedure A \"Lamp dark\" complaints \"dark\""),
+                Samples.text("procedure B \"Lamp flickers\" complaints \"flickers\"")));
+        try (WebClient browser = new WebClient()) {
+            browser.getOptions().setCssEnabled(false);
+            for (String typed : List.of("", "lamp", "nothing")) {
+                HtmlPage page = browser.getPage(file.toUri().toURL());
+                type(page, typed);
+                page.getHtmlElementById("search").type(org.htmlunit.javascript.host.event.KeyboardEvent.DOM_VK_RETURN);
+                assertTrue(browser.getCurrentWindow().getEnclosedPage().getUrl().toString().endsWith("index.html"), typed);
+            }
+            HtmlPage page = browser.getPage(file.toUri().toURL());
+            type(page, "flickers");
+            page.getHtmlElementById("search").type(org.htmlunit.javascript.host.event.KeyboardEvent.DOM_VK_RETURN);
+            browser.waitForBackgroundJavaScript(1_000);
+            assertTrue(browser.getCurrentWindow().getEnclosedPage().getUrl().toString().endsWith("B.html"));
+        }
+    }
+
+    private static void type(HtmlPage page, String words) {
+        HtmlInput box = page.getHtmlElementById("search");
+        box.setValue(words);
+        box.fireEvent("input");
+    }
+
+    private static String found(HtmlPage page) {
+        return page.getElementById("found").getTextContent();
+    }
+
+    private static List<String> visible(HtmlPage page) {
+        return page.querySelectorAll("#procedures > article").stream().map(row -> (org.htmlunit.html.HtmlElement) row).filter(row -> !row.hasAttribute("hidden"))
+                .map(row -> row.getTextContent()).toList();
     }
 
     private static Publication made(int i) {

@@ -297,4 +297,23 @@ class QualityReportTest {
         String page = words(report("quality-html", Samples.everything(), Samples.text(GOOD)));
         assertTrue(page.indexOf("Appendix: counts that nobody signs") > page.lastIndexOf("Sign-off of this procedure"));
     }
+
+    /** Advice that stands in front nevertheless. */
+    @Test
+    void should_put_a_mains_repair_without_protective_tests_in_front() {
+        String mains = """
+                procedure Iron "Iron" equipment "Orlin K1" class I revision 1 draft complaints "cold"
+                condition Cover { fitted, removed } ends fitted
+                point Element "Element" carries up to 230 V ac rms category 2
+                fault Dead "Element open" { cases 1 remedy Swap }
+                begin at Lift
+                do Lift "Lift the cover" { sets Cover removed then -> Swap }
+                do Swap "Fit a new element" { then -> Close }
+                do Close "Fit the cover" { sets Cover fitted then -> Mended }
+                conclude Mended "Element replaced" { finds Dead }
+                """;
+        String page = front(words(report("quality-html", Samples.text(mains))));
+        assertTrue(page.contains("A mains unit is repaired inside and handed back untested (1)"), page);
+        assertTrue(front(words(report("quality-html", Samples.text(GOOD)))).contains("mains repairs without the protective tests"), page);
+    }
 }

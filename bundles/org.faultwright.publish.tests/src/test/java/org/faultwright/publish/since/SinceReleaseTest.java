@@ -85,12 +85,12 @@ class SinceReleaseTest {
         String page = page(Optional.of(release), Optional.empty(), changed, Samples.everything());
 
         int lost = page.indexOf("Protection removed, weakened or reworded since the last release");
-        int limits = page.indexOf("Limits changed since the last release");
+        int limits = page.indexOf("Limits and readings changed since the last release");
         assertTrue(lost > 0 && limits > lost, page);
-        assertTrue(page.contains("Kitchen timer: Volts: notes read: Hot → –"), page);
-        assertTrue(page.contains("Kitchen timer: Volts: limit: 5 V +/- 5 % → 5 V +/- 8 % (wider: 4.6 V to 5.4 V, was 4.75 V to 5.25 V)"), page);
+        assertTrue(page.contains("Removed, Kitchen timer: step 2 “Rail”: notes read: no longer “It gets hot.”"), page);
+        assertTrue(page.contains("Kitchen timer: step 2 “Rail”: limit: 5 V +/- 5 % → 5 V +/- 8 % (wider: 4.6 V to 5.4 V, was 4.75 V to 5.25 V)"), page);
         assertTrue(page.contains("The revision still has the same number."), page);
-        assertTrue(page.contains("Gone: Old."), page);
+        assertTrue(page.contains("Procedures gone since the last release (1) “Kitchen timer”, Ednor K2, revision 3, released"), page);
         assertTrue(page.contains("Compared with Revision 3, released 2026-01-10 by R. Castellane"), page);
     }
 
@@ -112,5 +112,65 @@ class SinceReleaseTest {
         String message = assertThrows(PublishingRefused.class, () -> EarlierRelease.of(List.of(earlier(TEXT), earlier(TEXT)))).getMessage();
 
         assertTrue(message.contains("\"Timer\"") && message.endsWith("released."), message);
+    }
+
+    private static String front(String page) {
+        return page.substring(0, page.indexOf("What is signed"));
+    }
+
+    /** Another name hides nothing: the procedure is known by its unit, its complaints and its steps. */
+    @Test
+    void should_compare_a_procedure_that_is_called_otherwise() throws PublishingRefused {
+        Publication renamed = Samples.text(TEXT.replace("procedure Timer", "procedure Clock").replace(" notes Hot", ""));
+        String page = front(page(Optional.of(EarlierRelease.of(List.of(earlier(TEXT)))), Optional.empty(), renamed));
+
+        assertTrue(page.contains("Kitchen timer: renamed, was “Timer”, compared with it."), page);
+        assertTrue(page.contains("notes read: no longer “It gets hot.”"), page);
+        assertFalse(page.contains("protection lost since the last release"), page);
+        assertTrue(page.contains("None found: procedures gone since the last release"), page);
+    }
+
+    @Test
+    void should_not_take_another_procedure_of_the_same_unit_for_it() throws PublishingRefused {
+        Publication other = Samples.text("procedure Bell \"Bell rings without end\" equipment \"Ednor K2\" complaints \"rings\" begin at A check A \"?\" { yes -> E no -> E } conclude E \"End\" { finds nothing }");
+        String page = front(page(Optional.of(EarlierRelease.of(List.of(earlier(TEXT)), "release-3")), Optional.empty(), other));
+
+        assertTrue(page.contains("Nothing was compared (1) None of the texts was in the earlier release (release-3)"), page);
+        assertFalse(page.contains("protection lost since the last release"), page);
+        assertFalse(page.contains("changed limits"), page);
+        assertTrue(page.contains("Procedures gone since the last release (1) “Kitchen timer”"), page);
+    }
+
+    /** What was refused for its errors is the first thing said, and is not gone. */
+    @Test
+    void should_say_what_was_left_out_before_everything() throws PublishingRefused {
+        Procedure refused = earlier(TEXT.replace("procedure Timer", "procedure Broken"));
+        ProcedureFolder folder = new ProcedureFolder("Bench", List.of(Samples.text(TEXT)), Set.of(), List.of(),
+                Optional.of(EarlierRelease.of(List.of(earlier(TEXT), refused))), Optional.empty(), 60)
+                .without(List.of(new ProcedureFolder.LeftOut(refused, "2 open errors, the first at line 7: No.")), new ProcedureFolder.Made("Faultwright 9", LocalDate.of(2026, 5, 1)));
+        for (String form : List.of("quality-html", "index-html")) {
+            String page = new String(((FolderExport) Exports.named(form).orElseThrow()).publish(folder).bytes(), StandardCharsets.UTF_8)
+                    .replaceAll("(?s)<style>.*</style>", " ").replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
+            assertTrue(page.contains("Left out because of open errors"), page);
+            assertTrue(page.contains("2 open errors, the first at line 7: No."), page);
+            assertFalse(page.contains("Gone since the last release"), page);
+            assertFalse(page.contains("Procedures gone since the last release ("), page);
+        }
+        String page = front(new String(((FolderExport) Exports.named("quality-html").orElseThrow()).publish(folder).bytes(), StandardCharsets.UTF_8).replaceAll("<[^>]*>", " ").replaceAll("\\s+", " "));
+        assertTrue(page.contains("1 procedure was left out because of open errors."), page);
+        assertTrue(page.contains("None found:") && page.contains("open errors in what was looked at"), page);
+        assertTrue(page.contains("Made by Faultwright 9 on 2026-05-01."), page);
+    }
+
+    /** Nobody who signs knows the names of the text. */
+    @Test
+    void should_say_changed_arrows_and_codes_by_titles() throws PublishingRefused {
+        String was = TEXT.replace("check Look", "observe See \"Which code?\" at Lamp { 2 blinks -> Look 3 blinks -> Look }\ncheck Look");
+        Publication now = Samples.text(was.replace("revision 3", "revision 4").replace("lit -> Nothing", "lit -> Load").replace("means \"Sensor\"", "means \"Ready\""));
+        String page = front(page(Optional.of(EarlierRelease.of(List.of(earlier(was)))), Optional.empty(), now));
+
+        assertTrue(page.contains("Arrows changed since the last release (1)"), page);
+        assertTrue(page.contains("“Is the lamp dark?”, lit: leads to: step"), page);
+        assertTrue(page.contains("“Red lamp”, code 3 blinks: meaning: Sensor → Ready"), page);
     }
 }

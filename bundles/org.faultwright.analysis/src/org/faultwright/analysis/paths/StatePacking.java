@@ -8,9 +8,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Setting;
@@ -127,12 +129,13 @@ final class StatePacking {
     /** The condition and all that may force it, in the order of the scope. */
     static List<Condition> withThoseForcing(Condition condition, List<Condition> all) {
         List<Condition> cone = new ArrayList<>(List.of(condition));
+        Set<String> names = new HashSet<>(Set.of(condition.name().text()));
         for (int i = 0; i < cone.size(); i++) {
             for (Condition.Becomes becomes : cone.get(i).becomes()) {
                 all.stream().filter(one -> one.name().text().equals(becomes.when().condition().text()))
-                        .filter(one -> !cone.contains(one)).forEach(cone::add);
+                        .filter(one -> names.add(one.name().text())).forEach(cone::add);
             }
         }
-        return all.stream().filter(cone::contains).toList();
+        return all.stream().filter(one -> names.contains(one.name().text())).toList();
     }
 }

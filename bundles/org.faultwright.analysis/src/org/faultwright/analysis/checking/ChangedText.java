@@ -272,6 +272,12 @@ final class ChangedText {
                 && SafetyNeeds.isHarmless(step);
     }
 
+    /** Whether nothing but examples and remarks differ, and every word can be read. */
+    boolean isOfExamples() {
+        return before.problems().isEmpty() && now.problems().isEmpty() && Stream.concat(blocksBefore.subList(front, blocksBefore.size() - back).stream(),
+                blocksNow.subList(front, blocksNow.size() - back).stream()).allMatch(block -> block.part() instanceof Example);
+    }
+
     private boolean computes() {
         return Stream.concat(before.steps().stream(), now.steps().stream()).anyMatch(Step.Calculate.class::isInstance);
     }

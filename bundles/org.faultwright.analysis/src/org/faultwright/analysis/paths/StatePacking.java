@@ -96,9 +96,10 @@ final class StatePacking {
 
     /** A setting as bits; absent for a condition that is not followed or a value it does not have. */
     Optional<Bits> bits(Setting setting) {
-        return conditions.stream().filter(one -> one.name().text().equals(setting.condition().text())).findFirst()
-                .flatMap(condition -> value(condition, setting.value())
-                        .map(value -> new Bits(field(condition), value)));
+        Field field = byCondition.get(setting.condition().text());
+        // of the conditions, one or two are followed; every place and way asks
+        return field == null ? Optional.empty() : conditions.stream().filter(one -> one.name().text().equals(setting.condition().text())).findFirst()
+                .flatMap(condition -> value(condition, setting.value()).map(value -> new Bits(field, value)));
     }
 
     /** A field and what it is set to or compared with. */
@@ -113,7 +114,15 @@ final class StatePacking {
     }
 
     List<Bits> bits(List<Setting> settings) {
-        return settings.isEmpty() ? List.of() : settings.stream().flatMap(setting -> bits(setting).stream()).toList();
+        List<Bits> all = List.of();
+        for (Setting setting : settings) {
+            Optional<Bits> bits = bits(setting);
+            if (bits.isPresent()) {
+                all = all.isEmpty() ? new ArrayList<>() : all;
+                all.add(bits.get());
+            }
+        }
+        return all;
     }
 
     /** The place of a value among those of its condition, counted from 0. */

@@ -66,9 +66,6 @@ public final class Faultwright implements Runnable {
     }
 
     public static void main(String[] arguments) {
-        if (arguments.length > 1 && arguments[0].equals("check")) {
-            Rehearsal.begin();
-        }
         Output printed = new Output(new FileOutputStream(FileDescriptor.out));
         PrintWriter out = new PrintWriter(new BufferedOutputStream(printed), false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);

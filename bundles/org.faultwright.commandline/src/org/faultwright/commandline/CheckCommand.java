@@ -107,7 +107,7 @@ final class CheckCommand implements Callable<Integer> {
 
     /** A fix is offered when it was tried with every rule; a quick check offers none. */
     private Checking.Checked offered(Checking.Checked checked, Checking checking) {
-        return quick ? new Checking.Checked(checked.file(), checked.document(),
+        return quick ? new Checking.Checked(checked.file(), checked.subject(),
                 checked.findings().stream().map(finding -> finding.withFixes(List.of())).toList()) : checking.tried(checked);
     }
 

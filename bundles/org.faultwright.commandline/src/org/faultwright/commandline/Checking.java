@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Rule;
+import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.checking.Checker;
 import org.faultwright.analysis.checking.FixRun;
 import org.faultwright.analysis.checking.FixTrial;
@@ -27,8 +28,15 @@ import org.faultwright.procedure.SourceText;
 
 /** Reads files and runs the rules over them; shared by the commands. */
 final class Checking {
-    /** One file with what was found in it. */
-    record Checked(Path file, Document document, List<Finding> findings) {
+    /**
+     * One file with what was found in it.
+     *
+     * @param subject its document, with what rules have computed of it
+     */
+    record Checked(Path file, Subject subject, List<Finding> findings) {
+        Document document() {
+            return subject.document();
+        }
     }
 
     /** How many fixes of one file a check tries; "faultwright fix" tries all. */
@@ -75,7 +83,7 @@ final class Checking {
     /** What is found in the file itself, as {@link #check} finds it, or what was found before where nothing has changed since. */
     KeptResults.Answer check(Path file, KeptResults kept, UnaryOperator<Checked> then) {
         SourceText text = text(file);
-        return kept.of(text).orElseGet(() -> kept.anew(text, working().reader(), document -> then.apply(new Checked(file, document, own(document))).findings()));
+        return kept.of(text).orElseGet(() -> kept.anew(text, working().reader(), document -> then.apply(checked(file, document)).findings()));
     }
 
     private static SourceText text(Path file) {
@@ -114,16 +122,17 @@ final class Checking {
     /** The same findings with those fixes alone that were tried and hold. */
     Checked tried(Checked checked) {
         boolean any = checked.findings().stream().anyMatch(finding -> !finding.fixes().isEmpty());
-        return any ? new Checked(checked.file(), checked.document(), trial().tried(checked.findings(), MOST_TRIED)) : checked;
+        return any ? new Checked(checked.file(), checked.subject(), trial().of(checked.subject()).tried(checked.findings(), MOST_TRIED)) : checked;
     }
 
     /** The findings of the file itself; what is wrong in a library it uses is reported with that library. */
     Checked check(Path file) {
-        Document document = read(file);
-        return new Checked(file, document, own(document));
+        return checked(file, read(file));
     }
 
-    private List<Finding> own(Document document) {
-        return working().checker().check(document).stream().filter(finding -> finding.at().source().name().equals(document.source().name())).toList();
+    private Checked checked(Path file, Document document) {
+        Subject subject = working().checker().subject(document);
+        return new Checked(file, subject, working().checker().check(subject).stream()
+                .filter(finding -> finding.at().source().name().equals(document.source().name())).toList());
     }
 }

@@ -47,9 +47,8 @@ final class Libraries {
         if (document instanceof Library library) {
             return Understood.in(library.with(found));
         }
-        Procedure p = (Procedure) document;
-        return Closing.of(Understood.in(new Procedure(p.source(), p.name(), p.title(), p.uses(), found, p.equipment(), p.revision(), p.complaints(),
-                p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), p.steps(), p.examples(), p.problems(), p.at())));
+        Procedure procedure = (Procedure) document;
+        return Closing.of(Understood.in(procedure.with(found, procedure.own())));
     }
 
     /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */

@@ -27,6 +27,29 @@ public record Procedure(SourceText source, Name name, String title, List<Name> u
         steps = StepsByName.of(steps);
     }
 
+    /** The same with other libraries and declarations of its own. */
+    public Procedure with(List<Library> others, Declarations declared) {
+        return new Procedure(source, name, title, uses, others, equipment, revision, complaints, tools, declared, statedRule, closesBy, elsewhere, faults, begin,
+                steps, examples, problems, at);
+    }
+
+    /** The same with other faults, steps and examples. */
+    public Procedure with(List<Fault> otherFaults, Optional<Name> first, List<Step> otherSteps, List<Example> otherExamples) {
+        return new Procedure(source, name, title, uses, libraries, equipment, revision, complaints, tools, own, statedRule, closesBy, elsewhere, otherFaults, first,
+                otherSteps, otherExamples, problems, at);
+    }
+
+    /** The same with other steps. */
+    public Procedure withSteps(List<Step> others) {
+        return with(faults, begin, others, examples);
+    }
+
+    /** The same with other words that could not be read. */
+    public Procedure withProblems(List<ReadingProblem> others) {
+        return new Procedure(source, name, title, uses, libraries, equipment, revision, complaints, tools, own, statedRule, closesBy, elsewhere, faults, begin,
+                steps, examples, others, at);
+    }
+
     @Override
     public List<StepGraph> graphs() {
         List<StepGraph> graphs = new ArrayList<>();

@@ -142,8 +142,17 @@ final class RecordShape {
             RecordShape shape = of(record.getClass());
             return shape.anyPlace && shape.holdsPlace(record);
         }
-        return part instanceof Optional<?> optional ? optional.isPresent() && isPlaceIn(optional.get())
-                : part instanceof List<?> list && list.stream().anyMatch(RecordShape::isPlaceIn);
+        if (part instanceof Optional<?> optional) {
+            return optional.isPresent() && isPlaceIn(optional.get());
+        }
+        boolean holds = false;
+        // most lists are empty, and every record that is moved asks
+        if (part instanceof List<?> list) {
+            for (int i = 0; !holds && i < list.size(); i++) {
+                holds = isPlaceIn(list.get(i));
+            }
+        }
+        return holds;
     }
 
     /** The same record with all its places moved; the record itself where it holds none. */

@@ -39,6 +39,10 @@ public final class BetterOrder implements Rule {
     private record Tried(Optional<OrderStudy.Verified> order) {
     }
 
+    /** @param certain whether steps, faults and declarations alone say that no order is worth a word; no other rule was asked */
+    private record NothingBetter(boolean certain) {
+    }
+
     @Override
     public boolean takesLong() {
         return true;
@@ -46,9 +50,27 @@ public final class BetterOrder implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        OrderStudy.in(subject).filter(study -> study.best().filter(BetterOrder::isWorthIt).isPresent())
-                .flatMap(study -> verified(subject)).filter(found -> isWorthIt(found.comparison()))
-                .ifPresent(found -> report(found, findings));
+        if (!isNothingBetter(subject)) {
+            OrderStudy.in(subject).filter(BetterOrder::promises).flatMap(study -> verified(subject)).filter(found -> isWorthIt(found.comparison()))
+                    .ifPresent(found -> report(found, findings));
+        }
+    }
+
+    private static boolean promises(OrderStudy study) {
+        return study.best().filter(BetterOrder::isWorthIt).isPresent();
+    }
+
+    private static boolean isNothingBetter(Subject subject) {
+        return subject.shared(NothingBetter.class, s -> new NothingBetter(OrderStudy.in(s).filter(BetterOrder::promises)
+                .filter(study -> verified(s).isPresent() || study.hasAskedRules()).isEmpty())).certain();
+    }
+
+    /** What was found of a text holds for it after a change that leaves its steps and faults alone, and need not be searched for again. */
+    static void handOn(Subject before, Subject after) {
+        boolean same = ChangedText.between(before.document(), after.document()).filter(ChangedText::isOfExamples).isPresent();
+        if (same && isNothingBetter(before)) {
+            after.takeOver(NothingBetter.class, new NothingBetter(true));
+        }
     }
 
     /** The best order that saves anything, tried against all other rules; absent where there is none. */

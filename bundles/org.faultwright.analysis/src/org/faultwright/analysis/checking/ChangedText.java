@@ -272,6 +272,12 @@ final class ChangedText {
                 && SafetyNeeds.isHarmless(step);
     }
 
+    /** Whether nothing but examples and remarks differ, and every word can be read. */
+    boolean isOfExamples() {
+        return before.problems().isEmpty() && now.problems().isEmpty() && Stream.concat(blocksBefore.subList(front, blocksBefore.size() - back).stream(),
+                blocksNow.subList(front, blocksNow.size() - back).stream()).allMatch(block -> block.part() instanceof Example);
+    }
+
     private boolean computes() {
         return Stream.concat(before.steps().stream(), now.steps().stream()).anyMatch(Step.Calculate.class::isInstance);
     }
@@ -286,13 +292,10 @@ final class ChangedText {
     /** The procedure with nothing but the blocks that have changed and their neighbours; what is declared is in the scope of the whole one. */
     Procedure changedBlocks() {
         List<Block> changed = withNeighbours(blocksNow);
-        Procedure p = now;
         Declarations none = Declarations.NONE;
         Declarations own = new Declarations(none.conditions(), none.setUps(), none.instruments(), none.points(), none.parts(), none.indicators(),
-                none.notes(), none.routines(), p.own().ambient());
-        return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(), p.tools(),
-                own, p.statedRule(), p.closesBy(), p.elsewhere(), parts(changed, Fault.class), p.begin(), parts(changed, Step.class), parts(changed, Example.class),
-                p.problems(), p.at());
+                none.notes(), none.routines(), now.own().ambient());
+        return now.with(now.libraries(), own).with(parts(changed, Fault.class), now.begin(), parts(changed, Step.class), parts(changed, Example.class));
     }
 
     private static <T> List<T> parts(List<Block> blocks, Class<T> kind) {

@@ -6,10 +6,12 @@ package org.faultwright.analysis.checking;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.MovedText;
+import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceText;
 
@@ -20,11 +22,22 @@ import org.faultwright.procedure.SourceText;
 public final class FixTrial {
     private final Function<SourceText, Document> reader;
     private final Checker checker;
+    private final Optional<Subject> origin;
 
     /** @param reader reads a changed text with the libraries of the text that was checked. @param checker with every rule */
     public FixTrial(Function<SourceText, Document> reader, Checker checker) {
+        this(reader, checker, Optional.empty());
+    }
+
+    private FixTrial(Function<SourceText, Document> reader, Checker checker, Optional<Subject> origin) {
         this.reader = reader;
         this.checker = checker;
+        this.origin = origin;
+    }
+
+    /** The same for fixes of one text, which has been checked: what holds whatever a fix changes is not looked for again. */
+    public FixTrial of(Subject checked) {
+        return new FixTrial(reader, checker, Optional.of(checked));
     }
 
     /** The same findings, each with those of its fixes alone that hold. @param most how many fixes are tried; the rest are left out */
@@ -62,7 +75,9 @@ public final class FixTrial {
         MovedText moved = new MovedText(fix);
         List<Finding> left = new ArrayList<>(found);
         List<Finding> added = new ArrayList<>();
-        for (Finding after : checker.check(reader.apply(new SourceText(before.name(), fix.applied())))) {
+        Subject changed = checker.subject(reader.apply(new SourceText(before.name(), fix.applied())));
+        origin.ifPresent(checked -> BetterOrder.handOn(checked, changed));
+        for (Finding after : checker.check(changed)) {
             if (!takeOut(left, after, moved)) {
                 added.add(after);
             }

@@ -74,10 +74,8 @@ public final class ProcedureComparison {
                 names.put(like.get(0).name().text(), end.name().text());
             }
         });
-        return names.isEmpty() ? p : new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(),
-                p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), p.steps().stream().map(step -> called(names, step)).toList(),
-                p.examples().stream().map(one -> new Example(one.variation(), called(names, one).title(), one.of(), one.shows(),
-                        one.endsAt().map(end -> called(names, end)), one.within(), one.at())).toList(), p.problems(), p.at());
+        return names.isEmpty() ? p : p.with(p.faults(), p.begin(), p.steps().stream().map(step -> called(names, step)).toList(), p.examples().stream().map(one -> new Example(one.variation(), called(names, one).title(), one.of(), one.shows(),
+                        one.endsAt().map(end -> called(names, end)), one.within(), one.at())).toList());
     }
 
     private static Step called(Map<String, String> names, Step step) {

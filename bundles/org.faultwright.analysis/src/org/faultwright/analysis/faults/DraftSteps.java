@@ -172,10 +172,7 @@ public final class DraftSteps {
 
     /** The procedure with all of them. */
     public Procedure completed() {
-        Procedure p = procedure;
-        return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), all(), p.examples(),
-                p.problems(), p.at());
+        return procedure.withSteps(all());
     }
 
     /** A name such as {@code KeyLook} as words: {@code Key look}. */

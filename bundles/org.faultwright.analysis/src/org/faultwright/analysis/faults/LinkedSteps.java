@@ -47,6 +47,17 @@ public final class LinkedSteps {
         public int atMost() {
             return outcome.repeat().map(Outcome.Repeat::atMost).orElse(0);
         }
+
+        /** Of one tree each is made once; to compare all that an outcome holds would take longer than to follow it. */
+        @Override
+        public boolean equals(Object other) {
+            return this == other;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * from + to;
+        }
     }
 
     private final StepGraph graph;

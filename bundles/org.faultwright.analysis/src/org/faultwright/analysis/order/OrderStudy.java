@@ -66,6 +66,7 @@ public final class OrderStudy {
     private final Optional<Proposal> best;
     private final Set<String> reasons = new LinkedHashSet<>();
     private List<String> inTheWay = List.of();
+    private boolean askedRules;
 
     /**
      * An order that has been tried in the text, and the change that puts it there.
@@ -157,6 +158,7 @@ public final class OrderStudy {
                 return meant;
             }
             // every rule over two texts costs far more than all of the above
+            askedRules = true;
             before = i == 0 ? check.apply(procedure) : before;
             List<Finding> worse = worse(before, check.apply(text.changed()));
             if (worse.isEmpty()) {
@@ -208,6 +210,11 @@ public final class OrderStudy {
 
     private static Map<String, Long> counted(List<Finding> findings) {
         return findings.stream().collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
+    }
+
+    /** Whether anything but steps, faults and what they name was looked at. */
+    public boolean hasAskedRules() {
+        return askedRules;
     }
 
     /** Why parts were not studied, each as the end of a sentence that begins "The order was not studied because". */

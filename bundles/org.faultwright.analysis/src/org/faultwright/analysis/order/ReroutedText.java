@@ -38,7 +38,6 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
-import org.faultwright.procedure.SourceText;
 import org.faultwright.procedure.Step;
 
 /**
@@ -69,9 +68,7 @@ final class ReroutedText {
     }
 
     private Procedure with(Optional<Name> begin, List<Step> steps, List<Fault> faults, List<Example> examples) {
-        Procedure p = procedure;
-        return Closing.again(new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(),
-                p.complaints(), p.tools(), p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), faults, begin, steps, examples, p.problems(), p.at()));
+        return Closing.again(procedure.with(faults, begin, steps, examples));
     }
 
     /** The procedure as it will be. */

@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.analysis.PathStep;
@@ -82,8 +84,8 @@ public final class BenchStates {
                 .flatMap(isolated -> isolated.when().stream()).map(setting -> setting.condition().text()).toList();
         List<Condition> wanted = all.stream().filter(one -> !one.values().isEmpty()).filter(one -> !one.live().isEmpty()
                 || !one.charged().isEmpty() || Closures.isClosure(one) || isolating.contains(one.name().text())).toList();
-        List<Condition> cone = wanted.stream().flatMap(one -> StatePacking.withThoseForcing(one, all).stream()).distinct().toList();
-        return all.stream().filter(cone::contains).toList();
+        Set<String> cone = wanted.stream().flatMap(one -> StatePacking.withThoseForcing(one, all).stream()).map(one -> one.name().text()).collect(Collectors.toSet());
+        return all.stream().filter(one -> cone.contains(one.name().text())).toList();
     }
 
     private static List<Condition> live(List<Condition> all) {

@@ -64,7 +64,7 @@ public final class Closing {
     public static Procedure again(Procedure procedure) {
         List<Step> steps = procedure.namedSteps().stream().map(step -> step.renamed(step.name(),
                 step.outcomes().stream().map(Closing::written).toList())).toList();
-        return of(with(procedure, steps));
+        return of(procedure.withSteps(steps));
     }
 
     private static Outcome written(Outcome outcome) {
@@ -159,11 +159,6 @@ public final class Closing {
     }
 
     private Procedure with(List<Step> steps) {
-        return with(procedure, steps);
-    }
-
-    private static Procedure with(Procedure p, List<Step> steps) {
-        return new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(), p.tools(),
-                p.own(), p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), steps, p.examples(), p.problems(), p.at());
+        return procedure.withSteps(steps);
     }
 }

@@ -50,9 +50,9 @@ final class Explorer {
         this.states = new StateStore(map.places().size(), packing.bitCount(), packing.words(), Math.max(1,
                 Math.min(most, 2 * Exploration.MOST_STATES / packing.words())));
         List<Transition> ways = map.ways();
-        this.to = ways.stream().mapToInt(way -> way.to().map(InlinedStep::index).orElse(-1)).toArray();
-        this.otherwise = ways.stream().mapToInt(way -> way.otherwise().map(InlinedStep::index).orElse(-1)).toArray();
-        this.atMost = ways.stream().mapToInt(Transition::atMost).toArray();
+        this.to = map.targets();
+        this.otherwise = map.otherTargets();
+        this.atMost = map.bounds();
         this.bounded = new boolean[to.length];
         this.open = new boolean[to.length];
         this.count = new StatePacking.Field[to.length];

@@ -8,9 +8,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Setting;
@@ -94,9 +96,10 @@ final class StatePacking {
 
     /** A setting as bits; absent for a condition that is not followed or a value it does not have. */
     Optional<Bits> bits(Setting setting) {
-        return conditions.stream().filter(one -> one.name().text().equals(setting.condition().text())).findFirst()
-                .flatMap(condition -> value(condition, setting.value())
-                        .map(value -> new Bits(field(condition), value)));
+        Field field = byCondition.get(setting.condition().text());
+        // of the conditions, one or two are followed; every place and way asks
+        return field == null ? Optional.empty() : conditions.stream().filter(one -> one.name().text().equals(setting.condition().text())).findFirst()
+                .flatMap(condition -> value(condition, setting.value()).map(value -> new Bits(field, value)));
     }
 
     /** A field and what it is set to or compared with. */
@@ -111,7 +114,15 @@ final class StatePacking {
     }
 
     List<Bits> bits(List<Setting> settings) {
-        return settings.isEmpty() ? List.of() : settings.stream().flatMap(setting -> bits(setting).stream()).toList();
+        List<Bits> all = List.of();
+        for (Setting setting : settings) {
+            Optional<Bits> bits = bits(setting);
+            if (bits.isPresent()) {
+                all = all.isEmpty() ? new ArrayList<>() : all;
+                all.add(bits.get());
+            }
+        }
+        return all;
     }
 
     /** The place of a value among those of its condition, counted from 0. */
@@ -127,12 +138,13 @@ final class StatePacking {
     /** The condition and all that may force it, in the order of the scope. */
     static List<Condition> withThoseForcing(Condition condition, List<Condition> all) {
         List<Condition> cone = new ArrayList<>(List.of(condition));
+        Set<String> names = new HashSet<>(Set.of(condition.name().text()));
         for (int i = 0; i < cone.size(); i++) {
             for (Condition.Becomes becomes : cone.get(i).becomes()) {
                 all.stream().filter(one -> one.name().text().equals(becomes.when().condition().text()))
-                        .filter(one -> !cone.contains(one)).forEach(cone::add);
+                        .filter(one -> names.add(one.name().text())).forEach(cone::add);
             }
         }
-        return all.stream().filter(cone::contains).toList();
+        return all.stream().filter(one -> names.contains(one.name().text())).toList();
     }
 }

@@ -26,6 +26,10 @@ public final class StepMap {
     private final Optional<InlinedStep> begin;
     private final List<InlinedStep> tooLarge;
     private final Components loops;
+    /** By way; -1 where it leads nowhere. Every exploration reads them. */
+    private final int[] targets;
+    private final int[] otherTargets;
+    private final int[] bounds;
 
     StepMap(Procedure procedure, Scope scope, List<InlinedStep> places, List<Transition> ways, Optional<InlinedStep> begin,
             List<InlinedStep> tooLarge) {
@@ -41,6 +45,9 @@ public final class StepMap {
             firstWay[i + 1] += firstWay[i];
         }
         this.loops = Components.of(successors());
+        this.targets = this.ways.stream().mapToInt(way -> way.to().map(InlinedStep::index).orElse(-1)).toArray();
+        this.otherTargets = this.ways.stream().mapToInt(way -> way.otherwise().map(InlinedStep::index).orElse(-1)).toArray();
+        this.bounds = this.ways.stream().mapToInt(Transition::atMost).toArray();
     }
 
     public static StepMap of(Procedure procedure) {
@@ -72,6 +79,21 @@ public final class StepMap {
     /** The ways on from a place, in the order of its outcomes. */
     public List<Transition> ways(InlinedStep place) {
         return ways.subList(firstWay[place.index()], firstWay[place.index() + 1]);
+    }
+
+    /** Where each way leads, by its number. Not to be changed. */
+    int[] targets() {
+        return targets;
+    }
+
+    /** Where each way leads when it was taken as often as it may be. Not to be changed. */
+    int[] otherTargets() {
+        return otherTargets;
+    }
+
+    /** How often each way may be taken. Not to be changed. */
+    int[] bounds() {
+        return bounds;
     }
 
     /** Where it begins; absent when there is no such step. */

@@ -64,13 +64,9 @@ public final class Understood {
                         elsewhere.isPresent())
                 .stream().map(step -> elsewhere.map(name -> understood.leading(step, name)).orElse(step)).toList());
         steps.addAll(conclusions(steps, faults));
-        Procedure said = with(p, p.libraries().stream().map(understood::library).toList(), understood.declarations(p.own()), faults, steps, p.examples());
-        return p.examples().stream().anyMatch(Understood::isShort) ? with(said, said.libraries(), said.own(), faults, steps, new Cases(said, elsewhere).all()) : said;
-    }
-
-    private static Procedure with(Procedure p, List<Library> libraries, Declarations own, List<Fault> faults, List<Step> steps, List<Example> examples) {
-        return new Procedure(p.source(), p.name(), p.title(), p.uses(), libraries, p.equipment(), p.revision(), p.complaints(), p.tools(), own,
-                p.statedRule(), p.closesBy(), p.elsewhere(), faults, p.begin(), steps, examples, p.problems(), p.at());
+        Procedure said = p.with(p.libraries().stream().map(understood::library).toList(), understood.declarations(p.own()))
+                .with(faults, p.begin(), steps, p.examples());
+        return p.examples().stream().anyMatch(Understood::isShort) ? said.with(faults, said.begin(), said.steps(), new Cases(said, elsewhere).all()) : said;
     }
 
     /** Only a conclusion that hands the unit to somebody who knows more may be meant without being named: it claims nothing of the unit. */
@@ -290,7 +286,7 @@ public final class Understood {
                 at = outcome.flatMap(shown -> from.after(shown).to());
             }
             // what it says itself and is not asked stays, so that this is told
-            example.shows().stream().filter(showing -> !shows.contains(showing)).forEach(shows::add);
+            example.shows().stream().filter(showing -> shows.stream().noneMatch(one -> one == showing)).toList().forEach(shows::add);
             return List.copyOf(shows);
         }
 

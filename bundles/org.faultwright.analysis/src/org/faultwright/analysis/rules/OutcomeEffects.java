@@ -41,7 +41,7 @@ final class OutcomeEffects {
             return false;
         }
         Set<Set<InlinedStep>> reached = outcomes.stream().map(outcome -> paths.routes().placesAfter(place,
-                way -> way.outcome().filter(outcome::equals).isPresent(), other -> other == place || repairs.isRepair(other)).stream()
+                way -> way.outcome().filter(one -> one == outcome).isPresent(), other -> other == place || repairs.isRepair(other)).stream()
                 .filter(end -> end.step() instanceof Step.Conclude).collect(Collectors.toSet())).collect(Collectors.toSet());
         return reached.size() == 1 && !reached.contains(Set.<InlinedStep>of());
     }

@@ -4,8 +4,11 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProbePoints;
@@ -36,7 +39,8 @@ final class StoredCharges {
     static List<Stored> dangerous(ProcedurePaths paths) {
         Stream<Point> probed = paths.map().places().stream().filter(paths::reaches).map(InlinedStep::step)
                 .filter(Step.Measure.class::isInstance).flatMap(step -> ProbePoints.points((Step.Measure) step, paths.map().scope()).stream());
-        return Stream.concat(paths.map().procedure().own().points().stream(), probed).distinct()
+        Set<Point> seen = Collections.newSetFromMap(new IdentityHashMap<>());
+        return Stream.concat(paths.map().procedure().own().points().stream(), probed).filter(seen::add)
                 .flatMap(point -> dangerous(point).stream()).toList();
     }
 

@@ -15,7 +15,6 @@ import java.util.TreeMap;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import org.faultwright.procedure.DamagedBlock;
-import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceRange;
 
@@ -68,11 +67,5 @@ final class Problems {
             }
         }
         return first;
-    }
-
-    static Procedure with(Procedure read, List<ReadingProblem> problems) {
-        return new Procedure(read.source(), read.name(), read.title(), read.uses(), read.libraries(), read.equipment(),
-                read.revision(), read.complaints(), read.tools(), read.own(), read.statedRule(), read.closesBy(), read.elsewhere(), read.faults(), read.begin(),
-                read.steps(), read.examples(), problems, read.at());
     }
 }

@@ -120,7 +120,7 @@ public final class Translator {
                 closesBy(written), elsewhere(written), written.getFaults().stream().map(fault -> parts.kept.of(fault, () -> fault(fault))).toList(), parts.declarations.begin(written.getBegins()),
                 parts.steps.all(written.getSteps()), written.getExamples().stream().flatMap(example -> parts.kept.of(example, () -> examples(example).toList()).stream()).toList(), List.of(),
                 at.orElseGet(() -> passage.range(written)));
-        return Problems.with(read, Problems.inReadingOrder(passage, blocks));
+        return read.withProblems(Problems.inReadingOrder(passage, blocks));
     }
 
     private Optional<Name> closesBy(DocumentText written) {

@@ -211,9 +211,7 @@ class AddingTest {
                     Procedure p = (Procedure) ProcedureReader.overFiles().read(Path.of(file));
                     List<Step> steps = p.steps().stream().map(step -> step instanceof Step.Check check ? new Step.Listen(check.name(), check.title(),
                             Optional.of(new Written<>("a hum", check.at())), check.frame(), check.outcomes(), check.at()) : step).toList();
-                    Procedure heard = new Procedure(p.source(), p.name(), p.title(), p.uses(), p.libraries(), p.equipment(), p.revision(), p.complaints(), p.tools(), p.own(),
-                            p.statedRule(), p.closesBy(), p.elsewhere(), p.faults(), p.begin(), steps, p.examples(), p.problems(), p.at());
-                    CheckedProcedure checked = new FullCheck(Optional.empty()).check(heard);
+                    CheckedProcedure checked = new FullCheck(Optional.empty()).check(p.withSteps(steps));
                     StringBuilder said = new StringBuilder();
                     checked.findings().forEach(finding -> said.append("found: ").append(finding.rule()).append('\\n'));
                     AloneExport alone = new AloneExport(Publication.of(checked, Drafts.ALLOWED));

@@ -10,6 +10,9 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.apache.fop.apps.FOUserAgent;
 import org.apache.fop.apps.FopFactory;
 import org.apache.fop.apps.FopFactoryBuilder;
@@ -43,10 +46,16 @@ final class Typesetter {
         /** Drawn on a screen and thrown away: nothing is tagged, which takes as long as setting the type, and nothing packed. */
         LOOKED_AT("false", "<filterList><value>null</value></filterList><filterList type=\"image\"><value>flate</value></filterList>");
 
-        private final FopFactory factory;
+        private final String settings;
+        /** A factory reads its settings at every sheet out of a document that is made for one thread: each is used by one at a time. */
+        private final Queue<FopFactory> idle = new ConcurrentLinkedQueue<>();
 
         Use(String tagged, String modes) {
-            this.factory = factory(SETTINGS.formatted(tagged, modes, REGULAR, PrintFonts.FAMILY, BOLD, PrintFonts.FAMILY));
+            this.settings = SETTINGS.formatted(tagged, modes, REGULAR, PrintFonts.FAMILY, BOLD, PrintFonts.FAMILY);
+        }
+
+        private FopFactory taken() {
+            return Optional.ofNullable(idle.poll()).orElseGet(() -> factory(settings));
         }
     }
 
@@ -70,19 +79,21 @@ final class Typesetter {
 
     /** A PDF that still lacks what {@link PdfRecord} adds. */
     static byte[] set(Sheet sheet, Use use) throws IOException {
+        FopFactory factory = use.taken();
         try {
             ByteArrayOutputStream pdf = new ByteArrayOutputStream();
-            FOUserAgent agent = use.factory.newFOUserAgent();
+            FOUserAgent agent = factory.newFOUserAgent();
             agent.setTitle(sheet.title());
             agent.setProducer("Faultwright");
             // What does not fit is told by nobody but the page itself; a warning has no reader here.
             agent.getEventBroadcaster().addEventListener(event -> { });
             agent.setDocumentHandlerOverride(new ArrowPages(
                     agent.getRendererFactory().createDocumentHandler(agent, MimeConstants.MIME_PDF)));
-            ContentHandler into = use.factory.newFop(MimeConstants.MIME_PDF, agent, pdf).getDefaultHandler();
+            ContentHandler into = factory.newFop(MimeConstants.MIME_PDF, agent, pdf).getDefaultHandler();
             into.startDocument();
             sheet.document().write(into);
             into.endDocument();
+            use.idle.add(factory);
             return pdf.toByteArray();
         } catch (SAXException refused) {
             throw new IOException("The sheet could not be set: " + refused.getMessage(), refused);

@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.compare.SameProcedures;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.publish.since.SameProcedures;
 
 /**
  * A folder of procedures that are published together.

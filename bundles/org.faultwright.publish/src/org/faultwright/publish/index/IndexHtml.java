@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.compare.SameProcedures;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
@@ -28,7 +29,6 @@ import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.since.SameProcedures;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.text.PublishedText;
 

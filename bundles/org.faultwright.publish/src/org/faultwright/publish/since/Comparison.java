@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.faultwright.analysis.compare.SameProcedures;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.page.PlainText;
 

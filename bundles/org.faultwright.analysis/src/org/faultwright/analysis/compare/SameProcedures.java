@@ -2,7 +2,7 @@
  * Copyright (c) 2026 The Faultwright contributors
  * SPDX-License-Identifier: EPL-2.0
  */
-package org.faultwright.publish.since;
+package org.faultwright.analysis.compare;
 
 import java.util.Collection;
 import java.util.HashMap;

@@ -6,9 +6,11 @@ package org.faultwright.workbench.outline;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.eclipse.core.runtime.IProgressMonitor;
@@ -40,6 +42,8 @@ import org.faultwright.workbench.look.Spoken;
  */
 public final class OutlineView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.outline";
+    /** So many lines are made in one go: some milliseconds of the window's thread. */
+    private static final int AT_ONCE = 200;
 
     /** An item by its way from the top, which stays the same while other places of the text change. */
     private record Node(String way, OutlineItem item, List<Node> children) {
@@ -143,13 +147,33 @@ public final class OutlineView extends ViewPart {
         }
         shown = ways;
         Object[] open = tree.getExpandedElements();
+        List<Node> there = new ArrayList<>(nodes.subList(0, Math.min(AT_ONCE, nodes.size())));
         tree.getControl().setRedraw(false);
         try {
-            tree.setInput(nodes);
+            tree.setInput(there);
             tree.setExpandedElements(open);
         } finally {
             tree.getControl().setRedraw(true);
         }
+        goOn(there, nodes, open);
+    }
+
+    /** The lines that are still missing, some at a time: who types meanwhile is not held up. Another text, or other lines, end it. */
+    private void goOn(List<Node> there, List<Node> nodes, Object[] open) {
+        if (there.size() == nodes.size()) {
+            return;
+        }
+        tree.getControl().getDisplay().asyncExec(() -> {
+            if (tree.getControl().isDisposed() || tree.getInput() != there) {
+                return;
+            }
+            List<Node> more = nodes.subList(there.size(), Math.min(there.size() + AT_ONCE, nodes.size()));
+            tree.add(there, more.toArray());
+            Set<Object> wanted = new HashSet<>(List.of(open));
+            more.stream().filter(wanted::contains).forEach(node -> tree.setExpandedState(node, true));
+            there.addAll(more);
+            goOn(there, nodes, open);
+        });
     }
 
     private void remember(Node node) {

@@ -126,7 +126,7 @@ final class LiveDefects {
                 Kind.of("a part handled while it is live", Set.of("live-work"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Measure && isLive(step, specimen) && step.frame().needs().stream()
                                 .anyMatch(need -> need.value().text().equals("removed"))).filter(step -> step.frame().precautions().liveBecause().isEmpty())
-                        .flatMap(step -> specimen.procedure().own().parts().stream().limit(1)
+                        .flatMap(step -> specimen.procedure().own().parts().stream().filter(part -> part.isolated().isEmpty()).limit(1)
                                 .map(part -> Seed.in(step, Edits.insertInside(step.at(), "handles " + part.name()))
                                         .equalFor(specimen.later().switchesOff(step))))),
                 Kind.of("the cover lifted while it runs", Set.of("live-work"), specimen -> specimen.ownSteps().stream()

@@ -28,8 +28,8 @@ import org.faultwright.workbench.look.ScrolledPage;
 /** The card as it will print; follows the step at the cursor, and a click on a step takes the cursor there. */
 public final class CardView extends ViewPart {
     public static final String ID = "org.faultwright.workbench.card";
-    /** The text has waited so long before it was read, and a card that takes no longer need not wait again. */
-    private static final int MILLISECONDS_WAITED = 150;
+    /** A card that takes no longer need not wait: the text has waited already, before it was read. */
+    private static final int SHORT_MILLISECONDS = 400;
     private static final int MOST_MILLISECONDS_OF_PAUSE = 1000;
     /** After so long without a change the steps go where they are published. */
     private static final int MILLISECONDS_TO_SETTLE = 1500;
@@ -126,9 +126,9 @@ public final class CardView extends ViewPart {
             setSystem(true);
         }
 
-        /** In milliseconds: as long as the last card took, so that one core at most is busy with cards. */
+        /** In milliseconds: as long as a long card took the last time, so that one core at most is busy with cards. */
         int pause() {
-            return (int) Math.max(0, Math.min(MOST_MILLISECONDS_OF_PAUSE, took - MILLISECONDS_WAITED));
+            return took <= SHORT_MILLISECONDS ? 0 : (int) Math.min(MOST_MILLISECONDS_OF_PAUSE, took);
         }
 
         @Override

@@ -17,7 +17,7 @@ import org.faultwright.workbench.live.LiveTexts;
 
 /** Checks the text a moment after the last key, on a thread of its own, and marks what was found. */
 public final class CheckingReconciler extends Reconciler {
-    private static final int MILLISECONDS_AFTER_A_KEY = 150;
+    private static final int MILLISECONDS_AFTER_A_KEY = 100;
 
     private final FindingMarks marks = new FindingMarks();
     private IDocument document;

@@ -89,7 +89,7 @@ final class Renames {
     }
 
     /** From 0 for nothing in common to 1 for all; nothing where both are empty. */
-    private static double share(Set<String> one, Set<String> other) {
+    static double share(Set<String> one, Set<String> other) {
         Set<String> all = new HashSet<>(one);
         all.addAll(other);
         Set<String> both = new HashSet<>(one);

@@ -4,7 +4,6 @@
  */
 package org.faultwright.analysis.compare;
 
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
@@ -13,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Written;
 
@@ -69,9 +67,9 @@ public final class SameProcedures {
 
     /** 0 where nobody would call them one procedure. */
     private static double common(Procedure was, Procedure now) {
-        double steps = share(stepNames(was), stepNames(now));
+        double steps = Renames.share(stepNames(was), stepNames(now));
         boolean unit = was.equipment().isPresent() && was.equipment().map(one -> one.title()).equals(now.equipment().map(one -> one.title()));
-        double complaints = share(complaints(was), complaints(now));
+        double complaints = Renames.share(complaints(was), complaints(now));
         boolean called = !was.title().isBlank() && was.title().equals(now.title());
         boolean same = steps >= HALF || unit && (steps >= SOME || complaints >= HALF || called);
         return same ? steps + complaints + (unit ? 1 : 0) + (called ? 1 : 0) : 0;
@@ -83,10 +81,5 @@ public final class SameProcedures {
 
     private static Set<String> complaints(Procedure procedure) {
         return procedure.complaints().stream().map(Written::value).collect(Collectors.toSet());
-    }
-
-    private static double share(Collection<String> one, Collection<String> other) {
-        long all = Stream.concat(one.stream(), other.stream()).distinct().count();
-        return all == 0 ? 0 : (double) one.stream().filter(other::contains).count() / all;
     }
 }

@@ -262,14 +262,14 @@
 
   // Read before anything is begun, as on the card.
   function before(main) {
-      (tree.notes || []).length > 0 && add(main, "h2", "", "Dangers on the way");
-      (tree.notes || []).forEach(function (one) { note(main, one); });
-      list(main, "You will need", (tree.instruments || []).map(function (one) { return one.title || one.id; })
-        .concat(tree.tools || []).concat((tree.parts || []).map(function (one) {
-          return (one.title || one.id) + (one.number ? ", " + one.number : "");
-        })));
-      list(main, "Condition on arrival: make it so before the first step", (tree.conditions || []).filter(function (one) { return one.starts !== undefined; })
-        .map(function (one) { return setting({ condition: one.id, value: one.starts }); }));
+    (tree.notes || []).length > 0 && add(main, "h2", "", "Dangers on the way");
+    (tree.notes || []).forEach(function (one) { note(main, one); });
+    list(main, "You will need", (tree.instruments || []).map(function (one) { return one.title || one.id; })
+      .concat(tree.tools || []).concat((tree.parts || []).map(function (one) {
+        return (one.title || one.id) + (one.number ? ", " + one.number : "");
+      })));
+    list(main, "Condition on arrival: make it so before the first step", (tree.conditions || []).filter(function (one) { return one.starts !== undefined; })
+      .map(function (one) { return setting({ condition: one.id, value: one.starts }); }));
   }
 
   function jobFields(main) {

@@ -124,15 +124,24 @@ class RuleExamplesTest {
         String bench = """
                 library Bench "Bench"
                 condition Charge "Charge" { present, absent } charged when present proved at Reservoir at most 5 V
-                point Reservoir "Across the largest capacitor"
+                point Reservoir "Across the largest capacitor" carries up to 400 V dc hazards charge, shock
                 point Rail "Rail"
                 """;
-        String points = "point Reservoir \"C3 plus against C3 minus\" point Rail \"C12 plus\"";
-        Document procedure = Texts.document("procedure P \"P\"\nuses Bench\n" + points, Map.of("Bench", bench));
-        assertEquals(List.of("The point \"Rail\" hides the one of the same name in the library \"Bench\"."),
-                Texts.findings("duplicate-name", procedure).stream().map(Finding::message).toList());
+        String points = "point Reservoir \"C3 plus against C3 minus\" carries up to 28 V dc point Rail \"C12 plus\"";
+        String rail = "The point \"Rail\" hides the one of the same name in the library \"Bench\".";
+        assertEquals(List.of(rail), hidden(points, bench));
+        assertEquals(List.of(rail), hidden(points.replace("carries up to 28 V dc", "hazards shock, charge"), bench));
+        // who says less than the library hides what it warns of
+        String less = rail.replace("Rail", "Reservoir");
+        assertEquals(List.of(less, rail), hidden(points.replace("carries up to 28 V dc", ""), bench));
+        assertEquals(List.of(less, rail), hidden(points.replace("carries up to 28 V dc", "hazards charge isolated"), bench));
         Document library = Texts.document("library L \"L\"\nuses Bench\n" + points, Map.of("Bench", bench));
         assertEquals(2, Texts.findings("duplicate-name", library).size());
+    }
+
+    private static List<String> hidden(String points, String bench) {
+        Document procedure = Texts.document("procedure P \"P\"\nuses Bench\n" + points, Map.of("Bench", bench));
+        return Texts.findings("duplicate-name", procedure).stream().map(Finding::message).toList();
     }
 
     @Test

@@ -25,6 +25,20 @@ public record Condition(Name name, String title, List<Name> values, List<Name> l
     }
 
     public boolean has(Name value) {
+        return isAmong(values, value);
+    }
+
+    /** Whether the circuit carries current at that value. */
+    public boolean isLive(Name value) {
+        return isAmong(live, value);
+    }
+
+    /** Whether that value says that nothing is charged any more; false for a condition that tells of no charge. */
+    public boolean isWithoutCharge(Name value) {
+        return !charged.isEmpty() && has(value) && !isAmong(charged, value);
+    }
+
+    private static boolean isAmong(List<Name> values, Name value) {
         return values.stream().anyMatch(own -> own.text().equals(value.text()));
     }
 }

@@ -60,7 +60,6 @@ final class ChargeProofs {
     }
 
     static boolean isAbsence(Condition condition, Setting setting) {
-        return !condition.charged().isEmpty() && condition.has(setting.value())
-                && !LiveMeasurement.isAmong(condition.charged(), setting.value());
+        return condition.isWithoutCharge(setting.value());
     }
 }

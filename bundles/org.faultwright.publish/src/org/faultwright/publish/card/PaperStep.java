@@ -96,17 +96,20 @@ final class PaperStep {
         List<Placed> inner = plan.inside(placed);
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
                 "space-after", "1.2mm", "keep-together.within-column", together && inner.isEmpty() ? "always" : "auto");
-        Fo own = inner.isEmpty() ? box : box.add("block", "role", "Div", "keep-together.within-column", "always",
+        int beside = plan.besideWarning(placed);
+        Fo warned = beside == 0 ? box : box.add("block", "role", "Div", "keep-together.within-column", "always");
+        Fo own = inner.isEmpty() ? box : warned.add("block", "role", "Div", "keep-together.within-column", "always",
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");
         Fo kept = box;
         Optional<Run> run = Optional.empty();
-        for (Placed one : inner) {
+        for (int i = 0; i < inner.size(); i++) {
+            Placed one = inner.get(i);
             if (run.filter(one.run()::equals).isEmpty()) {
                 run = Optional.of(one.run());
                 kept = whole.contains(one.run()) ? box.add("block", "role", "Div", "keep-together.within-page", "always") : box;
             }
-            Fo line = kept.add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
+            Fo line = (i < beside ? warned : kept).add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
                     "keep-together.within-column", length(one) < LONGEST_WHOLE ? "always" : "auto");
             step(line, one, "10pt");
             line.add("block", "id", Sheet.end(one.anchor()));

@@ -53,6 +53,8 @@ final class CardModel {
         /** Among all steps, and in the order of its own graph. */
         final int number;
         int place;
+        /** How many steps of its routine are kept with its warning, where that is printed in its box. */
+        int beside;
 
         Node(Step step, int number, StepRoom rooms) {
             this.step = step;
@@ -134,6 +136,8 @@ final class CardModel {
             }
         }
         graphs.forEach(graph -> graph.order = WorkingOrder.of(graph.graph, graph == own ? paths : List.of()).stream().map(nodes::get).toArray(Node[]::new));
+        nodes.values().stream().filter(node -> node.routine != null).forEach(node -> node.beside = Routines.besideWarning(node.step,
+                Arrays.stream(node.routine.order).map(inner -> inner.step).toList(), procedure.scope()));
         graphs.forEach(graph -> {
             for (int i = 0; i < graph.order.length; i++) {
                 graph.order[i].place = i;
@@ -407,24 +411,26 @@ final class CardModel {
             if (isInPlace(node, false)) {
                 box.inside = new Box[node.routine.order.length];
                 double[] head = { heading + node.room + BELOW };
-                inner(node.routine, box.inside, head, box, node.twice);
+                inner(node.routine, box.inside, head, box, node.twice, node.beside);
             } else {
                 box.block = block(heading + node.room + node.sending + BELOW);
             }
             return box;
         }
 
-        /** @param head what is kept with the next step, and then none */
-        private void inner(Graph routine, Box[] into, double[] head, Box host, boolean twice) {
+        /** @param head what is kept with the next step, and then none @param beside how many steps are kept with what warns in the box, as one block */
+        private void inner(Graph routine, Box[] into, double[] head, Box host, boolean twice, int beside) {
             int first = count;
             for (Node node : routine.order) {
                 Box box = new Box();
                 if (node.routine != null && isInPlace(node, true)) {
                     box.inside = new Box[node.routine.order.length];
-                    inner(node.routine, box.inside, head, host, twice);
+                    inner(node.routine, box.inside, head, host, twice, 0);
                 } else {
-                    box.block = block(head[0] + (twice ? node.roomInsideTwice : node.roomInside) + node.sendingInside + BELOW_INSIDE);
-                    head[0] = 0;
+                    double room = head[0] + (twice ? node.roomInsideTwice : node.roomInside) + node.sendingInside + BELOW_INSIDE;
+                    boolean goesOn = node.place + 1 < beside;
+                    box.block = goesOn ? count : block(room);
+                    head[0] = goesOn ? room : 0;
                     host.block = host.block < 0 ? box.block : host.block;
                 }
                 into[node.place] = box;

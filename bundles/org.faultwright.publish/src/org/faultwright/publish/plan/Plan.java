@@ -228,6 +228,11 @@ public final class Plan {
         return inside.getOrDefault(step, List.of());
     }
 
+    /** How many of the steps that are printed in the box of a step stay with what warns there. */
+    public int besideWarning(Placed step) {
+        return Routines.besideWarning(step.step(), inside(step).stream().map(Placed::step).toList(), scope);
+    }
+
     /** The section of a routine that is printed apart. */
     public Optional<Section> routine(Name name) {
         return Optional.ofNullable(apart.get(name.text()));

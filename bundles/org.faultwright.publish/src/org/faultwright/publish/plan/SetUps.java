@@ -103,15 +103,10 @@ public final class SetUps {
     public List<Setting> toTell(Step step) {
         Map<String, String> told = known.getOrDefault(step, Map.of());
         return step.frame().needs().stream()
-                .filter(need -> isLive(need) || isAbsenceOfCharge(need) || !need.value().text().equals(told.get(need.condition().text()))).toList();
+                .filter(need -> isAlwaysTold(need) || !need.value().text().equals(told.get(need.condition().text()))).toList();
     }
 
-    private boolean isAbsenceOfCharge(Setting need) {
-        return scope.condition(need.condition()).filter(condition -> !condition.charged().isEmpty() && condition.has(need.value())
-                && condition.charged().stream().noneMatch(value -> value.text().equals(need.value().text()))).isPresent();
-    }
-
-    private boolean isLive(Setting need) {
-        return scope.condition(need.condition()).filter(condition -> condition.live().stream().anyMatch(value -> value.text().equals(need.value().text()))).isPresent();
+    private boolean isAlwaysTold(Setting need) {
+        return scope.condition(need.condition()).filter(condition -> condition.isLive(need.value()) || condition.isWithoutCharge(need.value())).isPresent();
     }
 }

@@ -108,6 +108,26 @@ class SetPlanTest {
         }
     }
 
+    /** Nobody turns the page between what warns of an open unit made live and the step that does it, on whatever paper. */
+    @Test
+    void should_print_what_switches_on_beside_its_warning() throws IOException {
+        int looked = 0;
+        for (Publication publication : demos()) {
+            Plan plan = SetPlan.of(publication);
+            for (Paper paper : Paper.values()) {
+                try (CardPages pages = CardPages.open(SetPlan.print(plan, paper))) {
+                    Map<String, CardPages.Place> places = pages.printed();
+                    for (Placed placed : plan.placed().filter(one -> plan.besideWarning(one) > 0).toList()) {
+                        Placed deed = plan.inside(placed).get(plan.besideWarning(placed) - 1);
+                        assertEquals(places.get(placed.label()).page(), places.get(deed.label()).page(), publication.title() + ", " + paper + ": " + deed.label());
+                        looked++;
+                    }
+                }
+            }
+        }
+        assertTrue(looked >= 5 * Paper.values().length, "looked at " + looked);
+    }
+
     @Test
     void should_give_all_forms_one_plan_and_the_same_bytes_again() {
         Publication publication = Samples.text(TWICE);

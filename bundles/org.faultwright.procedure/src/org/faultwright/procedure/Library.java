@@ -15,7 +15,7 @@ import java.util.Optional;
  * @param at      the whole declaration
  */
 public record Library(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
-        Declarations own, Optional<Written<DecisionRule>> statedRule, Optional<Name> closesBy, List<ReadingProblem> problems, SourceRange at)
+        Declarations own, Optional<Written<StatedDecisionRule>> statedRule, Optional<Name> closesBy, List<ReadingProblem> problems, SourceRange at)
         implements Document {
     /** The same library with those that it uses, nearest first. */
     public Library with(List<Library> used) {

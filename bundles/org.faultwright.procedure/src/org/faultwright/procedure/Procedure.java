@@ -20,7 +20,7 @@ import java.util.Optional;
  */
 public record Procedure(SourceText source, Name name, String title, List<Name> uses, List<Library> libraries,
         Optional<Equipment> equipment, Optional<Revision> revision, List<Written<String>> complaints,
-        List<Written<String>> tools, Declarations own, Optional<Written<DecisionRule>> statedRule, Optional<Name> closesBy, Optional<Name> elsewhere, List<Fault> faults,
+        List<Written<String>> tools, Declarations own, Optional<Written<StatedDecisionRule>> statedRule, Optional<Name> closesBy, Optional<Name> elsewhere, List<Fault> faults,
         Optional<Name> begin, List<Step> steps, List<Example> examples, List<ReadingProblem> problems, SourceRange at)
         implements Document, StepGraph {
     public Procedure {
@@ -80,8 +80,8 @@ public record Procedure(SourceText source, Name name, String title, List<Name> u
     }
 
     /** The decision rule in force: the procedure's own, else that of the nearest library, else simple. */
-    public DecisionRule decisionRule() {
+    public StatedDecisionRule decisionRule() {
         return statedRule.or(() -> libraries.stream().flatMap(library -> library.statedRule().stream()).findFirst())
-                .map(Written::value).orElseGet(DecisionRule.Simple::new);
+                .map(Written::value).orElseGet(StatedDecisionRule.Simple::new);
     }
 }

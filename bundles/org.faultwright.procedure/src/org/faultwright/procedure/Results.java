@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
-import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Formula;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
@@ -116,16 +116,16 @@ public final class Results {
     }
 
     /** How many times the zero of a temperature scale is left in a formula: none in the difference of two temperatures. */
-    private static int scale(Expression formula) {
-        if (formula instanceof Expression.Constant constant) {
+    private static int scale(Formula formula) {
+        if (formula instanceof Formula.Constant constant) {
             return constant.quantity().unit().offset().signum() != 0 ? 1 : 0;
-        } else if (formula instanceof Expression.Negated negated) {
+        } else if (formula instanceof Formula.Negated negated) {
             return -scale(negated.of());
-        } else if (formula instanceof Expression.Sum sum) {
+        } else if (formula instanceof Formula.Sum sum) {
             return scale(sum.left()) + scale(sum.right());
-        } else if (formula instanceof Expression.Difference difference) {
+        } else if (formula instanceof Formula.Difference difference) {
             return scale(difference.left()) - scale(difference.right());
-        } else if (formula instanceof Expression.Call call && call.function().equals("difference")) {
+        } else if (formula instanceof Formula.Call call && call.function().equals("difference")) {
             return 0;
         }
         return 1;

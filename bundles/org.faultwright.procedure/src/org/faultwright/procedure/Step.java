@@ -7,7 +7,7 @@ package org.faultwright.procedure;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Formula;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
@@ -325,7 +325,7 @@ public sealed interface Step extends Declaration {
     }
 
     /** A value computed from earlier readings. */
-    record Calculate(Name name, String title, Optional<Written<Expression>> formula, Optional<Expectation> expects,
+    record Calculate(Name name, String title, Optional<Written<Formula>> formula, Optional<Expectation> expects,
             StepFrame frame, List<Outcome> outcomes, SourceRange at) implements Step {
         @Override
         public <R> R match(Cases<R> cases) {

@@ -30,7 +30,7 @@ import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.look.FindDialog;
 import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.recovery.Recovery;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 import org.faultwright.workbench.start.StartTimes;
 import org.faultwright.workbench.start.Starting;
 import org.faultwright.workbench.welcome.Welcome;
@@ -62,7 +62,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
     public void preWindowOpen() {
         withoutForeignTools();
         Look.colour();
-        Settings.showFont();
+        WorkbenchSettings.showFont();
         IWorkbenchWindowConfigurer window = getWindowConfigurer();
         window.setInitialSize(size());
         window.setTitle("Faultwright");
@@ -77,7 +77,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
     /** How large the first window is: a text and its card beside each other, as the screen allows. */
     static Point size() {
         Rectangle screen = Display.getCurrent().getPrimaryMonitor().getClientArea();
-        double character = Settings.characterWidth();
+        double character = WorkbenchSettings.characterWidth();
         return new Point(Math.min((int) (WIDTH * character), screen.width), Math.min((int) (HEIGHT * character), screen.height));
     }
 

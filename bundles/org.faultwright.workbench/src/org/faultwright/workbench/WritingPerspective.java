@@ -16,7 +16,7 @@ import org.faultwright.workbench.findings.FindingsView;
 import org.faultwright.workbench.folders.ShelfView;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.outline.OutlineView;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 import org.faultwright.workbench.usedby.UsedByView;
 import org.faultwright.workbench.walk.WalkView;
 
@@ -63,7 +63,7 @@ public final class WritingPerspective implements IPerspectiveFactory {
 
     /** On a small screen, or with large letters, the card goes below the text, where its words can still be read. */
     private static boolean hasRoomForACard() {
-        return hasRoomForACard(FaultwrightWindowAdvisor.size().x, Settings.characterWidth());
+        return hasRoomForACard(FaultwrightWindowAdvisor.size().x, WorkbenchSettings.characterWidth());
     }
 
     /** @param window the width of the window, in pixels @param character the width of a character of the text, in pixels */

@@ -31,37 +31,37 @@ final class FaultDefects {
                         "unreachable-outcome", "outcome-no-fault-explains", "outcome-already-known", "step-tells-nothing"), specimen -> shown(specimen).flatMap(shown -> otherResult(shown, specimen).stream()
                                 .map(seed -> seed.equalFor(neverAsked(shown, specimen))))).besides(more()),
                 Kind.of("a fault that shows a result the step does not have", Set.of("fault-signature-outcome-unknown", "fault-misses-conclusion"), specimen -> shown(specimen)
-                        .map(shown -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), "purple")))).besides(more())
+                        .map(shown -> Seed.in(shown.fault(), SpecimenEdits.replace(shown.showing().possible().get(0).words().at(), "purple")))).besides(more())
                         .besides(Set.of("signature-shares-not-100")),
                 Kind.of("a fault that says nothing of what it shows", Set.of("fault-without-signature"), specimen -> faults(specimen)
-                        .filter(fault -> !fault.shows().isEmpty()).map(fault -> Seed.in(fault, Edits.delete(Edits.between(fault.at().source(),
-                                Edits.withKeywords(fault.shows().get(0).at(), "shows").offset(), fault.shows().get(fault.shows().size() - 1).at().end())))))
+                        .filter(fault -> !fault.shows().isEmpty()).map(fault -> Seed.in(fault, SpecimenEdits.delete(SpecimenEdits.between(fault.at().source(),
+                                SpecimenEdits.withKeywords(fault.shows().get(0).at(), "shows").offset(), fault.shows().get(fault.shows().size() - 1).at().end())))))
                         .besides(more()),
                 Kind.of("a fault without cases", Set.of("cases-missing"), specimen -> faults(specimen).flatMap(fault -> fault.cases().stream()
-                        .map(weight -> Seed.in(fault, Edits.delete(Edits.withKeywords(weight.at(), "cases")))))).besides(more()),
+                        .map(weight -> Seed.in(fault, SpecimenEdits.delete(SpecimenEdits.withKeywords(weight.at(), "cases")))))).besides(more()),
                 Kind.of("a fault without a remedy", Set.of("remedy-missing"), specimen -> faults(specimen).filter(fault -> !fault.remedies().isEmpty())
-                        .map(fault -> Seed.in(fault, Edits.delete(Edits.between(fault.at().source(), Edits.withKeywords(fault.remedies().get(0).at(), "remedy").offset(),
+                        .map(fault -> Seed.in(fault, SpecimenEdits.delete(SpecimenEdits.between(fault.at().source(), SpecimenEdits.withKeywords(fault.remedies().get(0).at(), "remedy").offset(),
                                 fault.remedies().get(fault.remedies().size() - 1).at().end()))))).besides(more()),
                 Kind.of("a remedy that is a question", Set.of("remedy-repairs-nothing"), specimen -> remedies(specimen, step -> step instanceof Step.Check)).besides(more()),
                 Kind.of("the remedy of another fault", Set.of("remedy-not-done", "remedy-repairs-nothing"), specimen -> faults(specimen)
                         .filter(fault -> fault.remedies().size() == 1).flatMap(fault -> faults(specimen).flatMap(other -> other.remedies().stream())
                                 .filter(remedy -> !remedy.text().equals(fault.remedies().get(0).text()) && !isConcludedWith(fault, remedy.text(), specimen)).limit(1)
-                                .map(remedy -> Seed.in(fault, Edits.replace(fault.remedies().get(0).at(), remedy.text()))))).besides(more()),
+                                .map(remedy -> Seed.in(fault, SpecimenEdits.replace(fault.remedies().get(0).at(), remedy.text()))))).besides(more()),
                 Kind.of("two faults that show the same", Set.of("ambiguity-group", "fault-misses-conclusion"), specimen -> faults(specimen)
                         .filter(fault -> !fault.shows().isEmpty()).flatMap(fault -> faults(specimen).filter(other -> other != fault && !other.shows().isEmpty()
-                                && !together(fault, other, specimen)).limit(1).map(other -> Seed.in(fault, Edits.replace(shows(fault), shows(other).text()))))).besides(more()),
+                                && !together(fault, other, specimen)).limit(1).map(other -> Seed.in(fault, SpecimenEdits.replace(shows(fault), shows(other).text()))))).besides(more()),
                 Kind.of("a fault that no conclusion finds", Set.of("fault-never-concluded"), specimen -> concludes(specimen).flatMap(conclude -> conclude.finds().stream()
-                        .map(found -> Seed.in(conclude, Edits.delete(Edits.fromList(found.at())))))).besides(more()).besides(Set.of("conclusion-without-finding")),
+                        .map(found -> Seed.in(conclude, SpecimenEdits.delete(SpecimenEdits.fromList(found.at())))))).besides(more()).besides(Set.of("conclusion-without-finding")),
                 Kind.of("an arrow to the wrong fault", Set.of("fault-misses-conclusion", "fault-never-concluded", "remedy-not-done"), specimen ->
                         arrowsToFaults(specimen).flatMap(arrow -> faults(specimen).filter(fault -> !fault.name().text().equals(arrow.fault().text())).limit(1)
-                                .map(fault -> Seed.in(arrow.step(), Edits.replace(arrow.fault().at(), fault.name().text()))))).besides(more()),
+                                .map(fault -> Seed.in(arrow.step(), SpecimenEdits.replace(arrow.fault().at(), fault.name().text()))))).besides(more()),
                 Kind.of("a conclusion that finds and says nothing", Set.of("conclusion-without-finding"), specimen -> concludes(specimen)
-                        .flatMap(conclude -> conclude.findsNothing().map(at -> Seed.in(conclude, Edits.delete(Edits.withKeywords(at, "finds")))).stream())).besides(more()),
+                        .flatMap(conclude -> conclude.findsNothing().map(at -> Seed.in(conclude, SpecimenEdits.delete(SpecimenEdits.withKeywords(at, "finds")))).stream())).besides(more()),
                 Kind.of("shares that do not come to a hundred", Set.of("signature-shares-not-100"), specimen -> faults(specimen)
-                        .flatMap(fault -> Edits.first(fault.at(), "(\\d+) % or").stream().map(share -> Seed.in(fault, Edits.replace(share, "55"))))
+                        .flatMap(fault -> SpecimenEdits.first(fault.at(), "(\\d+) % or").stream().map(share -> Seed.in(fault, SpecimenEdits.replace(share, "55"))))
                         .filter(seed -> !seed.edits().get(0).at().text().equals("55"))).besides(more()),
                 Kind.of("a fault that a step of another name shows", Set.of("unknown-name"), specimen -> shown(specimen)
-                        .map(shown -> Seed.in(shown.fault(), Edits.insertAfter(shown.showing().step().at(), "Z")))).besides(more()));
+                        .map(shown -> Seed.in(shown.fault(), SpecimenEdits.insertAfter(shown.showing().step().at(), "Z")))).besides(more()));
     }
 
     private record Arrow(Step step, Name fault) {
@@ -83,7 +83,7 @@ final class FaultDefects {
     }
 
     private static SourceRange shows(Fault fault) {
-        return Edits.between(fault.at().source(), fault.shows().get(0).at().offset(), fault.shows().get(fault.shows().size() - 1).at().end());
+        return SpecimenEdits.between(fault.at().source(), fault.shows().get(0).at().offset(), fault.shows().get(fault.shows().size() - 1).at().end());
     }
 
     private static Stream<Step.Conclude> concludes(Specimen specimen) {
@@ -108,7 +108,7 @@ final class FaultDefects {
         return target.flatMap(right -> step.get().outcomes().stream().filter(outcome -> !(outcome.head() instanceof Outcome.AnythingElse)
                 && !(outcome.head() instanceof Outcome.Band band && band.label().isEmpty())
                 && !outcome.key().equals(said) && !outcome.target().map(Object::toString).orElse(right).equals(right)).findFirst())
-                .map(outcome -> Seed.in(shown.fault(), Edits.replace(shown.showing().possible().get(0).words().at(), RecordDefects.words(outcome))));
+                .map(outcome -> Seed.in(shown.fault(), SpecimenEdits.replace(shown.showing().possible().get(0).words().at(), RecordDefects.words(outcome))));
     }
 
     /** What is said of a step that the tree does not come to with this fault is held against nothing. */
@@ -120,7 +120,7 @@ final class FaultDefects {
 
     private static Stream<Seed> remedies(Specimen specimen, Predicate<Step> other) {
         return faults(specimen).filter(fault -> !fault.remedies().isEmpty()).flatMap(fault -> specimen.procedure().writtenSteps().stream().filter(other).limit(1)
-                .map(step -> Seed.in(fault, Edits.replace(fault.remedies().get(0).at(), step.name().text()))));
+                .map(step -> Seed.in(fault, SpecimenEdits.replace(fault.remedies().get(0).at(), step.name().text()))));
     }
 
     private static boolean together(Fault one, Fault other, Specimen specimen) {

@@ -38,8 +38,8 @@ final class InFull {
     }
 
     private static List<Fix.Edit> edits(Step step, Procedure procedure) {
-        Stream<Fix.Edit> needs = step.frame().setUps().stream().flatMap(name -> procedure.scope().setUp(name).stream().map(setUp -> Edits.replace(
-                Edits.withKeywords(name.at(), "unit"), "needs " + setUp.settings().stream().map(one -> one.condition() + " " + one.value())
+        Stream<Fix.Edit> needs = step.frame().setUps().stream().flatMap(name -> procedure.scope().setUp(name).stream().map(setUp -> SpecimenEdits.replace(
+                SpecimenEdits.withKeywords(name.at(), "unit"), "needs " + setUp.settings().stream().map(one -> one.condition() + " " + one.value())
                         .collect(Collectors.joining(", ")))));
         Stream<Fix.Edit> routine = step instanceof Step.Perform perform
                 ? perform.namesake().stream().map(name -> new Fix.Edit(name.at(), " by " + name)) : Stream.of();

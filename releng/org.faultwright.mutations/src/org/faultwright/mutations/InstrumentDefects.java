@@ -30,49 +30,49 @@ final class InstrumentDefects {
         return List.of(
                 Kind.of("an instrument that does not read this", Set.of("instrument-lacks-function", "range-exceeded"), specimen ->
                         measures(specimen).flatMap(step -> step.instrument().stream().flatMap(name -> unfit(step, specimen).stream()
-                                .map(other -> Seed.in(step, Edits.replace(name.at(), other.name().text()))))))
+                                .map(other -> Seed.in(step, SpecimenEdits.replace(name.at(), other.name().text()))))))
                         .besides(more()),
                 Kind.of("no instrument named", Set.of("instrument-not-named"), specimen -> measures(specimen)
-                        .flatMap(step -> step.instrument().stream().map(name -> Seed.in(step, Edits.delete(step.range()
-                                .map(range -> Edits.between(name.at().source(), Edits.withKeywords(name.at(), "using").offset(), range.at().end()))
-                                .orElseGet(() -> Edits.withKeywords(name.at(), "using")))))))
+                        .flatMap(step -> step.instrument().stream().map(name -> Seed.in(step, SpecimenEdits.delete(step.range()
+                                .map(range -> SpecimenEdits.between(name.at().source(), SpecimenEdits.withKeywords(name.at(), "using").offset(), range.at().end()))
+                                .orElseGet(() -> SpecimenEdits.withKeywords(name.at(), "using")))))))
                         .besides(more()).besides(Set.of("unused-declaration")),
                 Kind.of("a range too small", Set.of("range-exceeded"), specimen -> measures(specimen).flatMap(step -> smaller(step, specimen).stream()))
                         .besides(more()),
                 Kind.of("an instrument thirty times coarser", Set.of("instrument-cannot-decide"), specimen -> decisive(specimen)
-                        .flatMap(step -> ranges(step, specimen).findFirst().stream().map(range -> Seed.in(step, Edits.insertAfter(range.at(),
+                        .flatMap(step -> ranges(step, specimen).findFirst().stream().map(range -> Seed.in(step, SpecimenEdits.insertAfter(range.at(),
                                 " accuracy 30 % of reading"))))
                         .map(seed -> new Seed(seed.at(), seed.edits().stream().map(InstrumentDefects::worse).toList(), seed.names(), seed.equal())))
                         .besides(more()).besides(Set.of("nonsense-accuracy")),
                 Kind.of("a resolution of nothing", Set.of("nonsense-accuracy", "missing-unit"), specimen -> measures(specimen)
-                        .flatMap(step -> ranges(step, specimen).findFirst().stream().flatMap(range -> Edits.first(range.at(), "resolution (" + NUMBER + ")").stream()
-                                .map(number -> Seed.in(step, Edits.replace(number, "0")).naming(step.instrument().get().text())))))
+                        .flatMap(step -> ranges(step, specimen).findFirst().stream().flatMap(range -> SpecimenEdits.first(range.at(), "resolution (" + NUMBER + ")").stream()
+                                .map(number -> Seed.in(step, SpecimenEdits.replace(number, "0")).naming(step.instrument().get().text())))))
                         .besides(more()),
                 Kind.of("calibration run out", Set.of("calibration-expired"), specimen -> measures(specimen)
                         .flatMap(step -> instrument(step, specimen).stream().flatMap(instrument -> instrument.calibrationDue().stream()
-                                .map(due -> Seed.in(instrument, Edits.replace(due.at(), "2026-05-31"))))))
+                                .map(due -> Seed.in(instrument, SpecimenEdits.replace(due.at(), "2026-05-31"))))))
                         .besides(more()),
                 Kind.of("terminals rated too low", Set.of("input-rating-too-low"), specimen -> measures(specimen)
                         .filter(step -> carries(step, specimen).isPresent()).flatMap(step -> instrument(step, specimen).stream()
-                                .flatMap(instrument -> instrument.rated().stream().map(rated -> Seed.in(instrument, Edits.replace(rated.at(), "1 V"))))))
+                                .flatMap(instrument -> instrument.rated().stream().map(rated -> Seed.in(instrument, SpecimenEdits.replace(rated.at(), "1 V"))))))
                         .besides(more()).besides(Set.of("category-too-low")),
                 Kind.of("a measurement category too low", Set.of("category-too-low"), specimen -> measures(specimen)
                         .filter(step -> points(step, specimen).anyMatch(point -> point.category().isPresent()))
                         .flatMap(step -> instrument(step, specimen).stream().flatMap(instrument -> instrument.category().stream()
-                                .map(category -> Seed.in(instrument, Edits.delete(Edits.withKeywords(category.at(), "category")))))))
+                                .map(category -> Seed.in(instrument, SpecimenEdits.delete(SpecimenEdits.withKeywords(category.at(), "category")))))))
                         .besides(more()),
                 Kind.of("a point of a higher category than its meter", Set.of("category-too-low"), specimen -> measures(specimen)
                         .filter(step -> instrument(step, specimen).isPresent()).flatMap(step -> points(step, specimen).filter(point -> point.category().isEmpty()
-                                && point.at().source() == specimen.procedure().source()).map(point -> Seed.in(point, Edits.insertAfter(point.at(), " category 4")))))
+                                && point.at().source() == specimen.procedure().source()).map(point -> Seed.in(point, SpecimenEdits.insertAfter(point.at(), " category 4")))))
                         .besides(more()),
                 point("a source resistance that the meter loads", Set.of("loading-eats-tolerance"), (point, step) -> voltage(step)
-                        ? point.sourceResistance().map(source -> Edits.replace(source.at(), "2 Gohm"))
-                                .or(() -> Optional.of(Edits.insertAfter(point.at(), " source resistance 2 Gohm"))) : Optional.empty()),
+                        ? point.sourceResistance().map(source -> SpecimenEdits.replace(source.at(), "2 Gohm"))
+                                .or(() -> Optional.of(SpecimenEdits.insertAfter(point.at(), " source resistance 2 Gohm"))) : Optional.empty()),
                 point("a point that carries more than the meter takes", Set.of("input-rating-too-low", "range-exceeded"), (point, step) -> voltage(step)
-                        ? point.carries().map(carried -> Edits.replace(carried.upTo().at(), "5 kV")) : Optional.empty()),
+                        ? point.carries().map(carried -> SpecimenEdits.replace(carried.upTo().at(), "5 kV")) : Optional.empty()),
                 Kind.of("a limit written finer than the meter shows", Set.of("finer-than-resolution"), specimen -> decisive(specimen)
-                        .flatMap(step -> Edits.first(step.expects().get().limit().at(), "\\d+(?:\\.\\d+)?(?= [\\p{L}])").stream()
-                                .map(number -> Seed.in(step, Edits.insertAfter(number, number.text().contains(".") ? "000001" : ".000001")))))
+                        .flatMap(step -> SpecimenEdits.first(step.expects().get().limit().at(), "\\d+(?:\\.\\d+)?(?= [\\p{L}])").stream()
+                                .map(number -> Seed.in(step, SpecimenEdits.insertAfter(number, number.text().contains(".") ? "000001" : ".000001")))))
                         .besides(more()));
     }
 
@@ -88,7 +88,7 @@ final class InstrumentDefects {
         SourceRange end = behind.at();
         String content = end.source().content();
         int start = content.lastIndexOf("accuracy", end.offset());
-        return Edits.replace(Edits.between(end.source(), start, end.offset()), "accuracy 30 % of reading + 1 digits");
+        return SpecimenEdits.replace(SpecimenEdits.between(end.source(), start, end.offset()), "accuracy 30 % of reading + 1 digits");
     }
 
     private static Kind point(String title, Set<String> found, BiFunction<Point, Step.Measure, Optional<Fix.Edit>> change) {
@@ -141,6 +141,6 @@ final class InstrumentDefects {
         double highest = step.expects().get().limit().value().interval(step.kind().get().value()).upper().map(end -> end.value().doubleValue()).orElse(0.0);
         return instrument(step, specimen).stream().flatMap(instrument -> instrument.ranges().stream()).map(Written::value)
                 .filter(range -> range.kind() == step.kind().get().value() && range.upTo().base().doubleValue() < highest)
-                .findFirst().map(range -> Seed.in(step, Edits.replace(step.range().get().at(), range.upTo().toString())));
+                .findFirst().map(range -> Seed.in(step, SpecimenEdits.replace(step.range().get().at(), range.upTo().toString())));
     }
 }

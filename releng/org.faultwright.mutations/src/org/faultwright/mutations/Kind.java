@@ -20,7 +20,7 @@ import java.util.stream.Stream;
  */
 record Kind(String title, Set<String> found, Set<String> besides, boolean isDangerous, Function<Specimen, Stream<Seed>> seeds) {
     static Kind of(String title, Set<String> found, Function<Specimen, Stream<Seed>> seeds) {
-        return new Kind(title, found, Set.of(), false, specimen -> seeds.apply(specimen).filter(seed -> seed.edits().stream().noneMatch(Edits::isNothing)));
+        return new Kind(title, found, Set.of(), false, specimen -> seeds.apply(specimen).filter(seed -> seed.edits().stream().noneMatch(SpecimenEdits::isNothing)));
     }
 
     Kind besides(Set<String> more) {

@@ -45,99 +45,99 @@ final class LiveDefects {
         return List.of(
                 Kind.of("a point at a dangerous voltage said to be isolated for good", Set.of("isolation-unfounded"), specimen ->
                         specimen.procedure().own().points().stream().filter(point -> point.isolated().isEmpty() && isAboveHarmless(point))
-                                .map(point -> Seed.in(point, Edits.insertAfter(point.at(), " isolated")))),
+                                .map(point -> Seed.in(point, SpecimenEdits.insertAfter(point.at(), " isolated")))),
                 Kind.of("nothing is ever live", Set.of("live-state-unsaid"), LiveDefects::neverLive),
                 Kind.of("nothing is ever live, and no point says what it carries", Set.of("live-state-unsaid"), specimen -> neverLive(specimen)
                         .filter(seed -> specimen.ownSteps().stream().anyMatch(LiveDefects::expectsHigh)).map(seed -> specimen.declarations()
                                 .flatMap(declared -> declared.points().stream()).filter(point -> point.carries().isPresent() && point.stores().isEmpty())
-                                .flatMap(point -> Edits.first(point.at(), "carries up to [\\d.]+ m?V (dc|ac( rms| peak)?)?").stream())
+                                .flatMap(point -> SpecimenEdits.first(point.at(), "carries up to [\\d.]+ m?V (dc|ac( rms| peak)?)?").stream())
                                 .reduce(specimen.ownSteps().stream().filter(LiveDefects::expectsHigh).map(step -> step.name().text())
-                                        .reduce(seed, Seed::naming, (one, other) -> one), (one, words) -> one.with(Edits.delete(words)), (one, other) -> one))),
+                                        .reduce(seed, Seed::naming, (one, other) -> one), (one, words) -> one.with(SpecimenEdits.delete(words)), (one, other) -> one))),
                 Kind.of("a meter that is mute goes on to the proof", Set.of("proof-meter-untried"), specimen -> specimen.steps().stream()
                         .filter(step -> step instanceof Step.Check && !step.frame().precautions().tries().isEmpty() && step.outcomes().size() == 2)
                         .flatMap(step -> step.outcomes().get(1).target().stream().flatMap(mute -> step.outcomes().get(0).target()
-                                .map(reads -> Seed.in(step, Edits.replace(new SourceRange(mute.at().source(), mute.at().offset(),
+                                .map(reads -> Seed.in(step, SpecimenEdits.replace(new SourceRange(mute.at().source(), mute.at().offset(),
                                         step.outcomes().get(1).at().end() - mute.at().offset()), reads.text()))).stream()))),
                 Kind.of("a proof by an ac range", Set.of("proof-not-measured"), specimen -> proving(specimen)
-                        .map(step -> Seed.in(step, Edits.replace(step.kind().get().at(), "ac voltage rms")))),
+                        .map(step -> Seed.in(step, SpecimenEdits.replace(step.kind().get().at(), "ac voltage rms")))),
                 Kind.of("a proof by an ohm range", Set.of("proof-not-measured"), specimen -> proving(specimen)
-                        .map(step -> Seed.in(step, Edits.replace(step.kind().get().at(), "resistance")))),
+                        .map(step -> Seed.in(step, SpecimenEdits.replace(step.kind().get().at(), "resistance")))),
                 Kind.of("a proof that does not say where", Set.of("proof-elsewhere"), specimen -> proving(specimen)
-                        .flatMap(step -> step.point().stream().map(point -> Seed.in(step, Edits.delete(Edits.withKeywords(point.at(), "at")))))),
+                        .flatMap(step -> step.point().stream().map(point -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.withKeywords(point.at(), "at")))))),
                 Kind.of("a proof at another point", Set.of("proof-elsewhere"), specimen -> proving(specimen).flatMap(step -> step.point().stream()
                         .flatMap(point -> points(specimen).filter(other -> other.at().source() == step.at().source())
                                 .filter(other -> !other.name().text().equals(point.text())).limit(2)
-                                .map(other -> Seed.in(step, Edits.replace(point.at(), other.name().text())))))),
+                                .map(other -> Seed.in(step, SpecimenEdits.replace(point.at(), other.name().text())))))),
                 Kind.of("a proof with its two bands swapped", Set.of("proof-band-open"), specimen -> proving(specimen)
                         .filter(step -> step.outcomes().size() == 2).map(step -> Seed.in(step,
-                                Edits.replace(step.outcomes().get(0).head().at(), step.outcomes().get(1).head().at().text()),
-                                Edits.replace(step.outcomes().get(1).head().at(), step.outcomes().get(0).head().at().text())))),
+                                SpecimenEdits.replace(step.outcomes().get(0).head().at(), step.outcomes().get(1).head().at().text()),
+                                SpecimenEdits.replace(step.outcomes().get(1).head().at(), step.outcomes().get(0).head().at().text())))),
                 Kind.of("a proof up to a hundred times as much", Set.of("proof-band-open"), specimen -> proving(specimen).flatMap(step -> step.outcomes().stream()
-                        .filter(outcome -> !outcome.proves().isEmpty()).flatMap(outcome -> Edits.first(outcome.at(), "\\b(5) V").stream())
+                        .filter(outcome -> !outcome.proves().isEmpty()).flatMap(outcome -> SpecimenEdits.first(outcome.at(), "\\b(5) V").stream())
                         .map(number -> step.outcomes().stream().filter(outcome -> outcome.proves().isEmpty())
-                                .flatMap(outcome -> Edits.first(outcome.at(), "\\b(5) V").stream()).reduce(Seed.in(step, Edits.replace(number, "500")),
-                                        (seed, other) -> seed.with(Edits.replace(other, "500")), (one, other) -> one)))),
+                                .flatMap(outcome -> SpecimenEdits.first(outcome.at(), "\\b(5) V").stream()).reduce(Seed.in(step, SpecimenEdits.replace(number, "500")),
+                                        (seed, other) -> seed.with(SpecimenEdits.replace(other, "500")), (one, other) -> one)))),
                 Kind.of("a house limit a hundred times as high", Set.of("proof-band-open"), specimen -> conditions(specimen).flatMap(condition ->
-                        condition.proved().stream().flatMap(proof -> proof.limit().stream()).flatMap(limit -> Edits.first(limit.at(), "\\b(5) V").stream())
-                                .map(number -> Seed.in(condition, Edits.replace(number, "500"))))),
+                        condition.proved().stream().flatMap(proof -> proof.limit().stream()).flatMap(limit -> SpecimenEdits.first(limit.at(), "\\b(5) V").stream())
+                                .map(number -> Seed.in(condition, SpecimenEdits.replace(number, "500"))))),
                 Kind.of("the meter not tried before the proof", Set.of("proof-meter-untried"), specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().precautions().tries().stream().map(meter -> Seed.in(step, Edits.delete(Edits.fromList(meter.at())))))),
+                        .flatMap(step -> step.frame().precautions().tries().stream().map(meter -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(meter.at())))))),
                 Kind.of("a charge proved absent by a look", Set.of("proof-not-measured"), specimen -> specimen.ownSteps().stream()
                         .filter(Step.Check.class::isInstance).flatMap(step -> charges(specimen).limit(1).map(condition -> Seed.in(step,
-                                Edits.insertAfter(step.outcomes().get(0).at(), " proves " + absent(condition)))))),
+                                SpecimenEdits.insertAfter(step.outcomes().get(0).at(), " proves " + absent(condition)))))),
                 Kind.of("a charge called absent by what is done", Set.of("proof-not-measured"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Do && step.frame().sets().isEmpty()).flatMap(step -> charges(specimen).limit(1)
-                                .map(condition -> Seed.in(step, Edits.insertInside(step.at(), "sets " + absent(condition)))))),
+                                .map(condition -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "sets " + absent(condition)))))),
                 Kind.of("a charge proved by the result that it is still there", Set.of("proof-not-measured"), specimen -> specimen.ownSteps().stream()
                         .filter(Step.Perform.class::isInstance).flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.key().equals("stillCharged"))
                                 .flatMap(outcome -> charges(specimen).limit(1).map(condition -> Seed.in(step,
-                                        Edits.insertAfter(outcome.at(), " proves " + absent(condition))))))));
+                                        SpecimenEdits.insertAfter(outcome.at(), " proves " + absent(condition))))))));
     }
 
     private static List<Kind> charges() {
         return List.of(
                 Kind.of("a charge that nothing brings back", Set.of("charge-never-returns"), specimen -> charges(specimen)
-                        .flatMap(condition -> condition.becomes().stream().map(becomes -> Seed.in(condition, Edits.delete(becomes.at()))))),
+                        .flatMap(condition -> condition.becomes().stream().map(becomes -> Seed.in(condition, SpecimenEdits.delete(becomes.at()))))),
                 Kind.of("a charge that comes with the supply switched off", Set.of("charge-never-returns", "charge-not-proved-absent", "contradictory-needs"), specimen -> charges(specimen)
                         .flatMap(condition -> condition.becomes().stream().filter(becomes -> becomes.when().value().text().equals("on"))
-                                .map(becomes -> Seed.in(condition, Edits.replace(becomes.when().value().at(), "off"))))),
+                                .map(becomes -> Seed.in(condition, SpecimenEdits.replace(becomes.when().value().at(), "off"))))),
                 Kind.of("a charge that goes by itself", Set.of("proof-not-measured"), specimen -> charges(specimen)
-                        .flatMap(condition -> condition.becomes().stream().map(becomes -> Seed.in(condition, Edits.insertAfter(becomes.at(),
+                        .flatMap(condition -> condition.becomes().stream().map(becomes -> Seed.in(condition, SpecimenEdits.insertAfter(becomes.at(),
                                 "\n    becomes " + absent(condition).split(" ")[1] + " when " + becomes.when().condition() + " off"))))),
                 Kind.of("a charge that is not there at first", Set.of("proof-not-measured"), specimen -> charges(specimen)
-                        .flatMap(condition -> condition.starts().stream().map(start -> Seed.in(condition, Edits.replace(start.at(), absent(condition).split(" ")[1]))))),
+                        .flatMap(condition -> condition.starts().stream().map(start -> Seed.in(condition, SpecimenEdits.replace(start.at(), absent(condition).split(" ")[1]))))),
                 Kind.of("what is isolated, not said", Consequences.all(TOUCHED, UNREAD), specimen -> specimen.procedure().own().points().stream()
                         .filter(point -> isProbed(point, specimen)).flatMap(point -> point.isolated().stream().map(isolated ->
-                                naming(Seed.in(point, Edits.delete(isolated.at())), point, specimen).equalFor(specimen.later().deadAnyway(point))))),
+                                naming(Seed.in(point, SpecimenEdits.delete(isolated.at())), point, specimen).equalFor(specimen.later().deadAnyway(point))))),
                 Kind.of("what is isolated, by the wrong state", TOUCHED, specimen -> points(specimen).filter(point -> isProbed(point, specimen))
                         .flatMap(point -> point.isolated().stream().flatMap(isolated -> isolated.when().stream())
                                 .flatMap(setting -> other(setting, specimen).stream().map(value -> naming(Seed.in(point,
-                                        Edits.replace(setting.value().at(), value)), point, specimen).equalFor(specimen.later().deadAnyway(point)))))));
+                                        SpecimenEdits.replace(setting.value().at(), value)), point, specimen).equalFor(specimen.later().deadAnyway(point)))))));
     }
 
     private static List<Kind> work() {
         return List.of(
                 Kind.of("the reason for live work left out", Set.of("live-work"), specimen -> specimen.steps().stream()
                         .filter(step -> !(step instanceof Step.Measure)).flatMap(step -> step.frame().precautions().liveBecause().stream()
-                                .map(reason -> Seed.in(step, Edits.delete(Edits.withKeywords(reason.at(), "live because")))))),
+                                .map(reason -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.withKeywords(reason.at(), "live because")))))),
                 Kind.of("live work with nothing made for it", Consequences.all(Set.of("live-tool-unfit"), UNREAD), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Check && isLive(step, specimen) && hasHighVoltage(specimen))
-                        .map(step -> Seed.in(step, Edits.insertInside(step.at(), "live because \"it is quicker\"")))),
+                        .map(step -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "live because \"it is quicker\"")))),
                 Kind.of("a part handled while it is live", Set.of("live-work"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Measure && isLive(step, specimen) && step.frame().needs().stream()
                                 .anyMatch(need -> need.value().text().equals("removed"))).filter(step -> step.frame().precautions().liveBecause().isEmpty())
                         .flatMap(step -> specimen.procedure().own().parts().stream().filter(part -> part.isolated().isEmpty()).limit(1)
-                                .map(part -> Seed.in(step, Edits.insertInside(step.at(), "handles " + part.name()))
+                                .map(part -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "handles " + part.name()))
                                         .equalFor(specimen.later().switchesOff(step))))),
                 Kind.of("the cover lifted while it runs", Set.of("live-work"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Check && isLive(step, specimen) && step.frame().sets().isEmpty()
                                 && step.frame().needs().stream().anyMatch(need -> need.value().text().equals("fitted")))
-                        .map(step -> Seed.in(step, Edits.insertInside(step.at(), "sets Cover removed")))),
+                        .map(step -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "sets Cover removed")))),
                 Kind.of("tools put into a live unit", Set.of("live-work"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Do && step.frame().needs().stream().anyMatch(need -> need.value().text().equals("removed"))
                                 && !step.frame().tools().isEmpty()).flatMap(step -> step.frame().needs().stream()
                                         .filter(need -> need.condition().text().equals("Supply")).limit(1)
-                                        .map(need -> Seed.in(step, Edits.replace(need.value().at(), "on"))))),
+                                        .map(need -> Seed.in(step, SpecimenEdits.replace(need.value().at(), "on"))))),
                 Kind.of("no note read again when the voltage comes back", UNREAD, specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Measure measure && isLive(step, specimen) && isHigh(measure, specimen))
                         .filter(step -> !step.frame().notes().isEmpty()).map(step -> specimen.ownSteps().stream()
@@ -150,32 +150,32 @@ final class LiveDefects {
     private static List<Kind> energy() {
         return List.of(
                 Kind.of("a bleed lead of too few watts", Set.of("bleed-lead-unfit"), specimen -> bank(specimen).flatMap(point -> leads(specimen)
-                        .flatMap(lead -> lead.rated().stream().map(rated -> Seed.in(lead, Edits.replace(rated.at(), "2 W"))
-                                .with(Edits.insertAfter(point.at(), " stores 1000 uF")).naming(lead.name().text()))))),
+                        .flatMap(lead -> lead.rated().stream().map(rated -> Seed.in(lead, SpecimenEdits.replace(rated.at(), "2 W"))
+                                .with(SpecimenEdits.insertAfter(point.at(), " stores 1000 uF")).naming(lead.name().text()))))),
                 Kind.of("a bleed lead of too few ohms", Set.of("bleed-lead-unfit"), specimen -> bank(specimen).flatMap(point -> leads(specimen)
-                        .map(lead -> Seed.in(lead, Edits.replace(lead.drains().orElseThrow().at(), "10 ohm"))
-                                .with(Edits.insertAfter(point.at(), " stores 1000 uF")).naming(lead.name().text())))),
+                        .map(lead -> Seed.in(lead, SpecimenEdits.replace(lead.drains().orElseThrow().at(), "10 ohm"))
+                                .with(SpecimenEdits.insertAfter(point.at(), " stores 1000 uF")).naming(lead.name().text())))),
                 Kind.of("a wait too short for what is stored", Set.of("wait-too-short"), specimen -> bank(specimen).flatMap(point -> specimen.steps().stream()
                         .filter(step -> step.name().text().equals("WaitAMinute")).map(step -> (step.frame().waits().isPresent()
-                                ? Seed.in(step, Edits.replace(step.frame().waits().get().at(), "1 min")) : Seed.in(step, Edits.insertInside(step.at(), "wait 1 min")))
-                                .with(Edits.insertAfter(point.at(), " stores 1000 uF drained by 20 Mohm"))))));
+                                ? Seed.in(step, SpecimenEdits.replace(step.frame().waits().get().at(), "1 min")) : Seed.in(step, SpecimenEdits.insertInside(step.at(), "wait 1 min")))
+                                .with(SpecimenEdits.insertAfter(point.at(), " stores 1000 uF drained by 20 Mohm"))))));
     }
 
     private static List<Kind> protection() {
         return List.of(
                 Kind.of("a protective test left out", Set.of("protection-not-tested"), specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().precautions().tests().stream().map(test -> Seed.in(step, Edits.delete(Edits.fromList(test.at())))
+                        .flatMap(step -> step.frame().precautions().tests().stream().map(test -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(test.at())))
                                 .naming("tests")))),
                 Kind.of("a protective test with a limit a hundred times as loose", Set.of("protection-limit-loose"), specimen -> specimen.steps().stream()
                         .filter(step -> !step.frame().precautions().tests().isEmpty()).flatMap(step -> loosened(step).stream())),
                 Kind.of("what fails a protective test goes on like what passes", Set.of("failed-test-passed"), specimen -> specimen.steps().stream()
                         .filter(step -> !step.frame().precautions().tests().isEmpty() && step.outcomes().size() == 2)
                         .flatMap(step -> step.outcomes().get(1).target().stream().flatMap(failed -> step.outcomes().get(0).target()
-                                .map(passed -> Seed.in(step, Edits.replace(failed.at(), passed.text()))).stream()))),
+                                .map(passed -> Seed.in(step, SpecimenEdits.replace(failed.at(), passed.text()))).stream()))),
                 Kind.of("a protective test of which the two outcomes are swapped", Set.of("failed-test-passed"), specimen -> specimen.steps().stream()
                         .filter(step -> !step.frame().precautions().tests().isEmpty() && step.outcomes().size() == 2)
                         .flatMap(step -> step.outcomes().get(1).target().stream().flatMap(failed -> step.outcomes().get(0).target()
-                                .map(passed -> Seed.in(step, Edits.replace(failed.at(), passed.text())).with(Edits.replace(passed.at(), failed.text()))).stream()))));
+                                .map(passed -> Seed.in(step, SpecimenEdits.replace(failed.at(), passed.text())).with(SpecimenEdits.replace(passed.at(), failed.text()))).stream()))));
     }
 
     private static boolean isAboveHarmless(Point point) {
@@ -197,8 +197,8 @@ final class LiveDefects {
         if (live.size() != 1 || dangerous.isEmpty()) {
             return Stream.empty();
         }
-        return Edits.first(live.get(0).at(), "live when \\w+").stream()
-                .map(words -> naming(Seed.in(live.get(0), Edits.delete(words)), dangerous));
+        return SpecimenEdits.first(live.get(0).at(), "live when \\w+").stream()
+                .map(words -> naming(Seed.in(live.get(0), SpecimenEdits.delete(words)), dangerous));
     }
 
     private static Seed naming(Seed seed, List<Point> points) {
@@ -286,7 +286,7 @@ final class LiveDefects {
             return List.of();
         }
         SourceRange first = notes.get(0).at();
-        return List.of(Edits.delete(Edits.between(first.source(), Edits.withKeywords(first, "notes").offset(), notes.get(notes.size() - 1).at().end())));
+        return List.of(SpecimenEdits.delete(SpecimenEdits.between(first.source(), SpecimenEdits.withKeywords(first, "notes").offset(), notes.get(notes.size() - 1).at().end())));
     }
 
     /** A point of the procedure's own that carries enough to hold a dangerous charge. */
@@ -301,7 +301,7 @@ final class LiveDefects {
 
     private static Optional<Seed> loosened(Step step) {
         List<Fix.Edit> edits = step.outcomes().stream().flatMap(outcome -> Stream.of("(0\\.3) ohm", "((?:1|2) M)ohm", "((?:3\\.5|0\\.5) m)A")
-                .flatMap(pattern -> Edits.first(outcome.head().at(), pattern).stream())).map(number -> Edits.replace(number,
+                .flatMap(pattern -> SpecimenEdits.first(outcome.head().at(), pattern).stream())).map(number -> SpecimenEdits.replace(number,
                         number.text().endsWith("M") ? number.text().replace("M", "k") : number.text().endsWith("m") ? "350 m" : "30")).toList();
         return edits.isEmpty() ? Optional.empty() : Optional.of(edits.stream().skip(1).reduce(Seed.in(step, edits.get(0)), Seed::with, (one, other) -> one));
     }

@@ -25,35 +25,35 @@ final class MeasuringDefects {
     static List<Kind> kinds() {
         return List.of(
                 Kind.of("an ammeter across a point", Set.of("current-across-a-point"), specimen -> at(specimen)
-                        .map(step -> Seed.in(step, Edits.replace(step.kind().get().at(), "dc current")))).besides(ALL),
+                        .map(step -> Seed.in(step, SpecimenEdits.replace(step.kind().get().at(), "dc current")))).besides(ALL),
                 Kind.of("a voltage read through a point", Set.of("current-across-a-point"), specimen -> at(specimen)
-                        .filter(step -> step.against().isEmpty()).map(step -> Seed.in(step, Edits.replace(
-                                Edits.between(step.at().source(), step.point().get().at().offset() - 3, step.point().get().at().offset()), "through "))))
+                        .filter(step -> step.against().isEmpty()).map(step -> Seed.in(step, SpecimenEdits.replace(
+                                SpecimenEdits.between(step.at().source(), step.point().get().at().offset() - 3, step.point().get().at().offset()), "through "))))
                         .besides(ALL),
                 Kind.of("a point against itself", Set.of("point-against-itself"), specimen -> at(specimen).filter(step -> step.against().isEmpty())
-                        .map(step -> Seed.in(step, Edits.insertAfter(step.point().get().at(), " against " + step.point().get())))).besides(ALL),
+                        .map(step -> Seed.in(step, SpecimenEdits.insertAfter(step.point().get().at(), " against " + step.point().get())))).besides(ALL),
                 Kind.of("more voltage expected than the point carries", Set.of("beyond-the-point"), specimen -> at(specimen)
                         .filter(MeasuringDefects::expectsSome).filter(step -> step.against().isEmpty()).flatMap(step -> specimen.procedure().scope().point(step.point().get()).stream()
                                 .filter(point -> point.at().source() == specimen.procedure().source())
                                 .flatMap(point -> point.carries().filter(carried -> carried.kind() == step.kind().get().value()).stream()
-                                        .map(carried -> Seed.in(point, Edits.replace(carried.upTo().at(), "1 uV")).naming(step.name().text())))))
+                                        .map(carried -> Seed.in(point, SpecimenEdits.replace(carried.upTo().at(), "1 uV")).naming(step.name().text())))))
                         .besides(ALL),
                 Kind.of("a resistance below nothing in an example", Set.of("reading-impossible"), specimen -> specimen.procedure().examples().stream()
                         .flatMap(example -> example.shows().stream()).filter(showing -> reads(showing, QuantityKind.RESISTANCE, specimen))
-                        .map(showing -> Seed.at(showing.at(), Edits.insertBefore(showing.possible().get(0).words().at(), "-")))).besides(ALL),
+                        .map(showing -> Seed.at(showing.at(), SpecimenEdits.insertBefore(showing.possible().get(0).words().at(), "-")))).besides(ALL),
                 Kind.of("a calculated value that its readings do not give", Set.of("calculated-otherwise"), specimen -> specimen.procedure().examples().stream()
                         .flatMap(example -> example.shows().stream()).filter(showing -> specimen.procedure().step(showing.step()).orElse(null) instanceof Step.Calculate
                                 && showing.possible().get(0).reading().isPresent())
-                        .map(showing -> Seed.at(showing.at(), Edits.insertBefore(showing.possible().get(0).words().at(), "9")))).besides(ALL),
+                        .map(showing -> Seed.at(showing.at(), SpecimenEdits.insertBefore(showing.possible().get(0).words().at(), "9")))).besides(ALL),
                 Kind.of("a step that a fault shows twice", Set.of("step-shown-twice"), specimen -> specimen.procedure().faults().stream()
-                        .flatMap(fault -> fault.shows().stream().map(showing -> Seed.in(fault, Edits.insertAfter(showing.at(), ", " + showing.at().text())))))
+                        .flatMap(fault -> fault.shows().stream().map(showing -> Seed.in(fault, SpecimenEdits.insertAfter(showing.at(), ", " + showing.at().text())))))
                         .besides(ALL),
                 Kind.of("a fault met in no case", Set.of("cases-of-zero"), specimen -> specimen.procedure().faults().stream()
                         .flatMap(fault -> none(fault))).besides(ALL).besides(Set.of("missing-time", "cases-missing")));
     }
 
     private static Stream<Seed> none(Fault fault) {
-        return fault.cases().stream().map(cases -> Seed.in(fault, Edits.replace(cases.at(), "0")));
+        return fault.cases().stream().map(cases -> Seed.in(fault, SpecimenEdits.replace(cases.at(), "0")));
     }
 
     /** Measurements of a voltage at a point. */

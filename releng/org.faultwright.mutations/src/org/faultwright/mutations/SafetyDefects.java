@@ -31,51 +31,51 @@ final class SafetyDefects {
         return List.of(
                 Kind.of("the only note about a hazard taken out of a step", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .flatMap(step -> step.frame().notes().stream().filter(note -> isOnly(note.text(), step, specimen))
-                                .map(note -> Seed.in(step, Edits.delete(Edits.fromList(note.at())))))).besides(more()),
+                                .map(note -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(note.at())))))).besides(more()),
                 Kind.of("the only note about a hazard read a step too late", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .flatMap(step -> step.frame().notes().stream().filter(note -> isOnly(note.text(), step, specimen))
                                 .flatMap(note -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
                                         .flatMap(next -> specimen.procedure().step(next).stream()).filter(next -> next.frame().notes().isEmpty())
-                                        .map(next -> Seed.in(step, Edits.delete(Edits.fromList(note.at()))).with(Edits.insertInside(next.at(), "notes " + note)))))).besides(more()),
+                                        .map(next -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(note.at()))).with(SpecimenEdits.insertInside(next.at(), "notes " + note)))))).besides(more()),
                 Kind.of("notes covering nothing", UNREAD, specimen -> notes(specimen).filter(note -> isNeeded(note, specimen))
                         .flatMap(note -> note.covers().stream().limit(1).map(covered -> Seed.in(note, note.covers().stream().skip(1)
-                                .reduce(Edits.delete(whole(note)), (edit, next) -> edit, (one, other) -> one)))))
+                                .reduce(SpecimenEdits.delete(whole(note)), (edit, next) -> edit, (one, other) -> one)))))
                         .besides(more()).besides(Set.of("incomplete-note", "signal-word-fit")),
                 Kind.of("a note taken out of the library", Set.of("unknown-name"), specimen -> notes(specimen)
-                        .filter(note -> isRead(note, specimen)).map(note -> Seed.in(note, Edits.delete(note.at())))).besides(more()),
+                        .filter(note -> isRead(note, specimen)).map(note -> Seed.in(note, SpecimenEdits.delete(note.at())))).besides(more()),
                 Kind.of("a note without its consequence", Set.of("incomplete-note"), specimen -> notes(specimen)
-                        .flatMap(note -> Edits.first(note.at(), "consequence \"[^\"]*\"").stream().map(words -> Seed.in(note, Edits.delete(words))))),
+                        .flatMap(note -> SpecimenEdits.first(note.at(), "consequence \"[^\"]*\"").stream().map(words -> Seed.in(note, SpecimenEdits.delete(words))))),
                 Kind.of("a note that does not say how to avoid it", Set.of("incomplete-note"), specimen -> notes(specimen)
-                        .flatMap(note -> Edits.first(note.at(), "avoid \"[^\"]*\"").stream().map(words -> Seed.in(note, Edits.delete(words))))),
+                        .flatMap(note -> SpecimenEdits.first(note.at(), "avoid \"[^\"]*\"").stream().map(words -> Seed.in(note, SpecimenEdits.delete(words))))),
                 Kind.of("a danger to people called a notice", Set.of("signal-word-fit"), specimen -> notes(specimen)
                         .filter(note -> note.word() != SignalWord.NOTICE && note.covers().stream().anyMatch(covered -> covered.value().hurtsPeople()))
-                        .flatMap(note -> Edits.first(note.at(), "\\b(danger|warning|caution)\\b").stream().map(word -> Seed.in(note, Edits.replace(word, "notice")))))
+                        .flatMap(note -> SpecimenEdits.first(note.at(), "\\b(danger|warning|caution)\\b").stream().map(word -> Seed.in(note, SpecimenEdits.replace(word, "notice")))))
                         .besides(more()),
                 Kind.of("a hazard that no note is read about", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step instanceof Step.Do).flatMap(step -> unread(specimen).stream().limit(1)
-                                .map(hazard -> Seed.in(step, Edits.insertInside(step.at(), "hazards " + hazard.word())).naming(hazard.word())))).besides(more()),
+                                .map(hazard -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "hazards " + hazard.word())).naming(hazard.word())))).besides(more()),
                 Kind.of("a point at mains voltage, and no note about shock", UNREAD, specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(Step.Measure.class::isInstance).map(Step.Measure.class::cast)
                         .flatMap(step -> step.point().flatMap(specimen.procedure().scope()::point).stream()
                                 .filter(point -> point.at().source() == specimen.procedure().source())
-                                .flatMap(point -> point.carries().stream().map(carried -> Seed.in(point, Edits.replace(carried.upTo().at(), "230 V"))
+                                .flatMap(point -> point.carries().stream().map(carried -> Seed.in(point, SpecimenEdits.replace(carried.upTo().at(), "230 V"))
                                         .naming(step.name().text())).map(seed -> withoutShockNotes(seed, specimen)))))
                         .besides(more()).besides(Consequences.OF_READINGS).besides(Set.of("input-rating-too-low", "category-too-low", "range-exceeded", "ac-dc-mixed", "incomplete-note",
                                 "protection-not-tested", "live-tool-unfit")),
                 Kind.of("the complaint not confirmed", Set.of("complaint-not-confirmed"), specimen -> specimen.procedure().writtenSteps().stream()
-                        .flatMap(step -> step.frame().confirms().stream().map(words -> Seed.in(step, Edits.delete(words))))).besides(more()),
+                        .flatMap(step -> step.frame().confirms().stream().map(words -> Seed.in(step, SpecimenEdits.delete(words))))).besides(more()),
                 Kind.of("the repair not verified", Set.of("repair-not-verified"), specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().verifies().stream().map(words -> Seed.in(step, Edits.delete(words))))).besides(more()),
+                        .flatMap(step -> step.frame().verifies().stream().map(words -> Seed.in(step, SpecimenEdits.delete(words))))).besides(more()),
                 Kind.of("a repair concluded on at once", Set.of("repair-not-verified"), specimen -> specimen.procedure().faults().stream()
                         .flatMap(fault -> fault.remedies().stream()).flatMap(name -> specimen.procedure().step(name).stream())
                         .filter(step -> step.outcomes().size() == 1 && step.outcomes().get(0).target().isPresent())
                         .flatMap(step -> specimen.procedure().writtenSteps().stream().filter(one -> one instanceof Step.Conclude conclude && !conclude.finds().isEmpty()
                                 && conclude.finds().stream().anyMatch(found -> specimen.procedure().fault(found).map(fault -> fault.remedies().stream()
                                         .anyMatch(remedy -> remedy.text().equals(step.name().text()))).orElse(false))).limit(1)
-                                .map(end -> Seed.in(step, Edits.replace(step.outcomes().get(0).target().get().at(), end.name().text()))))).besides(more()),
+                                .map(end -> Seed.in(step, SpecimenEdits.replace(step.outcomes().get(0).target().get().at(), end.name().text()))))).besides(more()),
                 Kind.of("data erased without asking", Set.of("erase-without-backup-check"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(step -> step instanceof Step.Do task && task.erases().isPresent()).flatMap(step -> asking(specimen)
-                                .map(check -> Seed.in(check, Edits.delete(Edits.fromList(check.frame().notes().stream()
+                                .map(check -> Seed.in(check, SpecimenEdits.delete(SpecimenEdits.fromList(check.frame().notes().stream()
                                         .filter(note -> isAbout(note.text(), Hazard.DATA_LOSS, specimen)).findFirst().get().at())))))).besides(more()),
                 Kind.of("a question about data that leads on alike", Set.of("erase-without-backup-check", "unused-reading"), specimen -> asking(specimen)
                         .flatMap(check -> specimen.procedure().writtenSteps().stream().filter(step -> step.name().equals(check.name())))
@@ -86,14 +86,14 @@ final class SafetyDefects {
                 Kind.of("a step that erases data, not asked about", Set.of("erase-without-backup-check", "note-never-read", "note-after-need"),
                         specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
                                 .filter(step -> asking(specimen).findAny().isEmpty())
-                                .map(step -> Seed.in(step, Edits.insertInside(step.at(), "erases \"the customer's settings\"")))).besides(more()));
+                                .map(step -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "erases \"the customer's settings\"")))).besides(more()));
     }
 
     /** Every outcome leads to where the first one does, and the words stay. */
     private static Optional<Seed> alike(Step step) {
         Optional<String> first = step.outcomes().get(0).target().map(target -> target.at().text());
         return first.flatMap(target -> step.outcomes().stream().skip(1).flatMap(outcome -> outcome.target().stream()
-                .map(other -> Edits.replace(new SourceRange(other.at().source(), other.at().offset(), outcome.at().end() - other.at().offset()), target)))
+                .map(other -> SpecimenEdits.replace(new SourceRange(other.at().source(), other.at().offset(), outcome.at().end() - other.at().offset()), target)))
                 .reduce(Optional.<Seed>empty(), (seed, edit) -> Optional.of(seed.map(known -> known.with(edit)).orElseGet(() -> Seed.in(step, edit))),
                         (one, other) -> one));
     }
@@ -106,7 +106,7 @@ final class SafetyDefects {
     private static SourceRange whole(Note note) {
         Written<Hazard> first = note.covers().get(0);
         Written<Hazard> last = note.covers().get(note.covers().size() - 1);
-        return Edits.between(first.at().source(), Edits.withKeywords(first.at(), "covers").offset(), last.at().end());
+        return SpecimenEdits.between(first.at().source(), SpecimenEdits.withKeywords(first.at(), "covers").offset(), last.at().end());
     }
 
     private static Stream<Note> notes(Specimen specimen) {
@@ -154,7 +154,7 @@ final class SafetyDefects {
         Seed untold = seed;
         for (Note note : notes(specimen).toList()) {
             for (Written<Hazard> covered : note.covers()) {
-                untold = covered.value() == Hazard.SHOCK ? untold.with(Edits.delete(Edits.fromList(covered.at()))) : untold;
+                untold = covered.value() == Hazard.SHOCK ? untold.with(SpecimenEdits.delete(SpecimenEdits.fromList(covered.at()))) : untold;
             }
         }
         return untold;

@@ -43,7 +43,7 @@ final class StateDefects {
                 Kind.of("the routine that closes left out", Set.of("left-open"), specimen -> specimen.procedure().closesBy().stream()
                         .map(name -> closingLeftOut(name, specimen))).besides(more()),
                 Kind.of("what a step sets is not said", FOUND, specimen -> specimen.steps().stream()
-                        .flatMap(step -> step.frame().sets().stream().map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))
+                        .flatMap(step -> step.frame().sets().stream().map(setting -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(setting.at())))
                                 .equalFor(specimen.later().broughtAnyway(step, setting).or(() -> specimen.later().noMatter(step, setting))))))
                         .besides(more()),
                 Kind.of("a step sets a condition the wrong way round", FOUND, specimen -> specimen.steps().stream()
@@ -55,15 +55,15 @@ final class StateDefects {
                         .flatMap(step -> step.frame().needs().stream().flatMap(setting -> otherValue(setting, step, specimen).stream())))
                         .besides(more()),
                 Kind.of("a need left out", FOUND, specimen -> specimen.steps().stream().flatMap(step -> step.frame().needs().stream()
-                        .map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))
+                        .map(setting -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(setting.at())))
                                 .equalFor(specimen.later().broughtAnyway(step, setting))))).besides(more()),
                 Kind.of("needs that cannot hold together", Set.of("contradictory-needs"), specimen -> specimen.ownSteps().stream()
                         .flatMap(step -> step.frame().needs().stream().flatMap(setting -> other(setting, specimen).stream()
-                                .map(value -> Seed.in(step, Edits.insertAfter(setting.at(), ", " + setting.condition() + " " + value))))))
+                                .map(value -> Seed.in(step, SpecimenEdits.insertAfter(setting.at(), ", " + setting.condition() + " " + value))))))
                         .besides(more()),
                 Kind.of("a proof taken out of a result", FOUND, specimen -> specimen.steps().stream()
                         .flatMap(step -> step.outcomes().stream().flatMap(outcome -> outcome.proves().stream()
-                                .map(setting -> Seed.in(step, Edits.delete(Edits.fromList(setting.at())))))))
+                                .map(setting -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(setting.at())))))))
                         .besides(more()),
                 Kind.of("a proof given by the wrong result", FOUND, specimen -> specimen.steps().stream()
                         .flatMap(step -> step.outcomes().stream().filter(outcome -> !outcome.proves().isEmpty())
@@ -72,12 +72,12 @@ final class StateDefects {
                 Kind.of("a condition set to what it already is", Set.of("already-set"), specimen -> specimen.procedure().writtenSteps().stream()
                         .filter(Step.Do.class::isInstance).flatMap(step -> step.frame().needs().stream()
                                 .filter(setting -> step.frame().sets().stream().noneMatch(left -> same(left, setting)))
-                                .limit(1).map(setting -> Seed.in(step, Edits.insertInside(step.at(), "sets " + setting.at().text())))))
+                                .limit(1).map(setting -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "sets " + setting.at().text())))))
                         .besides(more()),
                 Kind.of("a condition that starts the wrong way round", FOUND, specimen -> specimen.procedure().own().conditions()
                         .stream().filter(condition -> condition.starts().isPresent()).flatMap(condition -> condition.values().stream()
                                 .filter(value -> !value.text().equals(condition.starts().get().text())).limit(1)
-                                .map(value -> Seed.in(condition, Edits.replace(condition.starts().get().at(), value.text())))))
+                                .map(value -> Seed.in(condition, SpecimenEdits.replace(condition.starts().get().at(), value.text())))))
                         .besides(more()));
     }
 
@@ -112,7 +112,7 @@ final class StateDefects {
 
     /** The house's routine is run instead, which does not bring back what only this unit has. */
     private static Seed closingLeftOut(Name routine, Specimen specimen) {
-        Seed seed = Seed.at(routine.at(), Edits.delete(Edits.withKeywords(routine.at(), "closes by")));
+        Seed seed = Seed.at(routine.at(), SpecimenEdits.delete(SpecimenEdits.withKeywords(routine.at(), "closes by")));
         for (Condition own : specimen.procedure().own().conditions()) {
             seed = seed.naming(own.name().text());
         }
@@ -125,9 +125,9 @@ final class StateDefects {
             return Optional.empty();
         }
         StepGraph graph = specimen.graphOf(step);
-        Seed seed = Seed.in(step, Edits.delete(step.at())).naming(next.get().text());
+        Seed seed = Seed.in(step, SpecimenEdits.delete(step.at())).naming(next.get().text());
         for (Name before : Specimen.leadingTo(step.name(), graph).toList()) {
-            seed = seed.with(Edits.replace(before.at(), next.get().text()));
+            seed = seed.with(SpecimenEdits.replace(before.at(), next.get().text()));
         }
         return Optional.of(seed);
     }
@@ -137,11 +137,11 @@ final class StateDefects {
     }
 
     private static Seed notPutBack(Condition condition, Specimen specimen) {
-        Seed seed = Seed.in(condition, Edits.delete(Edits.withKeywords(condition.ends().get().at(), "ends")));
+        Seed seed = Seed.in(condition, SpecimenEdits.delete(SpecimenEdits.withKeywords(condition.ends().get().at(), "ends")));
         for (Step step : specimen.ownSteps()) {
             for (Setting setting : step.frame().sets()) {
                 if (setting.condition().text().equals(condition.name().text()) && ends(setting, condition)) {
-                    seed = seed.with(Edits.delete(Edits.fromList(setting.at())));
+                    seed = seed.with(SpecimenEdits.delete(SpecimenEdits.fromList(setting.at())));
                 }
             }
         }
@@ -157,7 +157,7 @@ final class StateDefects {
     }
 
     private static Optional<Seed> otherValue(Setting setting, Step step, Specimen specimen) {
-        return other(setting, specimen).map(value -> Seed.in(step, Edits.replace(setting.value().at(), value)));
+        return other(setting, specimen).map(value -> Seed.in(step, SpecimenEdits.replace(setting.value().at(), value)));
     }
 
     private static Optional<String> other(Setting setting, Specimen specimen) {
@@ -166,8 +166,8 @@ final class StateDefects {
     }
 
     private static Optional<Seed> toOther(Step step, Outcome proving) {
-        Fix.Edit out = Edits.delete(Edits.withKeywords(proving.proves().get(0).at(), "proves"));
+        Fix.Edit out = SpecimenEdits.delete(SpecimenEdits.withKeywords(proving.proves().get(0).at(), "proves"));
         return step.outcomes().stream().filter(outcome -> outcome != proving && outcome.proves().isEmpty()).findFirst()
-                .map(outcome -> Seed.in(step, out, Edits.insertAfter(outcome.at(), " proves " + proving.proves().get(0).at().text())));
+                .map(outcome -> Seed.in(step, out, SpecimenEdits.insertAfter(outcome.at(), " proves " + proving.proves().get(0).at().text())));
     }
 }

@@ -36,11 +36,11 @@ final class WayDefects {
                         Optional.of(outcome.target().get().text() + "X")),
                 Kind.of("a result without a way", Set.of("unreadable-text", "empty-outcomes"), specimen -> specimen.ownSteps().stream()
                         .flatMap(step -> step.outcomes().stream().filter(outcome -> outcome.target().isPresent() && outcome.repeat().isEmpty()
-                                && outcome.proves().isEmpty()).map(outcome -> Seed.in(step, Edits.delete(Edits.between(outcome.at().source(),
+                                && outcome.proves().isEmpty()).map(outcome -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.between(outcome.at().source(),
                                         outcome.head().at().end(), outcome.at().end())))))).besides(more()).besides(Set.of("outcomes-incomplete",
                                         "code-unknown", "codes-not-handled", "duplicate-outcome", "outcome-impossible", "doubtful-unhandled")),
                 Kind.of("a step that nothing leads to", Set.of("unreachable-step"), specimen -> specimen.procedure().writtenSteps().stream().skip(1)
-                        .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, Edits.kept(specimen, Edits.insertBefore(step.at(),
+                        .filter(step -> step instanceof Step.Check).map(step -> Seed.in(step, SpecimenEdits.kept(specimen, SpecimenEdits.insertBefore(step.at(),
                                 "check Forgotten \"Forgotten?\" { yes -> " + step.name() + " no -> " + step.name() + " }\n"))))).besides(more()).besides(Set.of("missing-time")),
                 outcomes("a way back to the step itself", Set.of("unbounded-loop", "path-without-end"),
                         (step, outcome, graph) -> outcome.repeat().isPresent() ? Optional.empty() : Optional.of(step.name().text())),
@@ -53,42 +53,42 @@ final class WayDefects {
                         .filter(step -> step.outcomes().size() > 1).flatMap(step -> exchanged(step).stream())).besides(more()),
                 Kind.of("a bound taken off a loop", Set.of("unbounded-loop", "path-without-end"), specimen -> specimen.steps().stream()
                         .flatMap(step -> step.outcomes().stream().flatMap(outcome -> outcome.repeat().stream())
-                                .map(repeat -> Seed.in(step, Edits.delete(repeat.at()))))).besides(more()),
+                                .map(repeat -> Seed.in(step, SpecimenEdits.delete(repeat.at()))))).besides(more()),
                 Kind.of("a loop in which nothing is done", Set.of("loop-changes-nothing", "unbounded-loop"), specimen ->
                         specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Check && step.outcomes().size() > 1)
                                 .flatMap(step -> step.outcomes().stream().limit(1).flatMap(outcome -> outcome.target().stream())
-                                        .map(target -> Seed.in(step, Edits.replace(target.at(), step.name().text()))))).besides(more()),
+                                        .map(target -> Seed.in(step, SpecimenEdits.replace(target.at(), step.name().text()))))).besides(more()),
                 Kind.of("a code left out of a step", Set.of("codes-not-handled", "example-fails", "fault-misses-conclusion",
                         "fault-signature-outcome-unknown", "example-names-unknown-outcome", "unreachable-step", "outcomes-incomplete"),
-                        specimen -> coded(specimen).map(coded -> Seed.in(coded.step(), Edits.delete(coded.outcome().at()))
+                        specimen -> coded(specimen).map(coded -> Seed.in(coded.step(), SpecimenEdits.delete(coded.outcome().at()))
                                 .equalFor(leadsItsOwnWay(coded) ? Optional.empty() : Optional.of("anything else leads the same way")))).besides(more()),
                 Kind.of("a code that the table does not have", Set.of("code-unknown"), specimen -> coded(specimen)
-                        .map(coded -> Seed.in(coded.step(), Edits.replace(coded.outcome().head().at(), "77 blinks")))).besides(more())
+                        .map(coded -> Seed.in(coded.step(), SpecimenEdits.replace(coded.outcome().head().at(), "77 blinks")))).besides(more())
                         .besides(Set.of("codes-not-handled")),
                 Kind.of("a code taken out of the table", Set.of("code-unknown"), specimen -> specimen.procedure().own().indicators()
                         .stream().filter(indicator -> isObserved(indicator.name(), specimen))
                         .flatMap(indicator -> indicator.codes().stream().filter(code -> isHandled(indicator.name(), code.pattern().text(), specimen))
-                                .map(code -> Seed.in(indicator, Edits.delete(code.at()))))).besides(more()),
+                                .map(code -> Seed.in(indicator, SpecimenEdits.delete(code.at()))))).besides(more()),
                 Kind.of("a code twice in the table", Set.of("duplicate-outcome"), specimen -> specimen.procedure().own().indicators()
                         .stream().flatMap(indicator -> indicator.codes().stream().limit(1)
-                                .map(code -> Seed.in(indicator, Edits.insertAfter(code.at(), " " + code.at().text()))))),
+                                .map(code -> Seed.in(indicator, SpecimenEdits.insertAfter(code.at(), " " + code.at().text()))))),
                 Kind.of("a result twice in a step", Set.of("duplicate-outcome", "overlapping-bands"), specimen -> specimen.ownSteps().stream()
                         .flatMap(step -> step.outcomes().stream().limit(1)
-                                .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " " + outcome.at().text()))))).besides(more())
+                                .map(outcome -> Seed.in(step, SpecimenEdits.insertAfter(outcome.at(), " " + outcome.at().text()))))).besides(more())
                         .besides(Set.of("outcome-impossible")),
                 Kind.of("what no step names leads nowhere", Set.of("outcomes-incomplete", "codes-not-handled"), specimen -> specimen.procedure().elsewhere().stream()
-                        .map(name -> Seed.at(name.at(), Edits.delete(Edits.withKeywords(name.at(), "otherwise"))))).besides(more()),
+                        .map(name -> Seed.at(name.at(), SpecimenEdits.delete(SpecimenEdits.withKeywords(name.at(), "otherwise"))))).besides(more()),
                 // where a text says "otherwise" it leads on there, and what no longer comes to its end is found
                 Kind.of("an exit of a routine not handled", Set.of("outcomes-incomplete", "unreachable-step", "fault-misses-conclusion", "example-fails", "empty-outcomes"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Perform && step.outcomes().size() > 1)
-                        .flatMap(step -> step.outcomes().stream().map(outcome -> Seed.in(step, Edits.delete(outcome.at())))))
+                        .flatMap(step -> step.outcomes().stream().map(outcome -> Seed.in(step, SpecimenEdits.delete(outcome.at())))))
                         .besides(more()),
                 Kind.of("a result that a step cannot have", Set.of("outcome-impossible"), specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Perform).flatMap(step -> step.outcomes().stream().filter(outcome -> !outcome.isUnderstood()).limit(1)
-                                .map(outcome -> Seed.in(step, Edits.insertAfter(outcome.at(), " elsewhere -> " + ClosingStep.written(outcome.target().get().text()))))))
+                                .map(outcome -> Seed.in(step, SpecimenEdits.insertAfter(outcome.at(), " elsewhere -> " + ClosingStep.written(outcome.target().get().text()))))))
                         .besides(more()),
                 Kind.of("a step whose results are all taken out", Set.of("empty-outcomes"), specimen -> specimen.procedure().writtenSteps().stream()
-                        .filter(step -> step.outcomes().size() == 1).map(step -> Seed.in(step, Edits.delete(step.outcomes().get(0).at()))))
+                        .filter(step -> step.outcomes().size() == 1).map(step -> Seed.in(step, SpecimenEdits.delete(step.outcomes().get(0).at()))))
                         .besides(more()),
                 Kind.of("every result to the same step", Set.of("unused-reading", "fault-misses-conclusion", "example-fails", "left-open",
                         "need-not-established", "unreachable-step"), specimen -> specimen.procedure().writtenSteps().stream()
@@ -97,18 +97,18 @@ final class WayDefects {
                 Kind.of("a routine that performs itself", Set.of("routine-recursion"), specimen -> specimen.procedure().own().routines().stream()
                         .flatMap(routine -> routine.steps().stream().filter(Step.Perform.class::isInstance).map(Step.Perform.class::cast)
                                 .flatMap(perform -> perform.routine().stream())
-                                .map(name -> Seed.in(routine, Edits.replace(name.at(), routine.name().text()))))).besides(more())
+                                .map(name -> Seed.in(routine, SpecimenEdits.replace(name.at(), routine.name().text()))))).besides(more())
                         .besides(Set.of("outcome-impossible", "outcomes-incomplete", "unused-declaration")),
                 Kind.of("an exit that nothing leads to", Set.of("unused-exit"), specimen -> specimen.procedure().own().routines().stream()
-                        .map(routine -> Seed.in(routine, Edits.insertBefore(routine.exits().get(0).at(), "neverTaken, "))))
+                        .map(routine -> Seed.in(routine, SpecimenEdits.insertBefore(routine.exits().get(0).at(), "neverTaken, "))))
                         .besides(Set.of("outcomes-incomplete", "outcome-already-known", "outcome-untried", "unreachable-outcome", "outcome-no-fault-explains")),
                 Kind.of("begins at a later step", withoutAdvice(ASTRAY), specimen -> specimen.procedure().first().stream()
                         .flatMap(first -> specimen.procedure().writtenSteps().stream().skip(1).filter(step -> !(step instanceof Step.Conclude))
-                                .limit(4).skip(1).map(step -> specimen.procedure().begin().map(begin -> Seed.at(begin.at(), Edits.replace(begin.at(), step.name().text())))
-                                        .orElseGet(() -> Seed.at(first.at(), Edits.insertBefore(first.at(), "begin at " + step.name() + "\n\n"))))))
+                                .limit(4).skip(1).map(step -> specimen.procedure().begin().map(begin -> Seed.at(begin.at(), SpecimenEdits.replace(begin.at(), step.name().text())))
+                                        .orElseGet(() -> Seed.at(first.at(), SpecimenEdits.insertBefore(first.at(), "begin at " + step.name() + "\n\n"))))))
                         .besides(more()),
                 Kind.of("a conclusion taken out", Set.of("unknown-name"), specimen -> specimen.procedure().writtenSteps().stream()
-                        .filter(Step.Conclude.class::isInstance).map(step -> Seed.in(step, Edits.delete(step.at())))).besides(more()));
+                        .filter(Step.Conclude.class::isInstance).map(step -> Seed.in(step, SpecimenEdits.delete(step.at())))).besides(more()));
     }
 
     private interface Astray {
@@ -134,7 +134,7 @@ final class WayDefects {
                 .flatMap(graph -> graph.writtenSteps().stream().flatMap(step -> step.outcomes().stream()
                         .filter(outcome -> outcome.target().isPresent()).flatMap(outcome -> astray.target(step, outcome, graph).stream()
                                 .map(ClosingStep::written).filter(name -> !name.equals(ClosingStep.written(outcome.target().get().text())))
-                                .map(name -> Seed.in(step, Edits.replace(outcome.target().get().at(), name))))))).besides(more());
+                                .map(name -> Seed.in(step, SpecimenEdits.replace(outcome.target().get().at(), name))))))).besides(more());
     }
 
     private static Kind equalWhere(BiFunction<Seed, Specimen, Optional<String>> reason, Kind kind) {
@@ -183,8 +183,8 @@ final class WayDefects {
             Name one = two.get(0).target().get();
             Name other = two.get(i).target().get();
             if (!ClosingStep.written(one.text()).equals(ClosingStep.written(other.text()))) {
-                return Optional.of(Seed.in(step, Edits.replace(one.at(), ClosingStep.written(other.text())),
-                        Edits.replace(other.at(), ClosingStep.written(one.text()))));
+                return Optional.of(Seed.in(step, SpecimenEdits.replace(one.at(), ClosingStep.written(other.text())),
+                        SpecimenEdits.replace(other.at(), ClosingStep.written(one.text()))));
             }
         }
         return Optional.empty();
@@ -194,7 +194,7 @@ final class WayDefects {
         Name one = step.outcomes().get(0).target().get();
         Name other = step.outcomes().get(1).target().get();
         String to = ClosingStep.written(one.text());
-        return to.equals(ClosingStep.written(other.text())) ? Optional.empty() : Optional.of(Seed.in(step, Edits.replace(other.at(), to)));
+        return to.equals(ClosingStep.written(other.text())) ? Optional.empty() : Optional.of(Seed.in(step, SpecimenEdits.replace(other.at(), to)));
     }
 
     private static Stream<Coded> coded(Specimen specimen) {

@@ -99,7 +99,7 @@ class MutationStudyTest {
         for (Specimen specimen : specimens) {
             Step first = specimen.procedure().steps().get(0);
 
-            List<Finding> found = specimen.newFindings(Seed.in(first, Edits.insertBefore(first.at(), " "))).stream()
+            List<Finding> found = specimen.newFindings(Seed.in(first, SpecimenEdits.insertBefore(first.at(), " "))).stream()
                     .filter(finding -> !finding.rule().equals("changed-after-release")).toList();
 
             assertEquals(List.of(), found, specimen.name());

@@ -30,7 +30,7 @@ import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Accuracy;
 import org.faultwright.quantity.Exact;
-import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Formula;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
@@ -245,7 +245,7 @@ final class Values {
         if (plain instanceof Enum<?> constant) {
             return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
         }
-        boolean speaks = plain instanceof Quantity || plain instanceof Exact || plain instanceof Expression || !plain.getClass().isRecord();
+        boolean speaks = plain instanceof Quantity || plain instanceof Exact || plain instanceof Formula || !plain.getClass().isRecord();
         if (speaks) {
             return plain.toString();
         }

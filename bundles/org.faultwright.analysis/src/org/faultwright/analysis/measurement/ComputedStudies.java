@@ -38,7 +38,7 @@ public final class ComputedStudies {
 
     ComputedStudies(Document document) {
         this.document = document;
-        this.rule = LimitStudies.rule(document) instanceof org.faultwright.procedure.DecisionRule.Simple
+        this.rule = LimitStudies.rule(document) instanceof org.faultwright.procedure.StatedDecisionRule.Simple
                 ? new DecisionRule.Simple() : new DecisionRule.Guarded();
     }
 

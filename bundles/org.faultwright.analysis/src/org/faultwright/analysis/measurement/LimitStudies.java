@@ -37,7 +37,7 @@ import org.faultwright.quantity.measure.Spread;
 public final class LimitStudies {
     private final KnownBudgets budgets;
     private final Scope scope;
-    private final org.faultwright.procedure.DecisionRule rule;
+    private final org.faultwright.procedure.StatedDecisionRule rule;
     private final List<LimitStudy> all = new ArrayList<>();
 
     LimitStudies(Document document) {
@@ -63,21 +63,21 @@ public final class LimitStudies {
         return Collections.unmodifiableList(subject.shared(LimitStudies.class, LimitStudies::new).all);
     }
 
-    static org.faultwright.procedure.DecisionRule rule(Document document) {
+    static org.faultwright.procedure.StatedDecisionRule rule(Document document) {
         if (document instanceof Procedure procedure) {
             return procedure.decisionRule();
         }
         return Stream.concat(Stream.of((Library) document), document.libraries().stream())
                 .flatMap(library -> library.statedRule().stream()).map(Written::value).findFirst()
-                .orElseGet(org.faultwright.procedure.DecisionRule.Simple::new);
+                .orElseGet(org.faultwright.procedure.StatedDecisionRule.Simple::new);
     }
 
     /** The decision rule in force in a document, for a limit with that spread of good units. */
     private DecisionRule rule(Written<Limit> limit, Step.Measure step, QuantityKind kind) {
-        if (rule instanceof org.faultwright.procedure.DecisionRule.Simple) {
+        if (rule instanceof org.faultwright.procedure.StatedDecisionRule.Simple) {
             return new DecisionRule.Simple();
         }
-        if (rule instanceof org.faultwright.procedure.DecisionRule.ByRisk byRisk) {
+        if (rule instanceof org.faultwright.procedure.StatedDecisionRule.ByRisk byRisk) {
             Optional<Exact> mean = limit.value().nominal().map(nominal -> nominal.base(kind));
             Optional<Spread> spread = step.unitDeviation().map(Written::value).filter(stated -> stated.fits(kind))
                     .map(stated -> new Spread(mean, stated.difference()));

@@ -27,7 +27,7 @@ record AlternatingReading(Step.Measure step, Point point, Point.Carried carried,
 
     static Stream<AlternatingReading> of(Subject subject) {
         List<LimitStudy> studies = LimitStudies.of(subject);
-        return Steps.of(subject, Step.Measure.class)
+        return DocumentSteps.of(subject, Step.Measure.class)
                 .filter(step -> step.kind().map(Written::value).filter(QuantityKind::isAlternating).isPresent())
                 .flatMap(step -> of(step, subject, studies).stream()).filter(reading -> !reading.ranges().isEmpty());
     }

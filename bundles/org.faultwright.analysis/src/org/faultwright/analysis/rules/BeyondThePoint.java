@@ -35,7 +35,7 @@ public final class BeyondThePoint implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).forEach(step -> step.expects().filter(expects -> step.kind().isPresent()
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.expects().filter(expects -> step.kind().isPresent()
                 && expects.limit().value().fits(step.kind().get().value()))
                 .ifPresent(expects -> most(step, subject).filter(most -> ExpectedVoltages.nearest(expects.limit().value()
                         .interval(step.kind().get().value())).compareTo(most.base().absolute()) > 0)

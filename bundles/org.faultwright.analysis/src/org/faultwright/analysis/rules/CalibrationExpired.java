@@ -32,7 +32,7 @@ public final class CalibrationExpired implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        subject.today().ifPresent(today -> Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument()
+        subject.today().ifPresent(today -> DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.instrument()
                 .flatMap(subject.scope()::instrument).filter(instrument -> expired(instrument, today))
                 .ifPresent(instrument -> findings.report(step.instrument().get().at(), "The calibration of "
                 + instrument.name()

@@ -38,7 +38,7 @@ public final class CategoryTooLow implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
                 .ifPresent(instrument -> Stream.of(step.point(), step.against()).flatMap(Optional::stream)
                         .flatMap(name -> subject.scope().point(name).stream())
                         .filter(point -> category(point) > category(instrument))

@@ -26,7 +26,7 @@ final class ChargeProofs {
     private final List<Claim> found = new ArrayList<>();
 
     private ChargeProofs(Subject subject) {
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             for (Outcome outcome : step.outcomes()) {
                 outcome.proves().forEach(setting -> claimed(setting, subject)
                         .ifPresent(condition -> found.add(new Claim(step, outcome, setting, condition))));

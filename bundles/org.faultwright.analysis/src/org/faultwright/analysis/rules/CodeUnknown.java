@@ -37,7 +37,7 @@ public final class CodeUnknown implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Observe.class).forEach(step -> step.indicator().flatMap(subject.scope()::indicator)
+        DocumentSteps.of(subject, Step.Observe.class).forEach(step -> step.indicator().flatMap(subject.scope()::indicator)
                 .ifPresent(indicator -> check(step, indicator, findings)));
     }
 

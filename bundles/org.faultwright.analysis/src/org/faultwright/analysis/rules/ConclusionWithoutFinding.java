@@ -30,7 +30,7 @@ public final class ConclusionWithoutFinding implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Conclude.class).filter(conclude -> conclude.finds().isEmpty()
+        DocumentSteps.of(subject, Step.Conclude.class).filter(conclude -> conclude.finds().isEmpty()
                 && conclude.findsNothing().isEmpty() && conclude.refersTo().isEmpty())
                 .forEach(conclude -> findings.report(conclude.name().at(),
                         conclude.name() + " does not say what was found.",

@@ -36,7 +36,7 @@ public final class ContradictoryNeeds implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         subject.document().own().setUps().forEach(setUp -> check("The set-up \"" + setUp.name() + "\" asks for", setUp.settings(), subject.scope(), findings));
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             check(step.name() + " needs", step.frame().needs(), subject.scope(), findings);
             check(step.name() + " sets", step.frame().sets(), subject.scope(), findings);
             for (Outcome outcome : step.outcomes()) {

@@ -33,7 +33,7 @@ public final class CurrentAcrossPoint implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).filter(step -> step.kind().isPresent() && step.point().isPresent()).forEach(step -> {
+        DocumentSteps.of(subject, Step.Measure.class).filter(step -> step.kind().isPresent() && step.point().isPresent()).forEach(step -> {
             boolean current = step.kind().get().value().isCurrent();
             if (current && !step.through()) {
                 across(step, subject, findings);

@@ -39,7 +39,7 @@ public final class DayInTheFuture implements Rule {
         subject.today().ifPresent(today -> {
             subject.procedure().flatMap(procedure -> procedure.revision()).ifPresent(revision -> check(
                     "Revision " + revision.number(), revision.dated(), revision.at(), today, findings));
-            Stream<Source> ofSteps = Steps.of(subject).stream().flatMap(DayInTheFuture::sources);
+            Stream<Source> ofSteps = DocumentSteps.of(subject).stream().flatMap(DayInTheFuture::sources);
             Stream<Source> ofCodes = subject.document().own().indicators().stream().map(Indicator::source).flatMap(Optional::stream);
             Stream.concat(ofSteps, ofCodes).forEach(source -> check("The source " + source.document(), source.dated(), source.at(),
                     today, findings));

@@ -37,7 +37,7 @@ public final class DuplicateResult implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject).forEach(step -> {
+        DocumentSteps.of(subject).forEach(step -> {
             outcomes(step, findings);
             normal(step, findings);
         });

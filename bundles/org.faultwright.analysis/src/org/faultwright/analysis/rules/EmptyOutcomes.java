@@ -31,7 +31,7 @@ public final class EmptyOutcomes implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             if (step.outcomes().isEmpty() && !(step instanceof Step.Conclude)) {
                 findings.report(step.name().at(), step.name() + " has no outcome.",
                         "Say where each of its outcomes leads, as in \"yes -> NextStep\".");

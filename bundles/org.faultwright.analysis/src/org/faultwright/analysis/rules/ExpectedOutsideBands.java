@@ -40,7 +40,7 @@ public final class ExpectedOutsideBands implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         for (Readings readings : Readings.of(subject)) {
-            Optional<Written<Limit>> expected = Expected.of(readings.step()).map(Step.Expectation::limit);
+            Optional<Written<Limit>> expected = StepExpectation.of(readings.step()).map(Step.Expectation::limit);
             boolean handled = readings.takesTheRest() || Results.byKey(readings.step(), Step.WITHIN).isPresent();
             if (expected.isPresent() && !handled && expected.get().value().quantities().stream()
                     .allMatch(end -> end.unit().isKnown()

@@ -40,7 +40,7 @@ public final class HoleBetweenBands implements Rule {
     public void check(Subject subject, Findings findings) {
         for (Readings readings : Readings.of(subject)) {
             // Together with an expectation the words below, within and above take what the bands leave.
-            if (!readings.takesTheRest() && Expected.of(readings.step()).isEmpty()) {
+            if (!readings.takesTheRest() && StepExpectation.of(readings.step()).isEmpty()) {
                 readings.partition().holes().forEach(hole -> report(readings, hole, findings));
             }
         }

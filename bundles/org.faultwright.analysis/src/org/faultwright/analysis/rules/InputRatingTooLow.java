@@ -47,7 +47,7 @@ public final class InputRatingTooLow implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
                 .ifPresent(instrument -> rated(instrument).ifPresent(rated -> above(step, rated, subject)
                         .forEach(point -> findings.report(step.instrument().get().at(), point.name() + " can carry "
                                 + point.carries().orElseThrow().upTo().value() + ", and " + instrument.name() + " is rated for " + rated + ".",
@@ -66,14 +66,14 @@ public final class InputRatingTooLow implements Rule {
     /** A voltage above what one may touch, and terminals of which nobody says what they withstand. */
     private static void unrated(Subject subject, Findings findings) {
         Set<String> told = new HashSet<>();
-        Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
                 .filter(instrument -> instrument.rated().isEmpty() && !told.contains(instrument.name().text())).ifPresent(instrument -> points(step, subject)
                         .filter(point -> point.carries().flatMap(carried -> VoltageLimit.exceededBy(carried.kind(), UnitVoltage.volts(point)))
                                 .filter(VoltageLimit::asksForNote).isPresent() && told.add(instrument.name().text())).findFirst()
                         .ifPresent(point -> findings.report(Severity.ADVICE, step.instrument().get().at(), point.name() + " can carry "
                                 + point.carries().orElseThrow().upTo().value() + ", and nothing says what " + instrument.name() + " is rated for.",
                                 SAY_IT))));
-        Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
                 .filter(instrument -> instrument.rated().isEmpty() && !told.contains(instrument.name().text())).ifPresent(instrument -> ExpectedVoltages.dangerous(step)
                         .filter(expected -> told.add(instrument.name().text())).findFirst()
                         .ifPresent(expected -> findings.report(Severity.ADVICE, step.instrument().get().at(), step.name() + " expects "

@@ -40,7 +40,7 @@ public final class InstrumentLacksFunction implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).filter(step -> step.kind().isPresent()).forEach(step -> step.instrument()
+        DocumentSteps.of(subject, Step.Measure.class).filter(step -> step.kind().isPresent()).forEach(step -> step.instrument()
                 .flatMap(subject.scope()::instrument).filter(instrument -> !instrument.ranges().isEmpty())
                 .ifPresent(instrument -> check(step, instrument, subject, findings)));
     }

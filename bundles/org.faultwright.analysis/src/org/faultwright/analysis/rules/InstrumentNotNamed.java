@@ -37,7 +37,7 @@ public final class InstrumentNotNamed implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).filter(step -> step.instrument().isEmpty() && step.kind().isPresent())
+        DocumentSteps.of(subject, Step.Measure.class).filter(step -> step.instrument().isEmpty() && step.kind().isPresent())
                 .filter(step -> step.expects().isPresent() || step.outcomes().stream()
                 .anyMatch(outcome -> outcome.head() instanceof Outcome.Band))
                 .forEach(step -> report(step, subject, findings));

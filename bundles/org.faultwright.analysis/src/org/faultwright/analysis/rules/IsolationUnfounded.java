@@ -35,7 +35,7 @@ public final class IsolationUnfounded implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         subject.document().own().points().stream().filter(point -> point.isolated().filter(isolated -> isolated.when().isEmpty()).isPresent())
-                .forEach(point -> check(point, Steps.of(subject, Step.Measure.class).flatMap(ExpectedVoltages::dangerous)
+                .forEach(point -> check(point, DocumentSteps.of(subject, Step.Measure.class).flatMap(ExpectedVoltages::dangerous)
                         .filter(one -> one.reading().point().filter(name -> name.text().equals(point.name().text())).isPresent()).findFirst(), findings));
     }
 

@@ -34,8 +34,8 @@ public final class MissingSource implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).forEach(step -> limit(step, step.expects(), findings));
-        Steps.of(subject, Step.Calculate.class).forEach(step -> limit(step, step.expects(), findings));
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> limit(step, step.expects(), findings));
+        DocumentSteps.of(subject, Step.Calculate.class).forEach(step -> limit(step, step.expects(), findings));
         for (Indicator indicator : subject.document().own().indicators()) {
             boolean stated = indicator.source().filter(source -> !source.document().isBlank()).isPresent();
             if (!stated && !indicator.codes().isEmpty()) {

@@ -38,7 +38,7 @@ public final class MissingTitle implements Rule {
     public void check(Subject subject, Findings findings) {
         titled(subject.document().name(), subject.document().title(), findings);
         Declarations own = subject.document().own();
-        Stream.of(own.setUps(), own.instruments(), own.points(), own.parts(), own.indicators(), own.routines(), Steps.of(subject),
+        Stream.of(own.setUps(), own.instruments(), own.points(), own.parts(), own.indicators(), own.routines(), DocumentSteps.of(subject),
                 subject.procedure().map(procedure -> procedure.faults()).orElseGet(List::of))
                 .flatMap(List::stream).forEach(one -> titled((Declaration) one, findings));
     }

@@ -48,7 +48,7 @@ public final class NegativeAmount implements Rule {
             amount(instrument.rated(), "The rated voltage of " + instrument.name(), findings);
             amount(instrument.calibrationEvery(), "The calibration interval of " + instrument.name(), findings);
         }
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             amount(step.frame().takes(), "The time of " + step.name(), findings);
             amount(step.frame().waits(), "The wait of " + step.name(), findings);
             if (step instanceof Step.Measure measure) {

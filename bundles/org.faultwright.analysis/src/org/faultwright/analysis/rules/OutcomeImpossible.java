@@ -40,7 +40,7 @@ public final class OutcomeImpossible implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             Optional<List<String>> possible = possible(step, subject.scope());
             for (Outcome outcome : step.outcomes()) {
                 boolean measured = step instanceof Step.Measure || step instanceof Step.Calculate;
@@ -82,7 +82,7 @@ public final class OutcomeImpossible implements Rule {
             measure.rows().forEach(row -> words.add(row.outside()));
             return Optional.of(words);
         }
-        Expected.of(step).map(expected -> expected.limit().value().interval()).ifPresent(good -> words.addAll(words(good)));
+        StepExpectation.of(step).map(expected -> expected.limit().value().interval()).ifPresent(good -> words.addAll(words(good)));
         boolean bands = step.outcomes().stream().anyMatch(outcome -> outcome.head() instanceof Outcome.Band);
         if (!words.isEmpty() || bands) {
             words.add(Step.DOUBTFUL);

@@ -43,10 +43,10 @@ public final class OutcomesIncomplete implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             boolean takesTheRest = Results.byKey(step, "anything else").isPresent();
             if (!step.outcomes().isEmpty() && !takesTheRest) {
-                Expected.of(step).ifPresent(expected -> expected(step, expected.limit(), findings));
+                StepExpectation.of(step).ifPresent(expected -> expected(step, expected.limit(), findings));
                 if (step instanceof Step.Perform perform) {
                     perform.routine().flatMap(subject.scope()::routine).ifPresent(routine -> exits(step, routine, findings));
                 }

@@ -31,10 +31,10 @@ public final class PathWithoutEnd implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        subject.graphs().forEach(graph -> check(Arrows.of(graph, subject), graph, findings));
+        subject.graphs().forEach(graph -> check(StepDigraph.of(graph, subject), graph, findings));
     }
 
-    private static void check(Arrows arrows, StepGraph graph, Findings findings) {
+    private static void check(StepDigraph arrows, StepGraph graph, Findings findings) {
         BitSet ending = arrows.ending();
         String end = graph.exits().isEmpty() ? "a conclusion" : "an exit";
         for (int step = ending.nextClearBit(0); step < arrows.size(); step = ending.nextClearBit(step + 1)) {
@@ -47,7 +47,7 @@ public final class PathWithoutEnd implements Rule {
     }
 
     /** Where one comes in; in a part that nothing leads into, its first step. */
-    private static boolean isEntry(int step, Arrows arrows, BitSet ending) {
+    private static boolean isEntry(int step, StepDigraph arrows, BitSet ending) {
         boolean entered = arrows.to(step).stream().anyMatch(ending::get);
         boolean first = arrows.first().filter(begin -> begin == step).isPresent();
         BitSet before = arrows.leadingTo(step);

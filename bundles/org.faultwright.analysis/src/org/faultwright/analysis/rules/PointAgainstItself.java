@@ -30,7 +30,7 @@ public final class PointAgainstItself implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        Steps.of(subject, Step.Measure.class).filter(step -> step.point().isPresent() && step.against().isPresent()
+        DocumentSteps.of(subject, Step.Measure.class).filter(step -> step.point().isPresent() && step.against().isPresent()
                 && step.point().get().text().equals(step.against().get().text()))
                 .forEach(step -> findings.report(step.against().get().at(), "\"" + step.name() + "\" measures \"" + step.point().get()
                         + "\" against itself and reads nothing, whatever is there.", "Name the point where the second lead is put."));

@@ -38,7 +38,7 @@ public final class ProofNotMeasured implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         ChargeProofs.of(subject).forEach(claim -> check(claim, subject, findings));
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             step.frame().sets().forEach(setting -> ChargeProofs.claimed(setting, subject).ifPresent(condition ->
                     findings.report(setting.at(), step.name() + " sets " + Contradictions.spoken(setting)
                             + " without a reading.", advice(condition))));

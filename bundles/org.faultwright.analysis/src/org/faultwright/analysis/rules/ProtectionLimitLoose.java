@@ -52,7 +52,7 @@ public final class ProtectionLimitLoose implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         Optional<ProtectionClass> protection = subject.procedure().flatMap(ProtectionNotTested::protection);
-        Steps.of(subject, Step.Measure.class).forEach(step -> step.frame().precautions().tests()
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.frame().precautions().tests()
                 .forEach(test -> check(step, test, protection, findings)));
     }
 

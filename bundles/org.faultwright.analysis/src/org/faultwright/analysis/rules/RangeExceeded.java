@@ -48,7 +48,7 @@ public final class RangeExceeded implements Rule {
             study.limits().stream().filter(limit -> !holds(study.range(), limit)).findFirst()
                     .ifPresent(limit -> outside(study, limit, findings));
         }
-        Steps.of(subject, Step.Measure.class).forEach(step -> {
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> {
             noSuchRange(step, subject, findings);
             carried(step, subject, findings);
         });

@@ -39,22 +39,22 @@ public final class ReadingNotTaken implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             paths.map().places().stream().filter(place -> place.step() instanceof Step.Calculate).forEach(place ->
-                    Formula.leaves((Step.Calculate) place.step()).stream().filter(Formula.Leaf::isReading)
+                    FormulaWords.leaves((Step.Calculate) place.step()).stream().filter(FormulaWords.Leaf::isReading)
                             .filter(leaf -> isAStep(leaf, place, paths) && reported.add(leaf.at() + " " + leaf.text()))
                             .forEach(leaf -> check(paths, place, leaf, findings)));
         });
     }
 
     /** Whether the reading is a step beside the formula; an unknown name is reported by another rule. */
-    private static boolean isAStep(Formula.Leaf leaf, InlinedStep place, ProcedurePaths paths) {
+    private static boolean isAStep(FormulaWords.Leaf leaf, InlinedStep place, ProcedurePaths paths) {
         return paths.map().places().stream().anyMatch(takes(leaf, place));
     }
 
-    private static Predicate<InlinedStep> takes(Formula.Leaf leaf, InlinedStep place) {
+    private static Predicate<InlinedStep> takes(FormulaWords.Leaf leaf, InlinedStep place) {
         return other -> other.step().name().text().equals(leaf.text()) && other.caller().equals(place.caller());
     }
 
-    private static void check(ProcedurePaths paths, InlinedStep place, Formula.Leaf leaf, Findings findings) {
+    private static void check(ProcedurePaths paths, InlinedStep place, FormulaWords.Leaf leaf, Findings findings) {
         Routes.Reach past = paths.routes().upTo(place::equals, takes(leaf, place));
         if (past.has(place)) {
             findings.report(PlaceText.at(place, leaf.at()), "A path comes to " + place.label() + " without the reading of " + leaf.text() + ".",

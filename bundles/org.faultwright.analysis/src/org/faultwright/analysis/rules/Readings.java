@@ -44,7 +44,7 @@ record Readings(Step step, List<Band> bands, Interval shown, QuantityKind kind) 
     /** The steps of a document whose outcomes are bands that can be compared. */
     static List<Readings> of(Subject subject) {
         List<Readings> all = new ArrayList<>();
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             if (step instanceof Step.Measure measure && measure.kind().isPresent()) {
                 read(step, measure.kind().get().value(), shown(measure, subject)).ifPresent(all::add);
             } else if (step instanceof Step.Calculate) {

@@ -194,19 +194,19 @@ public final class References {
     }
 
     private void formula(Step.Calculate step, Map<String, Name> readings) {
-        for (Formula.Leaf leaf : Formula.leaves(step)) {
+        for (FormulaWords.Leaf leaf : FormulaWords.leaves(step)) {
             Name name = new Name(leaf.text(), leaf.at());
             if (leaf.isReading()) {
                 add(name, Reference.Kind.READING, readings);
             } else if (leaf.isFunction()) {
-                found.add(new Reference(name, Reference.Kind.FUNCTION, Formula.FUNCTIONS.contains(leaf.text()),
-                        Optional.empty(), () -> Formula.FUNCTIONS));
+                found.add(new Reference(name, Reference.Kind.FUNCTION, FormulaWords.FUNCTIONS.contains(leaf.text()),
+                        Optional.empty(), () -> FormulaWords.FUNCTIONS));
             }
         }
     }
 
     private static Map<String, Name> readings(StepGraph graph) {
-        Set<String> giving = Set.copyOf(Formula.readingSteps(graph));
+        Set<String> giving = Set.copyOf(FormulaWords.readingSteps(graph));
         return byText(graph.steps().stream().map(Step::name).filter(name -> giving.contains(name.text())));
     }
 }

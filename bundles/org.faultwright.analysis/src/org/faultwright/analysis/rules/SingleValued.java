@@ -30,7 +30,7 @@ public final class SingleValued implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             if (step.asks() && step.outcomes().size() == 1 && !isRecorded(step)) {
                 findings.report(step.name().at(), step.name() + " has the single outcome \"" + step.outcomes().get(0)
                         .key() + "\".",

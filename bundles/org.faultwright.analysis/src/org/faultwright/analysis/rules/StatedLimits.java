@@ -38,7 +38,7 @@ final class StatedLimits {
         for (Instrument instrument : subject.document().own().instruments()) {
             instrument.validAt().ifPresent(limit -> found.add(new Stated(instrument, limit, QuantityKind.TEMPERATURE)));
         }
-        Steps.of(subject).forEach(this::step);
+        DocumentSteps.of(subject).forEach(this::step);
     }
 
     static List<Stated> of(Subject subject) {

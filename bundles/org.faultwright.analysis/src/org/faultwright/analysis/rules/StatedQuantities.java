@@ -19,7 +19,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Dimension;
-import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Formula;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
@@ -127,8 +127,8 @@ final class StatedQuantities {
                 .map(dimension -> Wanted.of(what, Results.kind(step) == QuantityKind.TEMPERATURE_DIFFERENCE && dimension.equals(Dimension.TEMPERATURE)
                         ? "K" : DimensionWords.usualUnit(dimension), dimension))
                 .orElseGet(() -> Wanted.anything(what)));
-        for (Formula.Leaf leaf : Formula.leaves(step)) {
-            if (leaf.of() instanceof Expression.Constant constant) {
+        for (FormulaWords.Leaf leaf : FormulaWords.leaves(step)) {
+            if (leaf.of() instanceof Formula.Constant constant) {
                 found.add(new Stated(constant.quantity(), () -> Optional.of(leaf.at()), leaf.at(),
                         Wanted.anything("the formula of " + step.name()), Optional.empty()));
             }

@@ -67,7 +67,7 @@ public final class TableOutcomes implements Rule {
     }
 
     private static void formula(Step.Calculate calculate, StepGraph graph, Findings findings) {
-        Formula.leaves(calculate).stream().filter(Formula.Leaf::isReading).filter(leaf -> graph.steps().stream()
+        FormulaWords.leaves(calculate).stream().filter(FormulaWords.Leaf::isReading).filter(leaf -> graph.steps().stream()
                 .anyMatch(step -> step instanceof Step.Measure measure && !measure.rows().isEmpty() && step.name().text().equals(leaf.text())))
                 .forEach(leaf -> findings.report(leaf.at(), leaf.text() + " takes several readings, and a formula needs one.",
                         "Measure the one it needs in a step of its own."));

@@ -33,7 +33,7 @@ public final class TakesLessThanWait implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        for (Step step : Steps.of(subject)) {
+        for (Step step : DocumentSteps.of(subject)) {
             step.frame().takes().ifPresent(takes -> step.frame().waits().filter(wait -> step.frame().time().equals(java.util.Optional.of(wait))
                     && !wait.equals(takes)).ifPresent(wait -> report(step, takes, wait, findings)));
         }

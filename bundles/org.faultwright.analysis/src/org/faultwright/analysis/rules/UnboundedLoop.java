@@ -44,11 +44,11 @@ public final class UnboundedLoop implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        subject.graphs().forEach(graph -> check(graph, Arrows.of(graph, subject), findings));
+        subject.graphs().forEach(graph -> check(graph, StepDigraph.of(graph, subject), findings));
     }
 
-    private static void check(StepGraph graph, Arrows arrows, Findings findings) {
-        Components components = Components.of(arrows.successors(Arrows.Arrow::isUnbounded));
+    private static void check(StepGraph graph, StepDigraph arrows, Findings findings) {
+        Components components = Components.of(arrows.successors(StepDigraph.Arrow::isUnbounded));
         BitSet reported = new BitSet();
         for (int step = 0; step < arrows.size(); step++) {
             if (components.isOnCycle(step) && !reported.get(components.of(step))) {
@@ -59,29 +59,29 @@ public final class UnboundedLoop implements Rule {
     }
 
     /** The shortest way from a step back to it. */
-    private static List<Arrows.Arrow> round(int start, Arrows arrows) {
-        Map<Integer, Arrows.Arrow> reachedBy = new HashMap<>();
+    private static List<StepDigraph.Arrow> round(int start, StepDigraph arrows) {
+        Map<Integer, StepDigraph.Arrow> reachedBy = new HashMap<>();
         Deque<Integer> waiting = new ArrayDeque<>(List.of(start));
         while (!reachedBy.containsKey(start)) {
-            for (Arrows.Arrow arrow : arrows.from(waiting.remove())) {
+            for (StepDigraph.Arrow arrow : arrows.from(waiting.remove())) {
                 if (arrow.isUnbounded() && reachedBy.putIfAbsent(arrow.to(), arrow) == null) {
                     waiting.add(arrow.to());
                 }
             }
         }
-        LinkedList<Arrows.Arrow> round = new LinkedList<>();
-        for (Arrows.Arrow arrow = reachedBy.get(start); round.isEmpty()
+        LinkedList<StepDigraph.Arrow> round = new LinkedList<>();
+        for (StepDigraph.Arrow arrow = reachedBy.get(start); round.isEmpty()
                 || arrow.to() != start; arrow = reachedBy.get(arrow.from())) {
             round.addFirst(arrow);
         }
         return round;
     }
 
-    private static void report(List<Arrows.Arrow> round, Arrows arrows, StepGraph graph, Findings findings) {
+    private static void report(List<StepDigraph.Arrow> round, StepDigraph arrows, StepGraph graph, Findings findings) {
         List<PathStep> path = new ArrayList<>();
         round.forEach(arrow -> path.add(new PathStep(arrows.step(arrow.from()).name().text(), arrow.outcome().key(),
                 arrow.outcome().at())));
-        Arrows.Arrow back = round.get(round.size() - 1);
+        StepDigraph.Arrow back = round.get(round.size() - 1);
         String start = arrows.step(back.to()).name().text();
         path.add(new PathStep(start, "", arrows.step(back.to()).name().at()));
         findings.report(back.outcome().head().at(), "The outcome \"" + back.outcome().key() + "\" of "
@@ -90,7 +90,7 @@ public final class UnboundedLoop implements Rule {
                 "Bound it, as in \"at most 2 times, else …\" with the step that gives up.", path, bound(back, graph));
     }
 
-    private static Fix[] bound(Arrows.Arrow back, StepGraph graph) {
+    private static Fix[] bound(StepDigraph.Arrow back, StepGraph graph) {
         Optional<String> escape = EscapeTarget.in(graph);
         Outcome outcome = back.outcome();
         if (escape.isEmpty() || back.otherwise() || outcome.target().isEmpty()) {

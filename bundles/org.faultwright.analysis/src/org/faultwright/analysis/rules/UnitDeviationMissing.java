@@ -14,7 +14,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.measurement.LimitStudies;
 import org.faultwright.analysis.measurement.LimitStudy;
 import org.faultwright.analysis.measurement.StudiedLimit;
-import org.faultwright.procedure.DecisionRule;
+import org.faultwright.procedure.StatedDecisionRule;
 import org.faultwright.quantity.measure.DecisionRule.Guarded;
 
 /** The house decides by risk, and a limit lacks the spread that the risk is computed from. */
@@ -34,7 +34,7 @@ public final class UnitDeviationMissing implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        boolean byRisk = subject.procedure().map(procedure -> procedure.decisionRule() instanceof DecisionRule.ByRisk)
+        boolean byRisk = subject.procedure().map(procedure -> procedure.decisionRule() instanceof StatedDecisionRule.ByRisk)
                 .orElse(false);
         if (byRisk) {
             LimitStudies.of(subject).forEach(study -> study.expected()

@@ -41,7 +41,7 @@ final class UnknownResult {
 
     private static Dimension read(Step step) {
         return step instanceof Step.Measure measure ? measure.kind().orElseThrow().value().dimension()
-                : Stream.concat(Expected.of(step).map(expects -> expects.limit().value()).stream(), step.outcomes().stream()
+                : Stream.concat(StepExpectation.of(step).map(expects -> expects.limit().value()).stream(), step.outcomes().stream()
                         .map(Outcome::head).filter(Outcome.Band.class::isInstance).map(head -> ((Outcome.Band) head).limit().value()))
                         .flatMap(limit -> limit.quantities().stream()).filter(end -> end.unit().isKnown()).findFirst().orElseThrow().dimension();
     }

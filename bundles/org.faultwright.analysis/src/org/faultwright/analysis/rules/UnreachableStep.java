@@ -35,12 +35,12 @@ public final class UnreachableStep implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         for (StepGraph graph : subject.graphs()) {
-            Arrows arrows = Arrows.of(graph, subject);
+            StepDigraph arrows = StepDigraph.of(graph, subject);
             arrows.first().ifPresent(first -> check(arrows, first, graph, References.of(subject), findings));
         }
     }
 
-    private static void check(Arrows arrows, int first, StepGraph graph, List<Reference> references, Findings findings) {
+    private static void check(StepDigraph arrows, int first, StepGraph graph, List<Reference> references, Findings findings) {
         BitSet reached = arrows.reachable(first);
         for (int number = reached.nextClearBit(0); number < arrows.size(); number = reached.nextClearBit(number + 1)) {
             Step step = arrows.step(number);

@@ -50,7 +50,7 @@ public final class UnusedReading implements Rule {
     private static Set<String> computed(StepGraph graph) {
         Set<String> computed = new HashSet<>();
         graph.steps().stream().filter(Step.Calculate.class::isInstance).map(Step.Calculate.class::cast)
-                .flatMap(step -> Formula.leaves(step).stream()).filter(Formula.Leaf::isReading)
+                .flatMap(step -> FormulaWords.leaves(step).stream()).filter(FormulaWords.Leaf::isReading)
                 .forEach(leaf -> computed.add(leaf.text()));
         return computed;
     }

@@ -41,7 +41,7 @@ public final class UsedOutsideItsValidity implements Rule {
     public void check(Subject subject, Findings findings) {
         Optional<Limit> bench = subject.scope().ambient().map(Written::value).filter(UsedOutsideItsValidity::isRange);
         Set<String> told = new HashSet<>();
-        bench.ifPresent(ambient -> Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument()
+        bench.ifPresent(ambient -> DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.instrument()
                 .flatMap(subject.scope()::instrument)
                 .filter(instrument -> instrument.validAt().map(Written::value).filter(UsedOutsideItsValidity::isRange)
                         .filter(valid -> !holds(valid.interval(), ambient.interval())).isPresent())

@@ -66,7 +66,7 @@ public record NewStep(Kind kind, String name, String title, Optional<Reading> re
         }
     }
 
-    /** Where its results lead, as {@link Arrows} has it. */
+    /** Where its results lead, as {@link ArrowTargets} has it. */
     List<String> leads(String target) {
         return switch (kind) {
             case CHECK -> List.of(target, "", target, "");

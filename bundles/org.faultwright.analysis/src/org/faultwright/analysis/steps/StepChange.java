@@ -26,7 +26,7 @@ public sealed interface StepChange {
         /** Whether the changed text can be read, every arrow leads where it should and no other has moved, and every comment is there still. */
         public boolean holds(Document after) {
             return after.problems().isEmpty()
-                    && after.graphs().stream().anyMatch(one -> one.name().text().equals(graph) && Arrows.of(one).equals(arrows))
+                    && after.graphs().stream().anyMatch(one -> one.name().text().equals(graph) && ArrowTargets.of(one).equals(arrows))
                     && Remarks.in(after.source().content()).equals(Remarks.in(fix.edits().get(0).at().source().content()));
         }
     }

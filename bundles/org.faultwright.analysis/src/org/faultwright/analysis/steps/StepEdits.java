@@ -66,8 +66,8 @@ public final class StepEdits {
         if (ClosingStep.written(arrow.get().text()).equals(target)) {
             return new StepChange.Refused(result(from, outcome) + " leads to \"" + target + "\" already.");
         }
-        Map<String, List<String>> arrows = Arrows.of(graph);
-        arrows.get(from.name().text()).set(Arrows.place(outcome, otherwise), target);
+        Map<String, List<String>> arrows = ArrowTargets.of(graph);
+        arrows.get(from.name().text()).set(ArrowTargets.place(outcome, otherwise), target);
         return new StepChange.Offered(new Fix("Let " + result(from, outcome) + " lead to \"" + target + "\"",
                 List.of(leading(from, outcome, otherwise, target))),
                 graph.name().text(), arrows);
@@ -81,8 +81,8 @@ public final class StepEdits {
         }
         Name arrow = arrow(from, outcome, otherwise).orElseThrow();
         String target = ClosingStep.written(arrow.text());
-        Map<String, List<String>> arrows = Arrows.of(graph);
-        arrows.get(from.name().text()).set(Arrows.place(outcome, otherwise), step.name());
+        Map<String, List<String>> arrows = ArrowTargets.of(graph);
+        arrows.get(from.name().text()).set(ArrowTargets.place(outcome, otherwise), step.name());
         arrows.put(step.name(), step.leads(target));
         return new StepChange.Offered(kept(new Fix("Insert \"" + step.name() + "\"", List.of(leading(from, outcome, otherwise, step.name()),
                 behind(from, step, target)))), graph.name().text(), arrows);
@@ -96,7 +96,7 @@ public final class StepEdits {
         }
         String target = behind.outcomes().stream().flatMap(outcome -> outcome.target().stream()).findFirst().map(Name::text)
                 .map(ClosingStep::written).orElse(behind.name().text());
-        Map<String, List<String>> arrows = Arrows.of(graph);
+        Map<String, List<String>> arrows = ArrowTargets.of(graph);
         arrows.put(step.name(), step.leads(target));
         return new StepChange.Offered(kept(new Fix("Add \"" + step.name() + "\"", List.of(behind(behind, step, target)))), graph.name().text(), arrows);
     }
@@ -105,7 +105,7 @@ public final class StepEdits {
     public StepChange takeOut(Step step) {
         String name = step.name().text();
         Set<String> follow = followers(step);
-        Map<String, List<String>> arrows = Arrows.of(graph);
+        Map<String, List<String>> arrows = ArrowTargets.of(graph);
         List<String> own = arrows.remove(name);
         boolean isLedTo = arrows.values().stream().anyMatch(targets -> targets.contains(name));
         Optional<String> refused = closing(step).or(() -> isLedTo ? refusal(step, follow) : Optional.empty()).or(() -> namedElsewhere(step));

@@ -19,7 +19,7 @@ final class BlockScanner {
 
     private final BlockHeads heads;
     private final String text;
-    private final List<Word> words;
+    private final List<ScannedToken> words;
     private final List<Block> blocks = new ArrayList<>();
     private boolean guessed;
 
@@ -33,7 +33,7 @@ final class BlockScanner {
     private BlockScanner(BlockHeads heads, String text) {
         this.heads = heads;
         this.text = text;
-        this.words = Word.of(text);
+        this.words = ScannedToken.of(text);
     }
 
     static Cut cut(BlockHeads heads, String text) {
@@ -42,7 +42,7 @@ final class BlockScanner {
 
     private Cut cut() {
         for (next = 0; next < words.size(); next++) {
-            Word word = words.get(next);
+            ScannedToken word = words.get(next);
             Optional<BlockHead> begun = begins(word);
             if (begun.isPresent() || next > first && beginsNothing(word)) {
                 close();
@@ -74,19 +74,19 @@ final class BlockScanner {
 
     /** The name behind the keyword; in words that begin nothing too, where they look like the beginning of a block. */
     private String name() {
-        Word second = first + 1 < next ? words.get(first + 1) : Word.NONE;
+        ScannedToken second = first + 1 < next ? words.get(first + 1) : ScannedToken.NONE;
         if (head.isPresent()) {
             return second.isQuoted() || isName(second) ? second.text() : "";
         }
-        Word third = first + 2 < next ? words.get(first + 2) : Word.NONE;
+        ScannedToken third = first + 2 < next ? words.get(first + 2) : ScannedToken.NONE;
         return isName(second) && (third.isQuoted() || third.is("{")) ? second.text() : "";
     }
 
-    private boolean isName(Word word) {
+    private boolean isName(ScannedToken word) {
         return word.isWord() && !heads.isKeyword(word.text());
     }
 
-    private Optional<BlockHead> begins(Word word) {
+    private Optional<BlockHead> begins(ScannedToken word) {
         if (depth > 0 && !word.isFirstInLine()) {
             return Optional.empty();
         }
@@ -111,7 +111,7 @@ final class BlockScanner {
     }
 
     /** Whether a word that is laid out as part of a block belongs to it though that block's braces do not say so. */
-    private boolean isWithin(Word word, BlockHead known) {
+    private boolean isWithin(ScannedToken word, BlockHead known) {
         if (beginning || !word.isFirstInLine() || word.column() <= column()) {
             return false;
         }
@@ -126,7 +126,7 @@ final class BlockScanner {
     }
 
     private boolean followed(BlockHead known) {
-        Word second = next + 1 < words.size() ? words.get(next + 1) : Word.NONE;
+        ScannedToken second = next + 1 < words.size() ? words.get(next + 1) : ScannedToken.NONE;
         return switch (known.follows()) {
             case NAME -> isName(second);
             case TITLE -> second.isQuoted() || second.is("of");
@@ -135,7 +135,7 @@ final class BlockScanner {
     }
 
     /** Behind what is closed, and at the edge of the page, a word that continues nothing stands for itself. */
-    private boolean beginsNothing(Word word) {
+    private boolean beginsNothing(ScannedToken word) {
         if (depth != 0 || word.is("}") && opening < 0) {
             return false;
         }

@@ -25,11 +25,11 @@ public final class TextParts {
     }
 
     private final List<Part> parts = new ArrayList<>();
-    private final List<Word> words;
+    private final List<ScannedToken> words;
 
     private TextParts(String text) {
         String plain = PlainSigns.of(text);
-        words = Word.of(plain);
+        words = ScannedToken.of(plain);
         for (Block block : BlockScanner.cut(BlockReader.Loaded.HEADS, plain).blocks()) {
             if (block.end() > block.start()) {
                 add(block);
@@ -50,15 +50,15 @@ public final class TextParts {
     }
 
     private String beginning(Block block) {
-        String first = words.stream().filter(word -> word.start() == block.start()).findFirst().orElse(Word.NONE).text();
+        String first = words.stream().filter(word -> word.start() == block.start()).findFirst().orElse(ScannedToken.NONE).text();
         return first.equals("procedure") || first.equals("library") ? first : "";
     }
 
     private void addSteps(Block block) {
-        List<Word> inside = words.stream().filter(word -> word.start() > block.start() && word.end() <= block.end()).toList();
+        List<ScannedToken> inside = words.stream().filter(word -> word.start() > block.start() && word.end() <= block.end()).toList();
         Optional<Part> open = Optional.empty();
         for (int i = 0; i + 1 < inside.size(); i++) {
-            Word word = inside.get(i);
+            ScannedToken word = inside.get(i);
             if (word.isFirstInLine() && inside.get(i + 1).isWord() && BlockReader.Loaded.HEADS.of(word.text()).filter(BlockHead::isStep).isPresent()
                     && !BlockReader.Loaded.HEADS.isKeyword(inside.get(i + 1).text())) {
                 open.ifPresent(before -> parts.add(ended(before, word.start())));
@@ -100,7 +100,7 @@ public final class TextParts {
         int high = words.size() - 1;
         while (low <= high) {
             int middle = (low + high) >>> 1;
-            Word word = words.get(middle);
+            ScannedToken word = words.get(middle);
             if (offset < word.start()) {
                 high = middle - 1;
             } else if (offset >= word.end()) {

@@ -24,7 +24,7 @@ final class Blocks {
 
     private final Map<Integer, Spread> spreads = new HashMap<>();
 
-    Blocks(List<Word> words) {
+    Blocks(List<SpacedToken> words) {
         Deque<Integer> open = new ArrayDeque<>();
         for (int i = 0; i < words.size(); i++) {
             if (words.get(i).is("{")) {
@@ -43,7 +43,7 @@ final class Blocks {
         return spreads.getOrDefault(brace, Spread.AS_WRITTEN);
     }
 
-    private static Spread spread(List<Word> words, int open, int close) {
+    private static Spread spread(List<SpacedToken> words, int open, int close) {
         for (int i = open + 1; i <= close; i++) {
             if (words.get(i).newlines() > 0 || words.get(i).endsLine()) {
                 return Spread.AS_WRITTEN;
@@ -53,7 +53,7 @@ final class Blocks {
         return tooLong ? Spread.ONE_PER_ITEM : Spread.ONE_LINE;
     }
 
-    private static int lengthOfLine(List<Word> words, int open, int close) {
+    private static int lengthOfLine(List<SpacedToken> words, int open, int close) {
         // an opening brace is put behind the word before it, whatever its author did
         int from = Math.max(0, open - 1);
         while (from > 0 && words.get(from).newlines() == 0 && !words.get(from).begins()) {

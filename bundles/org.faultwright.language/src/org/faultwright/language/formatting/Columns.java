@@ -31,7 +31,7 @@ final class Columns {
     }
 
     /** The column that a word begins in a line of that kind that has the columns given; empty when it begins none. */
-    static String key(Item kind, Word word, Set<String> before) {
+    static String key(Item kind, SpacedToken word, Set<String> before) {
         String key = word.item() == Item.LIMIT ? "limit"
                 : word.is("input") || word.is("burden") ? "loading" : word.keyword();
         return of(kind).contains(key) && !before.contains(key) ? key : "";

@@ -12,12 +12,12 @@ import org.eclipse.xtext.nodemodel.ICompositeNode;
 
 /** Lays the words of a text out in lines. */
 public final class Layout {
-    private final List<Word> words;
+    private final List<SpacedToken> words;
     private final Blocks blocks;
     private final List<Line> lines = new ArrayList<>();
     private final Deque<Blocks.Spread> open = new ArrayDeque<>();
 
-    private Layout(List<Word> words) {
+    private Layout(List<SpacedToken> words) {
         this.words = words;
         this.blocks = new Blocks(words);
     }
@@ -48,8 +48,8 @@ public final class Layout {
     private void fill() {
         Line line = new Line(0, false, Item.NONE);
         for (int i = 0; i < words.size(); i++) {
-            Word word = words.get(i);
-            Word before = i == 0 ? null : words.get(i - 1);
+            SpacedToken word = words.get(i);
+            SpacedToken before = i == 0 ? null : words.get(i - 1);
             if (word.is("}") && !open.isEmpty()) {
                 open.pop();
             }
@@ -71,7 +71,7 @@ public final class Layout {
         }
     }
 
-    private boolean breaks(int i, Word word, Word before) {
+    private boolean breaks(int i, SpacedToken word, SpacedToken before) {
         if (before.endsLine()) {
             return true;
         }
@@ -95,17 +95,17 @@ public final class Layout {
                 || around == Blocks.Spread.AS_WRITTEN && (word.item() == Item.DECLARATION || word.item() == Item.OUTCOME);
     }
 
-    private int depth(Word word, Word before) {
+    private int depth(SpacedToken word, SpacedToken before) {
         int depth = (int) open.stream().filter(spread -> spread != Blocks.Spread.ONE_LINE).count();
         boolean goesOn = before != null && !word.begins() && !word.is("}") && !word.comment() && !before.is("{");
         return goesOn ? depth + 1 : depth;
     }
 
-    private boolean blankBefore(Word word, Word before) {
+    private boolean blankBefore(SpacedToken word, SpacedToken before) {
         return word.newlines() > 1 && !before.is("{") && !word.is("}");
     }
 
-    private static String gap(Word word, Word before) {
+    private static String gap(SpacedToken word, SpacedToken before) {
         if (word.is(",")) {
             return "";
         }
@@ -113,7 +113,7 @@ public final class Layout {
         return apart ? " " : "";
     }
 
-    private static boolean isSign(Word word) {
+    private static boolean isSign(SpacedToken word) {
         return word.is("->") || word.is("{") || word.is("}");
     }
 

@@ -37,7 +37,7 @@ final class Line {
         return blankBefore;
     }
 
-    void add(Word word, String gap) {
+    void add(SpacedToken word, String gap) {
         if (word.endsLine() && !text.isEmpty()) {
             comment = word.text();
             return;

@@ -15,8 +15,8 @@ final class TokenSequence {
     private TokenSequence() {
     }
 
-    static List<Word> of(String content, ICompositeNode root, Items items) {
-        List<Word> words = new ArrayList<>();
+    static List<SpacedToken> of(String content, ICompositeNode root, Items items) {
+        List<SpacedToken> words = new ArrayList<>();
         int newlines = 0;
         boolean spaced = false;
         for (ILeafNode leaf : root.getLeafNodes()) {
@@ -29,7 +29,7 @@ final class TokenSequence {
                 continue;
             }
             String word = comment ? text.stripTrailing() : text.strip();
-            words.add(new Word(word, newlines, spaced, items.at(leaf.getTotalOffset()),
+            words.add(new SpacedToken(word, newlines, spaced, items.at(leaf.getTotalOffset()),
                     leaf.getGrammarElement() instanceof Keyword keyword ? keyword.getValue() : "", comment));
             newlines = newlines(text.substring(word.length()));
             spaced = newlines > 0;

@@ -39,7 +39,7 @@ public final class SyntaxMessages extends SyntaxErrorMessageProvider {
         if (sign.isPresent()) {
             return sign.get();
         }
-        Expected expected = new Expected(context);
+        SyntaxExpectation expected = new SyntaxExpectation(context);
         if (cause instanceof MismatchedTokenException mismatch && mismatch.expecting > Token.EOF
                 && mismatch.expecting < context.getTokenNames().length) {
             return expected.token(context.getTokenNames()[mismatch.expecting], place);

@@ -166,7 +166,7 @@ final class DeclarationTranslator {
     private Indicator indicator(IndicatorText written) {
         parts.unread.withinBraces(written, INDICATOR_TEXT__UNREAD);
         Optional<Source> source = passage.single(written.getSource(), "The source of this indicator")
-                .flatMap(text -> Sources.source(parts, text));
+                .flatMap(text -> SourceTranslator.source(parts, text));
         return new Indicator(name(written), title(written), written.getCodes().stream().map(this::code).toList(), source,
                 parts.pictures.all(written.getPictures()),
                 passage.range(written));

@@ -83,7 +83,7 @@ final class Frames {
             Optional<Written<Quantity>> time = passage.single(takes, "The time of this step")
                     .flatMap(text -> parts.quantities.quantity(text.getTime()));
             Optional<Source> source = passage.single(sources, "The source of this step")
-                    .flatMap(text -> Sources.source(parts, text.getSource()));
+                    .flatMap(text -> SourceTranslator.source(parts, text.getSource()));
             Optional<Written<String>> hint = passage.single(hints, "The hint of this step")
                     .flatMap(text -> passage.node(text, TextPackage.Literals.HINT_TEXT__HINT)).map(passage::text);
             return new StepFrame(List.copyOf(needs), List.copyOf(setUps), List.copyOf(sets), List.copyOf(notes), List.copyOf(handles), time,

@@ -12,10 +12,10 @@ import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.text.DecisionRuleText;
 import org.faultwright.language.text.EquipmentText;
 import org.faultwright.language.text.RevisionText;
-import org.faultwright.procedure.DecisionRule;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.ProtectionClass;
 import org.faultwright.procedure.Revision;
+import org.faultwright.procedure.StatedDecisionRule;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.Exact;
 
@@ -60,23 +60,23 @@ final class RecordKeeping {
                 passage.node(written, REVISION_TEXT__DIGEST).map(passage::words), passage.range(written));
     }
 
-    Optional<Written<DecisionRule>> decisionRule(List<DecisionRuleText> written) {
+    Optional<Written<StatedDecisionRule>> decisionRule(List<DecisionRuleText> written) {
         return passage.single(written, "The rule for readings near a limit").flatMap(text -> rule(text)
                 .map(rule -> new Written<>(rule, passage.range(text))));
     }
 
-    private Optional<DecisionRule> rule(DecisionRuleText written) {
+    private Optional<StatedDecisionRule> rule(DecisionRuleText written) {
         Optional<INode> word = passage.node(written, DECISION_RULE_TEXT__RULE);
         Optional<Exact> percent = passage.node(written, DECISION_RULE_TEXT__PERCENT).map(parts.quantities::number);
         String name = word.map(passage::words).orElse("");
         if (name.equals("risk") && percent.isPresent() && inRange(percent.get())) {
-            return Optional.of(new DecisionRule.ByRisk(percent.get()));
+            return Optional.of(new StatedDecisionRule.ByRisk(percent.get()));
         }
         if (percent.isEmpty() && name.equals("simple")) {
-            return Optional.of(new DecisionRule.Simple());
+            return Optional.of(new StatedDecisionRule.Simple());
         }
         if (percent.isEmpty() && name.equals("guarded")) {
-            return Optional.of(new DecisionRule.Guarded());
+            return Optional.of(new StatedDecisionRule.Guarded());
         }
         passage.problem(passage.range(written), "A rule for readings near a limit is simple, guarded or risk with a share above 0 %"
                 + " and up to 50 %; write one of these, as in decision rule risk 2 %.");

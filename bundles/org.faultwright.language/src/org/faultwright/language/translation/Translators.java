@@ -17,11 +17,11 @@ final class Translators {
     final Quantities quantities;
     final Limits limits;
     final Vocabulary vocabulary;
-    final Settings settings;
+    final SettingTranslator settings;
     final PictureReader pictures;
     final Frames frames;
     final Outcomes outcomes;
-    final Steps steps;
+    final StepTranslator steps;
     final Showings showings;
     final DeclarationTranslator declarations;
 
@@ -33,11 +33,11 @@ final class Translators {
         quantities = new Quantities(passage);
         limits = new Limits(passage, quantities);
         vocabulary = new Vocabulary(passage);
-        settings = new Settings(passage);
+        settings = new SettingTranslator(passage);
         pictures = new PictureReader(passage);
         frames = new Frames(this);
         outcomes = new Outcomes(this);
-        steps = new Steps(this, new Expressions(passage, quantities));
+        steps = new StepTranslator(this, new FormulaTranslator(passage, quantities));
         showings = new Showings(passage, quantities);
         declarations = new DeclarationTranslator(this, new Instruments(passage, quantities, limits, vocabulary));
     }

@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.faultwright.publish.page.Fo;
+import org.faultwright.publish.page.PrintDocument;
 import org.faultwright.publish.page.PrintFonts;
-import org.faultwright.publish.page.Sheet;
 import org.faultwright.quantity.Bound;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
@@ -47,7 +47,7 @@ final class BandScale {
     static void add(Fo into, Zones zones, Unit unit, double width) {
         List<Zone> parts = parts(zones);
         List<Double> widths = widths(parts, width);
-        Fo scale = into.add("block-container", "height", Sheet.mm(BAR + NUMBERS), "space-before", "0.8mm", "space-after", "0.3mm",
+        Fo scale = into.add("block-container", "height", PrintDocument.mm(BAR + NUMBERS), "space-before", "0.8mm", "space-after", "0.3mm",
                 "line-height", "3.7mm");
         double x = 0;
         for (int i = 0; i < parts.size(); i++) {
@@ -98,8 +98,8 @@ final class BandScale {
             case "reject" -> "#3a464d";
             default -> "#c4ccd0";
         };
-        Fo box = scale.add("block-container", "absolute-position", "absolute", "start-indent", "0mm", "left", Sheet.mm(x), "top", "0mm", "width",
-                Sheet.mm(width - 0.25), "height", Sheet.mm(BAR - 0.25), "background-color", fill, "border", "0.5pt solid " + Paint.INK);
+        Fo box = scale.add("block-container", "absolute-position", "absolute", "start-indent", "0mm", "left", PrintDocument.mm(x), "top", "0mm", "width",
+                PrintDocument.mm(width - 0.25), "height", PrintDocument.mm(BAR - 0.25), "background-color", fill, "border", "0.5pt solid " + Paint.INK);
         Fo line = box.add("block", "text-align", "center", "font-size", "9pt", "font-weight", "bold", "color",
                 word.equals("reject") ? "#ffffff" : Paint.INK);
         if (width > 9 || word.equals("?") && width > 2.2) {
@@ -158,8 +158,8 @@ final class BandScale {
     }
 
     private static void number(Fo scale, Number number) {
-        Fo box = scale.add("block-container", "absolute-position", "absolute", "start-indent", "0mm", "left", Sheet.mm(number.at()), "top", Sheet.mm(BAR + 0.4), "width",
-                Sheet.mm(number.width() + GAP), "height", Sheet.mm(NUMBERS));
+        Fo box = scale.add("block-container", "absolute-position", "absolute", "start-indent", "0mm", "left", PrintDocument.mm(number.at()), "top", PrintDocument.mm(BAR + 0.4), "width",
+                PrintDocument.mm(number.width() + GAP), "height", PrintDocument.mm(NUMBERS));
         box.add("block", "font-size", SIZE + "pt", "font-weight", number.bold() ? "bold" : "normal", "wrap-option", "no-wrap").text(number.words());
     }
 }

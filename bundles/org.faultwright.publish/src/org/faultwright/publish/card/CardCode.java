@@ -14,7 +14,7 @@ import javax.imageio.ImageIO;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.Fo;
-import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.page.PrintDocument;
 
 /** Which text a card was made from, as a square code (ISO/IEC 18004) of plain words: no address, nothing to open. */
 final class CardCode {
@@ -34,7 +34,7 @@ final class CardCode {
     /** @param size of its side, in millimetres */
     static void add(Fo into, Publication publication, double size) {
         into.add("external-graphic", "src", "url('data:image/png;base64," + Base64.getEncoder().encodeToString(png(words(publication)))
-                + "')", "content-width", Sheet.mm(size), "content-height", Sheet.mm(size), "scaling", "uniform")
+                + "')", "content-width", PrintDocument.mm(size), "content-height", PrintDocument.mm(size), "scaling", "uniform")
                 .spoken("Code with the name, the revision and the digest of this card");
     }
 

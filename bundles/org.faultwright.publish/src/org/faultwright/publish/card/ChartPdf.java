@@ -13,7 +13,7 @@ import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.PdfPrint;
 import org.faultwright.publish.page.PdfStamp;
-import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.page.PrintDocument;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Section;
 
@@ -36,7 +36,7 @@ public final class ChartPdf implements ProcedureExport {
     public Published publish(Publication publication) {
         Plan plan = SetPlan.of(publication);
         Paper paper = Paper.A4;
-        Sheet sheet = new Sheet(paper, 1, publication.title(), "Chart of the steps of " + publication.procedure().name().text() + ", "
+        PrintDocument sheet = new PrintDocument(paper, 1, publication.title(), "Chart of the steps of " + publication.procedure().name().text() + ", "
                 + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "") + "SHA-256 " + publication.digest());
         Fo flow = sheet.flow();
         flow.add("block", "role", "H1", "font-size", "14pt", "line-height", "18pt", "font-weight", "bold").text(publication.title());

@@ -8,7 +8,7 @@ import java.util.List;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
-import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.page.PrintDocument;
 import org.faultwright.publish.plan.Placed;
 
 /** The small things that the parts of a printed card share. Black and white keeps every meaning: no colour says anything alone. */
@@ -81,7 +81,7 @@ final class Paint {
 
     /** The page of a place; it is left out where it is the page that says so. */
     static void page(Fo into, String anchor) {
-        Fo page = into.add("inline", "color", Sheet.ELSEWHERE, "font-size", "9pt");
+        Fo page = into.add("inline", "color", PrintDocument.ELSEWHERE, "font-size", "9pt");
         page.verbatim("\u00A0p.\u00A0");
         page.add("page-number-citation", "ref-id", anchor);
     }

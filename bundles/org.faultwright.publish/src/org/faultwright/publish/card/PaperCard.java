@@ -13,7 +13,7 @@ import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.page.PrintDocument;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Run;
@@ -26,14 +26,14 @@ final class PaperCard {
     }
 
     /** @param whole what goes on over no page */
-    static Sheet sheet(Plan plan, Paper paper, Set<Run> whole) {
+    static PrintDocument sheet(Plan plan, Paper paper, Set<Run> whole) {
         Publication publication = plan.publication();
-        Sheet sheet = new Sheet(paper, paper.columns(), publication.title(), "Bench card of " + publication.procedure().name().text()
+        PrintDocument sheet = new PrintDocument(paper, paper.columns(), publication.title(), "Bench card of " + publication.procedure().name().text()
                 + ", " + publication.revision(), publication.revision() + (publication.status() == Revision.Status.DRAFT ? ": do not work by it" : ""), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
                 + "SHA-256 " + publication.digest());
         Fo flow = sheet.flow();
         Used used = new Used(plan);
-        Sources sources = new Sources();
+        Citations sources = new Citations();
         PaperNotes notes = new PaperNotes(used);
         PaperFront front = new PaperFront(plan, used, notes);
         front.head(flow, paper.room());

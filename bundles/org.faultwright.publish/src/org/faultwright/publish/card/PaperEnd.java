@@ -13,7 +13,7 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
-import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.page.PrintDocument;
 import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -27,7 +27,7 @@ final class PaperEnd {
     private PaperEnd() {
     }
 
-    static void add(Fo flow, Plan plan, Used used, Sources sources, double width) {
+    static void add(Fo flow, Plan plan, Used used, Citations sources, double width) {
         Fo box = flow.add("block", "id", ANCHOR, "keep-together.within-column", "always");
         Paint.heading(box, "Close the job");
         faults(box, plan);
@@ -86,7 +86,7 @@ final class PaperEnd {
         Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm");
         double[] widths = { width * 0.24, width * 0.5, width * 0.26 };
         for (double column : widths) {
-            table.add("table-column", "column-width", Sheet.mm(column));
+            table.add("table-column", "column-width", PrintDocument.mm(column));
         }
         Fo head = table.add("table-header").add("table-row");
         List.of("Signed by", "Name", "Date").forEach(word -> head.add("table-cell").add("block", "color", Paint.FAINT).text(word));

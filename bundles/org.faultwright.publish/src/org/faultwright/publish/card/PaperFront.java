@@ -20,7 +20,7 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
-import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.page.PrintDocument;
 import org.faultwright.publish.plan.Likely;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.Plan;
@@ -47,8 +47,8 @@ final class PaperFront {
     void head(Fo flow, double room) {
         Fo head = flow.add("block", "span", "all", "padding-bottom", "2.5mm");
         Fo table = head.add("table", "table-layout", "fixed", "width", "100%");
-        table.add("table-column", "column-width", Sheet.mm(room - CODE - 2));
-        table.add("table-column", "column-width", Sheet.mm(CODE + 2));
+        table.add("table-column", "column-width", PrintDocument.mm(room - CODE - 2));
+        table.add("table-column", "column-width", PrintDocument.mm(CODE + 2));
         Fo row = table.add("table-body").add("table-row");
         Fo words = row.add("table-cell");
         words.add("block", "role", "H1", "font-size", "17pt", "line-height", "20pt", "font-weight", "bold").text(publication.title());
@@ -78,7 +78,7 @@ final class PaperFront {
     /** Blanks for the job in hand. */
     static void job(Fo into, double room) {
         Fo table = into.add("table", "table-layout", "fixed", "width", "100%", "space-before", "1.5mm", "space-after", "2mm");
-        Wording.JOB.forEach(name -> table.add("table-column", "column-width", Sheet.mm(room / Wording.JOB.size())));
+        Wording.JOB.forEach(name -> table.add("table-column", "column-width", PrintDocument.mm(room / Wording.JOB.size())));
         Fo row = table.add("table-body").add("table-row", "height", "9mm");
         Wording.JOB.forEach(name -> row.add("table-cell", "border", "0.6pt solid " + Paint.LINE, "padding", "0.4mm 1mm")
                 .add("block", "font-size", "9pt", "line-height", "10pt", "color", Paint.FAINT).text(name));
@@ -142,7 +142,7 @@ final class PaperFront {
         Fo table = flow.add("table", "table-layout", "fixed", "width", "100%", "keep-together.within-column", "always");
         double[] widths = { width - 11 - 16 - 21, 11, 16, 21 };
         for (double column : widths) {
-            table.add("table-column", "column-width", Sheet.mm(column));
+            table.add("table-column", "column-width", PrintDocument.mm(column));
         }
         Fo head = table.add("table-header").add("table-row");
         List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("table-cell", "border-bottom", "0.5pt solid " + Paint.LINE, "padding-bottom", "0.6mm")

@@ -29,7 +29,7 @@ import org.faultwright.procedure.Written;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
-import org.faultwright.publish.page.Sheet;
+import org.faultwright.publish.page.PrintDocument;
 import org.faultwright.publish.plan.Placed;
 import org.faultwright.publish.plan.PlainClauses;
 import org.faultwright.publish.plan.Plan;
@@ -62,7 +62,7 @@ final class PaperStep {
 
     private final Plan plan;
     private final SetUps setUps;
-    private final Sources sources;
+    private final Citations sources;
     private final PaperNotes notes;
     private final PaperOutcomes outcomes;
     /** What each instrument is called at a step, by its name. */
@@ -75,7 +75,7 @@ final class PaperStep {
     /** By what the step that is printed now stands in from the column, in millimetres. */
     private double inset;
 
-    PaperStep(Plan plan, Used used, Sources sources, PaperNotes notes, Paper paper, Set<Run> whole) {
+    PaperStep(Plan plan, Used used, Citations sources, PaperNotes notes, Paper paper, Set<Run> whole) {
         this.plan = plan;
         this.setUps = new SetUps(plan);
         this.sources = sources;
@@ -112,12 +112,12 @@ final class PaperStep {
             Fo line = (i < beside ? warned : kept).add("block", "id", one.anchor(), "start-indent", "3mm", "space-before", "0.6mm",
                     "keep-together.within-column", length(one) < LONGEST_WHOLE ? "always" : "auto");
             step(line, one, "10pt");
-            line.add("block", "id", Sheet.end(one.anchor()));
+            line.add("block", "id", PrintDocument.end(one.anchor()));
         }
         if (placed.step() instanceof Step.Conclude) {
             close(box);
         }
-        box.add("block", "id", Sheet.end(placed.anchor()));
+        box.add("block", "id", PrintDocument.end(placed.anchor()));
     }
 
     /** Where a step has but its title to say, its way on stands at the end of that. */
@@ -353,7 +353,7 @@ final class PaperStep {
         step.against().ifPresent(against -> Paint.bold(Paint.line(box, "Against"), Wording.point(against, step, plan.scope())));
         Fo table = box.add("table", "table-layout", "fixed", "width", "100%", "space-before", "0.5mm");
         for (double part : new double[] { 0.4, 0.28, 0.32 }) {
-            table.add("table-column", "column-width", Sheet.mm(part * width));
+            table.add("table-column", "column-width", PrintDocument.mm(part * width));
         }
         Fo head = table.add("table-header").add("table-row");
         List.of("At", "Limit", "Reading").forEach(word -> cell(head).text(word).set("color", Paint.FAINT));
@@ -448,11 +448,11 @@ final class PaperStep {
     /** A box to write in. @param width in millimetres */
     private static void blank(Fo line, double width) {
         line.add("inline", "border", "0.6pt solid " + Paint.INK, "padding-top", "0.5mm", "padding-bottom", "0.5mm")
-                .add("leader", "leader-pattern", "space", "leader-length", Sheet.mm(width));
+                .add("leader", "leader-pattern", "space", "leader-length", PrintDocument.mm(width));
     }
 
     private boolean calculate(Fo box, Step.Calculate step, Optional<LimitZones> zones) {
-        step.formula().ifPresent(formula -> Paint.bold(Paint.line(box, "Value"), Formula.of(formula.value(), plan)));
+        step.formula().ifPresent(formula -> Paint.bold(Paint.line(box, "Value"), PrintedFormula.of(formula.value(), plan)));
         ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
                         Paint.line(box, "Uncertainty").text("\u00B1"

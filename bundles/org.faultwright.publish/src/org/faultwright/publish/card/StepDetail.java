@@ -180,7 +180,7 @@ final class StepDetail {
     }
 
     private void calculate(Tag box, Step.Calculate step) {
-        step.formula().ifPresent(formula -> StepPart.line(box, "Value").say("b", "", Formula.of(formula.value(), plan)));
+        step.formula().ifPresent(formula -> StepPart.line(box, "Value").say("b", "", PrintedFormula.of(formula.value(), plan)));
         ComputedStudy.of(plan.procedure(), step).flatMap(ComputedStudy::expected).map(limit -> limit.budget())
                 .ifPresent(budget -> budget.expanded().filter(expanded -> expanded.signum() > 0).ifPresent(expanded ->
                         StepPart.line(box, "Uncertainty", "\u00B1" + ValueText.significant(expanded, budget.unit(), 2, RoundingMode.UP) + " (U, k = 2)")));

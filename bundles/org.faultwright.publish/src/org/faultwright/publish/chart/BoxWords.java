@@ -49,7 +49,7 @@ final class BoxWords {
         int most = words.stream().mapToInt(List::size).max().orElse(0);
         int cellHeight = cells.isEmpty() ? 0 : most * ChartBox.SMALL_LINE + 7;
         int beside = step instanceof Step.Conclude ? 14 : routine.isPresent() ? 14 : BESIDE;
-        List<String> title = Letters.lines(step.title().isBlank() ? step.name().text() : step.title(), Letters.TITLE, true,
+        List<String> title = TextMetrics.lines(step.title().isBlank() ? step.name().text() : step.title(), TextMetrics.TITLE, true,
                 width - 2 * beside, TITLE_LINES);
         List<String> small = new ArrayList<>(small(step, routine, inside.isPresent(), width - 2 * beside));
         if (!led && !begins) {
@@ -62,14 +62,14 @@ final class BoxWords {
     }
 
     private static List<String> words(Outcome outcome, StepGraph graph) {
-        List<String> words = new ArrayList<>(Letters.lines(PlainText.phrase(outcome.key()), Letters.WORDS, false, WIDEST_CELL - BESIDE, 2));
+        List<String> words = new ArrayList<>(TextMetrics.lines(PlainText.phrase(outcome.key()), TextMetrics.WORDS, false, WIDEST_CELL - BESIDE, 2));
         outcome.repeat().ifPresent(repeat -> words.add("at most " + repeat.atMost() + "\u00D7"));
         String without = outcome.target().map(name -> unmarked(name, graph)).orElse("\u2192 ?");
         if (!without.isEmpty()) {
-            words.addAll(Letters.lines(without, Letters.WORDS, false, WIDEST_CELL - BESIDE, 1));
+            words.addAll(TextMetrics.lines(without, TextMetrics.WORDS, false, WIDEST_CELL - BESIDE, 1));
         }
         outcome.repeat().map(repeat -> unmarked(repeat.otherwise(), graph)).filter(other -> !other.isEmpty())
-                .ifPresent(other -> words.addAll(Letters.lines("then " + other, Letters.WORDS, false, WIDEST_CELL - BESIDE, 1)));
+                .ifPresent(other -> words.addAll(TextMetrics.lines("then " + other, TextMetrics.WORDS, false, WIDEST_CELL - BESIDE, 1)));
         return words;
     }
 
@@ -79,7 +79,7 @@ final class BoxWords {
     }
 
     private static int width(List<String> lines) {
-        return Math.max(CELL, lines.stream().mapToInt(line -> Letters.width(line, Letters.WORDS)).max().orElse(0) + BESIDE);
+        return Math.max(CELL, lines.stream().mapToInt(line -> TextMetrics.width(line, TextMetrics.WORDS)).max().orElse(0) + BESIDE);
     }
 
     private static List<String> small(Step step, Optional<Routine> routine, boolean open, int room) {
@@ -88,12 +88,12 @@ final class BoxWords {
                     : end.finds().isEmpty() ? "" : "finds " + end.finds().stream().map(Name::text).collect(Collectors.joining(", "));
             String refers = end.refersTo().map(to -> "refers to " + to.value()).orElse("");
             String words = finds.isEmpty() || refers.isEmpty() ? finds + refers : finds + ", " + refers;
-            return Letters.lines(words, Letters.WORDS, false, room, 2);
+            return TextMetrics.lines(words, TextMetrics.WORDS, false, room, 2);
         }
         if (step instanceof Step.Perform perform) {
             String name = perform.routine().map(Name::text).orElse("?");
-            return Letters.lines(routine.isEmpty() ? "routine " + name + ": not found"
-                    : open ? "routine " + name : "routine " + name + ", " + counted(routine.get().steps().size()), Letters.WORDS, false, room, 1);
+            return TextMetrics.lines(routine.isEmpty() ? "routine " + name + ": not found"
+                    : open ? "routine " + name : "routine " + name + ", " + counted(routine.get().steps().size()), TextMetrics.WORDS, false, room, 1);
         }
         return List.of();
     }

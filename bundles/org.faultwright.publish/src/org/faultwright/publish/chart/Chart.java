@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A tree of steps with a place for each box and each arrow, in units of a letter of {@link Letters#WORDS} points; whoever draws
+ * A tree of steps with a place for each box and each arrow, in units of a letter of {@link TextMetrics#WORDS} points; whoever draws
  * it scales them. The same steps have the same places, whatever draws them.
  *
  * @param boxes a box that holds others before those that it holds

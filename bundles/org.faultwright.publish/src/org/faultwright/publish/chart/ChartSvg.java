@@ -96,8 +96,8 @@ public final class ChartSvg implements ProcedureExport {
         svg.text(MARGIN, MARGIN + 34, 12, BESIDE, room, (publication.hasErrors()
                 ? "DRAFT WITH OPEN ERRORS \u00B7 " : "") + publication.revision() + " \u00B7 digest " + publication.shortDigest());
         int line = MARGIN + 50;
-        for (String words : Letters.lines(Caution.SENTENCES, Letters.WORDS, false, room, CAUTION_LINES)) {
-            svg.text(MARGIN, line, Letters.WORDS, BESIDE, width, words);
+        for (String words : TextMetrics.lines(Caution.SENTENCES, TextMetrics.WORDS, false, room, CAUTION_LINES)) {
+            svg.text(MARGIN, line, TextMetrics.WORDS, BESIDE, width, words);
             line += ChartBox.SMALL_LINE + 1;
         }
     }
@@ -114,18 +114,18 @@ public final class ChartSvg implements ProcedureExport {
             svg.line(x + 5, y, x + 5, box.cells().isEmpty() ? y + box.height() : HEAD + box.cellTop(), EDGE);
             svg.line(x + box.width() - 5, y, x + box.width() - 5, box.cells().isEmpty() ? y + box.height() : HEAD + box.cellTop(), EDGE);
         }
-        int number = Letters.width(box.number(), Letters.TITLE) + (box.number().isEmpty() ? 0 : 8);
-        svg.text(x + inset, y + 15, Letters.TITLE, "font-weight=\"bold\" class=\"number\" fill=\"" + (end ? "#3c6e1f" : "#0b4a57") + "\"", 80, box.number());
-        svg.text(x + inset + number, y + 15, Letters.WORDS, BESIDE, box.width() - number - 2 * inset,
+        int number = TextMetrics.width(box.number(), TextMetrics.TITLE) + (box.number().isEmpty() ? 0 : 8);
+        svg.text(x + inset, y + 15, TextMetrics.TITLE, "font-weight=\"bold\" class=\"number\" fill=\"" + (end ? "#3c6e1f" : "#0b4a57") + "\"", 80, box.number());
+        svg.text(x + inset + number, y + 15, TextMetrics.WORDS, BESIDE, box.width() - number - 2 * inset,
                 box.step().keyword() + (box.begins() ? ", begins" : ""));
         int line = y + ChartBox.HEAD + 12;
         for (String words : box.title()) {
-            svg.text(x + inset, line, Letters.TITLE, "font-weight=\"bold\" " + INK, box.width(), words);
+            svg.text(x + inset, line, TextMetrics.TITLE, "font-weight=\"bold\" " + INK, box.width(), words);
             line += ChartBox.TITLE_LINE;
         }
         line -= 1;
         for (String words : box.small()) {
-            svg.text(x + inset, line, Letters.WORDS, BESIDE, box.width(), words);
+            svg.text(x + inset, line, TextMetrics.WORDS, BESIDE, box.width(), words);
             line += ChartBox.SMALL_LINE;
         }
         cells(svg, box, x);
@@ -142,7 +142,7 @@ public final class ChartSvg implements ProcedureExport {
             }
             int line = top + 13;
             for (String words : cell.lines()) {
-                svg.text(x + cell.x() + cell.width() / 2, line, Letters.WORDS, "text-anchor=\"middle\" " + INK, cell.width() + 20, words);
+                svg.text(x + cell.x() + cell.width() / 2, line, TextMetrics.WORDS, "text-anchor=\"middle\" " + INK, cell.width() + 20, words);
                 line += ChartBox.SMALL_LINE;
             }
         }

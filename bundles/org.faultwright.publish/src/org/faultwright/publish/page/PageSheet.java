@@ -35,13 +35,13 @@ public final class PageSheet {
     }
 
     /** @param style the style sheet, one of ours */
-    public static Sheet of(Page page, String style) {
+    public static PrintDocument of(Page page, String style) {
         return new PageSheet(page, style).sheet(page);
     }
 
-    private Sheet sheet(Page page) {
+    private PrintDocument sheet(Page page) {
         String description = meta(page.head().node(), "description");
-        Sheet sheet = new Sheet(Paper.A4, 1, page.title(), description, running("right"), running("foot"));
+        PrintDocument sheet = new PrintDocument(Paper.A4, 1, page.title(), description, running("right"), running("foot"));
         Fo flow = sheet.flow();
         blocks(body, flow);
         if (flow.isEmpty()) {

@@ -34,7 +34,7 @@ final class PdfPlaces {
     }
 
     /** @return the page of each, from 0 */
-    static Map<String, Integer> measure(PDDocument pdf, Sheet sheet) throws IOException {
+    static Map<String, Integer> measure(PDDocument pdf, PrintDocument sheet) throws IOException {
         PDDocumentNameDictionary names = pdf.getDocumentCatalog().getNames();
         PDDestinationNameTreeNode tree = names == null ? null : names.getDests();
         if (tree == null) {
@@ -47,7 +47,7 @@ final class PdfPlaces {
         collect(tree, points);
         Map<String, PDPageDestination> areas = new TreeMap<>();
         sheet.places().forEach((name, id) -> {
-            if (points.get(id) instanceof PDPageXYZDestination from && points.get(Sheet.end(id)) instanceof PDPageXYZDestination to) {
+            if (points.get(id) instanceof PDPageXYZDestination from && points.get(PrintDocument.end(id)) instanceof PDPageXYZDestination to) {
                 areas.put(name, area(from, to, sheet.paper()));
                 pages.put(name, numbers.get(from.getPage().getCOSObject()));
             }

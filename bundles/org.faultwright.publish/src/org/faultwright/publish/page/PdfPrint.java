@@ -31,7 +31,7 @@ public final class PdfPrint {
      * @param stamp what makes the file's identity and date: never the clock
      * @param draft whether DRAFT goes across every page
      */
-    public static byte[] of(Sheet sheet, PdfStamp stamp, boolean draft) {
+    public static byte[] of(PrintDocument sheet, PdfStamp stamp, boolean draft) {
         return printed(sheet, stamp, draft).bytes();
     }
 
@@ -40,7 +40,7 @@ public final class PdfPrint {
     }
 
     /** The same with where the places of the sheet have come to stand. */
-    public static Printed printed(Sheet sheet, PdfStamp stamp, boolean draft) {
+    public static Printed printed(PrintDocument sheet, PdfStamp stamp, boolean draft) {
         try (PDDocument pdf = Loader.loadPDF(Typesetter.set(sheet, Typesetter.Use.KEPT))) {
             Map<String, Integer> pages = PdfPlaces.measure(pdf, sheet);
             PdfLinks.describe(pdf);
@@ -61,7 +61,7 @@ public final class PdfPrint {
     }
 
     /** The same pages and places for a screen, in a third of the time: no file to keep, with no tags for who hears it. The caller closes it. */
-    public static PDDocument toLookAt(Sheet sheet, boolean draft) {
+    public static PDDocument toLookAt(PrintDocument sheet, boolean draft) {
         try {
             PDDocument pdf = Loader.loadPDF(Typesetter.set(sheet, Typesetter.Use.LOOKED_AT));
             PdfPlaces.measure(pdf, sheet);
@@ -75,7 +75,7 @@ public final class PdfPrint {
     }
 
     /** The two records of a file must agree (ISO 19005-2, 6.6.3 names the pairs). */
-    private static void record(PDDocument pdf, Sheet sheet, PdfStamp stamp) throws IOException {
+    private static void record(PDDocument pdf, PrintDocument sheet, PdfStamp stamp) throws IOException {
         PDDocumentInformation information = new PDDocumentInformation();
         information.setTitle(sheet.title());
         information.setSubject(sheet.description());

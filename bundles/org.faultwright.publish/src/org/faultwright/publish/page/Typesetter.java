@@ -78,7 +78,7 @@ final class Typesetter {
     }
 
     /** A PDF that still lacks what {@link PdfRecord} adds. */
-    static byte[] set(Sheet sheet, Use use) throws IOException {
+    static byte[] set(PrintDocument sheet, Use use) throws IOException {
         FopFactory factory = use.taken();
         try {
             ByteArrayOutputStream pdf = new ByteArrayOutputStream();

@@ -59,7 +59,7 @@ final class Attention {
         }
         List<String> undated = UndatedSources.of(line);
         if (!undated.isEmpty()) {
-            points.add("No year or edition is said of " + Rows.listed(undated) + ".");
+            points.add("No year or edition is said of " + ReportTables.listed(undated) + ".");
         }
         if (summary.paths().isPresent() && summary.times().worst().isEmpty()) {
             points.add("Nothing bounds the time that it can take.");
@@ -156,10 +156,10 @@ final class Attention {
     static String apart(QaSummary.GroupLine group, CardSteps steps) {
         String found = "Nothing tells apart" + (group.acknowledged() ? ", as the author says: " : ": ") + names(group) + ". ";
         if (!group.unused().isEmpty()) {
-            return found + Rows.listed(steps.named(group.unused())) + " would, but nothing leads there.";
+            return found + ReportTables.listed(steps.named(group.unused())) + " would, but nothing leads there.";
         }
         return found + (group.silent().isEmpty() ? "No step of the text would; it takes another one."
-                : "What all of them show at " + Rows.listed(steps.named(group.silent())) + " is not stated; it may separate them.");
+                : "What all of them show at " + ReportTables.listed(steps.named(group.silent())) + " is not stated; it may separate them.");
     }
 
     static String title(Fault fault) {

@@ -24,7 +24,7 @@ final class ChangesPart {
                 + line.since().get().differences().size()).toList();
         String place = report.since().map(EarlierRelease::place).filter(name -> !name.isEmpty()).map(name -> " in " + name).orElse("");
         main.add("p", "small").say("b", "", "Compared with the release" + place + ":").space().text(known.isEmpty() ? "nothing, since none of the texts was in it."
-                : known.size() + " of " + Rows.count(report.lines().size(), "procedure", "procedures") + " were in it; "
+                : known.size() + " of " + ReportTables.count(report.lines().size(), "procedure", "procedures") + " were in it; "
                         + (changed.isEmpty() ? "none differs." : "differences: " + String.join(", ", changed) + (changed.size() < known.size() ? "; the others do not differ." : ".")));
     }
 
@@ -45,14 +45,14 @@ final class ChangesPart {
         if (told.isEmpty()) {
             return;
         }
-        Tag rows = Rows.table(section, "changes", List.of("What", "Was", "Is now"));
+        Tag rows = ReportTables.table(section, "changes", List.of("What", "Was", "Is now"));
         Difference.Kind kind = null;
         for (Told one : told) {
             if (one.kind() != kind) {
                 rows.add("tr", "area").add("th").set("scope", "rowgroup").set("colspan", "3").text(one.kind().title());
             }
             kind = one.kind();
-            Rows.row(rows, (one.weight().isEmpty() ? "" : one.weight() + ": ") + one.what(), one.was().isEmpty() ? "nothing" : one.was(),
+            ReportTables.row(rows, (one.weight().isEmpty() ? "" : one.weight() + ": ") + one.what(), one.was().isEmpty() ? "nothing" : one.was(),
                     (one.now().isEmpty() ? "gone" : one.now()) + (one.meaning().isEmpty() ? "" : " (" + one.meaning() + ")"));
         }
     }

@@ -38,8 +38,8 @@ public final class ComparisonPage {
             ChangesPart.table(main, told);
         });
         main.say("h2", "", "What was compared");
-        Tag rows = Rows.table(main, "record", List.of("What procedure", "Earlier", "Now", "Result"));
-        comparison.compared().forEach(since -> Rows.row(rows, Comparison.title(since.now()) + since.renamedFrom().map(name -> " (renamed, was " + name + ")").orElse(""),
+        Tag rows = ReportTables.table(main, "record", List.of("What procedure", "Earlier", "Now", "Result"));
+        comparison.compared().forEach(since -> ReportTables.row(rows, Comparison.title(since.now()) + since.renamedFrom().map(name -> " (renamed, was " + name + ")").orElse(""),
                 SinceRelease.record(since.earlier()), SinceRelease.record(since.now()), since.inShort()));
         main.add("p", "caution small").text(Caution.SENTENCES);
         ColumnLabels.add(page);

@@ -243,10 +243,10 @@ final class LookFirst {
         List<String> points = new ArrayList<>();
         add(points, "examples that end otherwise than they say", CardSteps.examples(open.examples()));
         if (!open.conclusions().isEmpty()) {
-            points.add(Rows.count(open.conclusions().size(), "conclusion", "conclusions") + ": step " + line.steps().numbers(open.conclusions()) + ".");
+            points.add(ReportTables.count(open.conclusions().size(), "conclusion", "conclusions") + ": step " + line.steps().numbers(open.conclusions()) + ".");
         }
         if (!open.outcomes().isEmpty()) {
-            points.add(Rows.count(open.outcomes().size(), "result", "results") + " at step " + line.steps().numbers(open.outcomes().stream()
+            points.add(ReportTables.count(open.outcomes().size(), "result", "results") + " at step " + line.steps().numbers(open.outcomes().stream()
                     .map(ExampleCoverage.Way::step).toList()) + "; its page has each.");
         }
         add(points, "no case of", line.summary().faults().stream().filter(fault -> !fault.hasExample())
@@ -256,7 +256,7 @@ final class LookFirst {
 
     private static void add(List<String> points, String what, List<String> names) {
         if (!names.isEmpty()) {
-            points.add(what + " " + Rows.listed(names) + ".");
+            points.add(what + " " + ReportTables.listed(names) + ".");
         }
     }
 
@@ -264,7 +264,7 @@ final class LookFirst {
         List<String> points = new ArrayList<>();
         add(points, "no source for the limits of step", line.steps().named(line.summary().unsourced()));
         if (line.summary().untimed() > 0) {
-            points.add(Rows.count(line.summary().untimed(), "step states", "steps state") + " no time.");
+            points.add(ReportTables.count(line.summary().untimed(), "step states", "steps state") + " no time.");
         }
         return points;
     }

@@ -70,8 +70,8 @@ final class QualityDetail {
             section.say("p", "", "None.");
             return;
         }
-        section.say("p", "", "By rule: " + Rows.counted(summary.byRule()) + ".");
-        Tag rows = Rows.table(section, "findings", List.of("Line", "Severity", "Rule", "What is wrong, and what to do"));
+        section.say("p", "", "By rule: " + ReportTables.counted(summary.byRule()) + ".");
+        Tag rows = ReportTables.table(section, "findings", List.of("Line", "Severity", "Rule", "What is wrong, and what to do"));
         for (Finding finding : findings) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(line.publication().place(finding).substring("line ".length()));
@@ -106,7 +106,7 @@ final class QualityDetail {
         open(section, "Something is repaired and no part is named at step", steps.plan().steps().filter(step -> step instanceof Step.Do task
                 && (task.repairs().isPresent() || isRemedy(task)) && step.frame().handles().isEmpty()).map(steps::named).toList());
         if (summary.codes().all() > 0) {
-            section.say("p", "", "Of the codes of lamps and read-outs, where a step looks at them, " + Rows.share(summary.codes()) + " have a result of their own.");
+            section.say("p", "", "Of the codes of lamps and read-outs, where a step looks at them, " + ReportTables.share(summary.codes()) + " have a result of their own.");
             summary.open().codes().forEach(code -> section.say("p", code.isGrave() ? "open" : "", capital(Attention.code(line, code)) + later(code)));
         }
     }
@@ -131,7 +131,7 @@ final class QualityDetail {
         Optional<Exact> all = summary.faults().stream().map(fault -> fault.fault().cases().map(cases -> cases.value()))
                 .reduce(Optional.of(Exact.ZERO), (sum, cases) -> sum.flatMap(known -> cases.map(known::plus)));
         List<String> columns = List.of("Fault", all.map(sum -> "Cases, of " + sum).orElse("Share of cases"), "Found", "Told apart", "In the record", "Example", "Expected, min", "Worst, min");
-        Tag rows = Rows.table(section, "times", columns);
+        Tag rows = ReportTables.table(section, "times", columns);
         for (QaSummary.FaultLine fault : summary.faults()) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(Attention.title(fault.fault()));
@@ -164,8 +164,8 @@ final class QualityDetail {
 
     private void tried(Tag section) {
         section.say("h3", "", "Tried on paper by examples");
-        section.say("p", "", "Of the examples " + Rows.share(summary.examples()) + " go as they say. Of the results at steps with a choice, those inside routines left out, they take "
-                + Rows.share(summary.outcomes()) + ", and of the conclusions " + Rows.share(summary.conclusions()) + "."
+        section.say("p", "", "Of the examples " + ReportTables.share(summary.examples()) + " go as they say. Of the results at steps with a choice, those inside routines left out, they take "
+                + ReportTables.share(summary.outcomes()) + ", and of the conclusions " + ReportTables.share(summary.conclusions()) + "."
                 + " This is paper: who tried it at the bench, and on which unit, stands below with a signature.");
         QaSummary.Open open = summary.open();
         open(section, "Results that no example takes", steps.results(open.outcomes()));
@@ -187,17 +187,17 @@ final class QualityDetail {
         section.say("p", found.isEmpty() ? "" : "open", found.isEmpty() ? "Units consistent: yes. Every unit is known and is one of what is measured there, no number stands without one,"
                 + " limits and bands meet without a hole or an overlap, and every formula comes out in the unit of its limit: none of the " + rules.size()
                 + " rules about quantities and limits has found anything."
-                : "Units consistent: no, or not proved. " + Rows.count(found.size(), "finding", "findings") + " above, at " + found.stream().map(line.publication()::place).distinct()
+                : "Units consistent: no, or not proved. " + ReportTables.count(found.size(), "finding", "findings") + " above, at " + found.stream().map(line.publication()::place).distinct()
                         .collect(Collectors.joining(", ")) + ".");
     }
 
     private void sources(Tag section) {
         section.say("h3", "", "Sources and instruments");
         section.say("p", "", summary.limits().all() == 0 ? "No limit is stated." : "Of the limits and bands, those of routines and libraries too, "
-                + Rows.share(summary.limits()) + " name a source.");
+                + ReportTables.share(summary.limits()) + " name a source.");
         open(section, "Without a source", steps.named(summary.unsourced()));
         if (!summary.sources().isEmpty()) {
-            section.say("p", "", "Limits and code tables rest on: " + Rows.counted(summary.sources()) + ".");
+            section.say("p", "", "Limits and code tables rest on: " + ReportTables.counted(summary.sources()) + ".");
         }
         open(section, "Without a year or an edition", UndatedSources.of(line));
         List<String> days = new ArrayList<>();

@@ -39,7 +39,7 @@ final class QualityPage {
         Tag main = page.body().add("main", "quality");
         main.say("p", "what", report.title());
         main.say("h1", "", "Quality report");
-        main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + (report.leftOut().isEmpty() ? "" : Rows.count(report.leftOut().size(), "procedure was",
+        main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + (report.leftOut().isEmpty() ? "" : ReportTables.count(report.leftOut().size(), "procedure was",
                 "procedures were") + " left out because of open errors. ") + report.asOf().map(day -> "Due dates and the age of sources as of " + day + ". ").orElse("")
                 + report.made().map(made -> "Made by " + made.program() + " on " + made.on() + ".").orElse(""));
         figures(main, report);
@@ -136,7 +136,7 @@ final class QualityPage {
 
     private static void overview(Tag main, QualityReport report) {
         main.add("section", "detail").say("h2", "", "Each procedure");
-        Tag rows = Rows.table(main, "overview", List.of("Procedure", "Revision", "Findings", "Faults found",
+        Tag rows = ReportTables.table(main, "overview", List.of("Procedure", "Revision", "Findings", "Faults found",
                 "Told apart", "Results tried", "Conclusions tried", "Limits sourced", "Time expected, min", "Worst time, min"));
         for (Line line : report.lines()) {
             QaSummary summary = line.summary();
@@ -145,11 +145,11 @@ final class QualityPage {
                     .text(line.publication().title());
             row.say("td", "", line.publication().revision().replaceFirst("^Revision ", "").replaceFirst("^No revision", "none"));
             row.say("td", line.count(Severity.ERROR) > 0 ? "open" : "", findings(line));
-            row.say("td", "", Rows.share(line.faultsFound()));
+            row.say("td", "", ReportTables.share(line.faultsFound()));
             row.say("td", "", summary.testability().map(found -> PrintedNumbers.percent(found.isolated(1))).orElse("none"));
-            row.say("td", "", Rows.share(summary.outcomes()));
-            row.say("td", "", Rows.share(summary.conclusions()));
-            row.say("td", "", Rows.share(summary.limits()));
+            row.say("td", "", ReportTables.share(summary.outcomes()));
+            row.say("td", "", ReportTables.share(summary.conclusions()));
+            row.say("td", "", ReportTables.share(summary.limits()));
             row.say("td", "number", expected(summary.times()));
             row.say("td", "number", worst(summary.times()));
         }
@@ -159,7 +159,7 @@ final class QualityPage {
 
     private static String findings(Line line) {
         List<String> counted = Stream.of(Severity.ERROR, Severity.WARNING, Severity.ADVICE).filter(severity -> line.count(severity) > 0)
-                .map(severity -> severity == Severity.ADVICE ? line.count(severity) + " advice" : Rows.count(line.count(severity),
+                .map(severity -> severity == Severity.ADVICE ? line.count(severity) + " advice" : ReportTables.count(line.count(severity),
                         severity.name().toLowerCase(Locale.ROOT), severity.name().toLowerCase(Locale.ROOT) + "s")).toList();
         return counted.isEmpty() ? "none" : String.join(", ", counted);
     }

@@ -48,15 +48,15 @@ final class QualityPaths {
     }
 
     private static String reach(PathReport paths) {
-        return (paths.stepsReached() == paths.steps() ? "Every step can be come to" : "Only " + paths.stepsReached() + " of " + Rows.count(paths.steps(), "step", "steps") + " can be come to")
-                + " and " + (paths.outcomesTaken() == paths.outcomes() ? "every result can be had" : "only " + paths.outcomesTaken() + " of " + Rows.count(paths.outcomes(), "result", "results") + " can be had")
-                + " (" + Rows.count(paths.steps(), "step", "steps") + ", " + Rows.count(paths.outcomes(), "result", "results") + ", those inside routines counted once).";
+        return (paths.stepsReached() == paths.steps() ? "Every step can be come to" : "Only " + paths.stepsReached() + " of " + ReportTables.count(paths.steps(), "step", "steps") + " can be come to")
+                + " and " + (paths.outcomesTaken() == paths.outcomes() ? "every result can be had" : "only " + paths.outcomesTaken() + " of " + ReportTables.count(paths.outcomes(), "result", "results") + " can be had")
+                + " (" + ReportTables.count(paths.steps(), "step", "steps") + ", " + ReportTables.count(paths.outcomes(), "result", "results") + ", those inside routines counted once).";
     }
 
     /** How many, and the numbers of those of the procedure itself. */
     private static String steps(List<PathStep> path, CardSteps steps) {
         List<PathStep> own = path.stream().filter(step -> step.toString().indexOf('/') < 0).toList();
-        return Rows.count(path.size(), "step", "steps") + (own.size() < path.size() ? ", " + (path.size() - own.size()) + " of them inside routines; the others are " : ": ")
+        return ReportTables.count(path.size(), "step", "steps") + (own.size() < path.size() ? ", " + (path.size() - own.size()) + " of them inside routines; the others are " : ": ")
                 + path(own, steps);
     }
 

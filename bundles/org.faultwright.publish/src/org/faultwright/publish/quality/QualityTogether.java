@@ -51,8 +51,8 @@ final class QualityTogether {
         }
         section.say("h3", "", "How much was looked at");
         section.say("p", "", "Every path was followed with every state of the set-up; where it says \u201Cmore than\u201D, the rest was not looked at, and a proof may be missing.");
-        Tag rows = Rows.table(section, "counts", List.of("Procedure", "States of the set-up", "Sequences of results to a conclusion", "Bounds on repeats"));
-        lines.forEach(line -> line.summary().paths().ifPresent(paths -> Rows.row(rows, line.publication().title(), (paths.complete() ? "" : "more than ") + paths.states(),
+        Tag rows = ReportTables.table(section, "counts", List.of("Procedure", "States of the set-up", "Sequences of results to a conclusion", "Bounds on repeats"));
+        lines.forEach(line -> line.summary().paths().ifPresent(paths -> ReportTables.row(rows, line.publication().title(), (paths.complete() ? "" : "more than ") + paths.states(),
                 paths.paths().map(count -> count.bitLength() > MOST_BITS ? "more than 10^12" : count.toString()).orElse("without end"),
                 paths.exact() ? "counted" : "taken as open")));
     }
@@ -66,14 +66,14 @@ final class QualityTogether {
         }
         Map<String, String> weights = RuleIndex.headers().stream().collect(Collectors.toMap(RuleHeader::id,
                 header -> header.severity().name().toLowerCase(Locale.ROOT), (one, other) -> one));
-        Tag rows = Rows.table(section, "byrule", List.of("Rule", "Severity", "Times", "What procedures"));
+        Tag rows = ReportTables.table(section, "byrule", List.of("Rule", "Severity", "Times", "What procedures"));
         List<String> order = List.of("error", "warning", "advice", "");
         byRule.entrySet().stream().sorted(Comparator.comparing(rule -> order.indexOf(weights.getOrDefault(rule.getKey(), ""))))
                 .forEach(rule -> row(rows, rule.getKey(), weights.getOrDefault(rule.getKey(), ""), rule.getValue()));
     }
 
     private static void row(Tag rows, String rule, String weight, Map<String, Integer> procedures) {
-        Rows.row(rows, rule, weight, String.valueOf(sum(procedures)), places(procedures));
+        ReportTables.row(rows, rule, weight, String.valueOf(sum(procedures)), places(procedures));
     }
 
     private static void libraries(Tag section, QualityReport report) {
@@ -93,9 +93,9 @@ final class QualityTogether {
         Stream.concat(report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()), report.libraries().stream().map(CheckedLibrary::library))
                 .forEach(library -> digests.computeIfAbsent(library.name().text(), first -> ContentDigest.of(library)));
         section.say("h3", "", "Libraries");
-        Tag rows = Rows.table(section, "libraries", List.of("Library", "Used by", "What was found in it, and its SHA-256"));
-        users.forEach((name, procedures) -> Rows.row(rows, titles.getOrDefault(name, name),
-                Rows.count(procedures.size(), "procedure", "procedures"), findings(found.get(name)) + ". SHA-256 " + digests.getOrDefault(name, "unknown")));
+        Tag rows = ReportTables.table(section, "libraries", List.of("Library", "Used by", "What was found in it, and its SHA-256"));
+        users.forEach((name, procedures) -> ReportTables.row(rows, titles.getOrDefault(name, name),
+                ReportTables.count(procedures.size(), "procedure", "procedures"), findings(found.get(name)) + ". SHA-256 " + digests.getOrDefault(name, "unknown")));
     }
 
     private static String findings(List<Finding> found) {
@@ -113,8 +113,8 @@ final class QualityTogether {
             return;
         }
         section.say("h3", "", title);
-        Tag rows = Rows.table(section, "counts", List.of(what, number, "What procedures"));
-        counted.forEach((name, procedures) -> Rows.row(rows, name, String.valueOf(sum(procedures)),
+        Tag rows = ReportTables.table(section, "counts", List.of(what, number, "What procedures"));
+        counted.forEach((name, procedures) -> ReportTables.row(rows, name, String.valueOf(sum(procedures)),
                 procedures.size() == report.lines().size() && procedures.size() > 1 ? "all of them" : places(procedures)));
     }
 
@@ -134,7 +134,7 @@ final class QualityTogether {
     }
 
     private static String places(Map<String, Integer> procedures) {
-        return Rows.listed(procedures.entrySet().stream()
+        return ReportTables.listed(procedures.entrySet().stream()
                 .map(entry -> entry.getKey() + (entry.getValue() == 1 ? "" : " " + entry.getValue() + "\u00D7")).toList());
     }
 }

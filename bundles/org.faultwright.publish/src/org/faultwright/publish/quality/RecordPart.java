@@ -25,11 +25,11 @@ final class RecordPart {
 
     static void add(Tag main, QualityReport report) {
         main.say("h2", "", "What is signed");
-        Tag rows = Rows.table(main, "record", List.of("What", "Revision, by, dated", "Digest", "Decision"));
+        Tag rows = ReportTables.table(main, "record", List.of("What", "Revision, by, dated", "Digest", "Decision"));
         for (Line line : report.lines()) {
             Publication publication = line.publication();
             Revision revision = publication.procedure().revision().orElse(null);
-            Rows.row(rows, publication.title(), revision == null ? "no revision, draft" : revision.number() + ", " + revision.status().name().toLowerCase(Locale.ROOT)
+            ReportTables.row(rows, publication.title(), revision == null ? "no revision, draft" : revision.number() + ", " + revision.status().name().toLowerCase(Locale.ROOT)
                     + ", " + revision.by().orElse("nobody") + ", " + revision.dated().map(Object::toString).orElse("no date"), publication.shortDigest(),
                     SignOff.decision(publication));
         }
@@ -46,9 +46,9 @@ final class RecordPart {
             libraries.putIfAbsent(library.name().text(), library);
             users.merge(library.name().text(), 1, Integer::sum);
         }));
-        libraries.forEach((name, library) -> Rows.row(rows, "Library: " + PlainText.line(library.title().isBlank() ? name : library.title()), "no revision",
+        libraries.forEach((name, library) -> ReportTables.row(rows, "Library: " + PlainText.line(library.title().isBlank() ? name : library.title()), "no revision",
                 ContentDigest.of(library).substring(0, SHORT_DIGEST), "with " + (users.get(name) == report.lines().size() && report.lines().size() > 1
-                        ? "all procedures" : Rows.count(users.get(name), "procedure", "procedures"))));
+                        ? "all procedures" : ReportTables.count(users.get(name), "procedure", "procedures"))));
     }
 
     /** Such as {@code by T. Aldous, 2026-02-09}, with what stands before it. */

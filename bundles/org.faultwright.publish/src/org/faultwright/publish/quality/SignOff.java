@@ -26,9 +26,9 @@ final class SignOff {
                 + " It says that somebody has looked; it does not say that the work is free of danger. It belongs to the SHA-256 at the foot of this page, reckoned over the texts,"
                 + " the libraries and what they were compared with.");
         boolean releasable = report.lines().stream().anyMatch(line -> isReleasable(line.publication()));
-        Tag rows = Rows.table(section, "signoff", List.of("What", "Name", "Date", "Signature"));
-        Rows.row(rows, "Completeness and units checked (QA)", "", "", "");
-        Rows.row(rows, releasable ? "Released: those ticked above, never a draft" : "Released: none, all are drafts", "", "", "");
+        Tag rows = ReportTables.table(section, "signoff", List.of("What", "Name", "Date", "Signature"));
+        ReportTables.row(rows, "Completeness and units checked (QA)", "", "", "");
+        ReportTables.row(rows, releasable ? "Released: those ticked above, never a draft" : "Released: none, all are drafts", "", "", "");
     }
 
     /** What is decided of one procedure in its line; a draft has no place to tick. */
@@ -49,8 +49,8 @@ final class SignOff {
                 List.of("Completeness and units checked (QA)", CHOICE),
                 List.of("Tried at the bench, on unit no.", CHOICE)));
         lines.add(isReleasable(publication) ? List.of("Released", CHOICE) : List.of("Not to be released", decision(publication)));
-        Tag rows = Rows.table(own, "signoff one", List.of("What", "Decision", "Name", "Date", "Signature"));
-        lines.forEach(line -> Rows.row(rows, line.get(0), line.get(1), "", "", ""));
-        Rows.table(own, "remarks", List.of("Remarks, and what must be mended")).add("tr").add("td").text("");
+        Tag rows = ReportTables.table(own, "signoff one", List.of("What", "Decision", "Name", "Date", "Signature"));
+        lines.forEach(line -> ReportTables.row(rows, line.get(0), line.get(1), "", "", ""));
+        ReportTables.table(own, "remarks", List.of("Remarks, and what must be mended")).add("tr").add("td").text("");
     }
 }

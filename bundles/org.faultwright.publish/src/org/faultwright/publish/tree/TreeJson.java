@@ -4,6 +4,8 @@
  */
 package org.faultwright.publish.tree;
 
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -12,14 +14,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import com.google.gson.JsonArray;
-import com.google.gson.JsonObject;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.trace.Suspects;
-import org.faultwright.procedure.DecisionRule;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.StatedDecisionRule;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
@@ -111,11 +111,11 @@ public final class TreeJson implements ProcedureExport {
         return json;
     }
 
-    private static Json decisionRule(DecisionRule rule) {
-        if (rule instanceof DecisionRule.ByRisk risk) {
+    private static Json decisionRule(StatedDecisionRule rule) {
+        if (rule instanceof StatedDecisionRule.ByRisk risk) {
             return new Json().put("rule", "risk").put("percent", risk.percent().toString());
         }
-        return new Json().put("rule", rule instanceof DecisionRule.Guarded ? "guarded" : "simple");
+        return new Json().put("rule", rule instanceof StatedDecisionRule.Guarded ? "guarded" : "simple");
     }
 
     private static void declarations(Json json, Plan plan) {

@@ -85,7 +85,7 @@ class FaultTableViewTest {
 
     @Test
     void should_show_every_fault_against_every_step_with_cases_and_times() {
-        Sheet sheet = sheet();
+        ShownSheet sheet = sheet();
 
         assertEquals(List.of("takes", "is normal", "Stored settings lost, darkness at zero"), List.of(text(0, 0), text(1, 0), text(2, 0)));
         assertEquals("34", text("SettingsLost", new SheetColumn.Cases()));
@@ -98,7 +98,7 @@ class FaultTableViewTest {
 
     @Test
     void should_say_every_cell_to_a_screen_reader() {
-        Sheet sheet = sheet();
+        ShownSheet sheet = sheet();
         int columns = sheet.columns().size();
         for (int child = 0; child < sheet.rows().size() * columns; child++) {
             assertFalse(SpokenCells.name(grid, child).isBlank(), "cell " + child);
@@ -114,7 +114,7 @@ class FaultTableViewTest {
 
     @Test
     void should_go_about_by_keys_and_show_the_place_in_the_text() {
-        grid.take(Sheet.HEAD_ROWS, 0, false);
+        grid.take(ShownSheet.HEAD_ROWS, 0, false);
         press(SWT.ARROW_RIGHT);
         press(SWT.ARROW_RIGHT);
         press(SWT.ARROW_RIGHT);
@@ -208,7 +208,7 @@ class FaultTableViewTest {
         view.beside().shown().notifyListeners(SWT.Selection, new Event());
         int alone = sheet().rows().size();
         page().showView(FindingsView.ID);
-        Sheet last = sheet();
+        ShownSheet last = sheet();
         document.set(document.get().replace("cases 34", "cases 35"));
         Waiting.until("the text is read again", () -> LiveTexts.get().of(document).orElseThrow().isCurrent());
         boolean[] over = {false};
@@ -355,7 +355,7 @@ class FaultTableViewTest {
 
     @Test
     void should_sort_by_cases_words_and_time_and_leave_the_text_alone() {
-        view.beside().order().select(Sheet.Sorting.WORDS.ordinal());
+        view.beside().order().select(ShownSheet.Sorting.WORDS.ordinal());
         view.beside().order().notifyListeners(SWT.Selection, new Event());
         List<String> words = sheet().rows().stream().skip(2).map(row -> sheet().text(row, new SheetColumn.Words())).toList();
         assertEquals(words.stream().sorted(String.CASE_INSENSITIVE_ORDER).toList(), words);
@@ -368,7 +368,7 @@ class FaultTableViewTest {
         click.y = 3;
         grid.notifyListeners(SWT.MouseDown, click);
         assertEquals("SettingsLost", sheet().fault(sheet().rows().get(2)).orElseThrow().name(), "34 cases come first");
-        assertEquals(Sheet.Sorting.CASES.ordinal(), view.beside().order().getSelectionIndex());
+        assertEquals(ShownSheet.Sorting.CASES.ordinal(), view.beside().order().getSelectionIndex());
         assertEquals(before, document.get());
     }
 
@@ -476,7 +476,7 @@ class FaultTableViewTest {
 
     // ---- hands
 
-    private Sheet sheet() {
+    private ShownSheet sheet() {
         return grid().sheet().orElseThrow();
     }
 

@@ -26,7 +26,7 @@ import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.Shelved;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -174,7 +174,7 @@ class FoldersTest {
 
     /** Asked as a window asks that was just started. */
     private static boolean kept(Path file) throws IOException {
-        return new EditingServices(Optional.of(Settings.calibrationDay())).kept(new SourceText(file.toString(), Files.readString(file))).isPresent();
+        return new EditingServices(Optional.of(WorkbenchSettings.calibrationDay())).kept(new SourceText(file.toString(), Files.readString(file))).isPresent();
     }
 
     private static List<String> said(Shelved shelved) {

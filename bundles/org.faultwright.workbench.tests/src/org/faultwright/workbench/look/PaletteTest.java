@@ -29,7 +29,7 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.editors.text.EditorsUI;
 import org.faultwright.workbench.look.Palette.Kind;
 import org.faultwright.workbench.look.Palette.Use;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledIfEnvironmentVariable;
 
@@ -54,17 +54,17 @@ class PaletteTest {
     @DisabledIfEnvironmentVariable(named = "GTK_THEME", matches = ".+", disabledReason = "the colours of the system cannot be changed then")
     void should_wait_for_the_colours_that_were_chosen() {
         Display display = Display.getCurrent();
-        Settings.Colours before = Settings.colours();
-        Settings.Colours were = Palette.isDark(display) ? Settings.Colours.DARK : Settings.Colours.LIGHT;
-        Settings.Colours others = were == Settings.Colours.DARK ? Settings.Colours.LIGHT : Settings.Colours.DARK;
+        WorkbenchSettings.Colours before = WorkbenchSettings.colours();
+        WorkbenchSettings.Colours were = Palette.isDark(display) ? WorkbenchSettings.Colours.DARK : WorkbenchSettings.Colours.LIGHT;
+        WorkbenchSettings.Colours others = were == WorkbenchSettings.Colours.DARK ? WorkbenchSettings.Colours.LIGHT : WorkbenchSettings.Colours.DARK;
         try {
-            for (Settings.Colours chosen : List.of(others, were)) {
-                Settings.choose(chosen);
+            for (WorkbenchSettings.Colours chosen : List.of(others, were)) {
+                WorkbenchSettings.choose(chosen);
                 Look.choose(display);
-                assertEquals(chosen == Settings.Colours.DARK, Palette.isDark(display), chosen + " at once");
+                assertEquals(chosen == WorkbenchSettings.Colours.DARK, Palette.isDark(display), chosen + " at once");
             }
         } finally {
-            Settings.choose(before);
+            WorkbenchSettings.choose(before);
         }
     }
 

@@ -15,7 +15,7 @@ import org.faultwright.workbench.look.Fields;
 
 /** What it can be. */
 final class CausesPage extends QuestionPage {
-    private Rows causes;
+    private AnswerRows causes;
     private final List<Runnable> imported = new ArrayList<>();
     private List<FaultLine> lines = List.of();
 
@@ -26,8 +26,8 @@ final class CausesPage extends QuestionPage {
     @Override
     void create(Composite page, QuestionDialog dialog) {
         Fields.hint(page, "Take the last two dozen job slips and count. A fault without a repair is referred to somebody else.");
-        causes = new Rows(page, "Fault", List.of(Rows.Column.words("What is broken", "Fuse F1 blown", 22), Rows.Column.words("Cases", "12", 5),
-                Rows.Column.words("What puts it right", "Fit a new fuse F1", 22), Rows.Column.words("Minutes", "5", 5)), dialog::changed, dialog::grown);
+        causes = new AnswerRows(page, "Fault", List.of(AnswerRows.Column.words("What is broken", "Fuse F1 blown", 22), AnswerRows.Column.words("Cases", "12", 5),
+                AnswerRows.Column.words("What puts it right", "Fit a new fuse F1", 22), AnswerRows.Column.words("Minutes", "5", 5)), dialog::changed, dialog::grown);
         Fields.push(page, "From a &table\u2026", () -> fromTable(dialog, TableDialog.UNNAMED));
     }
 
@@ -51,7 +51,7 @@ final class CausesPage extends QuestionPage {
         return lines;
     }
 
-    List<Rows.Row> rows() {
+    List<AnswerRows.Row> rows() {
         return causes.filled();
     }
 

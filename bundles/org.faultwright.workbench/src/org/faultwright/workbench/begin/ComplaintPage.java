@@ -12,7 +12,7 @@ import org.faultwright.workbench.look.Fields;
 /** What is reported. */
 final class ComplaintPage extends QuestionPage {
     private Text seen;
-    private Rows complaints;
+    private AnswerRows complaints;
 
     ComplaintPage() {
         super("The complaint", "What is reported?");
@@ -22,7 +22,7 @@ final class ComplaintPage extends QuestionPage {
     void create(Composite page, QuestionDialog dialog) {
         seen = Fields.text(page, "What is seen", "in a few words: prints faint labels", dialog::changed);
         Fields.words(page, "What do customers say, in their own words, also where they are wrong?");
-        complaints = new Rows(page, "Complaint", List.of(Rows.Column.words("In the customer's words", "as on the job slip", 40)), dialog::changed, dialog::grown);
+        complaints = new AnswerRows(page, "Complaint", List.of(AnswerRows.Column.words("In the customer's words", "as on the job slip", 40)), dialog::changed, dialog::grown);
     }
 
     @Override

@@ -67,7 +67,7 @@ abstract class QuestionDialog extends TitledDialog {
     @Override
     protected Point getInitialSize() {
         Rectangle screen = getShell().getMonitor().getClientArea();
-        double letters = Math.max(1, Letters.width(getShell()) / 7);
+        double letters = Math.max(1, CharacterWidth.width(getShell()) / 7);
         return new Point((int) Math.min(WIDTH * letters, screen.width - 40), (int) Math.min(HEIGHT * letters, screen.height - 60));
     }
 

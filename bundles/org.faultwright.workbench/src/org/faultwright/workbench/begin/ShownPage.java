@@ -48,11 +48,11 @@ final class ShownPage extends QuestionPage {
         grid = new Composite(page, SWT.NONE);
         GridDataFactory.fillDefaults().span(2, 1).grab(true, false).applyTo(grid);
         causes.whenImported(() -> {
-            List<Rows.Row> rows = causes.rows();
-            Map<String, Rows.Row> added = signs.append(causes.lines());
+            List<AnswerRows.Row> rows = causes.rows();
+            Map<String, AnswerRows.Row> added = signs.append(causes.lines());
             int first = rows.size() - causes.lines().size();
             for (int i = 0; i < causes.lines().size(); i++) {
-                Rows.Row cause = rows.get(first + i);
+                AnswerRows.Row cause = rows.get(first + i);
                 causes.lines().get(i).shows().forEach((heading, cell) -> shown.put(new Place(cause, added.get(heading)), cell));
             }
             dialog.changed();
@@ -75,7 +75,7 @@ final class ShownPage extends QuestionPage {
         for (SignsPage.Told one : told) {
             wrapped(one.sign().words(), 12);
         }
-        for (Rows.Row cause : causes.rows()) {
+        for (AnswerRows.Row cause : causes.rows()) {
             wrapped(cause.cell(0), 16);
             told.forEach(one -> combo(cause, one));
         }
@@ -84,10 +84,10 @@ final class ShownPage extends QuestionPage {
     private void wrapped(String words, int letters) {
         Label label = new Label(grid, SWT.WRAP);
         label.setText(words.replace("&", "&&"));
-        GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).hint((int) (letters * Letters.width(label)), SWT.DEFAULT).applyTo(label);
+        GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).hint((int) (letters * CharacterWidth.width(label)), SWT.DEFAULT).applyTo(label);
     }
 
-    private void combo(Rows.Row cause, SignsPage.Told told) {
+    private void combo(AnswerRows.Row cause, SignsPage.Told told) {
         Place place = new Place(cause, told.key());
         Map<String, String> choices = choices(told.sign());
         String before = shown.getOrDefault(place, "");
@@ -121,7 +121,7 @@ final class ShownPage extends QuestionPage {
     }
 
     /** For each sign, in their order, what is seen with a fault; empty where nobody said. */
-    List<String> of(Rows.Row cause, List<SignsPage.Told> told) {
+    List<String> of(AnswerRows.Row cause, List<SignsPage.Told> told) {
         return told.stream().map(one -> {
             String words = shown.getOrDefault(new Place(cause, one.key()), "");
             List<String> results = one.sign().results();

@@ -36,11 +36,11 @@ final class SignsPage extends QuestionPage {
     private static final List<String> ON_OFF = List.of("on", "off");
     private static final List<String> STATES = List.of("off, open", "on, open", "on, closed", "off, closed");
 
-    private Rows looks;
+    private AnswerRows looks;
     private Text lamp;
     private Text document;
-    private Rows codes;
-    private Rows readings;
+    private AnswerRows codes;
+    private AnswerRows readings;
     private Label with;
     private Meter meter = Meter.USUAL;
 
@@ -51,20 +51,20 @@ final class SignsPage extends QuestionPage {
     @Override
     void create(Composite page, QuestionDialog dialog) {
         Fields.heading(page, "Look or listen");
-        looks = new Rows(page, "Look", List.of(Rows.Column.words("Question", "Does the fan turn?", 22), Rows.Column.words("As it should be", "turns", 9),
-                Rows.Column.words("Else (commas between)", "stands, rattles", 13), new Rows.Column("Switched", "", 4, ON_OFF),
-                Rows.Column.words("Min", "1", 3)), dialog::changed, dialog::grown);
+        looks = new AnswerRows(page, "Look", List.of(AnswerRows.Column.words("Question", "Does the fan turn?", 22), AnswerRows.Column.words("As it should be", "turns", 9),
+                AnswerRows.Column.words("Else (commas between)", "stands, rattles", 13), new AnswerRows.Column("Switched", "", 4, ON_OFF),
+                AnswerRows.Column.words("Min", "1", 3)), dialog::changed, dialog::grown);
         Fields.push(page, "From a list of &steps\u2026", () -> stepsFromTable(dialog, TableDialog.UNNAMED));
         Fields.heading(page, "Codes of a lamp or a read-out");
         lamp = Fields.text(page, "Which one, and where", "Amber lamp on the back", dialog::changed);
         document = Fields.text(page, "Document with the table", "Service sheet, page 4", dialog::changed);
-        codes = new Rows(page, "Code", List.of(Rows.Column.words("Code", "3 blinks", 9), Rows.Column.words("What it means", "Head too cold", 24)),
+        codes = new AnswerRows(page, "Code", List.of(AnswerRows.Column.words("Code", "3 blinks", 9), AnswerRows.Column.words("What it means", "Head too cold", 24)),
                 dialog::changed, dialog::grown);
         Fields.push(page, "Codes from a ta&ble\u2026", () -> codesFromTable(dialog, TableDialog.UNNAMED));
         Fields.heading(page, "Readings");
-        readings = new Rows(page, "Reading", List.of(Rows.Column.words("Where", "C12, plus side", 22), new Rows.Column("What", "", 9, Interview.quantities()),
-                Rows.Column.words("A sound unit has", "24 V +/- 5 %", 17), Rows.Column.words("Never over", "28 V", 6), new Rows.Column("The unit is", "", 8, STATES),
-                Rows.Column.words("Min", "2", 3)), () -> {
+        readings = new AnswerRows(page, "Reading", List.of(AnswerRows.Column.words("Where", "C12, plus side", 22), new AnswerRows.Column("What", "", 9, Interview.quantities()),
+                AnswerRows.Column.words("A sound unit has", "24 V +/- 5 %", 17), AnswerRows.Column.words("Never over", "28 V", 6), new AnswerRows.Column("The unit is", "", 8, STATES),
+                AnswerRows.Column.words("Min", "2", 3)), () -> {
                     readings.filled().forEach(row -> LimitWords.fitting(row.cell(1), row.cell(2)).ifPresent(quantity -> row.choose(1, quantity)));
                     dialog.changed();
                 }, dialog::grown);
@@ -113,14 +113,14 @@ final class SignsPage extends QuestionPage {
     }
 
     /** The columns of a fault table, as looks. @return by heading the row of each */
-    Map<String, Rows.Row> append(List<FaultLine> lines) {
+    Map<String, AnswerRows.Row> append(List<FaultLine> lines) {
         Map<String, Set<String>> seen = new LinkedHashMap<>();
         lines.forEach(line -> line.shows().forEach((heading, cell) -> seen.computeIfAbsent(heading, none -> new LinkedHashSet<>())
                 .addAll(List.of(cell.split("(?i)\\s+or\\s+")))));
-        List<Rows.Row> before = looks.filled();
+        List<AnswerRows.Row> before = looks.filled();
         looks.append(seen.entrySet().stream().map(one -> List.of(one.getKey(), "as it should", String.join(", ", one.getValue()), "on", "")).toList());
-        List<Rows.Row> added = looks.filled().stream().filter(row -> !before.contains(row)).toList();
-        Map<String, Rows.Row> rows = new LinkedHashMap<>();
+        List<AnswerRows.Row> added = looks.filled().stream().filter(row -> !before.contains(row)).toList();
+        Map<String, AnswerRows.Row> rows = new LinkedHashMap<>();
         List<String> headings = List.copyOf(seen.keySet());
         for (int i = 0; i < headings.size() && i < added.size(); i++) {
             rows.put(headings.get(i), added.get(i));
@@ -134,9 +134,9 @@ final class SignsPage extends QuestionPage {
 
     List<Told> signs() {
         List<Told> signs = new ArrayList<>();
-        for (Rows.Row row : looks.filled()) {
+        for (AnswerRows.Row row : looks.filled()) {
             List<String> answers = new ArrayList<>(List.of(row.cell(1).isEmpty() ? "as it should" : row.cell(1)));
-            answers.addAll(Rows.parted(row.cell(2)));
+            answers.addAll(AnswerRows.parted(row.cell(2)));
             signs.add(new Told(row, new Sign.Look(row.cell(0), answers, row.cell(3).equals("on"), false, row.cell(4))));
         }
         List<Code> table = codes();
@@ -144,7 +144,7 @@ final class SignsPage extends QuestionPage {
             signs.add(new Told(codes, new Sign.Codes(lamp.getText().isBlank() ? "Lamp or read-out" : lamp.getText().strip(), table, document.getText().strip(),
                     true, "1")));
         }
-        for (Rows.Row row : readings.filled()) {
+        for (AnswerRows.Row row : readings.filled()) {
             if (!row.cell(2).isEmpty()) {
                 signs.add(new Told(row, new Sign.Reading(row.cell(0).isEmpty() ? row.cell(1) : row.cell(0), row.cell(1), row.cell(2), row.cell(3),
                         document.getText().strip(), row.cell(4).startsWith("on"), row.cell(4).endsWith("open"), row.cell(5))));
@@ -155,7 +155,7 @@ final class SignsPage extends QuestionPage {
 
     private List<Code> codes() {
         List<Code> table = new ArrayList<>();
-        for (Rows.Row row : codes.filled()) {
+        for (AnswerRows.Row row : codes.filled()) {
             Tables.code(row.cell(0)).filter(shown -> table.stream().noneMatch(other -> other.shown().equals(shown)))
                     .ifPresent(shown -> table.add(new Code(shown, row.cell(1).isEmpty() ? "Not known" : row.cell(1))));
         }
@@ -169,7 +169,7 @@ final class SignsPage extends QuestionPage {
     @Override
     String problem() {
         Set<String> known = new HashSet<>();
-        for (Rows.Row row : codes.filled()) {
+        for (AnswerRows.Row row : codes.filled()) {
             Optional<String> shown = Tables.code(row.cell(0));
             if (shown.isPresent() && !known.add(shown.get())) {
                 return "\"" + row.cell(0) + "\" stands in two rows; put what it means into one of them, and take the other out.";

@@ -93,7 +93,7 @@ final class TableDialog extends TitledDialog {
 
     @Override
     protected Point getInitialSize() {
-        double letters = Math.max(1, Letters.width(getShell()) / 7);
+        double letters = Math.max(1, CharacterWidth.width(getShell()) / 7);
         return new Point((int) (WIDTH * letters), (int) Math.min(HEIGHT * letters, getShell().getMonitor().getClientArea().height - 60));
     }
 

@@ -21,7 +21,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.chart.Chart;
 import org.faultwright.publish.chart.ChartArrow;
 import org.faultwright.publish.chart.ChartBox;
-import org.faultwright.publish.chart.Letters;
+import org.faultwright.publish.chart.TextMetrics;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
@@ -45,8 +45,8 @@ final class ChartPainter {
     ChartPainter(Control control) {
         FontData data = control.getFont().getFontData()[0];
         int dots = control.getDisplay().getDPI().y;
-        title = new Font(control.getDisplay(), new FontData(data.getName(), points(Letters.TITLE, dots), SWT.BOLD));
-        words = new Font(control.getDisplay(), new FontData(data.getName(), points(Letters.WORDS, dots), SWT.NORMAL));
+        title = new Font(control.getDisplay(), new FontData(data.getName(), points(TextMetrics.TITLE, dots), SWT.BOLD));
+        words = new Font(control.getDisplay(), new FontData(data.getName(), points(TextMetrics.WORDS, dots), SWT.NORMAL));
     }
 
     private static int points(int size, int dots) {

@@ -58,7 +58,7 @@ public final class Editors {
             return;
         }
         try {
-            Edits.apply(List.of(Edits.middle(before, text)), document);
+            DocumentEdits.apply(List.of(DocumentEdits.middle(before, text)), document);
         } catch (BadLocationException changed) {
             ILog.of(Editors.class).error("The text changed while it was replaced.", changed);
         }
@@ -66,7 +66,7 @@ public final class Editors {
 
     /** Where the stretch in which a text differs from another begins, and how long it is. */
     public static int[] differing(String text, String other) {
-        Edits.Edit middle = Edits.middle(text, other);
+        DocumentEdits.Edit middle = DocumentEdits.middle(text, other);
         return new int[] {middle.offset(), middle.length()};
     }
 

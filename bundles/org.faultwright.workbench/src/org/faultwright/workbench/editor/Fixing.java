@@ -25,7 +25,7 @@ public final class Fixing {
             return false;
         }
         try {
-            Edits.apply(fix.edits().stream().map(edit -> new Edits.Edit(edit.at().offset(), edit.at().length(), edit.replacement()))
+            DocumentEdits.apply(fix.edits().stream().map(edit -> new DocumentEdits.Edit(edit.at().offset(), edit.at().length(), edit.replacement()))
                     .toList(), document);
             return true;
         } catch (BadLocationException | MalformedTreeException wrong) {

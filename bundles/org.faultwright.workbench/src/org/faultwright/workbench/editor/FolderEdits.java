@@ -100,7 +100,7 @@ public record FolderEdits(Map<IFile, List<Fix.Edit>> edits, String done) {
 
     private static void apply(List<Fix.Edit> edits, IDocument document) throws CoreException {
         try {
-            Edits.apply(edits.stream().map(edit -> new Edits.Edit(edit.at().offset(), edit.at().length(), edit.replacement()))
+            DocumentEdits.apply(edits.stream().map(edit -> new DocumentEdits.Edit(edit.at().offset(), edit.at().length(), edit.replacement()))
                     .toList(), document);
         } catch (BadLocationException changed) {
             throw new CoreException(Status.error("A text changed meanwhile.", changed));

@@ -37,9 +37,9 @@ public final class FormatHandler extends AbstractHandler {
     /** Changes only the white space that differs, and leaves cursor and selection on their words. */
     static void format(ProcedureEditor editor) {
         String before = editor.document().get();
-        List<Edits.Edit> edits = Edits.between(before, TextFormatter.format(before));
+        List<DocumentEdits.Edit> edits = DocumentEdits.between(before, TextFormatter.format(before));
         try {
-            Edits.applyKeepingSelection(edits, editor, editor.document());
+            DocumentEdits.applyKeepingSelection(edits, editor, editor.document());
         } catch (BadLocationException changed) {
             ILog.of(FormatHandler.class).error("The text changed while it was formatted.", changed);
         }

@@ -36,15 +36,15 @@ public final class ToggleCommentHandler extends AbstractHandler {
                 String text = text(document, line);
                 comments &= text.isBlank() || text.stripLeading().startsWith(COMMENT);
             }
-            List<Edits.Edit> edits = new ArrayList<>();
+            List<DocumentEdits.Edit> edits = new ArrayList<>();
             for (int line = first; line <= last; line++) {
                 String text = text(document, line);
                 if (!text.isBlank()) {
                     int at = document.getLineOffset(line) + text.length() - text.stripLeading().length();
-                    edits.add(new Edits.Edit(at, comments ? COMMENT.length() : 0, comments ? "" : COMMENT));
+                    edits.add(new DocumentEdits.Edit(at, comments ? COMMENT.length() : 0, comments ? "" : COMMENT));
                 }
             }
-            Edits.applyKeepingSelection(edits, editor, document);
+            DocumentEdits.applyKeepingSelection(edits, editor, document);
         } catch (BadLocationException changed) {
             ILog.of(ToggleCommentHandler.class).error("The lines could not be made comments.", changed);
         }

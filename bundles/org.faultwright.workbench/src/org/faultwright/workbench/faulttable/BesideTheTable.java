@@ -33,11 +33,11 @@ final class BesideTheTable {
     private List<String> groups = List.of();
 
     /** @param choose told of the group that is to be shown alone, by how it is called; of nothing for all faults */
-    BesideTheTable(Composite parent, Consumer<Sheet.Sorting> sort, Consumer<String> choose) {
+    BesideTheTable(Composite parent, Consumer<ShownSheet.Sorting> sort, Consumer<String> choose) {
         Composite area = new Composite(parent, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(2).margins(8, 4).spacing(6, 4).applyTo(area);
         shown = Fields.choice(area, "Show", List.of(ALL), () -> choose.accept(chosen()));
-        order = Fields.choice(area, "Sort", Stream.of(Sheet.Sorting.values()).map(Sheet.Sorting::words).toList(), () -> sort.accept(sorting()));
+        order = Fields.choice(area, "Sort", Stream.of(ShownSheet.Sorting.values()).map(ShownSheet.Sorting::words).toList(), () -> sort.accept(sorting()));
         Stream.of(shown, order).forEach(one -> GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).applyTo(one));
         words = new StyledText(area, SWT.MULTI | SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL);
         words.setAlwaysShowScrollBars(false);
@@ -53,11 +53,11 @@ final class BesideTheTable {
         return shown.getSelectionIndex() <= 0 ? "" : groups.get(shown.getSelectionIndex() - 1);
     }
 
-    private Sheet.Sorting sorting() {
-        return Sheet.Sorting.values()[Math.max(0, order.getSelectionIndex())];
+    private ShownSheet.Sorting sorting() {
+        return ShownSheet.Sorting.values()[Math.max(0, order.getSelectionIndex())];
     }
 
-    void show(FaultSheet sheet, Optional<NotApart> chosen, Sheet.Sorting sorting) {
+    void show(FaultSheet sheet, Optional<NotApart> chosen, ShownSheet.Sorting sorting) {
         List<String> named = sheet.groups().stream().map(NotApart::named).distinct().toList();
         List<String> items = new ArrayList<>(List.of(ALL));
         sheet.groups().stream().map(group -> (group.foundAsOne() ? "found as one: " : "not told apart: ") + group.named()).distinct().forEach(items::add);

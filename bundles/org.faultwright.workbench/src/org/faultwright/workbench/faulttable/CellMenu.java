@@ -55,7 +55,7 @@ final class CellMenu {
         if (grid.sheet().isEmpty() || row.isEmpty() || column.isEmpty()) {
             return;
         }
-        Sheet sheet = grid.sheet().get();
+        ShownSheet sheet = grid.sheet().get();
         String now = sheet.typed(row.get(), column.get());
         for (String choice : sheet.choices(row.get(), column.get())) {
             MenuItem item = item(choice.replace("&", "&&"), SWT.RADIO, () -> grid.write(row.get(), column.get(), choice));

@@ -77,7 +77,7 @@ public final class FaultTableView extends ViewPart {
     private LiveText asked;
     private LiveText drawn;
     private FaultSheet sheet;
-    private Sheet.Sorting sorting = Sheet.Sorting.WRITTEN;
+    private ShownSheet.Sorting sorting = ShownSheet.Sorting.WRITTEN;
     private String group = "";
     private boolean proposing;
     private GridCanvas grid;
@@ -263,7 +263,7 @@ public final class FaultTableView extends ViewPart {
 
     private void draw() {
         Optional<NotApart> chosen = sheet.groups().stream().filter(one -> one.named().equals(group)).findFirst();
-        grid.show(Sheet.of(sheet, sorting, chosen));
+        grid.show(ShownSheet.of(sheet, sorting, chosen));
         beside.show(sheet, chosen, sorting);
         if (!proposing) {
             tell();
@@ -275,7 +275,7 @@ public final class FaultTableView extends ViewPart {
         grid.sheet().ifPresent(shown -> beside.tell(grid.told(), shown.group().map(NotApart::told).orElse(List.of())));
     }
 
-    private void sort(Sheet.Sorting by) {
+    private void sort(ShownSheet.Sorting by) {
         sorting = by;
         if (sheet != null) {
             draw();
@@ -322,8 +322,8 @@ public final class FaultTableView extends ViewPart {
         }
 
         @Override
-        public void sort(Sheet.Sorting by) {
-            FaultTableView.this.sort(sorting == by ? Sheet.Sorting.WRITTEN : by);
+        public void sort(ShownSheet.Sorting by) {
+            FaultTableView.this.sort(sorting == by ? ShownSheet.Sorting.WRITTEN : by);
         }
 
         @Override
@@ -448,7 +448,7 @@ public final class FaultTableView extends ViewPart {
         if (grid.sheet().isEmpty()) {
             return;
         }
-        Sheet shown = grid.sheet().get();
+        ShownSheet shown = grid.sheet().get();
         List<String> faults = shown.rows().stream().flatMap(row -> shown.fault(row).stream()).map(FaultSheet.Row::name).toList();
         List<List<String>> cells = all ? SheetText.copied(shown.of(), faults) : grid.chosenRows().stream().map(row -> grid.chosenColumns().stream()
                 .map(column -> column instanceof SheetColumn.Time ? shown.text(row, column) : shown.typed(row, column)).toList()).toList();
@@ -483,7 +483,7 @@ public final class FaultTableView extends ViewPart {
             notPasted(List.of(unusable.getMessage()));
             return;
         }
-        Sheet shown = grid.sheet().get();
+        ShownSheet shown = grid.sheet().get();
         boolean one = cells.size() == 1 && cells.get(0).size() == 1;
         List<List<String>> filling = one ? fill(cells.get(0).get(0)) : cells;
         int row = shown.rows().indexOf(grid.chosenRows().get(0));

@@ -37,7 +37,7 @@ final class GridCanvas extends Canvas {
 
         void goToText();
 
-        void sort(Sheet.Sorting by);
+        void sort(ShownSheet.Sorting by);
 
         /** Back from a few faults to all of them. */
         void allFaults();
@@ -50,7 +50,7 @@ final class GridCanvas extends Canvas {
     private final GridPainter painter;
     private final Presses presses;
     private final InPlace inPlace;
-    private Sheet sheet;
+    private ShownSheet sheet;
     private String words = "";
     private boolean readOnly;
     private int[] widths = {};
@@ -85,7 +85,7 @@ final class GridCanvas extends Canvas {
 
     // ---- what is shown
 
-    Optional<Sheet> sheet() {
+    Optional<ShownSheet> sheet() {
         return Optional.ofNullable(sheet);
     }
 
@@ -110,7 +110,7 @@ final class GridCanvas extends Canvas {
     }
 
     /** The cell in hand stays the same one, as long as it is there. */
-    void show(Sheet made) {
+    void show(ShownSheet made) {
         Optional<SheetRow> keptRow = inHandRow();
         Optional<SheetColumn> keptColumn = inHandColumn();
         boolean first = sheet == null;
@@ -118,7 +118,7 @@ final class GridCanvas extends Canvas {
         words = "";
         readOnly = false;
         measure();
-        int newRow = keptRow.map(made.rows()::indexOf).filter(place -> place >= 0).orElse(Math.min(Math.max(row, Sheet.HEAD_ROWS), made.rows().size() - 1));
+        int newRow = keptRow.map(made.rows()::indexOf).filter(place -> place >= 0).orElse(Math.min(Math.max(row, ShownSheet.HEAD_ROWS), made.rows().size() - 1));
         int newColumn = keptColumn.map(made.columns()::indexOf).filter(place -> place >= 0).orElse(Math.min(column, made.columns().size() - 1));
         boolean moved = newRow != row || newColumn != column;
         row = newRow;
@@ -160,7 +160,7 @@ final class GridCanvas extends Canvas {
     }
 
     private int frozenHeight() {
-        return (1 + Sheet.HEAD_ROWS) * rowHeight;
+        return (1 + ShownSheet.HEAD_ROWS) * rowHeight;
     }
 
     private int x(int at) {
@@ -175,7 +175,7 @@ final class GridCanvas extends Canvas {
     }
 
     private int y(int at) {
-        return (at + 1) * rowHeight - (at < Sheet.HEAD_ROWS ? 0 : top);
+        return (at + 1) * rowHeight - (at < ShownSheet.HEAD_ROWS ? 0 : top);
     }
 
     /** Where a cell is drawn, in pixels of the canvas. */
@@ -242,7 +242,7 @@ final class GridCanvas extends Canvas {
 
     void chooseAll() {
         if (sheet != null) {
-            fromRow = Math.min(Sheet.HEAD_ROWS, sheet.rows().size() - 1);
+            fromRow = Math.min(ShownSheet.HEAD_ROWS, sheet.rows().size() - 1);
             fromColumn = 0;
             row = sheet.rows().size() - 1;
             column = sheet.columns().size() - 1;
@@ -252,7 +252,7 @@ final class GridCanvas extends Canvas {
 
     /** Whether every fault and every column is chosen. */
     boolean isAllChosen() {
-        return sheet != null && chosenRows().size() >= sheet.rows().size() - Sheet.HEAD_ROWS && chosenColumns().size() == sheet.columns().size();
+        return sheet != null && chosenRows().size() >= sheet.rows().size() - ShownSheet.HEAD_ROWS && chosenColumns().size() == sheet.columns().size();
     }
 
     private boolean isChosen(int atRow, int atColumn) {
@@ -374,11 +374,11 @@ final class GridCanvas extends Canvas {
         if (at >= 0) {
             SheetColumn clicked = sheet.columns().get(at);
             if (clicked instanceof SheetColumn.Words) {
-                presses.sort(Sheet.Sorting.WORDS);
+                presses.sort(ShownSheet.Sorting.WORDS);
             } else if (clicked instanceof SheetColumn.Cases) {
-                presses.sort(Sheet.Sorting.CASES);
+                presses.sort(ShownSheet.Sorting.CASES);
             } else if (clicked instanceof SheetColumn.Time) {
-                presses.sort(Sheet.Sorting.TIME);
+                presses.sort(ShownSheet.Sorting.TIME);
             } else {
                 take(0, at, false);
             }
@@ -415,7 +415,7 @@ final class GridCanvas extends Canvas {
             wide += widths[i];
         }
         left = bar(getHorizontalBar(), left, wide, room.width - frozenWidth());
-        top = bar(getVerticalBar(), top, sheet == null ? 0 : (sheet.rows().size() - Sheet.HEAD_ROWS) * rowHeight, room.height - frozenHeight());
+        top = bar(getVerticalBar(), top, sheet == null ? 0 : (sheet.rows().size() - ShownSheet.HEAD_ROWS) * rowHeight, room.height - frozenHeight());
         inPlace.moved();
     }
 
@@ -432,7 +432,7 @@ final class GridCanvas extends Canvas {
         if (column > 0) {
             left += cell.x < frozenWidth() || cell.width > room.width - frozenWidth() ? cell.x - frozenWidth() : Math.max(0, cell.x + cell.width - room.width);
         }
-        if (row >= Sheet.HEAD_ROWS) {
+        if (row >= ShownSheet.HEAD_ROWS) {
             top += cell.y < frozenHeight() ? cell.y - frozenHeight() : Math.max(0, cell.y + cell.height - room.height);
         }
         fitBars();
@@ -452,16 +452,16 @@ final class GridCanvas extends Canvas {
             }
             int fixed = frozenWidth();
             gc.setClipping(fixed, frozenHeight(), Math.max(0, room.width - fixed), Math.max(0, room.height - frozenHeight()));
-            cells(gc, Sheet.HEAD_ROWS, sheet.rows().size(), seen, room.height);
+            cells(gc, ShownSheet.HEAD_ROWS, sheet.rows().size(), seen, room.height);
             gc.setClipping(fixed, 0, Math.max(0, room.width - fixed), frozenHeight());
             seen.forEach(at -> painter.head(gc, sheet, sheet.columns().get(at), new Rectangle(x(at), 0, widths[at], rowHeight), isColumnIn(at)));
-            cells(gc, 0, Math.min(Sheet.HEAD_ROWS, sheet.rows().size()), seen, room.height);
+            cells(gc, 0, Math.min(ShownSheet.HEAD_ROWS, sheet.rows().size()), seen, room.height);
             gc.setClipping(0, frozenHeight(), fixed, Math.max(0, room.height - frozenHeight()));
-            cells(gc, Sheet.HEAD_ROWS, sheet.rows().size(), List.of(0), room.height);
+            cells(gc, ShownSheet.HEAD_ROWS, sheet.rows().size(), List.of(0), room.height);
             gc.setClipping(0, 0, fixed, frozenHeight());
             painter.head(gc, sheet, sheet.columns().get(0), new Rectangle(0, 0, fixed, rowHeight), false);
-            cells(gc, 0, Math.min(Sheet.HEAD_ROWS, sheet.rows().size()), List.of(0), room.height);
-            gc.setClipping(column == 0 ? 0 : fixed, row < Sheet.HEAD_ROWS ? 0 : frozenHeight(), room.width, room.height);
+            cells(gc, 0, Math.min(ShownSheet.HEAD_ROWS, sheet.rows().size()), List.of(0), room.height);
+            gc.setClipping(column == 0 ? 0 : fixed, row < ShownSheet.HEAD_ROWS ? 0 : frozenHeight(), room.width, room.height);
             painter.cursor(gc, area(row, column), isFocusControl());
             gc.setClipping((Rectangle) null);
             gc.setForeground(Palette.now().of(Use.PAGE_EDGE));

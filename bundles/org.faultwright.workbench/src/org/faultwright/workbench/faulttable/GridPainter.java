@@ -41,7 +41,7 @@ final class GridPainter {
     }
 
     /** How wide a column would like to be: its longest words decide, by their letters first, as there may be thousands. */
-    int width(GC gc, Sheet sheet, SheetColumn column) {
+    int width(GC gc, ShownSheet sheet, SheetColumn column) {
         gc.setFont(plain);
         return Math.max(headWidth(gc, sheet, column), sheet.rows().stream().map(row -> sheet.sign(row, column) + sheet.text(row, column)).distinct()
                 .sorted(Comparator.comparingInt(String::length).reversed()).limit(MEASURED).mapToInt(words -> extent(gc, words)).max().orElse(0));
@@ -52,12 +52,12 @@ final class GridPainter {
         return gc.textExtent(words).x + 2 * ROOM + BAR;
     }
 
-    private int headWidth(GC gc, Sheet sheet, SheetColumn column) {
+    private int headWidth(GC gc, ShownSheet sheet, SheetColumn column) {
         gc.setFont(bold);
         return gc.textExtent(sheet.head(column)).x + 2 * ROOM + BAR;
     }
 
-    void head(GC gc, Sheet sheet, SheetColumn column, Rectangle at, boolean isIn) {
+    void head(GC gc, ShownSheet sheet, SheetColumn column, Rectangle at, boolean isIn) {
         Palette palette = Palette.now();
         gc.setBackground(palette.of(isIn ? Use.STEP_IN_HAND : Use.WINDOW));
         gc.fillRectangle(at);
@@ -68,7 +68,7 @@ final class GridPainter {
         lines(gc, at);
     }
 
-    void cell(GC gc, Sheet sheet, SheetRow row, SheetColumn column, Rectangle at, boolean isIn) {
+    void cell(GC gc, ShownSheet sheet, SheetRow row, SheetColumn column, Rectangle at, boolean isIn) {
         Palette palette = Palette.now();
         boolean head = !(row instanceof SheetRow.OfFault) || column instanceof SheetColumn.Words;
         State state = sheet.state(row, column);

@@ -34,7 +34,7 @@ import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.workbench.files.Encoding;
 import org.faultwright.workbench.files.LargestText;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 
 /**
  * Every procedure and library of the open folders as it stands on disk. Heads are read at once, so that titles are there; then comes what was
@@ -65,7 +65,7 @@ public final class FolderDocuments {
         heads.setSystem(true);
         checking.setPriority(Job.DECORATE);
         ResourcesPlugin.getWorkspace().addResourceChangeListener(this::changed, IResourceChangeEvent.POST_CHANGE);
-        Settings.addListener(() -> wait(files()));
+        WorkbenchSettings.addListener(() -> wait(files()));
         wait(files());
     }
 

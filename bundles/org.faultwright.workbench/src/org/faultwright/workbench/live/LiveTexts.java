@@ -27,20 +27,20 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.IDocument;
 import org.faultwright.language.server.EditingServices;
 import org.faultwright.language.server.OpenText;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 
 /** The texts open in editors, read and checked after each change, away from the window's thread. */
 public final class LiveTexts {
     private static final LiveTexts ONLY = new LiveTexts();
 
-    private LocalDate judgedOn = Settings.calibrationDay();
+    private LocalDate judgedOn = WorkbenchSettings.calibrationDay();
     private EditingServices services = new EditingServices(Optional.of(judgedOn));
     private final Map<IDocument, LiveText> open = new ConcurrentHashMap<>();
     private final List<Consumer<LiveText>> listeners = new CopyOnWriteArrayList<>();
     private final Studying studying = new Studying();
 
     private LiveTexts() {
-        Settings.addListener(this::checkAll);
+        WorkbenchSettings.addListener(this::checkAll);
     }
 
     public static LiveTexts get() {
@@ -49,7 +49,7 @@ public final class LiveTexts {
 
     /** What reads and checks, by the day on which calibration is judged: a window may be open over midnight. */
     public synchronized EditingServices services() {
-        LocalDate day = Settings.calibrationDay();
+        LocalDate day = WorkbenchSettings.calibrationDay();
         if (!day.equals(judgedOn)) {
             judgedOn = day;
             services = new EditingServices(Optional.of(day));

@@ -15,7 +15,7 @@ import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.editors.text.EditorsUI;
 import org.faultwright.workbench.look.Palette.Use;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 
 /** Brings the window into the colours that were chosen: those of the window system before anything is shown, then our own. */
 public final class Look {
@@ -35,10 +35,10 @@ public final class Look {
      * were, and stays so. Before the first window.
      */
     public static void choose(Display display) {
-        if (!canBeChosen() || Settings.colours() == Settings.Colours.OF_THE_SYSTEM) {
+        if (!canBeChosen() || WorkbenchSettings.colours() == WorkbenchSettings.Colours.OF_THE_SYSTEM) {
             return;
         }
-        boolean dark = Settings.colours() == Settings.Colours.DARK;
+        boolean dark = WorkbenchSettings.colours() == WorkbenchSettings.Colours.DARK;
         try {
             // SWT has no public way to ask for this, and the same method on both
             Class.forName("org.eclipse.swt.internal." + SWT.getPlatform() + ".OS").getMethod("setTheme", boolean.class).invoke(null, dark);

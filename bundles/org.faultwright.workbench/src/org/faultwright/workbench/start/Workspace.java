@@ -85,7 +85,7 @@ public final class Workspace {
      */
     static Map<Part, Path> open() {
         Map<Part, Path> aside = new EnumMap<>(Part.class);
-        if (Arrangement.isDamaged(folder().resolve(Part.ARRANGEMENT.where))) {
+        if (WindowLayout.isDamaged(folder().resolve(Part.ARRANGEMENT.where))) {
             setAside(Part.ARRANGEMENT, aside);
         }
         if (!isReadable()) {

@@ -11,7 +11,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.procedure.Condition;
-import org.faultwright.procedure.DecisionRule;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Hazard;
@@ -27,6 +26,7 @@ import org.faultwright.procedure.Revision;
 import org.faultwright.procedure.Routine;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SignalWord;
+import org.faultwright.procedure.StatedDecisionRule;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.QuantityKind;
 import org.junit.jupiter.api.Test;
@@ -63,7 +63,7 @@ class DeclarationsTest {
         assertEquals(Optional.of("ab12"), revision.digest());
         assertEquals("\"out of ink\"", head.complaints().get(1).at().text());
         assertEquals("screwdriver", head.tools().get(0).value());
-        assertEquals("2.5", ((DecisionRule.ByRisk) head.statedRule().get().value()).percent().toString());
+        assertEquals("2.5", ((StatedDecisionRule.ByRisk) head.statedRule().get().value()).percent().toString());
         assertEquals("SeeIt", head.begin().get().at().text());
     }
 

@@ -9,7 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.math.MathContext;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Bound;
-import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Formula;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.Quantity;
@@ -79,29 +79,29 @@ class LimitsTest {
         return shown(Reading.step(Step.Calculate.class, "calculate D { value " + written + " within -> X }").formula().get().value());
     }
 
-    private static String shown(Expression expression) {
-        if (expression instanceof Expression.Reading reading) {
+    private static String shown(Formula expression) {
+        if (expression instanceof Formula.Reading reading) {
             return reading.step();
         }
-        if (expression instanceof Expression.Constant constant) {
+        if (expression instanceof Formula.Constant constant) {
             return constant.quantity().spelling();
         }
-        if (expression instanceof Expression.Negated negated) {
+        if (expression instanceof Formula.Negated negated) {
             return "-" + shown(negated.of());
         }
-        if (expression instanceof Expression.Sum sum) {
+        if (expression instanceof Formula.Sum sum) {
             return "(" + shown(sum.left()) + " + " + shown(sum.right()) + ")";
         }
-        if (expression instanceof Expression.Difference difference) {
+        if (expression instanceof Formula.Difference difference) {
             return "(" + shown(difference.left()) + " - " + shown(difference.right()) + ")";
         }
-        if (expression instanceof Expression.Product product) {
+        if (expression instanceof Formula.Product product) {
             return "(" + shown(product.left()) + " * " + shown(product.right()) + ")";
         }
-        if (expression instanceof Expression.Quotient quotient) {
+        if (expression instanceof Formula.Quotient quotient) {
             return "(" + shown(quotient.left()) + " / " + shown(quotient.right()) + ")";
         }
-        Expression.Call call = (Expression.Call) expression;
+        Formula.Call call = (Formula.Call) expression;
         return call.function() + "(" + String.join(", ", call.arguments().stream().map(LimitsTest::shown).toList()) + ")";
     }
 }

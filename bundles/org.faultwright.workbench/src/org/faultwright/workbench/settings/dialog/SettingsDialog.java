@@ -27,7 +27,7 @@ import org.eclipse.swt.widgets.Spinner;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.look.TitledDialog;
-import org.faultwright.workbench.settings.Settings;
+import org.faultwright.workbench.settings.WorkbenchSettings;
 
 /** All there is to set: the size of the text, the colours, the day of calibration, the folders. */
 public final class SettingsDialog extends TitledDialog {
@@ -61,7 +61,7 @@ public final class SettingsDialog extends TitledDialog {
     private void font(Composite area) {
         label(area, "Size of the text");
         fontSize = new Spinner(area, SWT.BORDER);
-        fontSize.setValues(Settings.fontSize(), Settings.SMALLEST_FONT, Settings.LARGEST_FONT, 0, 1, 4);
+        fontSize.setValues(WorkbenchSettings.fontSize(), WorkbenchSettings.SMALLEST_FONT, WorkbenchSettings.LARGEST_FONT, 0, 1, 4);
         new Label(area, SWT.NONE).setText("points");
     }
 
@@ -69,7 +69,7 @@ public final class SettingsDialog extends TitledDialog {
         label(area, "Colours");
         colours = new Combo(area, SWT.READ_ONLY);
         colours.setItems("As the system has them", "Light", "Dark");
-        colours.select(Settings.colours().ordinal());
+        colours.select(WorkbenchSettings.colours().ordinal());
         new Label(area, SWT.NONE).setText("from the next start on");
     }
 
@@ -78,9 +78,9 @@ public final class SettingsDialog extends TitledDialog {
         today = new Button(area, SWT.CHECK);
         today.setText("the day of work");
         day = new DateTime(area, SWT.DATE | SWT.DROP_DOWN | SWT.BORDER);
-        LocalDate judged = Settings.calibrationDay();
+        LocalDate judged = WorkbenchSettings.calibrationDay();
         day.setDate(judged.getYear(), judged.getMonthValue() - 1, judged.getDayOfMonth());
-        today.setSelection(Settings.fixedCalibrationDay().isEmpty());
+        today.setSelection(WorkbenchSettings.fixedCalibrationDay().isEmpty());
         day.setEnabled(!today.getSelection());
         today.addListener(SWT.Selection, event -> day.setEnabled(!today.getSelection()));
     }
@@ -135,16 +135,16 @@ public final class SettingsDialog extends TitledDialog {
 
     @Override
     protected void okPressed() {
-        if (fontSize.getSelection() != Settings.fontSize()) {
-            Settings.useFontSize(fontSize.getSelection());
+        if (fontSize.getSelection() != WorkbenchSettings.fontSize()) {
+            WorkbenchSettings.useFontSize(fontSize.getSelection());
         }
         if (colours != null) {
-            Settings.choose(Settings.Colours.values()[colours.getSelectionIndex()]);
+            WorkbenchSettings.choose(WorkbenchSettings.Colours.values()[colours.getSelectionIndex()]);
         }
         Optional<LocalDate> judged = today.getSelection() ? Optional.empty()
                 : Optional.of(LocalDate.of(day.getYear(), day.getMonth() + 1, day.getDay()));
-        if (!judged.equals(Settings.fixedCalibrationDay())) {
-            Settings.judgeCalibrationOn(judged);
+        if (!judged.equals(WorkbenchSettings.fixedCalibrationDay())) {
+            WorkbenchSettings.judgeCalibrationOn(judged);
         }
         super.okPressed();
     }

@@ -67,7 +67,7 @@ class RunningOnTest {
     }
 
     private static List<Map<String, List<String>>> arrows(String text) {
-        return read(text).graphs().stream().map(Arrows::of).toList();
+        return read(text).graphs().stream().map(ArrowTargets::of).toList();
     }
 
     private static List<String> rules(String text) {

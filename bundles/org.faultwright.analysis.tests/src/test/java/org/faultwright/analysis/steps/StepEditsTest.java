@@ -99,7 +99,7 @@ class StepEditsTest {
     }
 
     private static Map<String, List<String>> arrows(String text, int graph) {
-        return Arrows.of(document(text).graphs().get(graph));
+        return ArrowTargets.of(document(text).graphs().get(graph));
     }
 
     private static String refused(String text, String graph, String what, String step, String... rest) {
@@ -285,7 +285,7 @@ class StepEditsTest {
         for (String text : List.of(SAID_ONCE, SAID_ONCE.replace("\n", "\r\n"))) {
             String after = changed(text, "Rail", "turn", step, result, "Fine");
             assertTrue(after.contains(line) && after.contains("otherwise Refer"), after);
-            assertEquals(3, Arrows.of(document(after).graphs().get(0)).get(step).size() / 2);
+            assertEquals(3, ArrowTargets.of(document(after).graphs().get(0)).get(step).size() / 2);
             assertEquals(text.contains("\r"), !after.replace("\r\n", "").equals(after), after);
             assertFalse(after.replace("\r\n", "").contains("\n") && text.contains("\r"), after);
             assertTrue(changed(text, "Rail", "insert", step, result, "DO", "Fresh").contains("then -> Refer"));

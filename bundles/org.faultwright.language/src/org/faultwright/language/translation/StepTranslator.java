@@ -32,12 +32,12 @@ import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.Units;
 
 /** The seven kinds of step. */
-final class Steps extends TextSwitch<Step> {
+final class StepTranslator extends TextSwitch<Step> {
     private final Translators parts;
     private final ModelSource passage;
-    private final Expressions expressions;
+    private final FormulaTranslator expressions;
 
-    Steps(Translators parts, Expressions expressions) {
+    StepTranslator(Translators parts, FormulaTranslator expressions) {
         this.parts = parts;
         this.passage = parts.passage;
         this.expressions = expressions;

@@ -33,7 +33,7 @@ import org.faultwright.quantity.Exact;
  * @param columns the words of the faults first
  * @param group   the faults that are shown alone, where it is not all of them
  */
-record Sheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Optional<NotApart> group) {
+record ShownSheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Optional<NotApart> group) {
     /** Rows that stay where they are. */
     static final int HEAD_ROWS = 2;
 
@@ -61,14 +61,14 @@ record Sheet(FaultSheet of, List<SheetRow> rows, List<SheetColumn> columns, Opti
         }
     }
 
-    static Sheet of(FaultSheet of, Sorting sorting, Optional<NotApart> group) {
+    static ShownSheet of(FaultSheet of, Sorting sorting, Optional<NotApart> group) {
         Set<String> chosen = group.map(one -> one.faults().stream().map(fault -> fault.name().text()).collect(Collectors.toSet())).orElse(Set.of());
         Stream<SheetRow> faults = of.rows().stream().filter(row -> group.isEmpty() || chosen.contains(row.name())).sorted(sorting.order())
                 .map(row -> new SheetRow.OfFault(row.name()));
         List<SheetColumn> columns = new ArrayList<>(List.of(new SheetColumn.Words(), new SheetColumn.Cases(), new SheetColumn.Time()));
         steps(of, group, chosen).forEach(step -> columns.add(new SheetColumn.OfStep(step)));
         columns.add(new SheetColumn.Remedy());
-        return new Sheet(of, Stream.concat(Stream.of(new SheetRow.Takes(), new SheetRow.Normal()), faults).toList(), List.copyOf(columns), group);
+        return new ShownSheet(of, Stream.concat(Stream.of(new SheetRow.Takes(), new SheetRow.Normal()), faults).toList(), List.copyOf(columns), group);
     }
 
     /** All of them; for some faults first the steps that would tell them apart, then those at which anything is written of them. */

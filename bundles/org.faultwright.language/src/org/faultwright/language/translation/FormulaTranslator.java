@@ -17,19 +17,19 @@ import org.faultwright.language.text.SumText;
 import org.faultwright.language.text.TextPackage;
 import org.faultwright.language.text.util.TextSwitch;
 import org.faultwright.procedure.Written;
-import org.faultwright.quantity.Expression;
+import org.faultwright.quantity.Formula;
 
 /** Values computed from readings. An expression with a gap is left out; the parser has reported the gap. */
-final class Expressions extends TextSwitch<Optional<Expression>> {
+final class FormulaTranslator extends TextSwitch<Optional<Formula>> {
     private final ModelSource passage;
     private final Quantities quantities;
 
-    Expressions(ModelSource passage, Quantities quantities) {
+    FormulaTranslator(ModelSource passage, Quantities quantities) {
         this.passage = passage;
         this.quantities = quantities;
     }
 
-    Optional<Written<Expression>> expression(ExpressionText written) {
+    Optional<Written<Formula>> expression(ExpressionText written) {
         try {
             return of(written).map(expression -> new Written<>(expression, passage.range(written)));
         } catch (StackOverflowError tooDeep) {
@@ -38,52 +38,52 @@ final class Expressions extends TextSwitch<Optional<Expression>> {
         }
     }
 
-    private Optional<Expression> of(ExpressionText written) {
+    private Optional<Formula> of(ExpressionText written) {
         return Optional.ofNullable(written).flatMap(this::doSwitch);
     }
 
     @Override
-    public Optional<Expression> caseSumText(SumText written) {
+    public Optional<Formula> caseSumText(SumText written) {
         return of(written.getLeft()).flatMap(left -> of(written.getRight())
-                .map(right -> "+".equals(written.getOperator()) ? new Expression.Sum(left, right)
-                        : new Expression.Difference(left, right)));
+                .map(right -> "+".equals(written.getOperator()) ? new Formula.Sum(left, right)
+                        : new Formula.Difference(left, right)));
     }
 
     @Override
-    public Optional<Expression> caseQuotientText(QuotientText written) {
+    public Optional<Formula> caseQuotientText(QuotientText written) {
         boolean product = "*".equals(written.getOperator()) || "×".equals(written.getOperator());
         return of(written.getLeft()).flatMap(left -> of(written.getRight())
-                .map(right -> product ? new Expression.Product(left, right) : new Expression.Quotient(left, right)));
+                .map(right -> product ? new Formula.Product(left, right) : new Formula.Quotient(left, right)));
     }
 
     @Override
-    public Optional<Expression> caseNegatedText(NegatedText written) {
-        return of(written.getOf()).map(Expression.Negated::new);
+    public Optional<Formula> caseNegatedText(NegatedText written) {
+        return of(written.getOf()).map(Formula.Negated::new);
     }
 
     @Override
-    public Optional<Expression> caseCallText(CallText written) {
-        List<Expression> arguments = new ArrayList<>();
+    public Optional<Formula> caseCallText(CallText written) {
+        List<Formula> arguments = new ArrayList<>();
         for (ExpressionText argument : written.getArguments()) {
-            Optional<Expression> read = of(argument);
+            Optional<Formula> read = of(argument);
             if (read.isEmpty()) {
                 return Optional.empty();
             }
             arguments.add(read.get());
         }
-        return Optional.of(new Expression.Call(passage.textOrNone(written, TextPackage.Literals.CALL_TEXT__FUNCTION),
+        return Optional.of(new Formula.Call(passage.textOrNone(written, TextPackage.Literals.CALL_TEXT__FUNCTION),
                 List.copyOf(arguments)));
     }
 
     @Override
-    public Optional<Expression> caseReadingText(ReadingText written) {
+    public Optional<Formula> caseReadingText(ReadingText written) {
         return passage.name(written, TextPackage.Literals.READING_TEXT__STEP)
-                .map(step -> new Expression.Reading(step.text()));
+                .map(step -> new Formula.Reading(step.text()));
     }
 
     @Override
-    public Optional<Expression> caseConstantText(ConstantText written) {
+    public Optional<Formula> caseConstantText(ConstantText written) {
         return passage.node(written, TextPackage.Literals.CONSTANT_TEXT__TEXT)
-                .map(node -> new Expression.Constant(quantities.quantity(node)));
+                .map(node -> new Formula.Constant(quantities.quantity(node)));
     }
 }

@@ -16,12 +16,12 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 
 /** Where the steps of a graph lead, as it is written. */
-final class Arrows {
+final class ArrowTargets {
     /** Where the graph begins; no step has that name. */
     static final String BEGIN = "";
     private static final String NOWHERE = "";
 
-    private Arrows() {
+    private ArrowTargets() {
     }
 
     /** By the name of each step the name that each of its results leads to, then the one that it leads to once its bound is used up. */

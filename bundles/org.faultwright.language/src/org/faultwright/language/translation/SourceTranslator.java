@@ -13,8 +13,8 @@ import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Written;
 
 /** The documents that limits and codes come from. */
-final class Sources {
-    private Sources() {
+final class SourceTranslator {
+    private SourceTranslator() {
     }
 
     static Optional<Source> source(Translators parts, SourceText written) {

@@ -13,10 +13,10 @@ import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
 
 /** Changes of a text by what the model knows of it. */
-final class Edits {
+final class SpecimenEdits {
     private static final Pattern WORD_BEFORE = Pattern.compile("[\\p{L}-]+\\s*$");
 
-    private Edits() {
+    private SpecimenEdits() {
     }
 
     static Fix.Edit replace(SourceRange at, String text) {

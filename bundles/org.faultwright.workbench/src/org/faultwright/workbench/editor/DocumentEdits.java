@@ -17,12 +17,12 @@ import org.eclipse.text.undo.DocumentUndoManagerRegistry;
 import org.eclipse.text.undo.IDocumentUndoManager;
 
 /** Changes of a text at many places that are one change for whoever takes them back. */
-final class Edits {
+final class DocumentEdits {
     /** One replaced stretch, in UTF-16 units of the text before the change. */
     record Edit(int offset, int length, String replacement) {
     }
 
-    private Edits() {
+    private DocumentEdits() {
     }
 
     /**

@@ -18,11 +18,11 @@ import org.faultwright.language.text.OutcomeText;
 import org.faultwright.language.text.StepText;
 
 /** Says what the parser expected, from where in the grammar it stood. */
-final class Expected {
+final class SyntaxExpectation {
     private final EObject element;
     private final INode node;
 
-    Expected(IParserErrorContext context) {
+    SyntaxExpectation(IParserErrorContext context) {
         this.element = context.getCurrentContext();
         this.node = context.getCurrentNode();
     }

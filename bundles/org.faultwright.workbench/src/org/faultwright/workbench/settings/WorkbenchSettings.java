@@ -20,7 +20,7 @@ import org.osgi.service.prefs.BackingStoreException;
 import org.osgi.service.prefs.Preferences;
 
 /** The few things that a user chooses, kept with the workspace. */
-public final class Settings {
+public final class WorkbenchSettings {
     /** Which colours the window has. */
     public enum Colours { OF_THE_SYSTEM, LIGHT, DARK }
 
@@ -34,7 +34,7 @@ public final class Settings {
     private static final String FONT = "fontSize";
     private static final List<Runnable> LISTENERS = new CopyOnWriteArrayList<>();
 
-    private Settings() {
+    private WorkbenchSettings() {
     }
 
     private static Preferences kept() {
@@ -120,7 +120,7 @@ public final class Settings {
         try {
             kept().flush();
         } catch (BackingStoreException refused) {
-            ILog.of(Settings.class).warn("The settings could not be kept.", refused);
+            ILog.of(WorkbenchSettings.class).warn("The settings could not be kept.", refused);
         }
     }
 }

@@ -9,7 +9,7 @@ import java.util.List;
 import org.faultwright.publish.page.PlainText;
 
 /** How much room words take, without asking a font: the picture is the same on every machine. */
-public final class Letters {
+public final class TextMetrics {
     /** The size of a title, in points. */
     public static final int TITLE = 12;
     /** The size of everything else. */
@@ -18,7 +18,7 @@ public final class Letters {
     private static final double WIDTH = 0.56;
     private static final double BOLD = 0.6;
 
-    private Letters() {
+    private TextMetrics() {
     }
 
     static int width(String words, int size) {

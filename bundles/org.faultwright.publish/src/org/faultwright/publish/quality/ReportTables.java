@@ -12,13 +12,13 @@ import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.publish.page.Tag;
 
 /** Words and tables that the parts of the report share. */
-final class Rows {
+final class ReportTables {
     /** Of a list in a sentence, at most so many are named. */
     private static final int MOST_NAMED = 16;
 
     private static final Set<String> NARROW = Set.of("Line", "Severity", "Times", "Digest");
 
-    private Rows() {
+    private ReportTables() {
     }
 
     /** A table with a heading for each column. @return its body; a column whose name begins with What is wide */

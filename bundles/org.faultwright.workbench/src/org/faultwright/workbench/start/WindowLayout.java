@@ -14,10 +14,10 @@ import org.xml.sax.SAXException;
 import org.xml.sax.helpers.DefaultHandler;
 
 /** How the views are arranged, as the window keeps it from one start to the next. */
-final class Arrangement {
+final class WindowLayout {
     private static final String FILE = "workbench.xmi";
 
-    private Arrangement() {
+    private WindowLayout() {
     }
 
     /** Whether the folder has an arrangement that cannot be read; where there is none, nothing is damaged. */

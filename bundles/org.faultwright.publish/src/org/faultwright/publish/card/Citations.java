@@ -11,7 +11,7 @@ import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 
 /** The documents that limits and codes come from: a number at the step, the words once at the end. */
-final class Sources {
+final class Citations {
     private final Map<String, Integer> numbers = new LinkedHashMap<>();
 
     /** Adds the number of a source. */

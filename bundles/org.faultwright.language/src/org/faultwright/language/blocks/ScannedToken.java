@@ -13,8 +13,8 @@ import java.util.List;
  * @param whole  the text that it stands in
  * @param column of its first character, counted from 0
  */
-record Word(String whole, int start, int end, int column, boolean isFirstInLine) {
-    static final Word NONE = new Word("", 0, 0, 0, false);
+record ScannedToken(String whole, int start, int end, int column, boolean isFirstInLine) {
+    static final ScannedToken NONE = new ScannedToken("", 0, 0, 0, false);
 
     /** Cut out when it is asked for: of most words nobody does. */
     String text() {
@@ -34,8 +34,8 @@ record Word(String whole, int start, int end, int column, boolean isFirstInLine)
     }
 
     /** All words of a text, in reading order. Quoted text ends with its line at the latest. */
-    static List<Word> of(String text) {
-        List<Word> words = new ArrayList<>();
+    static List<ScannedToken> of(String text) {
+        List<ScannedToken> words = new ArrayList<>();
         int lineStart = 0;
         boolean first = true;
         int at = 0;
@@ -58,12 +58,12 @@ record Word(String whole, int start, int end, int column, boolean isFirstInLine)
                 }
                 if (end < 0) {
                     // not closed: no comment, but words that cannot be read
-                    words.add(new Word(text, at, text.length(), at - lineStart, false));
+                    words.add(new ScannedToken(text, at, text.length(), at - lineStart, false));
                 }
                 at = end < 0 ? text.length() : end + 2;
             } else {
                 int end = end(text, at);
-                words.add(new Word(text, at, end, at - lineStart, first));
+                words.add(new ScannedToken(text, at, end, at - lineStart, first));
                 first = false;
                 at = end;
             }

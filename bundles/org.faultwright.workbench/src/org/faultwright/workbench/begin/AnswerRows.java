@@ -21,7 +21,7 @@ import org.faultwright.language.beginning.Tables;
 import org.faultwright.workbench.look.Spoken;
 
 /** Answers in rows; there is always an empty one at the end, and one that was emptied does not count. */
-final class Rows {
+final class AnswerRows {
     /**
      * @param width   in characters; the widest take what is left
      * @param choices what can be chosen; empty where words are typed
@@ -64,7 +64,7 @@ final class Rows {
     private boolean filling;
 
     /** @param each what a row is called, for who cannot see it @param grown after a row has come or gone */
-    Rows(Composite parent, String each, List<Column> columns, Runnable changed, Runnable grown) {
+    AnswerRows(Composite parent, String each, List<Column> columns, Runnable changed, Runnable grown) {
         this.columns = columns;
         this.each = each;
         this.changed = changed;
@@ -137,7 +137,7 @@ final class Rows {
         text.addListener(SWT.Modify, event -> typed(row));
         text.addListener(SWT.FocusOut, event -> text.getDisplay().asyncExec(() -> toBeginning(text)));
         GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).grab(column.width() >= WIDE, false)
-                .hint((int) (column.width() * Letters.width(text)), SWT.DEFAULT).applyTo(text);
+                .hint((int) (column.width() * CharacterWidth.width(text)), SWT.DEFAULT).applyTo(text);
         return text;
     }
 

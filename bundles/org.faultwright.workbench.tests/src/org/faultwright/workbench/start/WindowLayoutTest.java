@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What is recognised as damaged, and what is said of it; releng/starts.sh starts the window with the real thing. */
-class ArrangementTest {
+class WindowLayoutTest {
     private static final String WHOLE = "<?xml version=\"1.0\" encoding=\"ASCII\"?>\n<application:Application xmi:version=\"2.0\""
             + " xmlns:xmi=\"http://www.omg.org/XMI\" xmlns:application=\"http://www.eclipse.org/ui/2010/UIModel/application\">\n"
             + "  <children label=\"Faultwright\"/>\n</application:Application>\n";
@@ -29,7 +29,7 @@ class ArrangementTest {
 
     @Test
     void should_find_nothing_wrong_where_there_is_no_arrangement_yet() {
-        assertFalse(Arrangement.isDamaged(folder.resolve("missing")));
+        assertFalse(WindowLayout.isDamaged(folder.resolve("missing")));
     }
 
     @Test
@@ -66,6 +66,6 @@ class ArrangementTest {
 
     private boolean isDamaged(byte[] bytes) throws IOException {
         Files.write(folder.resolve("workbench.xmi"), bytes);
-        return Arrangement.isDamaged(folder);
+        return WindowLayout.isDamaged(folder);
     }
 }

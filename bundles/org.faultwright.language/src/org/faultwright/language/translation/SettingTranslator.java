@@ -10,10 +10,10 @@ import org.faultwright.language.text.TextPackage;
 import org.faultwright.procedure.Setting;
 
 /** Conditions at a value. */
-final class Settings {
+final class SettingTranslator {
     private final ModelSource passage;
 
-    Settings(ModelSource passage) {
+    SettingTranslator(ModelSource passage) {
         this.passage = passage;
     }
 

@@ -8,8 +8,8 @@ import java.util.Optional;
 import org.faultwright.procedure.Step;
 
 /** What a step says that it expects. */
-final class Expected {
-    private Expected() {
+final class StepExpectation {
+    private StepExpectation() {
     }
 
     static Optional<Step.Expectation> of(Step step) {

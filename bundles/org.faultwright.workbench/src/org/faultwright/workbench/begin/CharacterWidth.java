@@ -8,8 +8,8 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.widgets.Control;
 
 /** How wide letters are. */
-final class Letters {
-    private Letters() {
+final class CharacterWidth {
+    private CharacterWidth() {
     }
 
     /** In pixels, on the average. */

@@ -29,14 +29,14 @@ import org.junit.jupiter.api.extension.ExtendWith;
 
 /** What can be set, and that it does something. */
 @ExtendWith(KeepPicture.class)
-class SettingsTest {
-    private final int size = Settings.fontSize();
+class WorkbenchSettingsTest {
+    private final int size = WorkbenchSettings.fontSize();
 
     @AfterEach
     void as_before() {
-        Settings.judgeCalibrationOn(Optional.empty());
-        Settings.choose(Settings.Colours.OF_THE_SYSTEM);
-        Settings.useFontSize(size);
+        WorkbenchSettings.judgeCalibrationOn(Optional.empty());
+        WorkbenchSettings.choose(WorkbenchSettings.Colours.OF_THE_SYSTEM);
+        WorkbenchSettings.useFontSize(size);
     }
 
     @Test
@@ -52,16 +52,16 @@ class SettingsTest {
 
     @Test
     void should_change_the_size_of_the_text_at_once() {
-        Settings.useFontSize(17);
+        WorkbenchSettings.useFontSize(17);
 
         assertEquals(17, JFaceResources.getTextFont().getFontData()[0].getHeight());
     }
 
     @Test
     void should_remember_the_colours_for_the_next_start() {
-        Settings.choose(Settings.Colours.DARK);
+        WorkbenchSettings.choose(WorkbenchSettings.Colours.DARK);
 
-        assertEquals(Settings.Colours.DARK, Settings.colours());
+        assertEquals(WorkbenchSettings.Colours.DARK, WorkbenchSettings.colours());
     }
 
     @Test
@@ -69,8 +69,8 @@ class SettingsTest {
         InstanceScope.INSTANCE.getNode("org.faultwright.workbench").put("colours", "MAUVE");
         InstanceScope.INSTANCE.getNode("org.faultwright.workbench").put("calibrationJudgedOn", "the day after");
 
-        assertEquals(Settings.Colours.OF_THE_SYSTEM, Settings.colours());
-        assertEquals(LocalDate.now(), Settings.calibrationDay());
+        assertEquals(WorkbenchSettings.Colours.OF_THE_SYSTEM, WorkbenchSettings.colours());
+        assertEquals(LocalDate.now(), WorkbenchSettings.calibrationDay());
     }
 
     @Test
@@ -94,11 +94,11 @@ class SettingsTest {
             Object before = LiveTexts.get().services();
             assertTrue(!isOutOfCalibration(editor), LiveTexts.get().of(editor.document()).orElseThrow().text().findings().toString());
 
-            Settings.judgeCalibrationOn(Optional.of(LocalDate.of(2090, 2, 1)));
+            WorkbenchSettings.judgeCalibrationOn(Optional.of(LocalDate.of(2090, 2, 1)));
 
             Waiting.until("the meter is out of calibration", () -> isOutOfCalibration(editor));
             assertNotSame(before, LiveTexts.get().services());
-            Settings.judgeCalibrationOn(Optional.empty());
+            WorkbenchSettings.judgeCalibrationOn(Optional.empty());
             Waiting.until("and is not today", () -> !isOutOfCalibration(editor));
         }
     }

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** A document for print being built: running lines, bookmarks, and one flow of columns from page to page. */
-public final class Sheet {
+public final class PrintDocument {
     /** The colour of words about a page that are left out on that page itself. */
     public static final String ELSEWHERE = ArrowPages.COLOUR;
     private static final String HEAD = "7mm";
@@ -31,7 +31,7 @@ public final class Sheet {
      * @param right   stands opposite the title at the head of every page
      * @param foot    stands opposite the page number
      */
-    public Sheet(Paper paper, int columns, String title, String description, String right, String foot) {
+    public PrintDocument(Paper paper, int columns, String title, String description, String right, String foot) {
         this.paper = paper;
         this.title = title;
         this.description = description;

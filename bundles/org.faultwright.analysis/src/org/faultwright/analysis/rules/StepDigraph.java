@@ -24,7 +24,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 
 /** The steps of one graph as numbers, and the arrows between them, whatever the state of the set-up. */
-final class Arrows {
+final class StepDigraph {
     /** @param outcome whose arrow it is. @param otherwise whether it is the one taken when its bound is used up */
     public record Arrow(int from, int to, Outcome outcome, boolean otherwise) {
         /** Whether it can be taken again and again. */
@@ -42,14 +42,14 @@ final class Arrows {
 
     /** Those of each procedure or routine of a subject, put together once. */
     private static final class OfGraphs {
-        private final Map<StepGraph, Arrows> known = new IdentityHashMap<>();
+        private final Map<StepGraph, StepDigraph> known = new IdentityHashMap<>();
     }
 
-    static Arrows of(StepGraph graph, Subject subject) {
-        return subject.shared(OfGraphs.class, any -> new OfGraphs()).known.computeIfAbsent(graph, Arrows::new);
+    static StepDigraph of(StepGraph graph, Subject subject) {
+        return subject.shared(OfGraphs.class, any -> new OfGraphs()).known.computeIfAbsent(graph, StepDigraph::new);
     }
 
-    private Arrows(StepGraph graph) {
+    private StepDigraph(StepGraph graph) {
         this.graph = graph;
         // Of two steps with one name the first alone can be reached.
         graph.steps().stream().filter(step -> numbers.putIfAbsent(step.name().text(), numbers.size()) == null)

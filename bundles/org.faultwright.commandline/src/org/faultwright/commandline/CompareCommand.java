@@ -21,7 +21,7 @@ import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.quality.ComparisonPage;
 import org.faultwright.publish.since.Comparison;
 import org.faultwright.publish.since.SinceRelease;
-import org.faultwright.publish.since.Told;
+import org.faultwright.publish.since.ToldDifference;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -88,10 +88,10 @@ final class CompareCommand implements Callable<Integer> {
         }
     }
 
-    private static void print(PrintWriter out, String of, List<Told> told) {
+    private static void print(PrintWriter out, String of, List<ToldDifference> told) {
         out.println(of);
         Difference.Kind kind = null;
-        for (Told one : told) {
+        for (ToldDifference one : told) {
             if (one.kind() != kind) {
                 kind = one.kind();
                 out.println("  " + kind.title());

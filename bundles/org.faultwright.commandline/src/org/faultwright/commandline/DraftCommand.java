@@ -52,7 +52,7 @@ final class DraftCommand implements Callable<Integer> {
         if (into == null) {
             out.print(draft.text().get());
         } else {
-            Texts.create(into, Fix.inLinesAs(procedure.source().content(), draft.text().get()));
+            TextFiles.create(into, Fix.inLinesAs(procedure.source().content(), draft.text().get()));
             out.println("The draft is in " + into + ".");
         }
         return Faultwright.CLEAN;

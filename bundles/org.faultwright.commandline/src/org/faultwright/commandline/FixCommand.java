@@ -126,7 +126,7 @@ final class FixCommand implements Callable<Integer> {
         boolean more = true;
         while (more) {
             String before = text.now().content();
-            Optional<FixRun.Made> done = text.next(this::isWanted, number == null ? 1 : number);
+            Optional<FixRun.AppliedFix> done = text.next(this::isWanted, number == null ? 1 : number);
             if (done.isPresent()) {
                 made++;
                 out.println(done.get().finding().at() + " " + done.get().finding().rule() + ": " + done.get().fix().title());
@@ -135,7 +135,7 @@ final class FixCommand implements Callable<Integer> {
             more = done.isPresent() && place == null;
         }
         if (made > 0 && !dryRun) {
-            Texts.replace(file, text.now().content());
+            TextFiles.replace(file, text.now().content());
         }
         tellUnread(file, text);
         out.flush();

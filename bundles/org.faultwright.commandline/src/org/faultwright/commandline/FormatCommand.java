@@ -48,7 +48,7 @@ final class FormatCommand implements Callable<Integer> {
             if (!after.equals(before)) {
                 changed++;
                 if (!look) {
-                    Texts.replace(file, after);
+                    TextFiles.replace(file, after);
                 }
                 out.println((look ? "would change " : "changed ") + file);
             }

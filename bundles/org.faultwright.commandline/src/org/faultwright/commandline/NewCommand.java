@@ -100,7 +100,7 @@ final class NewCommand implements Callable<Integer> {
                     + "a letter first, as in FanStill.procedure.");
         }
         Beginning beginning = beginning(name);
-        Texts.create(target, beginning.text());
+        TextFiles.create(target, beginning.text());
         beginning.remarks().forEach(remark -> spec.commandLine().getErr().println("faultwright: " + remark));
         spec.commandLine().getOut().println("Written: " + target + ". Next: faultwright check " + target);
         return Faultwright.CLEAN;

@@ -67,7 +67,7 @@ final class OrderCommand implements Callable<Integer> {
             return false;
         }
         if (write) {
-            Texts.replace(file, report.change().get().applied());
+            TextFiles.replace(file, report.change().get().applied());
             out.println("  " + file + " changed.");
         }
         return !write;

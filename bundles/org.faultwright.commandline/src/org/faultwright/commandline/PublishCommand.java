@@ -87,7 +87,7 @@ final class PublishCommand implements Callable<Integer> {
             throw new CannotProceed(folder + " is a file, not a folder; name another one after --into.");
         }
         Optional<EarlierRelease> release = release();
-        Told told = new Told(files.size(), out);
+        PublicationWriter told = new PublicationWriter(files.size(), out);
         Checking checking = new Checking(asOf);
         FullCheck check = new FullCheck(asOf);
         ByCores.each(files, file -> made(file, checking, check, wanted), told::tell);
@@ -96,7 +96,7 @@ final class PublishCommand implements Callable<Integer> {
         if (!publications.isEmpty()) {
             tell(writeLibraries(wanted, publications, taken), out);
             tell(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
-                    told.libraries, release, asOf, sourceAge).without(told.leftOut, new ProcedureFolder.Made(Version.called(), Version.today())), taken), out);
+                    told.libraries, release, asOf, sourceAge).without(told.leftOut, new ProcedureFolder.Imprint(Version.called(), Version.today())), taken), out);
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
@@ -123,28 +123,28 @@ final class PublishCommand implements Callable<Integer> {
     }
 
     /** What one file is made into; by any thread. */
-    private record Made(String name, Optional<CheckedLibrary> library, Optional<Publication> publication, List<Published> forms, Optional<PublishingRefused> refused) {
+    private record MadeForms(String name, Optional<CheckedLibrary> library, Optional<Publication> publication, List<Published> forms, Optional<PublishingRefused> refused) {
     }
 
-    private Made made(Path file, Checking checking, FullCheck check, List<Export> wanted) {
+    private MadeForms made(Path file, Checking checking, FullCheck check, List<Export> wanted) {
         Document document = checking.read(file);
         String name = String.valueOf(document.name());
         if (!(document instanceof Procedure procedure)) {
-            return new Made(name, document instanceof Library library ? Optional.of(new CheckedLibrary(library, check.of(library))) : Optional.empty(),
+            return new MadeForms(name, document instanceof Library library ? Optional.of(new CheckedLibrary(library, check.of(library))) : Optional.empty(),
                     Optional.empty(), List.of(), Optional.empty());
         }
         try {
             Publication publication = Publication.of(check.check(procedure), drafts ? Drafts.ALLOWED : Drafts.REFUSED);
             List<Published> forms = wanted.stream().filter(ProcedureExport.class::isInstance)
                     .map(export -> ((ProcedureExport) export).publish(publication)).toList();
-            return new Made(name, Optional.empty(), Optional.of(publication), forms, Optional.empty());
+            return new MadeForms(name, Optional.empty(), Optional.of(publication), forms, Optional.empty());
         } catch (PublishingRefused problem) {
-            return new Made(name, Optional.empty(), Optional.empty(), List.of(), Optional.of(problem));
+            return new MadeForms(name, Optional.empty(), Optional.empty(), List.of(), Optional.of(problem));
         }
     }
 
     /** Writes what was made, file by file, and says so. */
-    private final class Told {
+    private final class PublicationWriter {
         private final int files;
         private final PrintWriter out;
         private final List<Publication> publications = new ArrayList<>();
@@ -154,12 +154,12 @@ final class PublishCommand implements Callable<Integer> {
         private int number;
         private int refused;
 
-        Told(int files, PrintWriter out) {
+        PublicationWriter(int files, PrintWriter out) {
             this.files = files;
             this.out = out;
         }
 
-        void tell(Made made) {
+        void tell(MadeForms made) {
             number++;
             made.library().ifPresent(libraries::add);
             try {

@@ -212,7 +212,7 @@ final class TallyCommand implements Callable<Integer> {
             throw new CannotProceed("Nothing is written, because the check would then find: " + String.join(" ", fresh)
                     + " Write a part with --only, or change the text by hand.");
         }
-        Texts.replace(file, changed);
+        TextFiles.replace(file, changed);
         out.println(file + " changed. Check it, raise its revision, and publish it anew.");
     }
 

@@ -30,9 +30,9 @@ public final class FileLibraryFinder implements LibraryFinder {
     /** A name of the language, so that no name leads out of the folders searched. */
     private static final Pattern NAME = Pattern.compile("[\\p{L}_\u00B0\u00B5][\\p{L}\\p{N}_\u00B0\u00B5]*");
 
-    private final Map<Path, Known> known = new ConcurrentHashMap<>();
+    private final Map<Path, KnownFile> known = new ConcurrentHashMap<>();
 
-    private record Known(FileTime changed, long size, SourceText text) {
+    private record KnownFile(FileTime changed, long size, SourceText text) {
     }
 
     @Override
@@ -75,7 +75,7 @@ public final class FileLibraryFinder implements LibraryFinder {
         try {
             BasicFileAttributes now = Files.readAttributes(file, BasicFileAttributes.class);
             String name = asAddress ? file.toUri().toString() : file.toString();
-            Known before = known.get(file);
+            KnownFile before = known.get(file);
             if (before != null && before.changed().equals(now.lastModifiedTime()) && before.size() == now.size()
                     && before.text().name().equals(name)) {
                 return Optional.of(before.text());
@@ -84,7 +84,7 @@ public final class FileLibraryFinder implements LibraryFinder {
             if (known.size() >= MOST_KEPT) {
                 known.clear();
             }
-            known.put(file, new Known(now.lastModifiedTime(), now.size(), text));
+            known.put(file, new KnownFile(now.lastModifiedTime(), now.size(), text));
             return Optional.of(text);
         } catch (IOException unreadable) {
             return Optional.empty();

@@ -86,14 +86,14 @@ public sealed interface Step extends Declaration {
     }
 
     /** A name in a step, and what kind of thing is meant by it. */
-    record Mention(Thing thing, Name name) {
-        private static Stream<Mention> of(Thing thing, Optional<Name> name) {
+    record Mention(Referent thing, Name name) {
+        private static Stream<Mention> of(Referent thing, Optional<Name> name) {
             return name.stream().map(one -> new Mention(thing, one));
         }
     }
 
     /** What a step can refer to besides other steps. */
-    enum Thing {
+    enum Referent {
         INDICATOR, POINT, INSTRUMENT, ROUTINE, FAULT
     }
 
@@ -177,7 +177,7 @@ public sealed interface Step extends Declaration {
 
         @Override
         public List<Mention> mentions() {
-            return Mention.of(Thing.INDICATOR, indicator).toList();
+            return Mention.of(Referent.INDICATOR, indicator).toList();
         }
     }
 
@@ -269,8 +269,8 @@ public sealed interface Step extends Declaration {
 
         @Override
         public List<Mention> mentions() {
-            return Stream.of(Mention.of(Thing.POINT, point), rows.stream().map(row -> new Mention(Thing.POINT, row.point())),
-                    Mention.of(Thing.POINT, against), Mention.of(Thing.INSTRUMENT, instrument)).flatMap(some -> some).toList();
+            return Stream.of(Mention.of(Referent.POINT, point), rows.stream().map(row -> new Mention(Referent.POINT, row.point())),
+                    Mention.of(Referent.POINT, against), Mention.of(Referent.INSTRUMENT, instrument)).flatMap(some -> some).toList();
         }
     }
 
@@ -393,7 +393,7 @@ public sealed interface Step extends Declaration {
 
         @Override
         public List<Mention> mentions() {
-            return Mention.of(Thing.ROUTINE, routine).toList();
+            return Mention.of(Referent.ROUTINE, routine).toList();
         }
     }
 
@@ -440,7 +440,7 @@ public sealed interface Step extends Declaration {
 
         @Override
         public List<Mention> mentions() {
-            return finds.stream().map(name -> new Mention(Thing.FAULT, name)).toList();
+            return finds.stream().map(name -> new Mention(Referent.FAULT, name)).toList();
         }
     }
 }

@@ -29,7 +29,7 @@ import org.faultwright.procedure.Procedure;
  */
 public record ProcedureFolder(String title, List<Publication> procedures, Set<String> files,
         List<CheckedLibrary> libraries, Optional<EarlierRelease> since, Optional<LocalDate> asOf,
-        int sourceAge, List<LeftOut> leftOut, Optional<Made> made) {
+        int sourceAge, List<LeftOut> leftOut, Optional<Imprint> made) {
     private static final int FIVE_YEARS = 60;
 
     /** A library with its own findings. */
@@ -41,7 +41,7 @@ public record ProcedureFolder(String title, List<Publication> procedures, Set<St
     }
 
     /** @param program such as {@code Faultwright 0.1.0} */
-    public record Made(String program, LocalDate on) {
+    public record Imprint(String program, LocalDate on) {
     }
 
     /** Where nothing was left out. */
@@ -60,7 +60,7 @@ public record ProcedureFolder(String title, List<Publication> procedures, Set<St
     }
 
     /** The same, saying what it does not have and when it was made. */
-    public ProcedureFolder without(List<LeftOut> refused, Made by) {
+    public ProcedureFolder without(List<LeftOut> refused, Imprint by) {
         return new ProcedureFolder(title, procedures, files, libraries, since, asOf, sourceAge, List.copyOf(refused), Optional.of(by));
     }
 

@@ -44,7 +44,7 @@ import org.faultwright.workbench.card.CardView;
 import org.faultwright.workbench.editor.CompletionProcessor;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.editor.FindingMark;
-import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.editor.FixApplication;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.LiveText;
@@ -88,8 +88,8 @@ class WritingTest {
         Finding finding = marks("org.faultwright.workbench.error").stream().map(mark -> ((FindingMark) mark).finding())
                 .filter(one -> one.rule().equals("unknown-name")).findFirst().orElseThrow();
 
-        assertTrue(Fixing.apply(finding.fixes().get(0), document));
-        assertEquals(new Point(at + "yes normal -> ".length(), "OpenLid".length()), Fixing.toSelect(finding.fixes().get(0), document));
+        assertTrue(FixApplication.apply(finding.fixes().get(0), document));
+        assertEquals(new Point(at + "yes normal -> ".length(), "OpenLid".length()), FixApplication.toSelect(finding.fixes().get(0), document));
 
         Waiting.until("the mark is gone", () -> marks("org.faultwright.workbench.error").isEmpty());
         assertTrue(document.get().startsWith("yes normal -> OpenLid", at));
@@ -101,7 +101,7 @@ class WritingTest {
         SourceRange end = new SourceRange(new SourceText("here", document.get()), document.getLength(), 0);
         page().closeEditor(editor, false);
 
-        assertFalse(Fixing.apply(new Fix("Add a line", List.of(new Fix.Edit(end, "// one\n"))), document));
+        assertFalse(FixApplication.apply(new Fix("Add a line", List.of(new Fix.Edit(end, "// one\n"))), document));
     }
 
     @Test
@@ -110,9 +110,9 @@ class WritingTest {
         SourceRange end = new SourceRange(new SourceText("here", text), text.length(), 0);
         Fix fix = new Fix("Add two lines", List.of(new Fix.Edit(end, "\n\n// one\n// two\n")));
 
-        assertTrue(Fixing.apply(fix, document));
+        assertTrue(FixApplication.apply(fix, document));
 
-        assertEquals(new Point(text.length() + 2, 0), Fixing.toSelect(fix, document));
+        assertEquals(new Point(text.length() + 2, 0), FixApplication.toSelect(fix, document));
     }
 
     @Test
@@ -158,7 +158,7 @@ class WritingTest {
         int at = document.get().indexOf("observe LampCode") + "observe ".length();
         int named = count("LampCode");
 
-        Fixing.apply(Renaming.rename(before.text(), at, "BlinkCode"), document);
+        FixApplication.apply(Renaming.rename(before.text(), at, "BlinkCode"), document);
 
         assertEquals(0, count("LampCode"));
         assertEquals(named, count("BlinkCode"));

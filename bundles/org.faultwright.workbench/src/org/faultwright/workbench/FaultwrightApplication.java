@@ -9,7 +9,7 @@ import org.eclipse.equinox.app.IApplicationContext;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbench;
 import org.eclipse.ui.PlatformUI;
-import org.faultwright.workbench.look.Look;
+import org.faultwright.workbench.look.ColourTheme;
 import org.faultwright.workbench.start.Starting;
 
 /** Starts the window and stays until it is closed. */
@@ -22,7 +22,7 @@ public final class FaultwrightApplication implements IApplication {
             if (!Starting.mayOpen(context::applicationRunning)) {
                 return IApplication.EXIT_OK;
             }
-            Look.choose(display);
+            ColourTheme.choose(display);
             int code = PlatformUI.createAndRunWorkbench(display, new FaultwrightWorkbenchAdvisor());
             return code == PlatformUI.RETURN_RESTART ? IApplication.EXIT_RESTART : IApplication.EXIT_OK;
         } finally {

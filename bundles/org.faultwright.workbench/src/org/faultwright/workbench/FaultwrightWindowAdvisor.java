@@ -24,11 +24,11 @@ import org.eclipse.ui.application.WorkbenchWindowAdvisor;
 import org.eclipse.ui.internal.WorkbenchPlugin;
 import org.eclipse.ui.internal.registry.ActionSetRegistry;
 import org.eclipse.ui.internal.registry.IActionSetDescriptor;
-import org.faultwright.workbench.begin.Dropping;
+import org.faultwright.workbench.begin.FileDrop;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.FolderDocuments;
+import org.faultwright.workbench.look.ColourTheme;
 import org.faultwright.workbench.look.FindDialog;
-import org.faultwright.workbench.look.Look;
 import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.settings.WorkbenchSettings;
 import org.faultwright.workbench.start.StartTimes;
@@ -61,7 +61,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
     @Override
     public void preWindowOpen() {
         withoutForeignTools();
-        Look.colour();
+        ColourTheme.colour();
         WorkbenchSettings.showFont();
         IWorkbenchWindowConfigurer window = getWindowConfigurer();
         window.setInitialSize(size());
@@ -71,7 +71,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         window.setShowPerspectiveBar(false);
         window.setShowProgressIndicator(false);
         window.addEditorAreaTransfer(FileTransfer.getInstance());
-        window.configureEditorAreaDropListener(Dropping.forTexts(window.getWindow()::getShell));
+        window.configureEditorAreaDropListener(FileDrop.forTexts(window.getWindow()::getShell));
     }
 
     /** How large the first window is: a text and its card beside each other, as the screen allows. */

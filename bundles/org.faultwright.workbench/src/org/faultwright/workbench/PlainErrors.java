@@ -12,7 +12,7 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.statushandlers.AbstractStatusHandler;
 import org.eclipse.ui.statushandlers.StatusAdapter;
 import org.eclipse.ui.statushandlers.StatusManager;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 
 /** Says in plain words that something of the program failed; what it was stands in the log, for whoever mends it. */
 final class PlainErrors extends AbstractStatusHandler {
@@ -37,7 +37,7 @@ final class PlainErrors extends AbstractStatusHandler {
         }
         saying = true;
         try {
-            MessageDialog.openInformation(Belonging.shell(), TITLE, words());
+            MessageDialog.openInformation(DialogParent.shell(), TITLE, words());
         } finally {
             saying = false;
         }

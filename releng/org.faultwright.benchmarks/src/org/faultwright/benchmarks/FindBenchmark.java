@@ -17,7 +17,7 @@ import org.faultwright.language.server.EditingServices;
 import org.faultwright.language.server.FoundPlace;
 import org.faultwright.language.server.OpenText;
 import org.faultwright.language.server.PlacesInText;
-import org.faultwright.language.server.Sought;
+import org.faultwright.language.server.SearchScope;
 import org.faultwright.language.server.WantedWords;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceText;
@@ -42,10 +42,10 @@ public final class FindBenchmark {
             try (Stream<Path> made = Files.list(folder)) {
                 all = made.sorted().toList();
             }
-            words(all, "Made" + files / 2, Sought.EVERYTHING);
-            words(all, "voltage", Sought.EVERYTHING);
-            words(all, "xyzzy", Sought.EVERYTHING);
-            words(all, "", Sought.FAULTS);
+            words(all, "Made" + files / 2, SearchScope.EVERYTHING);
+            words(all, "voltage", SearchScope.EVERYTHING);
+            words(all, "xyzzy", SearchScope.EVERYTHING);
+            words(all, "", SearchScope.FAULTS);
             uses(all, folder.resolve("MadeBench.procedure"));
         } finally {
             try (Stream<Path> made = Files.walk(folder)) {
@@ -56,7 +56,7 @@ public final class FindBenchmark {
         }
     }
 
-    private static void words(List<Path> files, String typed, Sought sought) throws IOException {
+    private static void words(List<Path> files, String typed, SearchScope sought) throws IOException {
         WantedWords wanted = WantedWords.of(typed);
         long[] times = new long[ROUNDS];
         long found = 0;

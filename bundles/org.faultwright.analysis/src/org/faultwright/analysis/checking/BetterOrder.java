@@ -36,7 +36,7 @@ public final class BetterOrder implements Rule {
     private static final Exact LEAST_SHARE = Exact.ratio(1, 10);
 
     /** What was found, once for each subject. */
-    private record Tried(Optional<OrderStudy.Verified> order) {
+    private record TriedOrder(Optional<OrderStudy.Verified> order) {
     }
 
     /** @param certain whether steps, faults and declarations alone say that no order is worth a word; no other rule was asked */
@@ -75,7 +75,7 @@ public final class BetterOrder implements Rule {
 
     /** The best order that saves anything, tried against all other rules; absent where there is none. */
     public static Optional<OrderStudy.Verified> verified(Subject subject) {
-        return subject.shared(Tried.class, s -> new Tried(OrderStudy.in(s)
+        return subject.shared(TriedOrder.class, s -> new TriedOrder(OrderStudy.in(s)
                 .flatMap(study -> study.verified(procedure -> otherFindings(s, procedure))))).order();
     }
 

@@ -16,7 +16,7 @@ import org.faultwright.analysis.QuotedNames;
 import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.checking.Checker.Said;
+import org.faultwright.analysis.checking.Checker.UnquotedFinding;
 import org.faultwright.analysis.measurement.KnownBudgets;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
@@ -27,7 +27,7 @@ import org.faultwright.procedure.Procedure;
  */
 public final class ChangingCheck {
     /** @param quoted as it is told */
-    private record Known(Said said, Finding quoted) {
+    private record KnownFinding(UnquotedFinding said, Finding quoted) {
     }
 
     private final List<Rule> rules;
@@ -35,7 +35,7 @@ public final class ChangingCheck {
     private Optional<Document> last = Optional.empty();
     private Optional<QuotedNames> lastNames = Optional.empty();
     private Optional<KnownBudgets> lastBudgets = Optional.empty();
-    private List<List<Known>> known = List.of();
+    private List<List<KnownFinding>> known = List.of();
 
     ChangingCheck(List<Rule> rules, Optional<LocalDate> today) {
         this.rules = rules;
@@ -54,16 +54,16 @@ public final class ChangingCheck {
         part.ifPresent(one -> one.takeOver(KnownBudgets.class, budgets));
         Set<Reach> beyond = EnumSet.noneOf(Reach.class);
         change.ifPresent(known -> Stream.of(Reach.values()).filter(known::isBeyond).forEach(beyond::add));
-        List<List<Known>> now = new ArrayList<>(rules.size());
+        List<List<KnownFinding>> now = new ArrayList<>(rules.size());
         List<Finding> found = new ArrayList<>();
         for (int i = 0; i < rules.size(); i++) {
             Rule rule = rules.get(i);
-            List<Known> before = known.isEmpty() ? List.of() : known.get(i);
-            Optional<List<Known>> kept = change.isEmpty() ? Optional.empty() : switch (rule.reach()) {
+            List<KnownFinding> before = known.isEmpty() ? List.of() : known.get(i);
+            Optional<List<KnownFinding>> kept = change.isEmpty() ? Optional.empty() : switch (rule.reach()) {
                 case ONE_BLOCK -> beside(change.get(), rule, before, part.get(), names, namesAsBefore);
                 case PATHS, READINGS, MEANING, EVERYTHING -> beyond.contains(rule.reach()) ? moved(change.get(), before, names, namesAsBefore) : Optional.empty();
             };
-            List<Known> all = kept.orElseGet(() -> Checker.run(rule, subject).stream().map(said -> new Known(said, said.quoted(names))).toList());
+            List<KnownFinding> all = kept.orElseGet(() -> Checker.run(rule, subject).stream().map(said -> new KnownFinding(said, said.quoted(names))).toList());
             now.add(all);
             all.forEach(one -> found.add(one.quoted()));
         }
@@ -76,15 +76,15 @@ public final class ChangingCheck {
     }
 
     /** What was found beside the changed blocks, and what is found in them now; absent where it has to be looked for anew. */
-    private static Optional<List<Known>> beside(ChangedText change, Rule rule, List<Known> before, Subject changed, QuotedNames names,
+    private static Optional<List<KnownFinding>> beside(ChangedText change, Rule rule, List<KnownFinding> before, Subject changed, QuotedNames names,
             boolean namesAsBefore) {
-        Optional<List<Known>> kept = moved(change, before.stream().filter(one -> !change.wasAmongChanged(one.quoted().at())).toList(), names,
+        Optional<List<KnownFinding>> kept = moved(change, before.stream().filter(one -> !change.wasAmongChanged(one.quoted().at())).toList(), names,
                 namesAsBefore);
         return kept.map(rest -> {
-            List<Known> all = new ArrayList<>(rest);
-            for (Said said : Checker.run(rule, changed)) {
+            List<KnownFinding> all = new ArrayList<>(rest);
+            for (UnquotedFinding said : Checker.run(rule, changed)) {
                 if (said.crash() || change.isAmongChanged(said.finding().at())) {
-                    all.add(new Known(said, said.quoted(names)));
+                    all.add(new KnownFinding(said, said.quoted(names)));
                 }
             }
             return all;
@@ -92,15 +92,15 @@ public final class ChangingCheck {
     }
 
     /** Findings as they stand after the change; absent where it touches one of them, or a rule had stopped. */
-    private static Optional<List<Known>> moved(ChangedText change, List<Known> before, QuotedNames names, boolean namesAsBefore) {
-        List<Known> moved = new ArrayList<>(before.size());
-        for (Known one : before) {
+    private static Optional<List<KnownFinding>> moved(ChangedText change, List<KnownFinding> before, QuotedNames names, boolean namesAsBefore) {
+        List<KnownFinding> moved = new ArrayList<>(before.size());
+        for (KnownFinding one : before) {
             Optional<Finding> plain = one.said().crash() ? Optional.empty() : change.moved(one.said().finding());
             if (plain.isEmpty()) {
                 return Optional.empty();
             }
-            Said said = new Said(plain.get(), false);
-            moved.add(new Known(said, namesAsBefore ? change.moved(one.quoted()).orElseThrow() : said.quoted(names)));
+            UnquotedFinding said = new UnquotedFinding(plain.get(), false);
+            moved.add(new KnownFinding(said, namesAsBefore ? change.moved(one.quoted()).orElseThrow() : said.quoted(names)));
         }
         return Optional.of(moved);
     }

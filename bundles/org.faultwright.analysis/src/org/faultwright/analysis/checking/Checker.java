@@ -80,7 +80,7 @@ public final class Checker {
      * @param finding without quotation marks around the names in it
      * @param crash   that the rule stopped; nothing is quoted then
      */
-    record Said(Finding finding, boolean crash) {
+    record UnquotedFinding(Finding finding, boolean crash) {
         Finding quoted(QuotedNames names) {
             return crash ? finding : names.in(finding);
         }
@@ -94,13 +94,13 @@ public final class Checker {
 
     /** What each rule said of a subject: the search for a better order asks all others what stands in the text, before or after they are asked themselves. */
     private static final class Heard {
-        private final Map<Rule, List<Said>> byRule = new IdentityHashMap<>();
+        private final Map<Rule, List<UnquotedFinding>> byRule = new IdentityHashMap<>();
     }
 
     /** What a rule says of a subject, which it is asked once. */
-    static List<Said> run(Rule rule, Subject subject) {
-        Map<Rule, List<Said>> heard = subject.shared(Heard.class, any -> new Heard()).byRule;
-        List<Said> known = heard.get(rule);
+    static List<UnquotedFinding> run(Rule rule, Subject subject) {
+        Map<Rule, List<UnquotedFinding>> heard = subject.shared(Heard.class, any -> new Heard()).byRule;
+        List<UnquotedFinding> known = heard.get(rule);
         if (known == null) {
             known = ask(rule, subject);
             heard.put(rule, known);
@@ -108,15 +108,15 @@ public final class Checker {
         return known;
     }
 
-    private static List<Said> ask(Rule rule, Subject subject) {
+    private static List<UnquotedFinding> ask(Rule rule, Subject subject) {
         Findings findings = new Findings(rule.header());
-        List<Said> said = new ArrayList<>();
+        List<UnquotedFinding> said = new ArrayList<>();
         try {
             rule.check(subject, findings);
-            findings.reported().forEach(finding -> said.add(new Said(kept(finding, subject), false)));
+            findings.reported().forEach(finding -> said.add(new UnquotedFinding(kept(finding, subject), false)));
         } catch (RuntimeException | StackOverflowError crash) {
-            findings.reported().forEach(finding -> said.add(new Said(finding, false)));
-            said.add(new Said(new Finding("rule-failed", Severity.ERROR, subject.document().name().at(),
+            findings.reported().forEach(finding -> said.add(new UnquotedFinding(finding, false)));
+            said.add(new UnquotedFinding(new Finding("rule-failed", Severity.ERROR, subject.document().name().at(),
                     "The rule " + rule.header().id() + " stopped with " + crash + ".",
                     "Report this with the text it was checking; the other rules have run.", List.of(), List.of()), true));
         }

@@ -19,7 +19,7 @@ import org.faultwright.procedure.SourceText;
 /** A text while fixes are applied to it one after the other: each is tried in full on the text that the one before it left. */
 public final class FixRun {
     /** A fix that was applied, and the finding that it removed, both in the text before it. */
-    public record Made(Finding finding, Fix fix) {
+    public record AppliedFix(Finding finding, Fix fix) {
     }
 
     private final Function<SourceText, Document> reader;
@@ -65,7 +65,7 @@ public final class FixRun {
      * @param chosen which of its fixes that hold, counted from 1
      * @return what was done; absent when there is nothing more to do
      */
-    public Optional<Made> next(Predicate<Finding> wanted, int chosen) {
+    public Optional<AppliedFix> next(Predicate<Finding> wanted, int chosen) {
         for (Finding finding : own()) {
             if (!wanted.test(finding) || finding.fixes().isEmpty() || inVain.contains(finding.rule() + finding.message())) {
                 continue;
@@ -75,7 +75,7 @@ public final class FixRun {
                 Fix fix = fixes.get(chosen - 1);
                 document = reader.apply(new SourceText(now().name(), fix.applied()));
                 found = checker.check(document);
-                return Optional.of(new Made(finding, fix));
+                return Optional.of(new AppliedFix(finding, fix));
             }
             inVain.add(finding.rule() + finding.message());
         }

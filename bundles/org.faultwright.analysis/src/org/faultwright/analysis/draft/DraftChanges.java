@@ -37,27 +37,27 @@ final class DraftChanges {
         this.here = procedure.name().at();
     }
 
-    List<SetUpChanges.Mover> movers() {
+    List<SetUpChanges.ChangingStep> movers() {
         Set<String> remedies = procedure.faults().stream().flatMap(fault -> fault.remedies().stream()).map(Name::text)
                 .collect(Collectors.toSet());
-        List<SetUpChanges.Mover> found = new ArrayList<>();
+        List<SetUpChanges.ChangingStep> found = new ArrayList<>();
         steps.all().stream().filter(step -> step instanceof Step.Do task && task.repairs().isEmpty() && task.erases().isEmpty()
                 && !task.frame().sets().isEmpty() && !remedies.contains(task.name().text()) && task.outcomes().size() == 1)
-                .forEach(step -> found.add(new SetUpChanges.Mover(step, step.outcomes().get(0))));
+                .forEach(step -> found.add(new SetUpChanges.ChangingStep(step, step.outcomes().get(0))));
         procedure.scope().routines().stream().filter(routine -> !routine.exits().isEmpty() && routine.steps().stream()
                 .noneMatch(step -> step.frame().verifies().isPresent())).forEach(routine -> found.add(performing(routine)));
         settingsWanted().filter(setting -> !isEstablished(setting, found)).forEach(setting -> found.add(setting(setting)));
         return found;
     }
 
-    private SetUpChanges.Mover performing(Routine routine) {
+    private SetUpChanges.ChangingStep performing(Routine routine) {
         Optional<Step> declared = steps.all().stream().filter(step -> step instanceof Step.Perform perform
                 && perform.routine().map(Name::text).filter(routine.name().text()::equals).isPresent()
                 && perform.outcomes().size() == routine.exits().size()).findFirst();
         Step step = declared.orElseGet(() -> steps.made(routine.name().text(), () -> new Step.Perform(
                 new Name(steps.free("Do" + routine.name()), here), routine.title(), Optional.of(routine.name()), StepFrame.PLAIN,
                 DraftSteps.outcomes(routine.exits().stream().map(Name::text).toList(), here), here)));
-        return new SetUpChanges.Mover(step, step.outcomes().get(0));
+        return new SetUpChanges.ChangingStep(step, step.outcomes().get(0));
     }
 
     private Stream<Setting> settingsWanted() {
@@ -71,11 +71,11 @@ final class DraftChanges {
                         && condition.has(setting.value())).isPresent());
     }
 
-    private boolean isEstablished(Setting wanted, List<SetUpChanges.Mover> movers) {
+    private boolean isEstablished(Setting wanted, List<SetUpChanges.ChangingStep> movers) {
         return changesTo(wanted, movers).findAny().isPresent();
     }
 
-    private Stream<Setting> changesTo(Setting wanted, List<SetUpChanges.Mover> movers) {
+    private Stream<Setting> changesTo(Setting wanted, List<SetUpChanges.ChangingStep> movers) {
         Stream<Setting> left = movers.stream().flatMap(mover -> Stream.concat(mover.step().frame().sets().stream(),
                 procedure.scope().performedBy(mover.step()).stream()
                         .flatMap(routine -> routine.steps().stream()).flatMap(step -> step.frame().sets().stream())));
@@ -83,7 +83,7 @@ final class DraftChanges {
                 && setting.value().text().equals(wanted.value().text()));
     }
 
-    private SetUpChanges.Mover setting(Setting wanted) {
+    private SetUpChanges.ChangingStep setting(Setting wanted) {
         Condition condition = procedure.scope().condition(wanted.condition()).orElseThrow();
         String value = wanted.value().text();
         String name = steps.free("Set" + condition.name() + Character.toUpperCase(value.charAt(0)) + value.substring(1));
@@ -91,6 +91,6 @@ final class DraftChanges {
         Step step = steps.made(name, () -> new Step.Do(new Name(name, here), title + ": " + value,
                 Optional.empty(), Optional.empty(), List.of(),
                 DraftSteps.frame(List.of(), List.of(wanted)), DraftSteps.outcomes(List.of(Step.DONE), here), here));
-        return new SetUpChanges.Mover(step, step.outcomes().get(0));
+        return new SetUpChanges.ChangingStep(step, step.outcomes().get(0));
     }
 }

@@ -42,7 +42,7 @@ final class DraftSetUps implements SetUpCosts {
         return 0;
     }
 
-    private Optional<SetUpChanges.Way> before(int setUp, int test) {
+    private Optional<SetUpChanges.SetUpRoute> before(int setUp, int test) {
         return changes.to(known.get(setUp), to -> ready.test(tests.get(test), to));
     }
 
@@ -71,7 +71,7 @@ final class DraftSetUps implements SetUpCosts {
     public Exact finish(int setUp, int goal) {
         Predicate<List<Integer>> wanted = first.get(goal).<Predicate<List<Integer>>>map(act ->
                 to -> ready.test(act, to)).orElse(bench::isPutBack);
-        return changes.to(known.get(setUp), wanted).map(SetUpChanges.Way::time).orElse(Exact.ZERO);
+        return changes.to(known.get(setUp), wanted).map(SetUpChanges.SetUpRoute::time).orElse(Exact.ZERO);
     }
 
     @Override

@@ -126,8 +126,8 @@ final class DraftTree {
         List<List<String>> keys = List.copyOf(goals.keySet());
         Step confirm = ends.confirmation();
         List<Integer> start = bench.start();
-        Optional<SetUpChanges.Way> ready = ready(start, confirm);
-        List<Integer> seen = ready.map(SetUpChanges.Way::to).orElse(start);
+        Optional<SetUpChanges.SetUpRoute> ready = ready(start, confirm);
+        List<Integer> seen = ready.map(SetUpChanges.SetUpRoute::to).orElse(start);
         TestProblem problem = new TestProblem(IntStream.range(0, faults.size()).mapToObj(table::weight).toList(),
                 faults.stream().map(fault -> keys.indexOf(goal(fault))).toList(),
                 tests.stream().map(step -> test(step, keys)).toList(), new DraftSetUps(tests, keys.stream()
@@ -188,8 +188,8 @@ final class DraftTree {
         }
         faults(order).stream().map(faults::get).filter(fault -> table.cell(fault, step).isSilent())
                 .forEach(fault -> taken.computeIfAbsent(step, s -> new LinkedHashSet<>()).add(fault.name().text()));
-        Optional<SetUpChanges.Way> ready = ready(setUp, step);
-        List<Integer> now = ready.map(SetUpChanges.Way::to).orElse(setUp);
+        Optional<SetUpChanges.SetUpRoute> ready = ready(setUp, step);
+        List<Integer> now = ready.map(SetUpChanges.SetUpRoute::to).orElse(setUp);
         List<String> targets = new ArrayList<>();
         for (int i = 0; i < step.outcomes().size(); i++) {
             List<Integer> after = bench.after(now, step, step.outcomes().get(i)).orElse(now);
@@ -212,8 +212,8 @@ final class DraftTree {
 
     /** Takes a reading on the way to a test; what a sound unit does not show there is handed on. */
     private String read(Step reading, TestTree order, List<Integer> setUp, Set<Step> asked) {
-        Optional<SetUpChanges.Way> ready = ready(setUp, reading);
-        List<Integer> now = ready.map(SetUpChanges.Way::to).orElse(setUp);
+        Optional<SetUpChanges.SetUpRoute> ready = ready(setUp, reading);
+        List<Integer> now = ready.map(SetUpChanges.SetUpRoute::to).orElse(setUp);
         Optional<Outcome> normal = Results.normal(reading, procedure.scope());
         List<String> targets = new ArrayList<>();
         for (Outcome outcome : reading.outcomes()) {
@@ -239,8 +239,8 @@ final class DraftTree {
                 .map(result -> "; the draft takes it to be \"" + result + "\".").orElse(": each of them is looked for on every outcome.")));
     }
 
-    private Optional<SetUpChanges.Way> ready(List<Integer> setUp, Step step) {
-        Optional<SetUpChanges.Way> way = changes.to(setUp, to -> isReadyFor(step, to));
+    private Optional<SetUpChanges.SetUpRoute> ready(List<Integer> setUp, Step step) {
+        Optional<SetUpChanges.SetUpRoute> way = changes.to(setUp, to -> isReadyFor(step, to));
         if (way.isEmpty()) {
             remarks.add("Nothing in reach brings about what \"" + step.name() + "\" needs.");
         }
@@ -268,8 +268,8 @@ final class DraftTree {
     private String act(List<Step> acts, int next, List<List<String>> goals, List<Integer> setUp) {
         boolean verifying = next == acts.size();
         Step step = verifying ? ends.verification(acts.get(next - 1)) : acts.get(next);
-        Optional<SetUpChanges.Way> ready = ready(setUp, step);
-        List<Integer> now = ready.map(SetUpChanges.Way::to).orElse(setUp);
+        Optional<SetUpChanges.SetUpRoute> ready = ready(setUp, step);
+        List<Integer> now = ready.map(SetUpChanges.SetUpRoute::to).orElse(setUp);
         List<String> targets = new ArrayList<>();
         int passing = verifying ? ends.passing(step) : 0;
         for (int i = 0; i < step.outcomes().size(); i++) {
@@ -290,11 +290,11 @@ final class DraftTree {
     }
 
     /** The changes of the set-up before a step. What leaves a routine otherwise than it should is handed on. */
-    private String lead(Optional<SetUpChanges.Way> way, String target, int depth) {
+    private String lead(Optional<SetUpChanges.SetUpRoute> way, String target, int depth) {
         String to = target;
-        List<SetUpChanges.Mover> movers = way.map(SetUpChanges.Way::movers).orElse(List.of());
+        List<SetUpChanges.ChangingStep> movers = way.map(SetUpChanges.SetUpRoute::movers).orElse(List.of());
         for (int i = movers.size() - 1; i >= 0; i--) {
-            SetUpChanges.Mover mover = movers.get(i);
+            SetUpChanges.ChangingStep mover = movers.get(i);
             List<String> targets = new ArrayList<>();
             for (Outcome outcome : mover.step().outcomes()) {
                 targets.add(outcome == mover.goesOn() ? to : otherwise(way.orElseThrow(), i, outcome, depth));
@@ -304,10 +304,10 @@ final class DraftTree {
         return to;
     }
 
-    private String otherwise(SetUpChanges.Way way, int place, Outcome outcome, int depth) {
+    private String otherwise(SetUpChanges.SetUpRoute way, int place, Outcome outcome, int depth) {
         Optional<List<Integer>> before = Optional.of(way.from());
         for (int i = 0; i < place; i++) {
-            SetUpChanges.Mover mover = way.movers().get(i);
+            SetUpChanges.ChangingStep mover = way.movers().get(i);
             before = before.flatMap(setUp -> bench.after(setUp, mover.step(), mover.goesOn()));
         }
         Optional<List<Integer>> after = before.flatMap(setUp -> bench.after(setUp, way.movers().get(place).step(), outcome));

@@ -33,12 +33,12 @@ import org.faultwright.procedure.Step;
  */
 final class DraftWriter {
     /** @param targets one for each result, in the order of the step's outcomes */
-    private record Placed(Step step, String name, List<String> targets) {
+    private record DraftedStep(Step step, String name, List<String> targets) {
     }
 
     private final Procedure procedure;
     private final DraftSteps steps;
-    private final List<Placed> placed = new ArrayList<>();
+    private final List<DraftedStep> placed = new ArrayList<>();
 
     DraftWriter(Procedure procedure, DraftSteps steps) {
         this.procedure = procedure;
@@ -47,7 +47,7 @@ final class DraftWriter {
 
     /** The name under which the step leads to these steps. */
     String place(Step step, List<String> targets) {
-        Optional<Placed> known = placed.stream().filter(one -> one.step() == step && one.targets().equals(targets)).findFirst();
+        Optional<DraftedStep> known = placed.stream().filter(one -> one.step() == step && one.targets().equals(targets)).findFirst();
         if (known.isPresent()) {
             return known.get().name();
         }
@@ -55,7 +55,7 @@ final class DraftWriter {
         boolean first = placed.stream().noneMatch(one -> one.step() == step);
         boolean itself = steps.isCreated(own) || steps.step(own).filter(declared -> declared == step).isPresent();
         String name = first && itself ? own : steps.free(own);
-        Placed fresh = new Placed(step, name, List.copyOf(targets));
+        DraftedStep fresh = new DraftedStep(step, name, List.copyOf(targets));
         placed.add(fresh);
         if (!name.equals(own)) {
             steps.create(step.renamed(new Name(name, step.name().at()), step.outcomes()));
@@ -65,7 +65,7 @@ final class DraftWriter {
 
     /** The names under which a step has been placed. */
     List<String> namesOf(Step step) {
-        return placed.stream().filter(one -> one.step() == step).map(Placed::name).toList();
+        return placed.stream().filter(one -> one.step() == step).map(DraftedStep::name).toList();
     }
 
     /** The whole text. */
@@ -74,7 +74,7 @@ final class DraftWriter {
         StringBuilder added = new StringBuilder();
         procedure.begin().ifPresentOrElse(name -> edits.add(new Fix.Edit(name.at(), begin)),
                 () -> added.append("\nbegin at ").append(begin).append('\n'));
-        for (Placed one : inReadingOrder(begin)) {
+        for (DraftedStep one : inReadingOrder(begin)) {
             if (one.step().isUnderstood()) {
                 continue;
             }
@@ -91,13 +91,13 @@ final class DraftWriter {
     }
 
     /** As the steps follow one another from the beginning, conclusions last. */
-    private List<Placed> inReadingOrder(String begin) {
-        Map<String, Placed> byName = new LinkedHashMap<>();
+    private List<DraftedStep> inReadingOrder(String begin) {
+        Map<String, DraftedStep> byName = new LinkedHashMap<>();
         placed.forEach(one -> byName.put(one.name(), one));
-        Set<Placed> order = new LinkedHashSet<>();
+        Set<DraftedStep> order = new LinkedHashSet<>();
         List<String> open = new ArrayList<>(List.of(begin));
         for (int i = 0; i < open.size(); i++) {
-            Placed next = byName.get(open.get(i));
+            DraftedStep next = byName.get(open.get(i));
             if (next != null && order.add(next)) {
                 open.addAll(next.targets());
             }
@@ -107,17 +107,17 @@ final class DraftWriter {
                 order.stream().filter(one -> one.step() instanceof Step.Conclude)).toList();
     }
 
-    private boolean declaredSomewhere(Placed one) {
+    private boolean declaredSomewhere(DraftedStep one) {
         return procedure.steps().stream().anyMatch(step -> step.at().equals(one.step().at())
                 && step.name().text().equals(one.step().name().text()));
     }
 
-    private boolean isDeclared(Placed one) {
+    private boolean isDeclared(DraftedStep one) {
         return declaredSomewhere(one) && one.name().equals(one.step().name().text());
     }
 
     /** The step as it stands, under the name given, with its arrows. */
-    private String declared(Placed one) {
+    private String declared(DraftedStep one) {
         Step written = procedure.step(one.step().name()).orElseThrow();
         StringBuilder text = new StringBuilder(written.at().text());
         int start = written.at().offset();
@@ -148,7 +148,7 @@ final class DraftWriter {
         return outcome.target().map(Name::at).orElse(outcome.at());
     }
 
-    private static String arrows(Placed one) {
+    private static String arrows(DraftedStep one) {
         StringBuilder lines = new StringBuilder();
         for (int i = 0; i < one.targets().size(); i++) {
             Outcome outcome = one.step().outcomes().get(i);
@@ -159,7 +159,7 @@ final class DraftWriter {
         return lines.toString();
     }
 
-    private static String created(Placed one) {
+    private static String created(DraftedStep one) {
         StringBuilder text = new StringBuilder(one.step().keyword()).append(' ').append(one.name()).append(' ')
                 .append(ResultWords.quoted(one.step().title()));
         if (one.step() instanceof Step.Perform perform) {
@@ -228,7 +228,7 @@ final class DraftWriter {
 
     private List<String> copies(Name step) {
         return placed.stream().filter(one -> one.step().name().text().equals(step.text()) && !one.name().equals(step.text()))
-                .map(Placed::name).toList();
+                .map(DraftedStep::name).toList();
     }
 
     private static void insert(int offset, String text, SourceRange near, Map<Integer, Fix.Edit> edits) {

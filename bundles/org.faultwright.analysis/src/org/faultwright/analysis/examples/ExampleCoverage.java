@@ -25,7 +25,7 @@ import org.faultwright.procedure.Step;
 /** How much of a procedure its examples try on paper: which outcomes and conclusions some example takes. */
 public final class ExampleCoverage {
     /** One outcome of a step, by its key. */
-    public record Way(Step step, String outcome) {
+    public record StepOutcome(Step step, String outcome) {
         @Override
         public String toString() {
             return step.name() + " " + outcome;
@@ -33,8 +33,8 @@ public final class ExampleCoverage {
     }
 
     private final List<ExampleRun> runs;
-    private final List<Way> tried = new ArrayList<>();
-    private final List<Way> untried = new ArrayList<>();
+    private final List<StepOutcome> tried = new ArrayList<>();
+    private final List<StepOutcome> untried = new ArrayList<>();
     private final List<Step.Conclude> reached = new ArrayList<>();
     private final List<Step.Conclude> unreached = new ArrayList<>();
     private final LinkedSteps tree;
@@ -48,7 +48,7 @@ public final class ExampleCoverage {
         this.runs = procedure.examples().stream().map(example -> new ExampleRun(tree, scope, times, example)).toList();
         Set<LinkedSteps.Arrow> taken = new HashSet<>();
         runs.forEach(run -> taken.addAll(run.taken()));
-        Map<Exit, Way> elsewhere = new LinkedHashMap<>();
+        Map<Exit, StepOutcome> elsewhere = new LinkedHashMap<>();
         Set<Exit> seen = new HashSet<>();
         BitSet used = tree.used();
         used.stream().forEach(step -> {
@@ -57,7 +57,7 @@ public final class ExampleCoverage {
                 (ended ? reached : unreached).add(conclude);
             } else if (tree.arrows(step).size() > 1) {
                 tree.arrows(step).forEach(arrow -> {
-                    Way way = new Way(tree.step(step), arrow.key());
+                    StepOutcome way = new StepOutcome(tree.step(step), arrow.key());
                     Optional<Exit> exit = otherwise(way);
                     if (taken.contains(arrow) && exit.map(seen::add).orElse(true)) {
                         tried.add(way);
@@ -84,7 +84,7 @@ public final class ExampleCoverage {
      * The exit that this is, where the step has no arrow for it. Wherever the same routine is followed it leads to the same end by the same words,
      * so that one example of it tells all there is to tell.
      */
-    private static Optional<Exit> otherwise(Way way) {
+    private static Optional<Exit> otherwise(StepOutcome way) {
         return Results.byKey(way.step(), way.outcome()).filter(Outcome::isUnderstood).isEmpty() || !(way.step() instanceof Step.Perform perform) ? Optional.empty()
                 : perform.routine().map(routine -> new Exit(routine.text(), way.outcome()));
     }
@@ -105,12 +105,12 @@ public final class ExampleCoverage {
     }
 
     /** The outcomes of steps with a choice that an example takes; an exit of a routine that no arrow names counts once for all steps that follow the routine. */
-    public List<Way> tried() {
+    public List<StepOutcome> tried() {
         return List.copyOf(tried);
     }
 
     /** The outcomes of steps with a choice that no example takes; only of steps the tree can come to. */
-    public List<Way> untried() {
+    public List<StepOutcome> untried() {
         return List.copyOf(untried);
     }
 

@@ -46,9 +46,9 @@ public final class MissingExamples {
         this.table = FaultTable.of(procedure);
         this.tree = coverage.tree();
         this.all = new StateGraph(tree, FaultBehaviour.anything(tree));
-        Set<String> untried = coverage.untried().stream().map(ExampleCoverage.Way::toString).collect(Collectors.toSet());
+        Set<String> untried = coverage.untried().stream().map(ExampleCoverage.StepOutcome::toString).collect(Collectors.toSet());
         tree.used().stream().filter(step -> tree.arrows(step).size() > 1).forEach(step -> tree.arrows(step).stream()
-                .filter(arrow -> untried.contains(new ExampleCoverage.Way(tree.step(step), arrow.key()).toString()) && arrow.to() != LinkedSteps.NOWHERE).forEach(open::add));
+                .filter(arrow -> untried.contains(new ExampleCoverage.StepOutcome(tree.step(step), arrow.key()).toString()) && arrow.to() != LinkedSteps.NOWHERE).forEach(open::add));
         coverage.unreached().forEach(end -> openEnds.add(tree.number(end.name().text()).orElseThrow()));
     }
 

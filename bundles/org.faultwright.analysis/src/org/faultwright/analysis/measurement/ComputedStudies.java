@@ -65,7 +65,7 @@ public final class ComputedStudies {
         if (step.formula().isEmpty() || limits.isEmpty()) {
             return Optional.empty();
         }
-        Computed computed = Computed.of(step, graph);
+        ComputedFormula computed = ComputedFormula.of(step, graph);
         if (computed.problem().isPresent()) {
             return Optional.of(failed(step, computed.problem().get()));
         }

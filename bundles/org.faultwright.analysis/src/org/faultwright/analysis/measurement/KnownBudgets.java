@@ -23,15 +23,15 @@ import org.faultwright.quantity.measure.MeasurementBudget;
 public final class KnownBudgets {
     private static final int MOST = 20_000;
 
-    private record Known(MeterRange range, List<Contribution> extras, DecisionRule rule, MeasurementBudget budget) {
+    private record KnownBudget(MeterRange range, List<Contribution> extras, DecisionRule rule, MeasurementBudget budget) {
         boolean isFor(MeterRange other, List<Contribution> allowed, DecisionRule stated) {
             return range == other && extras.equals(allowed) && rule.equals(stated);
         }
     }
 
-    private final Map<Limit, List<Known>> known;
+    private final Map<Limit, List<KnownBudget>> known;
 
-    private KnownBudgets(Map<Limit, List<Known>> known) {
+    private KnownBudgets(Map<Limit, List<KnownBudget>> known) {
         this.known = known;
     }
 
@@ -51,11 +51,11 @@ public final class KnownBudgets {
     }
 
     synchronized MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
-        List<Known> ofLimit = known.getOrDefault(limit, List.of());
-        return ofLimit.stream().filter(one -> one.isFor(range, extras, rule)).map(Known::budget).findFirst().orElseGet(() -> {
+        List<KnownBudget> ofLimit = known.getOrDefault(limit, List.of());
+        return ofLimit.stream().filter(one -> one.isFor(range, extras, rule)).map(KnownBudget::budget).findFirst().orElseGet(() -> {
             MeasurementBudget budget = MeasurementBudget.of(limit, range, extras, rule);
-            List<Known> more = new ArrayList<>(ofLimit);
-            more.add(new Known(range, extras, rule, budget));
+            List<KnownBudget> more = new ArrayList<>(ofLimit);
+            more.add(new KnownBudget(range, extras, rule, budget));
             known.put(limit, List.copyOf(more));
             return budget;
         });

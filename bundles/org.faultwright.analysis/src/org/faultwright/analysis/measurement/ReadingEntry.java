@@ -205,6 +205,6 @@ public record ReadingEntry(Unit unit, boolean isDifference, boolean isMagnitude,
 
     /** The value of a step that computes one, in the coherent SI unit; absent where a reading is missing or nothing comes of it. */
     public static Optional<Exact> computed(Step.Calculate step, StepGraph graph, Map<String, Exact> readings) {
-        return Computed.of(step, graph).formula().flatMap(formula -> formula.value(readings).result());
+        return ComputedFormula.of(step, graph).formula().flatMap(formula -> formula.value(readings).result());
     }
 }

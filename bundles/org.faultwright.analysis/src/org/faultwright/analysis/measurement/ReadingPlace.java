@@ -22,9 +22,9 @@ import org.faultwright.quantity.measure.ReadingInput;
  * @param low    the least that can lead to the computation, as far as the range shows it
  * @param high   the most
  */
-record ReadingPlace(LimitStudy study, Optional<Stated> stated, Exact low, Exact high) {
+record ReadingPlace(LimitStudy study, Optional<StatedReading> stated, Exact low, Exact high) {
     /** A value to take, in the coherent SI unit, and why. */
-    record Stated(Exact value, String why) {
+    record StatedReading(Exact value, String why) {
     }
 
     record Found(Optional<ReadingPlace> place, String problem) {
@@ -62,11 +62,11 @@ record ReadingPlace(LimitStudy study, Optional<Stated> stated, Exact low, Exact 
         return new Found(Optional.empty(), problem);
     }
 
-    private static Optional<Stated> stated(Step.Measure step, QuantityKind kind) {
+    private static Optional<StatedReading> stated(Step.Measure step, QuantityKind kind) {
         Optional<Limit> limit = step.expects().map(expected -> expected.limit().value());
-        return limit.flatMap(Limit::nominal).map(nominal -> new Stated(nominal.base(kind), "nominal value of its limit"))
+        return limit.flatMap(Limit::nominal).map(nominal -> new StatedReading(nominal.base(kind), "nominal value of its limit"))
                 .or(() -> limit.map(known -> known.interval(kind)).filter(known -> known.width().isPresent())
-                        .map(known -> new Stated(middle(known.lower().orElseThrow().value(), known.upper().orElseThrow().value()),
+                        .map(known -> new StatedReading(middle(known.lower().orElseThrow().value(), known.upper().orElseThrow().value()),
                                 "middle of its limit")));
     }
 

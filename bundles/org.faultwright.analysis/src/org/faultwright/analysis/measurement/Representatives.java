@@ -40,7 +40,7 @@ final class Representatives {
         Map<String, ReadingInput> inputs = new LinkedHashMap<>();
         Map<String, Double> values = new LinkedHashMap<>();
         for (ReadingPlace place : places) {
-            ReadingPlace.Stated stated = place.stated().orElseGet(() -> new ReadingPlace.Stated(
+            ReadingPlace.StatedReading stated = place.stated().orElseGet(() -> new ReadingPlace.StatedReading(
                     ReadingPlace.middle(place.low(), place.high()), "middle of the readings that lead here"));
             inputs.put(place.name(), place.at(stated.value(), stated.why()));
             values.put(place.name(), stated.value().doubleValue());

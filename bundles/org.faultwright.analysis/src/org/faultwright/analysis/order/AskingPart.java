@@ -92,11 +92,11 @@ final class AskingPart {
                 && walks.table().faults().stream().anyMatch(fault -> !walks.table().cell(fault, asked).isSilent());
     }
 
-    private Optional<SetUpChanges.Mover> mover(int step) {
+    private Optional<SetUpChanges.ChangingStep> mover(int step) {
         return SetUpChanges.mover(tree.step(step), walks);
     }
 
-    private int target(SetUpChanges.Mover mover) {
+    private int target(SetUpChanges.ChangingStep mover) {
         return mover.goesOn().target().map(to -> tree.number(to.text()).orElse(LinkedSteps.NOWHERE)).orElse(LinkedSteps.NOWHERE);
     }
 
@@ -133,7 +133,7 @@ final class AskingPart {
         List<Integer> passed = new ArrayList<>();
         Exact waiting = Exact.ZERO;
         while (!isTest(at)) {
-            Optional<SetUpChanges.Mover> mover = mover(at);
+            Optional<SetUpChanges.ChangingStep> mover = mover(at);
             Optional<List<Integer>> moved = Optional.empty();
             if (mover.isPresent() && target(mover.get()) != LinkedSteps.NOWHERE && !passed.contains(at)) {
                 moved = bench.after(now, mover.get().step(), mover.get().goesOn());

@@ -41,7 +41,7 @@ public final class PartSetUps implements SetUpCosts {
     private final Map<List<Integer>, Integer> numbers = new HashMap<>();
     private final Map<List<Object>, Boolean> right = new HashMap<>();
     /** By set-up and test, and by these and the outcome: the search asks for the same again and again. */
-    private final Map<Integer, Optional<SetUpChanges.Way>> ready = new HashMap<>();
+    private final Map<Integer, Optional<SetUpChanges.SetUpRoute>> ready = new HashMap<>();
     private final Map<Integer, Integer> next = new HashMap<>();
 
     /**
@@ -76,18 +76,18 @@ public final class PartSetUps implements SetUpCosts {
     }
 
     /** The changes before a test; absent where it cannot be got ready. */
-    Optional<SetUpChanges.Way> before(List<Integer> setUp, int test) {
+    Optional<SetUpChanges.SetUpRoute> before(List<Integer> setUp, int test) {
         int step = part.tests().get(test);
         return changes.to(setUp, to -> asWritten.contains(step) ? part.testSetUps(step).contains(to)
                 : bench.holds(to, part.needs(step)) && bench.holds(to, step(test).frame().needs()));
     }
 
-    private Optional<SetUpChanges.Way> ready(int setUp, int test) {
+    private Optional<SetUpChanges.SetUpRoute> ready(int setUp, int test) {
         return ready.computeIfAbsent(setUp << 6 | test, key -> before(setUps.get(setUp), test));
     }
 
     /** The changes before going on to this step; absent where no set-up that can be come to is right for it. */
-    Optional<SetUpChanges.Way> goingOn(List<Integer> setUp, int entry) {
+    Optional<SetUpChanges.SetUpRoute> goingOn(List<Integer> setUp, int entry) {
         return changes.to(setUp, to -> asWritten.contains(entry) ? part.exitSetUps(entry).contains(to) : isRight(entry, to));
     }
 
@@ -118,7 +118,7 @@ public final class PartSetUps implements SetUpCosts {
 
     @Override
     public Exact finish(int setUp, int goal) {
-        return goingOn(setUps.get(setUp), entries.get(goal)).map(SetUpChanges.Way::time).orElse(NEVER);
+        return goingOn(setUps.get(setUp), entries.get(goal)).map(SetUpChanges.SetUpRoute::time).orElse(NEVER);
     }
 
     @Override
@@ -141,14 +141,14 @@ public final class PartSetUps implements SetUpCosts {
         return right.computeIfAbsent(List.of(entry, setUp), key -> tryOut(entry, setUp));
     }
 
-    private record At(int step, List<Integer> setUp) {
+    private record StepInSetUp(int step, List<Integer> setUp) {
     }
 
     private boolean tryOut(int entry, List<Integer> setUp) {
-        Set<At> seen = new HashSet<>(Set.of(new At(entry, setUp)));
-        Deque<At> open = new ArrayDeque<>(seen);
+        Set<StepInSetUp> seen = new HashSet<>(Set.of(new StepInSetUp(entry, setUp)));
+        Deque<StepInSetUp> open = new ArrayDeque<>(seen);
         while (!open.isEmpty()) {
-            At at = open.remove();
+            StepInSetUp at = open.remove();
             if (tree.isConclusion(at.step()) && !bench.isPutBack(at.setUp())) {
                 return false;
             }
@@ -159,14 +159,14 @@ public final class PartSetUps implements SetUpCosts {
                 if (after.isEmpty()) {
                     return false;
                 }
-                LinkedSteps.targets(arrow).forEach(to -> after.get().stream().map(one -> new At(to, one)).filter(seen::add)
+                LinkedSteps.targets(arrow).forEach(to -> after.get().stream().map(one -> new StepInSetUp(to, one)).filter(seen::add)
                         .forEach(open::add));
             }
         }
         return true;
     }
 
-    private Optional<Set<List<Integer>>> after(At at, Outcome outcome) {
+    private Optional<Set<List<Integer>>> after(StepInSetUp at, Outcome outcome) {
         return bench.all(at.setUp(), tree.step(at.step()), outcome);
     }
 }

@@ -120,20 +120,20 @@ final class PartStudy {
     }
 
     private List<Integer> setUpAt(int root) throws AskingPart.NotStudied {
-        record At(int step, List<Integer> setUp) {
+        record StepInSetUp(int step, List<Integer> setUp) {
         }
-        Set<At> seen = new LinkedHashSet<>(Set.of(new At(tree.begin().orElseThrow(), bench.start())));
-        List<At> open = new ArrayList<>(seen);
+        Set<StepInSetUp> seen = new LinkedHashSet<>(Set.of(new StepInSetUp(tree.begin().orElseThrow(), bench.start())));
+        List<StepInSetUp> open = new ArrayList<>(seen);
         Set<List<Integer>> found = new HashSet<>();
         for (int i = 0; i < open.size(); i++) {
-            At at = open.get(i);
+            StepInSetUp at = open.get(i);
             if (at.step() == root) {
                 found.add(at.setUp());
                 continue;
             }
             for (LinkedSteps.Arrow arrow : tree.arrows(at.step())) {
                 bench.all(at.setUp(), tree.step(at.step()), arrow.outcome()).ifPresent(after -> LinkedSteps.targets(arrow)
-                        .forEach(to -> after.stream().map(one -> new At(to, one)).filter(seen::add).forEach(open::add)));
+                        .forEach(to -> after.stream().map(one -> new StepInSetUp(to, one)).filter(seen::add).forEach(open::add)));
             }
         }
         if (found.size() != 1) {

@@ -49,7 +49,7 @@ final class ReroutedText {
     private final Rerouting rerouting;
     private final LinkedSteps tree;
     private final List<Fix.Edit> edits = new ArrayList<>();
-    private final Map<String, List<Rerouting.Placed>> copiesOf = new HashMap<>();
+    private final Map<String, List<Rerouting.ReroutedStep>> copiesOf = new HashMap<>();
     private final Set<String> dropped;
     private final Procedure changed;
 
@@ -99,8 +99,8 @@ final class ReroutedText {
 
     private List<Step> steps() {
         Map<Integer, Map<Integer, String>> changes = rerouting.changes();
-        Map<Integer, List<Rerouting.Placed>> copies = rerouting.placed().stream().filter(rerouting::isCopy)
-                .collect(Collectors.groupingBy(Rerouting.Placed::original, LinkedHashMap::new, Collectors.toList()));
+        Map<Integer, List<Rerouting.ReroutedStep>> copies = rerouting.placed().stream().filter(rerouting::isCopy)
+                .collect(Collectors.groupingBy(Rerouting.ReroutedStep::original, LinkedHashMap::new, Collectors.toList()));
         List<Step> steps = new ArrayList<>();
         for (int number = 0; number < tree.size(); number++) {
             Step step = tree.step(number);
@@ -115,7 +115,7 @@ final class ReroutedText {
                 Map<Integer, String> targets = changes.getOrDefault(number, Map.of());
                 steps.add(step.renamed(step.name(), outcomes(step, targets, true)));
             }
-            for (Rerouting.Placed copy : copies.getOrDefault(number, List.of())) {
+            for (Rerouting.ReroutedStep copy : copies.getOrDefault(number, List.of())) {
                 Name name = new Name(copy.name(), step.name().at());
                 steps.add(step.renamed(name, outcomes(step, copy.targets(), false)));
                 edits.add(new Fix.Edit(new SourceRange(step.at().source(), step.at().end(), 0), "\n" + copied(step, copy)));
@@ -144,7 +144,7 @@ final class ReroutedText {
     }
 
     /** The text of a step once more, under its new name and with its own arrows. */
-    private String copied(Step step, Rerouting.Placed copy) {
+    private String copied(Step step, Rerouting.ReroutedStep copy) {
         StringBuilder text = new StringBuilder(step.at().text());
         int start = step.at().offset();
         for (int i = step.outcomes().size() - 1; i >= 0; i--) {
@@ -200,7 +200,7 @@ final class ReroutedText {
             if (!dropped.contains(showing.step().text())) {
                 shows.add(showing);
             }
-            for (Rerouting.Placed copy : copiesOf.getOrDefault(showing.step().text(), List.of())) {
+            for (Rerouting.ReroutedStep copy : copiesOf.getOrDefault(showing.step().text(), List.of())) {
                 if (rerouting.comesTo(fault, copy)) {
                     shows.add(named(showing, copy.name()));
                     edits.add(new Fix.Edit(new SourceRange(showing.at().source(), showing.at().end(), 0),

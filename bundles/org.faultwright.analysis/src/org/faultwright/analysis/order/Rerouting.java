@@ -43,7 +43,7 @@ final class Rerouting {
      * @param targets  the step that each outcome leads to, by the outcome's place; outcomes left out stay as they are
      * @param faults   those still possible there, by their numbers in the part
      */
-    record Placed(int original, String name, Map<Integer, String> targets, Set<Integer> faults) {
+    record ReroutedStep(int original, String name, Map<Integer, String> targets, Set<Integer> faults) {
     }
 
     private final AskingPart part;
@@ -52,9 +52,9 @@ final class Rerouting {
     private final FaultWalks walks;
     private final Set<String> taken;
     private final Set<Integer> freeMovers;
-    private final List<Placed> placed = new ArrayList<>();
+    private final List<ReroutedStep> placed = new ArrayList<>();
     /** By identity: what a place leads to is filled in later. */
-    private final Map<Placed, List<Integer>> arriving = new IdentityHashMap<>();
+    private final Map<ReroutedStep, List<Integer>> arriving = new IdentityHashMap<>();
     private final Map<Integer, Set<Integer>> possible = new HashMap<>();
     private final String entry;
     private final List<String> obstacles = new ArrayList<>();
@@ -102,7 +102,7 @@ final class Rerouting {
         Map<Integer, String> targets = new TreeMap<>();
         ask.next().forEach((outcome, next) -> targets.put(outcome, realise(next, setUps.after(setUp, ask.test(), outcome))));
         Set<Integer> faults = faults(order);
-        Placed test = place(part.tests().get(ask.test()), targets, true, faults);
+        ReroutedStep test = place(part.tests().get(ask.test()), targets, true, faults);
         possible.computeIfAbsent(test.original(), t -> new HashSet<>()).addAll(faults);
         setUps.before(setUp, ask.test()).ifPresent(way -> arriving.put(test, way.to()));
         return lead(setUps.before(setUp, ask.test()), test.name(), faults);
@@ -114,12 +114,12 @@ final class Rerouting {
     }
 
     /** The step to lead to so that the set-up is changed first; the target itself where nothing is to be changed. */
-    private String lead(Optional<SetUpChanges.Way> way, String target, Set<Integer> faults) {
+    private String lead(Optional<SetUpChanges.SetUpRoute> way, String target, Set<Integer> faults) {
         require(way.isPresent(), "nothing brings about what \"" + target + "\" needs where it would come");
         String to = target;
-        List<SetUpChanges.Mover> movers = way.map(SetUpChanges.Way::movers).orElse(List.of());
+        List<SetUpChanges.ChangingStep> movers = way.map(SetUpChanges.SetUpRoute::movers).orElse(List.of());
         for (int i = movers.size() - 1; i >= 0; i--) {
-            SetUpChanges.Mover mover = movers.get(i);
+            SetUpChanges.ChangingStep mover = movers.get(i);
             int step = tree.number(mover.step().name().text()).orElseThrow();
             int goesOn = mover.step().outcomes().indexOf(mover.goesOn());
             boolean asItIs = mover.goesOn().target().map(Object::toString).filter(to::equals).isPresent();
@@ -129,8 +129,8 @@ final class Rerouting {
         return to;
     }
 
-    private Placed place(int step, Map<Integer, String> targets, boolean mayBeMoved, Set<Integer> faults) {
-        for (Placed known : placed) {
+    private ReroutedStep place(int step, Map<Integer, String> targets, boolean mayBeMoved, Set<Integer> faults) {
+        for (ReroutedStep known : placed) {
             if (known.original() == step && agree(known.targets(), targets)) {
                 known.targets().putAll(targets);
                 known.faults().addAll(faults);
@@ -139,7 +139,7 @@ final class Rerouting {
         }
         String own = tree.step(step).name().text();
         boolean first = mayBeMoved && placed.stream().noneMatch(known -> known.name().equals(own));
-        Placed fresh = new Placed(step, first ? own : newName(own), new TreeMap<>(targets),
+        ReroutedStep fresh = new ReroutedStep(step, first ? own : newName(own), new TreeMap<>(targets),
                 new TreeSet<>(faults));
         placed.add(fresh);
         return fresh;
@@ -158,7 +158,7 @@ final class Rerouting {
     }
 
     /** Outcomes that no fault shows keep leading out of this part; those that led on within it hand the unit on. */
-    private void fillIn(Placed step) {
+    private void fillIn(ReroutedStep step) {
         if (!part.tests().contains(step.original())) {
             return;
         }
@@ -232,15 +232,15 @@ final class Rerouting {
         return entry;
     }
 
-    List<Placed> placed() {
+    List<ReroutedStep> placed() {
         return placed;
     }
 
-    boolean isCopy(Placed step) {
+    boolean isCopy(ReroutedStep step) {
         return !tree.step(step.original()).name().text().equals(step.name());
     }
 
-    boolean comesTo(Fault fault, Placed copy) {
+    boolean comesTo(Fault fault, ReroutedStep copy) {
         return copy.faults().contains(part.faults().indexOf(fault));
     }
 
@@ -248,7 +248,7 @@ final class Rerouting {
     Set<Integer> dropped() {
         Set<Integer> dropped = new LinkedHashSet<>(part.tests());
         dropped.addAll(freeMovers);
-        placed.stream().filter(step -> !isCopy(step)).map(Placed::original).forEach(dropped::remove);
+        placed.stream().filter(step -> !isCopy(step)).map(ReroutedStep::original).forEach(dropped::remove);
         return dropped;
     }
 
@@ -273,7 +273,7 @@ final class Rerouting {
 
     private Optional<Integer> blamedStep(String name) {
         String own = name.contains("/") ? name.substring(0, name.indexOf('/')) : name;
-        Optional<Integer> step = placed.stream().filter(one -> one.name().equals(own)).map(Placed::original).findFirst()
+        Optional<Integer> step = placed.stream().filter(one -> one.name().equals(own)).map(ReroutedStep::original).findFirst()
                 .or(() -> tree.number(own).stream().boxed().findFirst());
         return step.filter(number -> part.tests().contains(number) || IntStream.range(0, part.faults().size())
                 .anyMatch(fault -> part.exit(fault).entry() == number));

@@ -29,26 +29,26 @@ public final class SetUpChanges {
     private static final int MOST_SET_UPS = 3_000;
 
     /** A step that changes the set-up. @param goesOn the outcome after which the procedure goes on */
-    public record Mover(Step step, Outcome goesOn) {
+    public record ChangingStep(Step step, Outcome goesOn) {
     }
 
     /** A way from one set-up to another. */
-    public record Way(List<Integer> from, List<Mover> movers, Exact time, List<Integer> to) {
+    public record SetUpRoute(List<Integer> from, List<ChangingStep> movers, Exact time, List<Integer> to) {
     }
 
     private final SetUpSimulator bench;
     private final Times times;
-    private final List<Mover> movers;
+    private final List<ChangingStep> movers;
     private final BiPredicate<Step, List<Integer>> allowed;
-    private final Map<List<Integer>, List<Way>> known = new HashMap<>();
+    private final Map<List<Integer>, List<SetUpRoute>> known = new HashMap<>();
 
     /** @param movers of equally quick ones the first is taken */
-    public SetUpChanges(SetUpSimulator bench, Times times, List<Mover> movers) {
+    public SetUpChanges(SetUpSimulator bench, Times times, List<ChangingStep> movers) {
         this(bench, times, movers, (step, setUp) -> true);
     }
 
     /** @param allowed whether a step may be come to in a set-up, besides what it says that it needs */
-    public SetUpChanges(SetUpSimulator bench, Times times, List<Mover> movers, BiPredicate<Step, List<Integer>> allowed) {
+    public SetUpChanges(SetUpSimulator bench, Times times, List<ChangingStep> movers, BiPredicate<Step, List<Integer>> allowed) {
         this.allowed = allowed;
         this.bench = bench;
         this.times = times;
@@ -59,54 +59,54 @@ public final class SetUpChanges {
      * The step as one that only changes the set-up: an act with one outcome that leaves something and neither repairs
      * nor wipes, or a routine all of whose other exits hand the unit on.
      */
-    static Optional<Mover> mover(Step step, FaultWalks walks) {
+    static Optional<ChangingStep> mover(Step step, FaultWalks walks) {
         if (walks.judgesRepair(step) || step.frame().confirms().isPresent()) {
             return Optional.empty();
         }
         if (step instanceof Step.Do task) {
             return task.outcomes().size() == 1 && task.erases().isEmpty() && !task.frame().sets().isEmpty()
-                    ? Optional.of(new Mover(task, task.outcomes().get(0))) : Optional.empty();
+                    ? Optional.of(new ChangingStep(task, task.outcomes().get(0))) : Optional.empty();
         }
         List<Outcome> goingOn = step.outcomes().stream().filter(outcome -> step.outcomes().size() == 1
                 || !walks.endsWithoutFinding(outcome)).toList();
-        return step instanceof Step.Perform && goingOn.size() == 1 ? Optional.of(new Mover(step, goingOn.get(0)))
+        return step instanceof Step.Perform && goingOn.size() == 1 ? Optional.of(new ChangingStep(step, goingOn.get(0)))
                 : Optional.empty();
     }
 
     /** The quickest way to a set-up as wanted; with no movers where it is so already. */
-    public Optional<Way> to(List<Integer> from, Predicate<List<Integer>> wanted) {
+    public Optional<SetUpRoute> to(List<Integer> from, Predicate<List<Integer>> wanted) {
         return known.computeIfAbsent(from, this::ways).stream().filter(way -> wanted.test(way.to())).findFirst();
     }
 
     /** The quickest way to each set-up that can be come to, the quickest first. */
-    private List<Way> ways(List<Integer> from) {
-        List<Way> settled = new ArrayList<>();
+    private List<SetUpRoute> ways(List<Integer> from) {
+        List<SetUpRoute> settled = new ArrayList<>();
         Set<List<Integer>> done = new HashSet<>();
-        PriorityQueue<Way> open = new PriorityQueue<>(Comparator.comparing(Way::time)
+        PriorityQueue<SetUpRoute> open = new PriorityQueue<>(Comparator.comparing(SetUpRoute::time)
                 .thenComparingInt(way -> way.movers().size())
                 .thenComparingInt(way -> way.movers().stream().mapToInt(movers::indexOf).sum()));
-        open.add(new Way(from, List.of(), Exact.ZERO, from));
+        open.add(new SetUpRoute(from, List.of(), Exact.ZERO, from));
         while (!open.isEmpty() && settled.size() < MOST_SET_UPS) {
-            Way way = open.remove();
+            SetUpRoute way = open.remove();
             if (!done.add(way.to())) {
                 continue;
             }
             settled.add(way);
-            for (Mover mover : movers) {
+            for (ChangingStep mover : movers) {
                 if (!allowed.test(mover.step(), way.to())) {
                     continue;
                 }
                 bench.after(way.to(), mover.step(), mover.goesOn()).filter(to -> !done.contains(to)).ifPresent(to -> {
-                    List<Mover> longer = new ArrayList<>(way.movers());
+                    List<ChangingStep> longer = new ArrayList<>(way.movers());
                     longer.add(mover);
-                    open.add(new Way(from, List.copyOf(longer), way.time().plus(time(mover)), to));
+                    open.add(new SetUpRoute(from, List.copyOf(longer), way.time().plus(time(mover)), to));
                 });
             }
         }
         return settled;
     }
 
-    Exact time(Mover mover) {
+    Exact time(ChangingStep mover) {
         return times.of(mover.step(), mover.goesOn().key()).expected();
     }
 }

@@ -33,7 +33,7 @@ public final class SetUpSimulator {
     private static final int MOST_STATES = 5_000;
 
     /** Where a routine can be. */
-    private record At(String step, List<Integer> setUp) {
+    private record StepInSetUp(String step, List<Integer> setUp) {
     }
 
     private final Scope scope;
@@ -158,13 +158,13 @@ public final class SetUpSimulator {
             return Optional.empty();
         }
         Set<List<Integer>> left = new HashSet<>();
-        Set<At> seen = new HashSet<>();
-        Deque<At> open = new ArrayDeque<>();
-        At first = new At(routine.first().get().name().text(), setUp);
+        Set<StepInSetUp> seen = new HashSet<>();
+        Deque<StepInSetUp> open = new ArrayDeque<>();
+        StepInSetUp first = new StepInSetUp(routine.first().get().name().text(), setUp);
         seen.add(first);
         open.add(first);
         while (!open.isEmpty()) {
-            At at = open.remove();
+            StepInSetUp at = open.remove();
             Step step = routine.step(new Name(at.step(), routine.at())).orElseThrow();
             for (Outcome outcome : step.outcomes()) {
                 Optional<Set<List<Integer>>> after = all(at.setUp(), step, outcome, depth + 1);
@@ -175,7 +175,7 @@ public final class SetUpSimulator {
                     if (target.text().equals(exit) && routine.isExit(target)) {
                         left.addAll(after.get());
                     } else if (routine.step(target).isPresent()) {
-                        after.get().stream().map(one -> new At(target.text(), one)).filter(seen::add).forEach(open::add);
+                        after.get().stream().map(one -> new StepInSetUp(target.text(), one)).filter(seen::add).forEach(open::add);
                     }
                 }
             }

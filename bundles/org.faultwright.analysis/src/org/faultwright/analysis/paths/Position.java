@@ -33,7 +33,7 @@ public final class Position {
      * @param passed what is left behind by it, the step first; then each step whose routine it leaves, from the inside outward
      * @param to     where it leads; absent where an arrow leads nowhere
      */
-    public record Move(List<Passed> passed, Optional<Position> to) {
+    public record Move(List<PassedStep> passed, Optional<Position> to) {
     }
 
     /**
@@ -41,7 +41,7 @@ public final class Position {
      *
      * @param path of the step, itself the last
      */
-    public record Passed(List<Step> path, Outcome outcome) {
+    public record PassedStep(List<Step> path, Outcome outcome) {
         public Step step() {
             return path.get(path.size() - 1);
         }
@@ -107,14 +107,14 @@ public final class Position {
         if (step().outcomes().stream().noneMatch(own -> own == outcome)) {
             throw new IllegalArgumentException(label() + " has no such outcome: " + outcome.key());
         }
-        List<Passed> passed = new ArrayList<>();
+        List<PassedStep> passed = new ArrayList<>();
         Map<String, Integer> counts = new HashMap<>(taken);
         Optional<List<Step>> to = leave(path, outcome, counts, passed);
         return new Move(List.copyOf(passed), to.map(next -> new Position(procedure, scope, next, Map.copyOf(counts))));
     }
 
-    private Optional<List<Step>> leave(List<Step> at, Outcome outcome, Map<String, Integer> counts, List<Passed> passed) {
-        passed.add(new Passed(at, outcome));
+    private Optional<List<Step>> leave(List<Step> at, Outcome outcome, Map<String, Integer> counts, List<PassedStep> passed) {
+        passed.add(new PassedStep(at, outcome));
         List<Step> outer = at.subList(0, at.size() - 1);
         Optional<StepGraph> graph = outer.isEmpty() ? Optional.of(procedure)
                 : scope.performedBy(outer.get(outer.size() - 1)).map(routine -> routine);

@@ -66,7 +66,7 @@ public final class Understood {
         steps.addAll(conclusions(steps, faults));
         Procedure said = p.with(p.libraries().stream().map(understood::library).toList(), understood.declarations(p.own()))
                 .with(faults, p.begin(), steps, p.examples());
-        return p.examples().stream().anyMatch(Understood::isShort) ? said.with(faults, said.begin(), said.steps(), new Cases(said, elsewhere).all()) : said;
+        return p.examples().stream().anyMatch(Understood::isShort) ? said.with(faults, said.begin(), said.steps(), new CompletedExamples(said, elsewhere).all()) : said;
     }
 
     /** Only a conclusion that hands the unit to somebody who knows more may be meant without being named: it claims nothing of the unit. */
@@ -211,12 +211,12 @@ public final class Understood {
     }
 
     /** The examples of a procedure, each with all that it shows on its path and where that must end. */
-    private static final class Cases {
+    private static final class CompletedExamples {
         private final Procedure procedure;
         private final Scope scope;
         private final Optional<Name> elsewhere;
 
-        Cases(Procedure procedure, Optional<Name> elsewhere) {
+        CompletedExamples(Procedure procedure, Optional<Name> elsewhere) {
             this.procedure = procedure;
             this.scope = procedure.scope();
             this.elsewhere = elsewhere;

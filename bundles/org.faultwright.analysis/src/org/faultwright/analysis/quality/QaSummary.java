@@ -80,7 +80,7 @@ public record QaSummary(Map<Severity, Integer> bySeverity, Map<String, Integer> 
      * @param codes       codes without an outcome of their own at a step that reads them
      * @param examples    examples that do not go as they say
      */
-    public record Open(List<ExampleCoverage.Way> outcomes, List<Step.Conclude> conclusions, List<UnnamedCode> codes, List<Example> examples) {
+    public record Open(List<ExampleCoverage.StepOutcome> outcomes, List<Step.Conclude> conclusions, List<UnnamedCode> codes, List<Example> examples) {
     }
 
     /**

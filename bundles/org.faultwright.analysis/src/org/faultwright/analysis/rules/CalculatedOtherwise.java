@@ -20,7 +20,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.measurement.Computed;
+import org.faultwright.analysis.measurement.ComputedFormula;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Results;
@@ -101,7 +101,7 @@ public final class CalculatedOtherwise implements Rule {
     }
 
     private static void check(Step.Calculate step, Showing.Possible said, Procedure procedure, Told told, Findings findings) {
-        Computed computed = Computed.of(step, procedure);
+        ComputedFormula computed = ComputedFormula.of(step, procedure);
         Map<String, Interval> readings = new TreeMap<>();
         computed.readings().forEach((name, reading) -> values(name, reading, told).ifPresent(values -> readings.put(name, values)));
         if (computed.formula().isEmpty() || readings.size() < computed.readings().size() || !isOneOf(computed, unit(step, said))) {
@@ -117,7 +117,7 @@ public final class CalculatedOtherwise implements Rule {
     }
 
     /** Whether the formula gives a quantity of that unit; where it does not, another rule tells of it. */
-    private static boolean isOneOf(Computed computed, Optional<Unit> unit) {
+    private static boolean isOneOf(ComputedFormula computed, Optional<Unit> unit) {
         Map<String, QuantityKind> kinds = new TreeMap<>();
         computed.readings().forEach((name, reading) -> kinds.put(name, Results.kind(reading)));
         DimensionCheck check = computed.formula().orElseThrow().dimensionOfKinds(kinds);

@@ -37,13 +37,13 @@ public final class LimitsReversed implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        StatedLimits.of(subject).stream().filter(StatedLimits.Stated::isComparable)
+        StatedLimits.of(subject).stream().filter(StatedLimits.StatedLimit::isComparable)
                 .forEach(stated -> check(stated, findings));
         subject.document().own().instruments().forEach(instrument -> instrument.ranges()
                 .forEach(range -> bandwidth(range, findings)));
     }
 
-    private static void check(StatedLimits.Stated stated, Findings findings) {
+    private static void check(StatedLimits.StatedLimit stated, Findings findings) {
         if (stated.limit().value() instanceof Limit.Between between
                 && between.lower().base(stated.kind()).compareTo(between.upper().base(stated.kind())) > 0) {
             findings.report(stated.limit().at(), "The limit of " + stated.of().name() + " runs from "

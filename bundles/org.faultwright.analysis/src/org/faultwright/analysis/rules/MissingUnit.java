@@ -34,7 +34,7 @@ public final class MissingUnit implements Rule {
                 .forEach(stated -> report(stated, findings));
     }
 
-    private static void report(Stated stated, Findings findings) {
+    private static void report(StatedQuantity stated, Findings findings) {
         String unit = stated.proposedUnit();
         boolean fixable = !unit.isEmpty() && stated.place().get().isPresent();
         Fix[] fixes = fixable ? new Fix[] {Fix.replacing("Add the unit " + unit, stated.at(),

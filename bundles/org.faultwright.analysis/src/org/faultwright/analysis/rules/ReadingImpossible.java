@@ -44,7 +44,7 @@ public final class ReadingImpossible implements Rule {
         });
     }
 
-    private static void check(ToldReadings.Told told, Step.Measure step, QuantityKind kind, Subject subject, Findings findings) {
+    private static void check(ToldReadings.ToldReading told, Step.Measure step, QuantityKind kind, Subject subject, Findings findings) {
         Exact value = told.reading().base(kind);
         if (value.signum() < 0 && Readings.naturalLeast(kind).isPresent()) {
             findings.report(told.at(), "\"" + step.name() + "\" is said to read " + told.reading() + ", and " + article(kind)

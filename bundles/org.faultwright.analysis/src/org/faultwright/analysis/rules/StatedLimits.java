@@ -22,7 +22,7 @@ import org.faultwright.quantity.QuantityKind;
 /** Every limit written in a document: what is expected, bands, and the temperatures an instrument is stated for. */
 final class StatedLimits {
     /** @param of what it is a limit of. @param kind what it limits */
-    record Stated(Declaration of, Written<Limit> limit, QuantityKind kind) {
+    record StatedLimit(Declaration of, Written<Limit> limit, QuantityKind kind) {
         /** Whether its ends can be compared with each other. */
         boolean isComparable() {
             List<Quantity> ends = limit.value().quantities();
@@ -32,16 +32,16 @@ final class StatedLimits {
         }
     }
 
-    private final List<Stated> found = new ArrayList<>();
+    private final List<StatedLimit> found = new ArrayList<>();
 
     private StatedLimits(Subject subject) {
         for (Instrument instrument : subject.document().own().instruments()) {
-            instrument.validAt().ifPresent(limit -> found.add(new Stated(instrument, limit, QuantityKind.TEMPERATURE)));
+            instrument.validAt().ifPresent(limit -> found.add(new StatedLimit(instrument, limit, QuantityKind.TEMPERATURE)));
         }
         DocumentSteps.of(subject).forEach(this::step);
     }
 
-    static List<Stated> of(Subject subject) {
+    static List<StatedLimit> of(Subject subject) {
         return subject.shared(StatedLimits.class, StatedLimits::new).found;
     }
 
@@ -50,7 +50,7 @@ final class StatedLimits {
             measure.readings().forEach(reading -> limits(reading, reading.expects(), measure.kind().map(Written::value)));
         } else if (step instanceof Step.Do task) {
             task.adjusts().forEach(one -> one.kind().ifPresent(kind -> one.to()
-                    .ifPresent(limit -> found.add(new Stated(step, limit, kind.value())))));
+                    .ifPresent(limit -> found.add(new StatedLimit(step, limit, kind.value())))));
         } else if (step instanceof Step.Calculate calculate) {
             limits(step, calculate.expects(), Optional.of(Results.kind(step)));
         }
@@ -58,10 +58,10 @@ final class StatedLimits {
 
     private void limits(Step step, Optional<Step.Expectation> expects, Optional<QuantityKind> kind) {
         QuantityKind read = kind.orElse(QuantityKind.TEMPERATURE);
-        expects.ifPresent(expectation -> found.add(new Stated(step, expectation.limit(), read)));
+        expects.ifPresent(expectation -> found.add(new StatedLimit(step, expectation.limit(), read)));
         for (Outcome outcome : step.outcomes()) {
             if (outcome.head() instanceof Outcome.Band band) {
-                found.add(new Stated(step, band.limit(), read));
+                found.add(new StatedLimit(step, band.limit(), read));
             }
         }
     }

@@ -29,15 +29,15 @@ import org.faultwright.quantity.measure.DimensionCheck;
 
 /** Every quantity written in a document, with what is meant by it there. */
 final class StatedQuantities {
-    private final List<Stated> found = new ArrayList<>();
+    private final List<StatedQuantity> found = new ArrayList<>();
 
     private StatedQuantities(Subject subject) {
         subject.document().own().points().forEach(this::point);
         subject.document().own().parts().forEach(this::part);
         subject.document().own().conditions().forEach(condition -> condition.proved().flatMap(proof -> proof.limit())
-                .ifPresent(limit -> addLimit(limit, Wanted.of("what counts as no charge at " + condition.name(), QuantityKind.DC_VOLTAGE))));
+                .ifPresent(limit -> addLimit(limit, WantedQuantity.of("what counts as no charge at " + condition.name(), QuantityKind.DC_VOLTAGE))));
         subject.document().own().ambient().ifPresent(limit -> addLimit(limit,
-                Wanted.of("the temperature at the bench", QuantityKind.TEMPERATURE)));
+                WantedQuantity.of("the temperature at the bench", QuantityKind.TEMPERATURE)));
         subject.document().own().instruments().forEach(this::instrument);
         for (StepGraph graph : subject.graphs()) {
             FormulaTypes types = new FormulaTypes(graph);
@@ -46,65 +46,65 @@ final class StatedQuantities {
         subject.procedure().ifPresent(this::examples);
     }
 
-    static List<Stated> of(Subject subject) {
+    static List<StatedQuantity> of(Subject subject) {
         return subject.shared(StatedQuantities.class, StatedQuantities::new).found;
     }
 
     private void point(Point point) {
         point.carries().ifPresent(carries -> add(carries.upTo(),
-                Wanted.of("the voltage at " + point.name(), carries.kind())));
+                WantedQuantity.of("the voltage at " + point.name(), carries.kind())));
         point.carries().flatMap(Point.Carried::frequency).ifPresent(stated -> List.of(stated.lowest(), stated.highest()).stream()
-                .distinct().forEach(written -> add(written, Wanted.of("the frequency at " + point.name(), QuantityKind.FREQUENCY))));
+                .distinct().forEach(written -> add(written, WantedQuantity.of("the frequency at " + point.name(), QuantityKind.FREQUENCY))));
         point.sourceResistance().ifPresent(written -> add(written,
-                Wanted.of("the source resistance of " + point.name(), QuantityKind.RESISTANCE)));
+                WantedQuantity.of("the source resistance of " + point.name(), QuantityKind.RESISTANCE)));
         point.stores().ifPresent(written -> add(written,
-                Wanted.of("what " + point.name() + " stores", QuantityKind.CAPACITANCE)));
+                WantedQuantity.of("what " + point.name() + " stores", QuantityKind.CAPACITANCE)));
         point.drainedBy().ifPresent(written -> add(written,
-                Wanted.of("what drains " + point.name(), QuantityKind.RESISTANCE)));
+                WantedQuantity.of("what drains " + point.name(), QuantityKind.RESISTANCE)));
     }
 
     private void part(Part part) {
-        part.drains().ifPresent(written -> add(written, Wanted.of("what drains through " + part.name(), QuantityKind.RESISTANCE)));
-        part.rated().ifPresent(written -> add(written, Wanted.of("the rated power of " + part.name(), QuantityKind.POWER)));
+        part.drains().ifPresent(written -> add(written, WantedQuantity.of("what drains through " + part.name(), QuantityKind.RESISTANCE)));
+        part.rated().ifPresent(written -> add(written, WantedQuantity.of("the rated power of " + part.name(), QuantityKind.POWER)));
     }
 
     private void instrument(Instrument instrument) {
         String of = " of " + instrument.name();
-        instrument.rated().ifPresent(written -> add(written, Wanted.of("the rated voltage" + of, QuantityKind.DC_VOLTAGE)));
+        instrument.rated().ifPresent(written -> add(written, WantedQuantity.of("the rated voltage" + of, QuantityKind.DC_VOLTAGE)));
         instrument.validAt().ifPresent(written -> addLimit(written,
-                Wanted.of("the ambient temperature" + of, QuantityKind.TEMPERATURE)));
+                WantedQuantity.of("the ambient temperature" + of, QuantityKind.TEMPERATURE)));
         instrument.calibrationEvery().ifPresent(written -> add(written,
-                Wanted.of("the calibration interval" + of, "d", Dimension.TIME)));
+                WantedQuantity.of("the calibration interval" + of, "d", Dimension.TIME)));
         instrument.ranges().forEach(written -> range(of, written));
     }
 
     private void range(String of, Written<MeterRange> written) {
         MeterRange range = written.value();
-        Wanted reading = Wanted.of("the " + range.kind().words() + " range" + of, range.kind());
+        WantedQuantity reading = WantedQuantity.of("the " + range.kind().words() + " range" + of, range.kind());
         Optional<Unit> unit = Optional.of(range.upTo().unit()).filter(Unit::isKnown);
         range.from().ifPresent(from -> add(from, written.at(), "from", reading, unit));
         add(range.upTo(), written.at(), "to", reading, range.from().map(Quantity::unit).filter(Unit::isKnown));
         add(range.resolution(), written.at(), "resolution", reading, unit);
         range.accuracy().amount().ifPresent(amount -> add(amount, written.at(), "accuracy", reading, unit));
         range.input().ifPresent(input -> add(input, written.at(), "input",
-                Wanted.of("the input resistance" + of, QuantityKind.RESISTANCE), Optional.empty()));
+                WantedQuantity.of("the input resistance" + of, QuantityKind.RESISTANCE), Optional.empty()));
         range.inputCapacitance().ifPresent(input -> add(input, written.at(), "input",
-                Wanted.of("the input capacitance" + of, QuantityKind.CAPACITANCE), Optional.empty()));
+                WantedQuantity.of("the input capacitance" + of, QuantityKind.CAPACITANCE), Optional.empty()));
         range.burden().ifPresent(burden -> add(burden, written.at(), "burden",
-                Wanted.of("the burden" + of, "ohm", Dimension.RESISTANCE, Dimension.VOLTAGE), Optional.empty()));
-        Wanted bandwidth = Wanted.of("the bandwidth" + of, QuantityKind.FREQUENCY);
+                WantedQuantity.of("the burden" + of, "ohm", Dimension.RESISTANCE, Dimension.VOLTAGE), Optional.empty()));
+        WantedQuantity bandwidth = WantedQuantity.of("the bandwidth" + of, QuantityKind.FREQUENCY);
         range.lowestFrequency().ifPresent(low -> add(low, written.at(), "bandwidth", bandwidth, Optional.empty()));
         range.highestFrequency().ifPresent(high -> add(high, written.at(), "bandwidth", bandwidth, Optional.empty()));
     }
 
     private void step(Step step, FormulaTypes types) {
         step.frame().precautions().rated().forEach(tool -> add(tool.upTo(),
-                Wanted.of("the rating of a tool at " + step.name(), QuantityKind.DC_VOLTAGE)));
+                WantedQuantity.of("the rating of a tool at " + step.name(), QuantityKind.DC_VOLTAGE)));
         step.frame().takes().ifPresent(time -> addTime(time, "the time of " + step.name()));
         step.frame().waits().ifPresent(time -> addTime(time, "the wait of " + step.name()));
         if (step instanceof Step.Do task) {
             task.adjusts().forEach(one -> one.kind().ifPresent(kind -> one.to().ifPresent(limit -> addLimit(limit,
-                    Wanted.of("the setting of \"" + one.of() + "\"", kind.value())))));
+                    WantedQuantity.of("the setting of \"" + one.of() + "\"", kind.value())))));
         } else if (step instanceof Step.Measure measure) {
             measure.kind().ifPresent(kind -> measure(measure, kind.value()));
         } else if (step instanceof Step.Calculate calculate) {
@@ -113,29 +113,29 @@ final class StatedQuantities {
     }
 
     private void measure(Step.Measure step, QuantityKind kind) {
-        step.rows().forEach(row -> addLimit(row.limit(), Wanted.of("the limit of " + step.name() + " at " + row.point(), kind)));
-        limits(step, step.expects(), Wanted.of("the limit of " + step.name(), kind));
-        step.range().ifPresent(range -> add(range, Wanted.of("the range of " + step.name(), kind)));
-        step.uncertainties().forEach(share -> add(share.halfWidth(), Wanted.of("the allowance of " + step.name(), kind)));
-        step.unitDeviation().ifPresent(spread -> add(spread, Wanted.of("the deviation of good units at " + step.name(), kind)));
+        step.rows().forEach(row -> addLimit(row.limit(), WantedQuantity.of("the limit of " + step.name() + " at " + row.point(), kind)));
+        limits(step, step.expects(), WantedQuantity.of("the limit of " + step.name(), kind));
+        step.range().ifPresent(range -> add(range, WantedQuantity.of("the range of " + step.name(), kind)));
+        step.uncertainties().forEach(share -> add(share.halfWidth(), WantedQuantity.of("the allowance of " + step.name(), kind)));
+        step.unitDeviation().ifPresent(spread -> add(spread, WantedQuantity.of("the deviation of good units at " + step.name(), kind)));
     }
 
     private void calculate(Step.Calculate step, Optional<DimensionCheck> formula) {
         String what = "the limit of " + step.name();
         boolean level = formula.filter(check -> check.form() == DimensionCheck.Form.LEVEL).isPresent();
-        limits(step, step.expects(), level ? Wanted.level(what) : formula.flatMap(DimensionCheck::dimension)
-                .map(dimension -> Wanted.of(what, Results.kind(step) == QuantityKind.TEMPERATURE_DIFFERENCE && dimension.equals(Dimension.TEMPERATURE)
+        limits(step, step.expects(), level ? WantedQuantity.level(what) : formula.flatMap(DimensionCheck::dimension)
+                .map(dimension -> WantedQuantity.of(what, Results.kind(step) == QuantityKind.TEMPERATURE_DIFFERENCE && dimension.equals(Dimension.TEMPERATURE)
                         ? "K" : DimensionWords.usualUnit(dimension), dimension))
-                .orElseGet(() -> Wanted.anything(what)));
+                .orElseGet(() -> WantedQuantity.anything(what)));
         for (FormulaWords.Leaf leaf : FormulaWords.leaves(step)) {
             if (leaf.of() instanceof Formula.Constant constant) {
-                found.add(new Stated(constant.quantity(), () -> Optional.of(leaf.at()), leaf.at(),
-                        Wanted.anything("the formula of " + step.name()), Optional.empty()));
+                found.add(new StatedQuantity(constant.quantity(), () -> Optional.of(leaf.at()), leaf.at(),
+                        WantedQuantity.anything("the formula of " + step.name()), Optional.empty()));
             }
         }
     }
 
-    private void limits(Step step, Optional<Step.Expectation> expects, Wanted wanted) {
+    private void limits(Step step, Optional<Step.Expectation> expects, WantedQuantity wanted) {
         expects.ifPresent(expectation -> addLimit(expectation.limit(), wanted));
         for (Outcome outcome : step.outcomes()) {
             if (outcome.head() instanceof Outcome.Band band) {
@@ -150,27 +150,27 @@ final class StatedQuantities {
     }
 
     private void addTime(Written<Quantity> time, String what) {
-        add(time, Wanted.of(what, "min", Dimension.TIME));
+        add(time, WantedQuantity.of(what, "min", Dimension.TIME));
     }
 
-    private void add(Written<Quantity> written, Wanted wanted) {
-        found.add(new Stated(written.value(), () -> Optional.of(written.at()), written.at(), wanted, Optional.empty()));
+    private void add(Written<Quantity> written, WantedQuantity wanted) {
+        found.add(new StatedQuantity(written.value(), () -> Optional.of(written.at()), written.at(), wanted, Optional.empty()));
     }
 
     /** Each end of a limit on its own. */
-    private void addLimit(Written<Limit> limit, Wanted wanted) {
+    private void addLimit(Written<Limit> limit, WantedQuantity wanted) {
         List<Quantity> ends = limit.value().quantities();
         for (int i = 0; i < ends.size(); i++) {
             Quantity end = ends.get(i);
             int index = i;
             Optional<Unit> other = ends.stream().filter(one -> one != end).map(Quantity::unit).filter(Unit::isKnown)
                     .findFirst();
-            found.add(new Stated(end, () -> SourceLocator.of(limit, index), limit.at(), wanted, other));
+            found.add(new StatedQuantity(end, () -> SourceLocator.of(limit, index), limit.at(), wanted, other));
         }
     }
 
-    private void add(Quantity quantity, SourceRange whole, String keyword, Wanted wanted, Optional<Unit> neighbour) {
-        found.add(new Stated(quantity, () -> new SourceLocator(whole).after(keyword).next(quantity.spelling()), whole,
+    private void add(Quantity quantity, SourceRange whole, String keyword, WantedQuantity wanted, Optional<Unit> neighbour) {
+        found.add(new StatedQuantity(quantity, () -> new SourceLocator(whole).after(keyword).next(quantity.spelling()), whole,
                 wanted, neighbour));
     }
 }

@@ -16,22 +16,22 @@ import org.faultwright.quantity.Quantity;
 /** The readings with a unit that the fault table and the examples tell. */
 final class ToldReadings {
     /** @param at the words of the reading */
-    record Told(Step step, Quantity reading, SourceRange at) {
+    record ToldReading(Step step, Quantity reading, SourceRange at) {
     }
 
     private ToldReadings() {
     }
 
-    static List<Told> of(Subject subject) {
+    static List<ToldReading> of(Subject subject) {
         return subject.procedure().stream().flatMap(procedure -> Stream.concat(
                 procedure.faults().stream().flatMap(fault -> fault.shows().stream()),
                 procedure.examples().stream().flatMap(example -> example.shows().stream()))
                 .flatMap(showing -> told(showing, procedure))).toList();
     }
 
-    static Stream<Told> told(Showing showing, Procedure procedure) {
+    static Stream<ToldReading> told(Showing showing, Procedure procedure) {
         return procedure.step(showing.step()).stream().flatMap(step -> showing.possible().stream()
                 .filter(possible -> possible.reading().filter(reading -> reading.unit().isKnown()).isPresent())
-                .map(possible -> new Told(step, possible.reading().get(), possible.words().at())));
+                .map(possible -> new ToldReading(step, possible.reading().get(), possible.words().at())));
     }
 }

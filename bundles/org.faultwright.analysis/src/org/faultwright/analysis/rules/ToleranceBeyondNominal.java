@@ -34,7 +34,7 @@ public final class ToleranceBeyondNominal implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        for (StatedLimits.Stated stated : StatedLimits.of(subject)) {
+        for (StatedLimits.StatedLimit stated : StatedLimits.of(subject)) {
             if (stated.limit().value() instanceof Limit.AroundNominal around && around.written().value().signum() != 0
                     && leavesNothing(around, stated)) {
                 findings.report(stated.limit().at(), around.written() + " less " + spelled(around.minus())
@@ -45,7 +45,7 @@ public final class ToleranceBeyondNominal implements Rule {
     }
 
     /** A temperature in degC may well fall below zero, and so may a difference of temperatures. */
-    private static boolean leavesNothing(Limit.AroundNominal around, StatedLimits.Stated stated) {
+    private static boolean leavesNothing(Limit.AroundNominal around, StatedLimits.StatedLimit stated) {
         if (around.minus() instanceof Tolerance.Percent percent) {
             return percent.percent().compareTo(HUNDRED) >= 0;
         }

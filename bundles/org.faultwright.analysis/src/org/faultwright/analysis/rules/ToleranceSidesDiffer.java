@@ -34,7 +34,7 @@ public final class ToleranceSidesDiffer implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        StatedLimits.of(subject).stream().filter(StatedLimits.Stated::isComparable).forEach(stated -> {
+        StatedLimits.of(subject).stream().filter(StatedLimits.StatedLimit::isComparable).forEach(stated -> {
             if (stated.limit().value() instanceof Limit.AroundNominal around && isZero(around.plus()) == isZero(around.minus())
                     && around.plus() instanceof Tolerance.Percent != around.minus() instanceof Tolerance.Percent) {
                 Unit unit = around.written().unit();

@@ -39,7 +39,7 @@ public final class UnknownUnit implements Rule {
                 .forEach(stated -> report(stated, findings));
     }
 
-    private static void report(Stated stated, Findings findings) {
+    private static void report(StatedQuantity stated, Findings findings) {
         String written = stated.quantity().unit().symbol();
         Optional<String> near = stated.wanted().behindPrefix(written).or(() -> stated.wanted().kind()
                 .map(kind -> Units.nearest(written, kind)).orElseGet(() -> Units.nearest(written)));

@@ -36,8 +36,8 @@ public final class WrongDimension implements Rule {
                 .forEach(stated -> report(stated, findings));
     }
 
-    private static void report(Stated stated, Findings findings) {
-        Wanted wanted = stated.wanted();
+    private static void report(StatedQuantity stated, Findings findings) {
+        WantedQuantity wanted = stated.wanted();
         String meant = wanted.level() ? "a level" : DimensionWords.of(wanted.dimensions().get(0));
         Optional<SourceRange> place = stated.place().get();
         String unit = wanted.behindPrefix(stated.quantity().unit().symbol()).orElse(wanted.usualUnit());

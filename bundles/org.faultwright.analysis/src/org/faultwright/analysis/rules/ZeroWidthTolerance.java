@@ -32,11 +32,11 @@ public final class ZeroWidthTolerance implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
-        StatedLimits.of(subject).stream().filter(StatedLimits.Stated::isComparable)
+        StatedLimits.of(subject).stream().filter(StatedLimits.StatedLimit::isComparable)
                 .forEach(stated -> check(stated, findings));
     }
 
-    private static void check(StatedLimits.Stated stated, Findings findings) {
+    private static void check(StatedLimits.StatedLimit stated, Findings findings) {
         Limit limit = stated.limit().value();
         Interval interval = limit.interval(stated.kind());
         boolean noWidth = interval.width().map(Exact.ZERO::equals).orElse(false);

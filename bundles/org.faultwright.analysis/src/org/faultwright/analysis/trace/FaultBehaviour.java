@@ -41,7 +41,7 @@ public final class FaultBehaviour implements StateGraph.Behaviour {
     public static StateGraph.Behaviour anything(LinkedSteps tree) {
         return new StateGraph.Behaviour() {
             @Override
-            public List<StateGraph.Shown> at(int step, int done) {
+            public List<StateGraph.ShownResult> at(int step, int done) {
                 return open(tree.arrows(step));
             }
 
@@ -53,25 +53,25 @@ public final class FaultBehaviour implements StateGraph.Behaviour {
     }
 
     @Override
-    public List<StateGraph.Shown> at(int step, int done) {
+    public List<StateGraph.ShownResult> at(int step, int done) {
         List<LinkedSteps.Arrow> arrows = tree.arrows(step);
         if (arrows.size() == 1) {
-            return List.of(new StateGraph.Shown(arrows.get(0), Optional.of(Exact.ONE), true));
+            return List.of(new StateGraph.ShownResult(arrows.get(0), Optional.of(Exact.ONE), true));
         }
         int after = doneAfter(step, done);
         boolean mayBeRepaired = after != 0;
         boolean mayBeUnrepaired = !isRepaired(after);
         List<LinkedSteps.Arrow> passing = judges.get(step) ? passing(step) : List.of();
-        List<StateGraph.Shown> unrepaired = mayBeUnrepaired ? unrepaired(step, arrows, passing) : List.of();
+        List<StateGraph.ShownResult> unrepaired = mayBeUnrepaired ? unrepaired(step, arrows, passing) : List.of();
         if (!mayBeRepaired) {
             return unrepaired;
         }
-        List<StateGraph.Shown> repaired = passing.isEmpty() ? open(arrows) : repaired(step, passing);
+        List<StateGraph.ShownResult> repaired = passing.isEmpty() ? open(arrows) : repaired(step, passing);
         return mayBeUnrepaired ? either(arrows, repaired, unrepaired) : repaired;
     }
 
     /** What the table says it shows there; where it says nothing, the results that mean the repair has held. */
-    private List<StateGraph.Shown> repaired(int step, List<LinkedSteps.Arrow> passing) {
+    private List<StateGraph.ShownResult> repaired(int step, List<LinkedSteps.Arrow> passing) {
         FaultSignature cell = table.cell(fault, tree.step(step));
         List<LinkedSteps.Arrow> named = tree.arrows(step).stream().filter(arrow -> cell.outcomes().contains(arrow.key())).toList();
         List<LinkedSteps.Arrow> held = named.stream().filter(passing::contains).toList();
@@ -88,31 +88,31 @@ public final class FaultBehaviour implements StateGraph.Behaviour {
         return !remedies.isEmpty() && done == (1 << remedies.size()) - 1;
     }
 
-    private List<StateGraph.Shown> unrepaired(int step, List<LinkedSteps.Arrow> arrows, List<LinkedSteps.Arrow> passing) {
+    private List<StateGraph.ShownResult> unrepaired(int step, List<LinkedSteps.Arrow> arrows, List<LinkedSteps.Arrow> passing) {
         FaultSignature cell = table.cell(fault, tree.step(step));
         if (!cell.isSilent()) {
             return arrows.stream().filter(arrow -> cell.canShow(arrow.key()))
-                    .map(arrow -> new StateGraph.Shown(arrow, cell.shares().get(arrow.key()), true)).toList();
+                    .map(arrow -> new StateGraph.ShownResult(arrow, cell.shares().get(arrow.key()), true)).toList();
         }
         List<LinkedSteps.Arrow> failing = arrows.stream().filter(arrow -> !passing.contains(arrow)).toList();
         return passing.isEmpty() || failing.isEmpty() ? open(arrows) : certain(failing);
     }
 
-    private static List<StateGraph.Shown> certain(List<LinkedSteps.Arrow> arrows) {
+    private static List<StateGraph.ShownResult> certain(List<LinkedSteps.Arrow> arrows) {
         Optional<Exact> share = arrows.size() == 1 ? Optional.of(Exact.ONE) : Optional.empty();
-        return arrows.stream().map(arrow -> new StateGraph.Shown(arrow, share, true)).toList();
+        return arrows.stream().map(arrow -> new StateGraph.ShownResult(arrow, share, true)).toList();
     }
 
-    private static List<StateGraph.Shown> open(List<LinkedSteps.Arrow> arrows) {
-        return arrows.stream().map(arrow -> new StateGraph.Shown(arrow, Optional.empty(), false)).toList();
+    private static List<StateGraph.ShownResult> open(List<LinkedSteps.Arrow> arrows) {
+        return arrows.stream().map(arrow -> new StateGraph.ShownResult(arrow, Optional.empty(), false)).toList();
     }
 
-    private static List<StateGraph.Shown> either(List<LinkedSteps.Arrow> arrows, List<StateGraph.Shown> one,
-            List<StateGraph.Shown> other) {
+    private static List<StateGraph.ShownResult> either(List<LinkedSteps.Arrow> arrows, List<StateGraph.ShownResult> one,
+            List<StateGraph.ShownResult> other) {
         return open(arrows.stream().filter(arrow -> shows(one, arrow) || shows(other, arrow)).toList());
     }
 
-    private static boolean shows(List<StateGraph.Shown> shown, LinkedSteps.Arrow arrow) {
+    private static boolean shows(List<StateGraph.ShownResult> shown, LinkedSteps.Arrow arrow) {
         return shown.stream().anyMatch(s -> s.arrow().equals(arrow));
     }
 

@@ -25,7 +25,7 @@ public final class StateGraph {
     /** What a unit shows at a step. */
     interface Behaviour {
         /** The outcomes it can show there. @param done the repairs done so far, one bit each */
-        List<Shown> at(int step, int done);
+        List<ShownResult> at(int step, int done);
 
         /** The repairs done once this step is behind. */
         int doneAfter(int step, int done);
@@ -37,11 +37,11 @@ public final class StateGraph {
      * @param share how often, where known
      * @param known whether the table, the only outcome or a finished repair says so; otherwise it is merely possible
      */
-    public record Shown(LinkedSteps.Arrow arrow, Optional<Exact> share, boolean known) {
+    public record ShownResult(LinkedSteps.Arrow arrow, Optional<Exact> share, boolean known) {
     }
 
     /** @param to the state it leads to; absent when the arrow leads nowhere */
-    public record Move(int from, Optional<Integer> to, Shown shown) {
+    public record Move(int from, Optional<Integer> to, ShownResult shown) {
     }
 
     /** @param taken how often each bounded way has been taken */
@@ -69,7 +69,7 @@ public final class StateGraph {
     private List<Move> movesFrom(int from) {
         State state = states.get(from);
         List<Move> found = new ArrayList<>();
-        for (Shown shown : behaviour.at(state.step(), state.done())) {
+        for (ShownResult shown : behaviour.at(state.step(), state.done())) {
             Optional<State> next = next(tree, state, shown.arrow(), behaviour.doneAfter(state.step(), state.done()));
             if (next.isEmpty()) {
                 found.add(new Move(from, Optional.empty(), shown));

@@ -70,7 +70,7 @@ public final class Suspects {
         int all = (1 << Math.min(count, 30)) - 1;
         // Any one remedy but not all of them stands for every part.
         int done = remedied == Remedied.NO ? 0 : remedied == Remedied.YES ? all : 1;
-        List<StateGraph.Shown> shown = behaviours.get(table.faults().indexOf(fault)).at(tree.number(step.name().text()).orElseThrow(), done);
+        List<StateGraph.ShownResult> shown = behaviours.get(table.faults().indexOf(fault)).at(tree.number(step.name().text()).orElseThrow(), done);
         boolean known = shown.stream().allMatch(one -> one.share().isPresent());
         Map<String, Exact> shares = new LinkedHashMap<>();
         shown.forEach(one -> shares.put(one.arrow().key(), known ? one.share().orElseThrow() : Exact.ratio(1, shown.size())));
@@ -99,7 +99,7 @@ public final class Suspects {
     private double likelihood(Fault fault, List<Evidence> results) {
         Set<List<Object>> told = new HashSet<>();
         double likelihood = 1;
-        for (Asked one : asked(fault, results)) {
+        for (AskedStep one : asked(fault, results)) {
             if (told.add(List.of(one.result(), one.done()))) {
                 likelihood *= share(fault, one).doubleValue();
             }
@@ -109,26 +109,26 @@ public final class Suspects {
 
     /** The results that the fault cannot show, by the table: nobody expected them of a unit that has it. */
     public List<Evidence> unexpected(Fault fault, List<Evidence> results) {
-        return asked(fault, results).stream().filter(one -> share(fault, one).signum() == 0).map(Asked::result).distinct().toList();
+        return asked(fault, results).stream().filter(one -> share(fault, one).signum() == 0).map(AskedStep::result).distinct().toList();
     }
 
     /** A result of a step with a choice. @param done how many remedies of the fault were done before it */
-    private record Asked(Evidence result, int done, Remedied remedied) {
+    private record AskedStep(Evidence result, int done, Remedied remedied) {
     }
 
-    private Exact share(Fault fault, Asked asked) {
+    private Exact share(Fault fault, AskedStep asked) {
         return shares(fault, asked.result().step(), asked.remedied()).getOrDefault(asked.result().outcome(), Exact.ZERO);
     }
 
-    private List<Asked> asked(Fault fault, List<Evidence> results) {
+    private List<AskedStep> asked(Fault fault, List<Evidence> results) {
         List<Integer> remedies = remedies(fault);
         Set<Integer> done = new LinkedHashSet<>();
-        List<Asked> asked = new ArrayList<>();
+        List<AskedStep> asked = new ArrayList<>();
         for (Evidence one : results) {
             int before = done.size();
             tree.number(one.step().name().text()).stream().filter(remedies::contains).forEach(done::add);
             if (one.step().outcomes().size() > 1) {
-                asked.add(new Asked(one, before, done.isEmpty() ? Remedied.NO : done.size() == remedies.size() ? Remedied.YES : Remedied.IN_PART));
+                asked.add(new AskedStep(one, before, done.isEmpty() ? Remedied.NO : done.size() == remedies.size() ? Remedied.YES : Remedied.IN_PART));
             }
         }
         return asked;

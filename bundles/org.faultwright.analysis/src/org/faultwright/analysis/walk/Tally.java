@@ -24,7 +24,7 @@ public final class Tally {
      * @param prior what the text states; 1 where it states nothing
      * @param met   in the records; a conclusion that finds several faults counts for each in the parts that the text gives them
      */
-    public record Cases(Fault fault, Exact prior, Exact met) {
+    public record FaultCases(Fault fault, Exact prior, Exact met) {
         /**
          * The text and the records together: the parameter of a Dirichlet distribution over the faults after the records, whose prior has
          * the cases of the text as parameters (Gelman et al., Bayesian Data Analysis, 3rd edition, section 3.4, multinomial model).
@@ -95,8 +95,8 @@ public final class Tally {
     }
 
     /** In the order of the text. */
-    public List<Cases> cases() {
-        return procedure.faults().stream().map(fault -> new Cases(fault, stated(fault), met.getOrDefault(fault.name().text(), Exact.ZERO))).toList();
+    public List<FaultCases> cases() {
+        return procedure.faults().stream().map(fault -> new FaultCases(fault, stated(fault), met.getOrDefault(fault.name().text(), Exact.ZERO))).toList();
     }
 
     /** The conclusions that found no fault, with how many records ended there. */
@@ -121,7 +121,7 @@ public final class Tally {
     }
 
     /** The likelihood of a fault after the records, of 1, with its standard deviation (the beta distribution of one part of a Dirichlet one). */
-    public Optional<double[]> shareOf(Cases one) {
+    public Optional<double[]> shareOf(FaultCases one) {
         double sum = cases().stream().mapToDouble(any -> any.together().doubleValue()).sum();
         double mean = one.together().doubleValue() / sum;
         return sum > 0 ? Optional.of(new double[] { mean, Math.sqrt(mean * (1 - mean) / (sum + 1)) }) : Optional.empty();

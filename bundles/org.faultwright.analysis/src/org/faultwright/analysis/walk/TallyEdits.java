@@ -30,7 +30,7 @@ public final class TallyEdits {
     /** One for each fault whose cases the records change; each says what it rests on. */
     public static List<Fix> cases(Tally tally) {
         List<Fix> edits = new ArrayList<>();
-        for (Tally.Cases one : tally.cases()) {
+        for (Tally.FaultCases one : tally.cases()) {
             if (one.met().signum() > 0) {
                 String number = Exact.of(one.together().toDecimal(1)).toString();
                 String title = one.fault().name() + ": cases " + number + ", " + one.prior() + " of the text and "

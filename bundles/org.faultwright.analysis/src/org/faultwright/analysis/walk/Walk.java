@@ -172,7 +172,7 @@ public final class Walk {
         Set<String> inForce = readHere();
         List<Suspects.Evidence> told = new ArrayList<>(evidence);
         Exact time = seconds;
-        for (Position.Passed passed : move.passed()) {
+        for (Position.PassedStep passed : move.passed()) {
             Map<String, String> before = left;
             left = with(with(left, passed.step().frame().sets(), procedure.scope()), passed.outcome().proves(), procedure.scope());
             inForce = inForce(inForce, passed.path(), before, left);

@@ -40,11 +40,11 @@ public final class Colouring {
         return List.copyOf(stretches);
     }
 
-    private interface Found {
+    private interface StretchRule {
         void forEachStretch(Matcher token, List<Stretch> into);
     }
 
-    private static Found kind(Matcher token) {
+    private static StretchRule kind(Matcher token) {
         if (token.group("comment") != null) {
             return whole(Kind.COMMENT);
         }
@@ -60,7 +60,7 @@ public final class Colouring {
         return whole(word(token.group("word")));
     }
 
-    private static Found whole(Kind kind) {
+    private static StretchRule whole(Kind kind) {
         return (token, into) -> into.add(new Stretch(kind, token.start(), token.end() - token.start()));
     }
 

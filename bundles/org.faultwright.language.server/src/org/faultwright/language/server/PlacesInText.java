@@ -45,8 +45,8 @@ public final class PlacesInText {
      * Where the words stand. All of them must stand in one declaration or step with the comment before it; where no one has them all, the
      * rest of them may stand in what the procedure is called. The lines with most of them are given. No words at all stand for every declaration of that kind.
      */
-    public static List<FoundPlace> of(SourceText source, WantedWords wanted, Sought sought) {
-        if (wanted.isEmpty() && sought == Sought.EVERYTHING
+    public static List<FoundPlace> of(SourceText source, WantedWords wanted, SearchScope sought) {
+        if (wanted.isEmpty() && sought == SearchScope.EVERYTHING
                 || !wanted.allInPlain(WantedWords.plain(source.content()) + "\n" + WantedWords.plain(source.fileName()))) {
             return List.of();
         }
@@ -64,7 +64,7 @@ public final class PlacesInText {
         }).toList();
     }
 
-    private List<FoundPlace> declared(Sought sought) {
+    private List<FoundPlace> declared(SearchScope sought) {
         List<FoundPlace> all = new ArrayList<>();
         int end = source.content().length();
         int last = end == 0 ? 0 : source.line(end);
@@ -81,7 +81,7 @@ public final class PlacesInText {
         return all;
     }
 
-    private List<FoundPlace> holding(WantedWords wanted, Sought sought) {
+    private List<FoundPlace> holding(WantedWords wanted, SearchScope sought) {
         Map<Integer, List<Integer>> lines = linesOfParts();
         String heading = heading(lines);
         Map<List<Integer>, String> plain = new LinkedHashMap<>();
@@ -90,7 +90,7 @@ public final class PlacesInText {
         return found.isEmpty() ? places(plain, wanted, sought, part -> wanted.isCompletedBy(heading, part)) : found;
     }
 
-    private List<FoundPlace> places(Map<List<Integer>, String> parts, WantedWords wanted, Sought sought, Predicate<String> holds) {
+    private List<FoundPlace> places(Map<List<Integer>, String> parts, WantedWords wanted, SearchScope sought, Predicate<String> holds) {
         List<FoundPlace> found = new ArrayList<>();
         parts.forEach((lines, words) -> {
             if (holds.test(words)) {
@@ -100,7 +100,7 @@ public final class PlacesInText {
         return found;
     }
 
-    private List<FoundPlace> best(List<Integer> lines, WantedWords wanted, Sought sought) {
+    private List<FoundPlace> best(List<Integer> lines, WantedWords wanted, SearchScope sought) {
         List<FoundPlace> best = new ArrayList<>();
         int most = 1;
         for (int line : lines) {
@@ -109,7 +109,7 @@ public final class PlacesInText {
             if (count >= most) {
                 int[] at = wanted.firstIn(words);
                 FoundPlace place = place(new SourceRange(source, start(line) + at[0], at[1]));
-                if (sought.takes(place.kind()) || sought == Sought.CODES && isAnswered(place)) {
+                if (sought.takes(place.kind()) || sought == SearchScope.CODES && isAnswered(place)) {
                     if (count > most) {
                         best.clear();
                     }

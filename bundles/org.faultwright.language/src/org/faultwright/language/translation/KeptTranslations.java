@@ -20,10 +20,10 @@ public final class KeptTranslations {
     public static final KeptTranslations NONE = new KeptTranslations();
 
     /** @param start where the block stood when it was translated */
-    private record Kept(Object translated, int start) {
+    private record KeptBlock(Object translated, int start) {
     }
 
-    private final Map<EObject, Kept> kept = new IdentityHashMap<>();
+    private final Map<EObject, KeptBlock> kept = new IdentityHashMap<>();
 
     KeptTranslations() {
     }
@@ -51,11 +51,11 @@ public final class KeptTranslations {
             if (start == null) {
                 return translation.get();
             }
-            Kept known = before.kept.get(element);
+            KeptBlock known = before.kept.get(element);
             int said = passage.said();
             T translated = known == null ? translation.get() : (T) new Relocation(source, start - known.start()).of(known.translated());
             if (said == passage.said()) {
-                now.kept.put(element, new Kept(translated, start));
+                now.kept.put(element, new KeptBlock(translated, start));
             }
             return translated;
         }

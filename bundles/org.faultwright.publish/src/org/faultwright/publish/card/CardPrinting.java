@@ -35,8 +35,8 @@ public final class CardPrinting {
      * @param copies    1 to {@value CardPrinting#MOST_COPIES}
      * @param bothSides turned over on the long edge, where the printer can
      */
-    public record Wish(String title, int copies, boolean bothSides) {
-        public Wish {
+    public record PrintRequest(String title, int copies, boolean bothSides) {
+        public PrintRequest {
             if (copies < 1 || copies > MOST_COPIES) {
                 throw new IllegalArgumentException("copies: " + copies + ", not 1 to " + MOST_COPIES);
             }
@@ -62,13 +62,13 @@ public final class CardPrinting {
      *
      * @throws PrintException if the printer refuses, or a page cannot be drawn
      */
-    public static void print(CardPages pages, PrintService printer, Wish wish) throws PrintException {
+    public static void print(CardPages pages, PrintService printer, PrintRequest wish) throws PrintException {
         Doc doc = new SimpleDoc(pages.paper(), PAGES, null);
         printer.createPrintJob().print(doc, attributes(pages, printer, wish));
     }
 
     /** Only what the printer can do; the rest it would refuse, or settle in a way of its own. */
-    private static PrintRequestAttributeSet attributes(CardPages pages, PrintService printer, Wish wish) {
+    private static PrintRequestAttributeSet attributes(CardPages pages, PrintService printer, PrintRequest wish) {
         PrintRequestAttributeSet attributes = new HashPrintRequestAttributeSet();
         Rectangle2D size = pages.size(0);
         double width = Math.min(size.getWidth(), size.getHeight());

@@ -69,7 +69,7 @@ final class CardSteps {
     }
 
     /** Results by their steps, such as {@code 25 "Did the lamp flash?": dark, lit}. */
-    List<String> results(List<ExampleCoverage.Way> ways) {
+    List<String> results(List<ExampleCoverage.StepOutcome> ways) {
         Map<Step, Set<String>> bySteps = new LinkedHashMap<>();
         ways.forEach(way -> bySteps.computeIfAbsent(way.step(), first -> new LinkedHashSet<>()).add(PlainText.phrase(way.outcome())));
         return bySteps.entrySet().stream().map(entry -> named(entry.getKey()) + ": " + String.join(", ", entry.getValue())).toList();

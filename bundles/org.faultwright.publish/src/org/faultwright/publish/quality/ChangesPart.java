@@ -10,7 +10,7 @@ import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.page.Tag;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.publish.since.SinceRelease;
-import org.faultwright.publish.since.Told;
+import org.faultwright.publish.since.ToldDifference;
 
 /** What changed since the last release: how many in front, was and is now behind. */
 final class ChangesPart {
@@ -41,13 +41,13 @@ final class ChangesPart {
     }
 
     /** Was and is now, in whole: two that read the same are the same. */
-    static void table(Tag section, List<Told> told) {
+    static void table(Tag section, List<ToldDifference> told) {
         if (told.isEmpty()) {
             return;
         }
         Tag rows = ReportTables.table(section, "changes", List.of("What", "Was", "Is now"));
         Difference.Kind kind = null;
-        for (Told one : told) {
+        for (ToldDifference one : told) {
             if (one.kind() != kind) {
                 rows.add("tr", "area").add("th").set("scope", "rowgroup").set("colspan", "3").text(one.kind().title());
             }

@@ -30,7 +30,7 @@ import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.publish.since.SinceRelease;
-import org.faultwright.publish.since.Told;
+import org.faultwright.publish.since.ToldDifference;
 
 /** What somebody who signs must look at, the gravest first. What needs no look is named too. */
 final class LookFirst {
@@ -178,7 +178,7 @@ final class LookFirst {
     }
 
     private Group differences(String title, String clean, Difference.Kind kind) {
-        return each(title, clean, line -> line.told().stream().filter(one -> one.kind() == kind).map(Told::sentence).toList());
+        return each(title, clean, line -> line.told().stream().filter(one -> one.kind() == kind).map(ToldDifference::sentence).toList());
     }
 
     private Group hidden() {
@@ -247,7 +247,7 @@ final class LookFirst {
         }
         if (!open.outcomes().isEmpty()) {
             points.add(ReportTables.count(open.outcomes().size(), "result", "results") + " at step " + line.steps().numbers(open.outcomes().stream()
-                    .map(ExampleCoverage.Way::step).toList()) + "; its page has each.");
+                    .map(ExampleCoverage.StepOutcome::step).toList()) + "; its page has each.");
         }
         add(points, "no case of", line.summary().faults().stream().filter(fault -> !fault.hasExample())
                 .map(fault -> "\"" + Attention.title(fault.fault()) + "\"").toList());

@@ -23,14 +23,14 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.FileName;
-import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
-import org.faultwright.publish.ProcedureFolder.LeftOut;
-import org.faultwright.publish.ProcedureFolder.Made;
 import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
+import org.faultwright.publish.ProcedureFolder.Imprint;
+import org.faultwright.publish.ProcedureFolder.LeftOut;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.card.SetPlan;
 import org.faultwright.publish.since.SinceRelease;
-import org.faultwright.publish.since.Told;
+import org.faultwright.publish.since.ToldDifference;
 
 /**
  * What is known of the quality of a folder's procedures.
@@ -44,7 +44,7 @@ import org.faultwright.publish.since.Told;
  * @param gone      procedures of the last release that nobody finds today
  */
 record QualityReport(String title, List<Line> lines, List<CheckedLibrary> libraries, Optional<EarlierRelease> since,
-        Optional<LocalDate> asOf, int sourceAge, List<LeftOut> leftOut, Optional<Made> made, List<Procedure> gone) {
+        Optional<LocalDate> asOf, int sourceAge, List<LeftOut> leftOut, Optional<Imprint> made, List<Procedure> gone) {
     /** One procedure. @param since what changed in it, where the last release has it @param steps as its card calls them */
     record Line(Publication publication, QaSummary summary, Optional<SinceRelease> since, CardSteps steps) {
         int count(Severity severity) {
@@ -52,8 +52,8 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
         }
 
         /** What changed, in the words of the card. */
-        List<Told> told() {
-            return since.map(one -> Told.of(one, this::onCard)).orElse(List.of());
+        List<ToldDifference> told() {
+            return since.map(one -> ToldDifference.of(one, this::onCard)).orElse(List.of());
         }
 
         private Optional<String> onCard(Step step) {

@@ -24,7 +24,7 @@ import org.faultwright.publish.page.PlainText;
  * @param fresh    titles of those without an earlier text
  * @param gone     titles, equipment and revisions of those that are not there any more
  */
-public record Comparison(List<SinceRelease> compared, Map<String, List<Told>> told, List<String> fresh, List<String> gone) {
+public record Comparison(List<SinceRelease> compared, Map<String, List<ToldDifference>> told, List<String> fresh, List<String> gone) {
     private static final int MOST_NAMED = 3;
 
     public static Comparison of(List<Procedure> then, List<Procedure> now) {
@@ -36,14 +36,14 @@ public record Comparison(List<SinceRelease> compared, Map<String, List<Told>> to
                 one ? List.of() : same.gone().stream().map(Comparison::whole).toList());
     }
 
-    private static Map<String, List<Told>> together(List<SinceRelease> compared) {
-        Map<Told, Set<String>> bySaying = new LinkedHashMap<>();
-        compared.forEach(since -> Told.of(since, step -> Optional.empty()).forEach(told ->
+    private static Map<String, List<ToldDifference>> together(List<SinceRelease> compared) {
+        Map<ToldDifference, Set<String>> bySaying = new LinkedHashMap<>();
+        compared.forEach(since -> ToldDifference.of(since, step -> Optional.empty()).forEach(told ->
                 bySaying.computeIfAbsent(told, first -> new LinkedHashSet<>()).add(title(since.now()))));
-        Map<Set<String>, List<Told>> byProcedures = new LinkedHashMap<>();
+        Map<Set<String>, List<ToldDifference>> byProcedures = new LinkedHashMap<>();
         bySaying.entrySet().stream().sorted((one, other) -> other.getValue().size() - one.getValue().size())
                 .forEach(entry -> byProcedures.computeIfAbsent(entry.getValue(), first -> new ArrayList<>()).add(entry.getKey()));
-        Map<String, List<Told>> named = new LinkedHashMap<>();
+        Map<String, List<ToldDifference>> named = new LinkedHashMap<>();
         byProcedures.forEach((titles, told) -> {
             told.sort((one, other) -> one.kind() == other.kind() ? one.loss().compareTo(other.loss()) : one.kind().compareTo(other.kind()));
             named.merge(names(titles, compared.size()), told, (some, more) -> {

@@ -26,7 +26,7 @@ import org.faultwright.quantity.measure.LimitUncertainty;
 final class UncertaintyJson {
     private static final MathContext DIGITS = new MathContext(3, RoundingMode.UP);
 
-    private record Studied(Written<Limit> limit, Budget budget) {
+    private record LimitBudget(Written<Limit> limit, Budget budget) {
     }
 
     private UncertaintyJson() {
@@ -38,17 +38,17 @@ final class UncertaintyJson {
                 && !one.budget().ends().isEmpty() && !one.budget().unit().isLogarithmic()).toList(), UncertaintyJson::limit);
     }
 
-    private static List<Studied> studied(Procedure procedure, Step step) {
+    private static List<LimitBudget> studied(Procedure procedure, Step step) {
         if (step instanceof Step.Measure measure) {
             return LimitStudy.of(procedure, measure).stream().flatMap(study -> study.limits().stream())
-                    .map(limit -> new Studied(limit.limit(), limit.budget())).toList();
+                    .map(limit -> new LimitBudget(limit.limit(), limit.budget())).toList();
         }
         return step instanceof Step.Calculate calculate ? ComputedStudy.of(procedure, calculate).stream()
-                .flatMap(study -> study.limits().stream()).map(limit -> new Studied(limit.limit(), limit.budget())).toList()
+                .flatMap(study -> study.limits().stream()).map(limit -> new LimitBudget(limit.limit(), limit.budget())).toList()
                 : List.of();
     }
 
-    private static Json limit(Studied studied) {
+    private static Json limit(LimitBudget studied) {
         Budget budget = studied.budget();
         Json json = new Json().put("limit", studied.limit().value().spelling())
                 .put("coverageFactor", LimitUncertainty.COVERAGE_FACTOR)

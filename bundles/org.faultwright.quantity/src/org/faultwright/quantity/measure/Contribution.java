@@ -14,9 +14,9 @@ import org.faultwright.quantity.Quantity;
  * @param amount in the coherent SI unit, a difference, not negative
  * @param stated which of its measures the amount is
  */
-public record Contribution(String label, Exact amount, Stated stated) {
+public record Contribution(String label, Exact amount, Form stated) {
     /** How a contribution is stated. */
-    public enum Stated {
+    public enum Form {
         /** Bounds ±a within which every value is equally likely; u = a/√3 (JCGM 100:2008, 4.3.7). */
         HALF_WIDTH,
         /** A standard deviation, such as that of the mean of repeated readings (JCGM 100:2008, 4.2.3). */
@@ -24,15 +24,15 @@ public record Contribution(String label, Exact amount, Stated stated) {
     }
 
     public static Contribution halfWidth(String label, Quantity bounds) {
-        return new Contribution(label, bounds.difference(), Stated.HALF_WIDTH);
+        return new Contribution(label, bounds.difference(), Form.HALF_WIDTH);
     }
 
     public static Contribution standard(String label, Quantity uncertainty) {
-        return new Contribution(label, uncertainty.difference(), Stated.STANDARD_UNCERTAINTY);
+        return new Contribution(label, uncertainty.difference(), Form.STANDARD_UNCERTAINTY);
     }
 
     /** u², exact. */
     Exact variance() {
-        return stated == Stated.HALF_WIDTH ? amount.squared().dividedBy(Exact.of(3)) : amount.squared();
+        return stated == Form.HALF_WIDTH ? amount.squared().dividedBy(Exact.of(3)) : amount.squared();
     }
 }

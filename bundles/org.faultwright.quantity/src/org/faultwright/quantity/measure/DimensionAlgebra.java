@@ -8,43 +8,43 @@ import java.util.Map;
 
 import org.faultwright.quantity.Dimension;
 import org.faultwright.quantity.Unit;
+import org.faultwright.quantity.measure.DimensionCheck.ExpressionType;
 import org.faultwright.quantity.measure.DimensionCheck.Form;
-import org.faultwright.quantity.measure.DimensionCheck.Typed;
 
 /** Dimensions, and what temperatures and levels allow. */
-final class DimensionAlgebra extends Algebra<Typed> {
-    private final Map<String, Typed> readings;
+final class DimensionAlgebra extends Algebra<ExpressionType> {
+    private final Map<String, ExpressionType> readings;
 
-    DimensionAlgebra(Map<String, Typed> readings) {
+    DimensionAlgebra(Map<String, ExpressionType> readings) {
         this.readings = readings;
     }
 
     @Override
-    Typed reading(Expression.Reading reading) {
+    ExpressionType reading(Expression.Reading reading) {
         if (!readings.containsKey(reading.name())) {
             unknownReading(reading);
         }
-        return readings.getOrDefault(reading.name(), Typed.NUMBER);
+        return readings.getOrDefault(reading.name(), ExpressionType.NUMBER);
     }
 
     @Override
-    Typed constant(Expression.Constant constant) {
+    ExpressionType constant(Expression.Constant constant) {
         Unit unit = constant.quantity().unit();
         if (unit.status() == Unit.Status.UNKNOWN) {
             problem(constant, "There is no unit " + unit.symbol() + ".");
         } else if (unit.isLogarithmic() && !unit.dimension().equals(Dimension.NONE)) {
             problem(constant, constant + " is a level; write it as the value it stands for.");
         }
-        return Typed.of(unit);
+        return ExpressionType.of(unit);
     }
 
     @Override
-    Typed number(long value) {
-        return Typed.NUMBER;
+    ExpressionType number(long value) {
+        return ExpressionType.NUMBER;
     }
 
     @Override
-    Typed sum(Expression place, Typed a, Typed b) {
+    ExpressionType sum(Expression place, ExpressionType a, ExpressionType b) {
         if (a.form() == Form.SOUND_LEVEL && b.form() == Form.SOUND_LEVEL) {
             problem(place, "Two sound levels cannot be added in " + place + ": two sources of 60 dB(A) together give 63 dB(A). Measure them together.");
             return a;
@@ -60,13 +60,13 @@ final class DimensionAlgebra extends Algebra<Typed> {
     }
 
     @Override
-    Typed difference(Expression place, Typed a, Typed b) {
+    ExpressionType difference(Expression place, ExpressionType a, ExpressionType b) {
         if (a.form() == Form.SOUND_LEVEL && isLevelOfSound(b)) {
-            return b.form() == Form.SOUND_LEVEL ? new Typed(Dimension.NONE, Form.LEVEL) : a;
+            return b.form() == Form.SOUND_LEVEL ? new ExpressionType(Dimension.NONE, Form.LEVEL) : a;
         }
         same(place, a, b);
         if (a.form() == Form.TEMPERATURE && b.form() == Form.TEMPERATURE) {
-            return new Typed(Dimension.TEMPERATURE, Form.PLAIN);
+            return new ExpressionType(Dimension.TEMPERATURE, Form.PLAIN);
         }
         if (b.form() == Form.TEMPERATURE) {
             problem(place, "A temperature cannot be taken from a difference in " + place + ".");
@@ -75,21 +75,21 @@ final class DimensionAlgebra extends Algebra<Typed> {
     }
 
     @Override
-    Typed product(Expression place, Typed a, Typed b) {
+    ExpressionType product(Expression place, ExpressionType a, ExpressionType b) {
         scalable(place, a);
         scalable(place, b);
-        return new Typed(a.dimension().times(b.dimension()), Form.PLAIN);
+        return new ExpressionType(a.dimension().times(b.dimension()), Form.PLAIN);
     }
 
     @Override
-    Typed quotient(Expression place, Typed a, Typed b) {
+    ExpressionType quotient(Expression place, ExpressionType a, ExpressionType b) {
         scalable(place, a);
         scalable(place, b);
-        return new Typed(a.dimension().per(b.dimension()), Form.PLAIN);
+        return new ExpressionType(a.dimension().per(b.dimension()), Form.PLAIN);
     }
 
     @Override
-    Typed negation(Expression place, Typed a) {
+    ExpressionType negation(Expression place, ExpressionType a) {
         if (a.form() == Form.TEMPERATURE || a.form() == Form.SOUND_LEVEL) {
             scalable(place, a);
         }
@@ -97,7 +97,7 @@ final class DimensionAlgebra extends Algebra<Typed> {
     }
 
     @Override
-    Typed minimum(Expression place, Typed a, Typed b) {
+    ExpressionType minimum(Expression place, ExpressionType a, ExpressionType b) {
         same(place, a, b);
         boolean mixed = a.form() == Form.TEMPERATURE && b.form() == Form.PLAIN
                 || a.form() == Form.PLAIN && b.form() == Form.TEMPERATURE;
@@ -108,31 +108,31 @@ final class DimensionAlgebra extends Algebra<Typed> {
     }
 
     @Override
-    Typed maximum(Expression place, Typed a, Typed b) {
+    ExpressionType maximum(Expression place, ExpressionType a, ExpressionType b) {
         return minimum(place, a, b);
     }
 
     @Override
-    Typed absolute(Expression place, Typed a) {
+    ExpressionType absolute(Expression place, ExpressionType a) {
         return negation(place, a);
     }
 
     @Override
-    Typed square(Expression place, Typed a) {
+    ExpressionType square(Expression place, ExpressionType a) {
         return product(place, a, a);
     }
 
     @Override
-    Typed squareRoot(Expression place, Typed a) {
+    ExpressionType squareRoot(Expression place, ExpressionType a) {
         scalable(place, a);
         if (a.root().isEmpty()) {
             problem(place, "In " + place + " the root is of something that is no square; take it of volts squared or the like.");
         }
-        return new Typed(a.root().orElse(Dimension.NONE), Form.PLAIN);
+        return new ExpressionType(a.root().orElse(Dimension.NONE), Form.PLAIN);
     }
 
     @Override
-    Typed decibel(Expression place, Typed a, Typed b, int perDecade) {
+    ExpressionType decibel(Expression place, ExpressionType a, ExpressionType b, int perDecade) {
         same(place, a, b);
         scalable(place, a);
         boolean powers = a.dimension().equals(Dimension.POWER);
@@ -141,12 +141,12 @@ final class DimensionAlgebra extends Algebra<Typed> {
         } else if (!powers && perDecade == 10 && !a.dimension().equals(Dimension.NONE)) {
             problem(place, "In " + place + " no powers are compared; use " + Function.DB.words() + ".");
         }
-        return new Typed(Dimension.NONE, Form.LEVEL);
+        return new ExpressionType(Dimension.NONE, Form.LEVEL);
     }
 
     @Override
-    Typed power(Expression place, Typed a, Typed b) {
-        Typed result = product(place, a, b);
+    ExpressionType power(Expression place, ExpressionType a, ExpressionType b) {
+        ExpressionType result = product(place, a, b);
         boolean known = a.dimension().equals(Dimension.VOLTAGE) && b.dimension().equals(Dimension.CURRENT)
                 || a.dimension().equals(Dimension.CURRENT) && b.dimension().equals(Dimension.VOLTAGE);
         if (!known) {
@@ -155,7 +155,7 @@ final class DimensionAlgebra extends Algebra<Typed> {
         return result;
     }
 
-    private void same(Expression place, Typed a, Typed b) {
+    private void same(Expression place, ExpressionType a, ExpressionType b) {
         if (!a.dimension().equals(b.dimension())) {
             problem(place, "In " + place + " the two sides are not the same kind of quantity; bring both to one.");
         } else if ((a.form() == Form.LEVEL) != (b.form() == Form.LEVEL)) {
@@ -164,11 +164,11 @@ final class DimensionAlgebra extends Algebra<Typed> {
     }
 
     /** A sound level, or decibels that it differs by; of two sound levels only the first says so. */
-    private static boolean isLevelOfSound(Typed a) {
+    private static boolean isLevelOfSound(ExpressionType a) {
         return a.form() == Form.SOUND_LEVEL || a.form() == Form.LEVEL && a.dimension().equals(Dimension.NONE);
     }
 
-    private void scalable(Expression place, Typed a) {
+    private void scalable(Expression place, ExpressionType a) {
         if (a.form() == Form.SOUND_LEVEL) {
             problem(place, "In " + place + " a sound level is used as a factor; only the difference of two sound levels can be computed.");
         } else if (a.form() == Form.TEMPERATURE) {

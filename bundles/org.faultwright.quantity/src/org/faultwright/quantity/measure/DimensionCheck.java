@@ -37,28 +37,28 @@ public record DimensionCheck(Optional<Dimension> dimension, Form form, Optional<
     }
 
     static DimensionCheck of(Expression expression, Map<String, Dimension> readings) {
-        Map<String, Typed> types = new HashMap<>();
-        readings.forEach((name, dimension) -> types.put(name, new Typed(dimension,
+        Map<String, ExpressionType> types = new HashMap<>();
+        readings.forEach((name, dimension) -> types.put(name, new ExpressionType(dimension,
                 dimension.equals(Dimension.TEMPERATURE) ? Form.TEMPERATURE : dimension.equals(Dimension.SOUND_LEVEL) ? Form.SOUND_LEVEL : Form.PLAIN)));
         return check(expression, types);
     }
 
     static DimensionCheck ofKinds(Expression expression, Map<String, QuantityKind> readings) {
-        Map<String, Typed> types = new HashMap<>();
-        readings.forEach((name, kind) -> types.put(name, new Typed(kind.dimension(),
+        Map<String, ExpressionType> types = new HashMap<>();
+        readings.forEach((name, kind) -> types.put(name, new ExpressionType(kind.dimension(),
                 kind == QuantityKind.TEMPERATURE ? Form.TEMPERATURE : kind == QuantityKind.SOUND_LEVEL ? Form.SOUND_LEVEL : Form.PLAIN)));
         return check(expression, types);
     }
 
-    private static DimensionCheck check(Expression expression, Map<String, Typed> readings) {
+    private static DimensionCheck check(Expression expression, Map<String, ExpressionType> readings) {
         DimensionAlgebra algebra = new DimensionAlgebra(readings);
-        Typed result = ExpressionWalk.fold(expression, algebra);
+        ExpressionType result = ExpressionWalk.fold(expression, algebra);
         return new DimensionCheck(algebra.problem().isPresent() ? Optional.empty() : Optional.of(result.dimension()),
                 result.form(), algebra.problem());
     }
 
-    record Typed(Dimension dimension, Form form) {
-        static final Typed NUMBER = new Typed(Dimension.NONE, Form.PLAIN);
+    record ExpressionType(Dimension dimension, Form form) {
+        static final ExpressionType NUMBER = new ExpressionType(Dimension.NONE, Form.PLAIN);
 
         /** The dimension to half its power; absent where an exponent is odd. */
         Optional<Dimension> root() {
@@ -70,11 +70,11 @@ public record DimensionCheck(Optional<Dimension> dimension, Form form, Optional<
                     : Optional.empty();
         }
 
-        static Typed of(Unit unit) {
+        static ExpressionType of(Unit unit) {
             Form form = unit.isLogarithmic() ? Form.LEVEL : !unit.offset().equals(Exact.ZERO) ? Form.TEMPERATURE
                     : unit.dimension().equals(Dimension.SOUND_LEVEL) ? Form.SOUND_LEVEL
                     : unit.dimension().equals(Dimension.TEMPERATURE) ? Form.KELVIN : Form.PLAIN;
-            return new Typed(unit.dimension(), form);
+            return new ExpressionType(unit.dimension(), form);
         }
     }
 }

@@ -36,7 +36,7 @@ import org.faultwright.workbench.files.OldFileStays;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.live.Shelved;
+import org.faultwright.workbench.live.ShelfFile;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -524,7 +524,7 @@ class NoTextIsLostTest {
         IFile file = bench.file("Long.procedure", "x ".repeat(600_000));
 
         List<org.faultwright.analysis.Finding> found = Waiting.untilPresent("its turn has come",
-                () -> FolderDocuments.get().of(file).filter(Shelved::checked)).findings();
+                () -> FolderDocuments.get().of(file).filter(ShelfFile::checked)).findings();
 
         assertEquals(1, found.size());
         assertEquals(org.faultwright.analysis.Severity.ERROR, found.get(0).severity());
@@ -537,7 +537,7 @@ class NoTextIsLostTest {
         String user = TEXT.replace("equipment", "// what was tried\n".repeat(300) + "uses Notes\n\nequipment")
                 .replace("  yes ->", "    notes Hot\n  yes ->");
         IFile file = bench.file("Small.procedure", user);
-        Waiting.until("both are checked", () -> FolderDocuments.get().of(file).filter(Shelved::checked).isPresent() && FolderDocuments.get().isComplete());
+        Waiting.until("both are checked", () -> FolderDocuments.get().of(file).filter(ShelfFile::checked).isPresent() && FolderDocuments.get().isComplete());
 
         library.setContents(new java.io.ByteArrayInputStream("library Notes \"Notes\"\n".getBytes(StandardCharsets.UTF_8)), true, false,
                 new NullProgressMonitor());

@@ -41,7 +41,7 @@ import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
-import org.faultwright.language.server.Sought;
+import org.faultwright.language.server.SearchScope;
 import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Keys;
@@ -85,14 +85,14 @@ class FindViewTest {
         words = Controls.all(around, Text.class).get(0);
         among = Controls.all(around, Combo.class).get(0);
         tree = Controls.all(around, Tree.class).get(0);
-        among(Sought.EVERYTHING);
+        among(SearchScope.EVERYTHING);
         find("");
     }
 
     @AfterEach
     void leave_it_as_it_was() throws CoreException {
         words.setText("");
-        among(Sought.EVERYTHING);
+        among(SearchScope.EVERYTHING);
         bench.close();
         page().showView(FindingsView.ID);
     }
@@ -122,11 +122,11 @@ class FindViewTest {
         find("CAFE mill");
         assertEquals(List.of("Mill grinds slowly", "  comment 1"), listed());
 
-        among(Sought.PARTS);
+        among(SearchScope.PARTS);
         find("kv-771");
         assertEquals(List.of("Mills", "  part number  Disc 6"), listed());
 
-        among(Sought.NOTES);
+        among(SearchScope.NOTES);
         find("hot");
         assertTrue(listed().contains("  note  Hot 3"), listed().toString());
     }
@@ -310,7 +310,7 @@ class FindViewTest {
         Waiting.until("it has looked", () -> begun[0] && !view.said().startsWith("Looking"));
     }
 
-    private void among(Sought sought) {
+    private void among(SearchScope sought) {
         among.select(sought.ordinal());
         among.notifyListeners(SWT.Selection, new Event());
     }

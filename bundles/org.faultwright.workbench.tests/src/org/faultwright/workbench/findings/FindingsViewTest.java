@@ -130,11 +130,11 @@ class FindingsViewTest {
 
     @Test
     void should_sort_as_it_is_asked_to() {
-        choose(order, Wish.Order.WEIGHT.ordinal());
+        choose(order, FindingsFilter.Order.WEIGHT.ordinal());
         Waiting.until("the gravest come first", () -> ordered(finding -> String.valueOf(finding.severity().ordinal())));
-        choose(order, Wish.Order.KIND.ordinal());
+        choose(order, FindingsFilter.Order.KIND.ordinal());
         Waiting.until("each kind stands together", () -> ordered(Finding::rule));
-        choose(order, Wish.Order.PROCEDURE.ordinal());
+        choose(order, FindingsFilter.Order.PROCEDURE.ordinal());
         Waiting.until("each procedure stands together", () -> ordered(finding -> finding.at().source().fileName()));
     }
 

@@ -25,7 +25,7 @@ import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.Folders;
-import org.faultwright.workbench.live.Shelved;
+import org.faultwright.workbench.live.ShelfFile;
 import org.faultwright.workbench.settings.WorkbenchSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -42,7 +42,7 @@ class FoldersTest {
         IProject project = Folders.link(folder);
         try {
             IFile shown = Editors.file(file.toString()).orElseThrow();
-            Shelved one = Waiting.untilPresent("it is checked", () -> FolderDocuments.get().of(shown).filter(Shelved::checked));
+            ShelfFile one = Waiting.untilPresent("it is checked", () -> FolderDocuments.get().of(shown).filter(ShelfFile::checked));
             assertEquals("First title", one.head().title());
             assertEquals("revision 3, released", one.head().revision());
             assertTrue(one.findings().size() > 0);
@@ -146,7 +146,7 @@ class FoldersTest {
         Path user = Files.writeString(folder.resolve("User.procedure"), "procedure User \"A user\"\nuses Shared\ncheck A \"a\" { yes -> Nowhere }\n");
         Path other = Files.writeString(folder.resolve("Other.procedure"), "procedure Other \"Another\"\ncheck A \"a\" { yes -> Nowhere }\n");
         Path library = Files.writeString(folder.resolve("Shared.procedure"), "library Shared \"Shared\"\n");
-        Shelved before = openedAndChecked(user);
+        ShelfFile before = openedAndChecked(user);
         assertTrue(before.findings().size() > 0);
 
         assertTrue(kept(user) && kept(other) && kept(library));
@@ -156,14 +156,14 @@ class FoldersTest {
         assertFalse(kept(user));
         assertTrue(kept(other));
         Files.delete(library);
-        Shelved without = openedAndChecked(user);
+        ShelfFile without = openedAndChecked(user);
         assertTrue(said(without).stream().anyMatch(words -> words.contains("Shared")), said(without).toString());
     }
 
-    private Shelved openedAndChecked(Path file) throws CoreException {
+    private ShelfFile openedAndChecked(Path file) throws CoreException {
         IProject project = Folders.link(folder);
         try {
-            Shelved found = Waiting.untilPresent("it is checked", () -> Editors.file(file.toString()).flatMap(FolderDocuments.get()::of).filter(Shelved::checked));
+            ShelfFile found = Waiting.untilPresent("it is checked", () -> Editors.file(file.toString()).flatMap(FolderDocuments.get()::of).filter(ShelfFile::checked));
             Waiting.until("all is checked", () -> FolderDocuments.get().isComplete());
             return found;
         } finally {
@@ -177,7 +177,7 @@ class FoldersTest {
         return new EditingServices(Optional.of(WorkbenchSettings.calibrationDay())).kept(new SourceText(file.toString(), Files.readString(file))).isPresent();
     }
 
-    private static List<String> said(Shelved shelved) {
+    private static List<String> said(ShelfFile shelved) {
         return shelved.findings().stream().map(finding -> finding.at() + " " + finding.rule() + " " + finding.message()).toList();
     }
 }

@@ -60,7 +60,7 @@ class PaletteTest {
         try {
             for (WorkbenchSettings.Colours chosen : List.of(others, were)) {
                 WorkbenchSettings.choose(chosen);
-                Look.choose(display);
+                ColourTheme.choose(display);
                 assertEquals(chosen == WorkbenchSettings.Colours.DARK, Palette.isDark(display), chosen + " at once");
             }
         } finally {

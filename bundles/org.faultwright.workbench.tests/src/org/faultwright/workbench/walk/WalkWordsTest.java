@@ -38,8 +38,8 @@ class WalkWordsTest {
     void should_give_a_difference_of_temperatures_no_zero_of_a_scale() {
         assertEquals("10 \u00b0C", WalkWords.shown(Exact.of(10), entry("\u00b0C", true)));
         assertEquals("10 \u00b0C", WalkWords.shown(Exact.of("283.15"), entry("\u00b0C", false)));
-        assertEquals(Exact.of(10), ((Typed.Value) Typed.of("10", entry("\u00b0C", true))).reading().base().orElseThrow());
-        assertEquals(Exact.of("283.15"), ((Typed.Value) Typed.of("10,0", entry("\u00b0C", false))).reading().base().orElseThrow());
+        assertEquals(Exact.of(10), ((TypedReading.Value) TypedReading.of("10", entry("\u00b0C", true))).reading().base().orElseThrow());
+        assertEquals(Exact.of("283.15"), ((TypedReading.Value) TypedReading.of("10,0", entry("\u00b0C", false))).reading().base().orElseThrow());
     }
 
     @Test

@@ -34,7 +34,7 @@ import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Keyboard;
 import org.faultwright.workbench.Waiting;
-import org.faultwright.workbench.begin.Dropping;
+import org.faultwright.workbench.begin.FileDrop;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.Folders;
@@ -118,12 +118,12 @@ class WelcomeTest {
         Path text = Files.writeString(folder.resolve("One.procedure"), "procedure One \"One\"\n");
         Path other = Files.writeString(folder.resolve("letter.txt"), "Dear all\n");
 
-        Dropping.open(text, shell());
+        FileDrop.open(text, shell());
         assertTrue(Folders.open().contains(folder));
         assertEquals("One.procedure", Waiting.untilPresent("it is open", Editors::active).getEditorInput().getName());
 
         List<String> said = Dialogs.answer("Open", "OK");
-        Dropping.open(List.of(folder, other), shell());
+        FileDrop.open(List.of(folder, other), shell());
         assertTrue(said.get(0).contains("\"letter.txt\" is neither a procedure nor a table"), said.toString());
         assertEquals(1, Folders.open().stream().filter(folder::equals).count());
     }
@@ -133,7 +133,7 @@ class WelcomeTest {
         Path table = Files.writeString(folder.resolve("codes.csv"), "code,meaning\n1 pip,Cold\n");
         List<String> said = Dialogs.answer("New procedure", "Cancel");
 
-        Dropping.open(table, shell());
+        FileDrop.open(table, shell());
 
         assertTrue(said.get(0).contains("begins with \"codes.csv\""), said.toString());
     }

@@ -18,7 +18,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Tables;
-import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.AccessibleName;
 
 /** Answers in rows; there is always an empty one at the end, and one that was emptied does not count. */
 final class AnswerRows {
@@ -119,14 +119,14 @@ final class AnswerRows {
         rows.add(row);
         for (Column column : columns) {
             Control cell = column.choices().isEmpty() ? typed(column, row) : chosen(column);
-            Spoken.as(cell, () -> each + " " + (rows.indexOf(row) + 1) + ", " + column.heading());
+            AccessibleName.as(cell, () -> each + " " + (rows.indexOf(row) + 1) + ", " + column.heading());
             row.cells.add(cell);
         }
         row.remove = new Button(grid, SWT.PUSH | SWT.FLAT);
         row.remove.setText("\u2715");
         row.remove.setToolTipText("Take this row out");
         row.remove.addListener(SWT.Selection, event -> remove(row));
-        Spoken.as(row.remove, () -> "Take " + each + " " + (rows.indexOf(row) + 1) + " out");
+        AccessibleName.as(row.remove, () -> "Take " + each + " " + (rows.indexOf(row) + 1) + " out");
         grid.setTabList(rows.stream().flatMap(one -> one.cells.stream()).toArray(Control[]::new));
         ends();
     }

@@ -26,10 +26,10 @@ import org.faultwright.analysis.Severity;
 import org.faultwright.language.beginning.Growth;
 import org.faultwright.language.server.Colouring;
 import org.faultwright.workbench.editor.Editors;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 
 /** The text that the answers make, with what was found in it; made anew after each answer, away from the window's thread. */
 final class GrowingText {
@@ -55,7 +55,7 @@ final class GrowingText {
         text.setMargins(8, MARGIN, 8, MARGIN);
         // Tab goes on to the next question
         text.addListener(SWT.Traverse, event -> event.doit = true);
-        Spoken.as(text, "The text so far");
+        AccessibleName.as(text, "The text so far");
         GridDataFactory.fillDefaults().grab(true, true).hint(200, 200).applyTo(text);
         scroll = new ScrolledComposite(half, SWT.V_SCROLL);
         scroll.setExpandHorizontal(true);

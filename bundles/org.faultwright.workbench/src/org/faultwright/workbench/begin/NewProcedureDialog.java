@@ -64,11 +64,11 @@ final class NewProcedureDialog extends QuestionDialog {
     }
 
     Interview asked() {
-        List<SignsPage.Told> told = signs.signs();
+        List<SignsPage.SignRow> told = signs.signs();
         String name = place.isUnnamed() ? Interview.suggestedName(unit.unit(), complaint.seen()) : place.procedureName();
         return new Interview(name, unit.unit(), unit.boards(), complaint.seen(), complaint.complaints(), unit.supply(), unit.hasCover(),
                 causes.rows().stream().map(row -> new Cause(row.cell(0), row.cell(1), row.cell(2), row.cell(3), shown.of(row, told))).toList(),
-                told.stream().map(SignsPage.Told::sign).toList(), dangers.dangers(), dangers.store(), signs.meter());
+                told.stream().map(SignsPage.SignRow::sign).toList(), dangers.dangers(), dangers.store(), signs.meter());
     }
 
     @Override

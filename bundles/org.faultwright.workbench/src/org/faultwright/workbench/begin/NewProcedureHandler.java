@@ -16,13 +16,13 @@ import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.ui.handlers.HandlerUtil;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Folders;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 
 /** Asks for a new procedure, to be put into the folder that is at hand. */
 public final class NewProcedureHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        new NewProcedureDialog(Belonging.shell(), folder(event)).open();
+        new NewProcedureDialog(DialogParent.shell(), folder(event)).open();
         return null;
     }
 

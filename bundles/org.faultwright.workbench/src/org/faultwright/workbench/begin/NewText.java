@@ -28,7 +28,7 @@ final class NewText {
         Path file = file(folder, name);
         try {
             WholeFile.create(file, text);
-            Dropping.text(file);
+            FileDrop.text(file);
             return true;
         } catch (FileAlreadyExistsException there) {
             tell(shell, title, "There is a file " + file + " already; it stays as it is. Take another name.");

@@ -17,8 +17,8 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.faultwright.language.beginning.Sign;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Fields;
-import org.faultwright.workbench.look.Spoken;
 
 /** What each sign shows with each fault. */
 final class ShownPage extends QuestionPage {
@@ -64,7 +64,7 @@ final class ShownPage extends QuestionPage {
         for (Control old : grid.getChildren()) {
             old.dispose();
         }
-        List<SignsPage.Told> told = signs.signs();
+        List<SignsPage.SignRow> told = signs.signs();
         if (told.isEmpty() || causes.rows().isEmpty()) {
             GridLayoutFactory.fillDefaults().applyTo(grid);
             new Label(grid, SWT.NONE).setText(causes.rows().isEmpty() ? "No fault is named yet." : "No sign is named yet: the faults are then tried one after the other.");
@@ -72,7 +72,7 @@ final class ShownPage extends QuestionPage {
         }
         GridLayoutFactory.fillDefaults().numColumns(told.size() + 1).spacing(6, 4).applyTo(grid);
         new Label(grid, SWT.NONE).setText("Fault");
-        for (SignsPage.Told one : told) {
+        for (SignsPage.SignRow one : told) {
             wrapped(one.sign().words(), 12);
         }
         for (AnswerRows.Row cause : causes.rows()) {
@@ -87,7 +87,7 @@ final class ShownPage extends QuestionPage {
         GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).hint((int) (letters * CharacterWidth.width(label)), SWT.DEFAULT).applyTo(label);
     }
 
-    private void combo(AnswerRows.Row cause, SignsPage.Told told) {
+    private void combo(AnswerRows.Row cause, SignsPage.SignRow told) {
         Place place = new Place(cause, told.key());
         Map<String, String> choices = choices(told.sign());
         String before = shown.getOrDefault(place, "");
@@ -101,7 +101,7 @@ final class ShownPage extends QuestionPage {
             shown.put(place, choices.get(combo.getText()));
             dialog.changed();
         });
-        Spoken.as(combo, cause.cell(0) + ": " + told.sign().words());
+        AccessibleName.as(combo, cause.cell(0) + ": " + told.sign().words());
         combo.setToolTipText((cause.cell(0) + ": " + told.sign().words()).replace("&", "&&"));
         GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).applyTo(combo);
     }
@@ -121,7 +121,7 @@ final class ShownPage extends QuestionPage {
     }
 
     /** For each sign, in their order, what is seen with a fault; empty where nobody said. */
-    List<String> of(AnswerRows.Row cause, List<SignsPage.Told> told) {
+    List<String> of(AnswerRows.Row cause, List<SignsPage.SignRow> told) {
         return told.stream().map(one -> {
             String words = shown.getOrDefault(new Place(cause, one.key()), "");
             List<String> results = one.sign().results();

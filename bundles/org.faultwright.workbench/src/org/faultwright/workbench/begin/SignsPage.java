@@ -129,24 +129,24 @@ final class SignsPage extends QuestionPage {
     }
 
     /** What stands for a sign from one look at the answers to the next. */
-    record Told(Object key, Sign sign) {
+    record SignRow(Object key, Sign sign) {
     }
 
-    List<Told> signs() {
-        List<Told> signs = new ArrayList<>();
+    List<SignRow> signs() {
+        List<SignRow> signs = new ArrayList<>();
         for (AnswerRows.Row row : looks.filled()) {
             List<String> answers = new ArrayList<>(List.of(row.cell(1).isEmpty() ? "as it should" : row.cell(1)));
             answers.addAll(AnswerRows.parted(row.cell(2)));
-            signs.add(new Told(row, new Sign.Look(row.cell(0), answers, row.cell(3).equals("on"), false, row.cell(4))));
+            signs.add(new SignRow(row, new Sign.Look(row.cell(0), answers, row.cell(3).equals("on"), false, row.cell(4))));
         }
         List<Code> table = codes();
         if (!table.isEmpty()) {
-            signs.add(new Told(codes, new Sign.Codes(lamp.getText().isBlank() ? "Lamp or read-out" : lamp.getText().strip(), table, document.getText().strip(),
+            signs.add(new SignRow(codes, new Sign.Codes(lamp.getText().isBlank() ? "Lamp or read-out" : lamp.getText().strip(), table, document.getText().strip(),
                     true, "1")));
         }
         for (AnswerRows.Row row : readings.filled()) {
             if (!row.cell(2).isEmpty()) {
-                signs.add(new Told(row, new Sign.Reading(row.cell(0).isEmpty() ? row.cell(1) : row.cell(0), row.cell(1), row.cell(2), row.cell(3),
+                signs.add(new SignRow(row, new Sign.Reading(row.cell(0).isEmpty() ? row.cell(1) : row.cell(0), row.cell(1), row.cell(2), row.cell(3),
                         document.getText().strip(), row.cell(4).startsWith("on"), row.cell(4).endsWith("open"), row.cell(5))));
             }
         }

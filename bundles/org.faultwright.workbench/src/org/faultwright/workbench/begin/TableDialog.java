@@ -40,9 +40,9 @@ import org.faultwright.language.beginning.Table;
 import org.faultwright.language.beginning.TableFile;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.UnusableTable;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** Takes a table from a CSV or XLSX file: shows it, lets its columns be chosen, and lists what cannot be read. */
@@ -112,7 +112,7 @@ final class TableDialog extends TitledDialog {
         heading.setValues(1, 0, 20, 0, 1, 1);
         heading.setToolTipText("Of the lines with a word in them; 0 where no line holds headings");
         heading.addListener(SWT.Selection, event -> ask(Optional.empty()));
-        Spoken.as(heading, "Headings in line; 0 where there are none");
+        AccessibleName.as(heading, "Headings in line; 0 where there are none");
         Composite choosing = new Composite(area, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(2 * Math.min(3, kind.parts().size())).spacing(8, 6).applyTo(choosing);
         GridDataFactory.fillDefaults().span(2, 1).applyTo(choosing);
@@ -123,11 +123,11 @@ final class TableDialog extends TitledDialog {
         preview = new org.eclipse.swt.widgets.Table(area, SWT.BORDER | SWT.FULL_SELECTION);
         preview.setHeaderVisible(true);
         preview.setLinesVisible(true);
-        Spoken.as(preview, "The table as it is read");
+        AccessibleName.as(preview, "The table as it is read");
         GridDataFactory.fillDefaults().span(2, 1).grab(true, true).hint(200, 160).applyTo(preview);
         told = Fields.words(area, "Choose a file.");
         unread = new Text(area, SWT.BORDER | SWT.MULTI | SWT.READ_ONLY | SWT.V_SCROLL | SWT.WRAP);
-        Spoken.as(unread, "What cannot be read");
+        AccessibleName.as(unread, "What cannot be read");
         GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(200, 5 * unread.getLineHeight()).applyTo(unread);
         return area;
     }

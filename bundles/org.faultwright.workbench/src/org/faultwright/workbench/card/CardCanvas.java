@@ -20,9 +20,9 @@ import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.ScrollBar;
 import org.faultwright.publish.card.CardPages;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
-import org.faultwright.workbench.look.Spoken;
 
 /** Shows the pages below one another, as wide as the view, with a bar beside the marked step. */
 final class CardCanvas extends Canvas {
@@ -54,7 +54,7 @@ final class CardCanvas extends Canvas {
         addListener(SWT.KeyDown, event -> scroll(event.keyCode));
         addListener(SWT.Traverse, event -> event.doit = event.detail != SWT.TRAVERSE_ARROW_NEXT
                 && event.detail != SWT.TRAVERSE_ARROW_PREVIOUS);
-        Spoken.as(this, () -> sizes.isEmpty() ? "Bench card: " + words : "Bench card, " + sizes.size() + " pages. "
+        AccessibleName.as(this, () -> sizes.isEmpty() ? "Bench card: " + words : "Bench card, " + sizes.size() + " pages. "
                 + marked().map(step -> "Step " + step + " is marked.").orElse(""));
         getVerticalBar().addListener(SWT.Selection, event -> {
             top = getVerticalBar().getSelection();

@@ -35,7 +35,7 @@ public final class CardView extends ViewPart {
     private static final int MILLISECONDS_TO_SETTLE = 1500;
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
-    private Making making = new Making();
+    private CardJob making = new CardJob();
     private volatile LiveText wanted;
     private LiveText asked;
     private CardCanvas canvas;
@@ -82,7 +82,7 @@ public final class CardView extends ViewPart {
             }
             making.cancel();
             if (other) {
-                making = new Making(); // the card of a long text that was left is not waited for
+                making = new CardJob(); // the card of a long text that was left is not waited for
             }
             making.schedule(other ? 0 : making.pause());
         }
@@ -114,14 +114,14 @@ public final class CardView extends ViewPart {
     }
 
     /** Makes the cards of one text. A card that is looked at waits for no rule, and its steps stay where they are while somebody writes. */
-    private final class Making extends Job {
+    private final class CardJob extends Job {
         private final CardInHand inHand = new CardInHand();
         private volatile long took;
         /** What the pages that are shown were made of. */
         private volatile Optional<Publication> made = Optional.empty();
         private Optional<Publication> unsettled = Optional.empty();
 
-        Making() {
+        CardJob() {
             super("Preparing the card");
             setSystem(true);
         }

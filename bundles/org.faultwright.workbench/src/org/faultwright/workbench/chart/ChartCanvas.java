@@ -32,9 +32,9 @@ import org.faultwright.publish.chart.Chart;
 import org.faultwright.publish.chart.ChartArrow;
 import org.faultwright.publish.chart.ChartBox;
 import org.faultwright.publish.page.PlainText;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
-import org.faultwright.workbench.look.Spoken;
 
 /** Shows a chart in any size; it is walked by keys and chosen from by the mouse. */
 final class ChartCanvas extends Canvas {
@@ -588,7 +588,7 @@ final class ChartCanvas extends Canvas {
     }
 
     private void tellReaders() {
-        Spoken.as(this, "Chart of the steps");
+        AccessibleName.as(this, "Chart of the steps");
         getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
             public void getDescription(AccessibleEvent event) {

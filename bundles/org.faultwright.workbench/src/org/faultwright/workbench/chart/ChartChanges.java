@@ -33,8 +33,8 @@ import org.faultwright.procedure.SourceText;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.publish.chart.ChartBox;
-import org.faultwright.workbench.editor.Fixing;
-import org.faultwright.workbench.editor.Harm;
+import org.faultwright.workbench.editor.FixApplication;
+import org.faultwright.workbench.editor.LostProtection;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
@@ -51,15 +51,15 @@ final class ChartChanges {
     private static final int MOST_TOLD = 6;
 
     private final ChartCanvas canvas;
-    private final Trying trying = new Trying();
+    private final TrialJob trying = new TrialJob();
     private LiveText drawn;
 
     /** @param take the key of the step that is in hand after the change; empty to leave it */
-    private record Asked(LiveText live, StepChange.Offered offered, String take) {
+    private record ChangeRequest(LiveText live, StepChange.Offered offered, String take) {
     }
 
     /** @param harm what it takes away, in words */
-    private record Tried(Asked asked, List<Finding> added, List<String> harm) {
+    private record TriedChange(ChangeRequest asked, List<Finding> added, List<String> harm) {
     }
 
     ChartChanges(ChartCanvas canvas) {
@@ -152,22 +152,22 @@ final class ChartChanges {
             canvas.tell(refused.sentence());
         } else if (change instanceof StepChange.Offered offered) {
             canvas.tell("Trying the change\u2026");
-            trying.asked = new Asked(drawn, offered, take);
+            trying.asked = new ChangeRequest(drawn, offered, take);
             trying.cancel();
             trying.schedule();
         }
     }
 
-    private final class Trying extends Job {
-        private volatile Asked asked;
+    private final class TrialJob extends Job {
+        private volatile ChangeRequest asked;
 
-        Trying() {
+        TrialJob() {
             super("Trying a change of the steps");
         }
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            Asked now = asked;
+            ChangeRequest now = asked;
             try {
                 SourceText before = now.live().text().source();
                 Document after = LiveTexts.get().services().document(new SourceText(before.name(), now.offered().fix().applied()));
@@ -176,7 +176,7 @@ final class ChartChanges {
                     return Status.OK_STATUS;
                 }
                 List<Finding> added = LiveTexts.get().services().added(now.offered().fix());
-                Tried tried = new Tried(now, added, Harm.of(now.live().text().document(), after, added));
+                TriedChange tried = new TriedChange(now, added, LostProtection.of(now.live().text().document(), after, added));
                 ScrolledPage.later(canvas, () -> finish(tried));
             } catch (RuntimeException failed) {
                 ILog.of(ChartChanges.class).error("\"" + now.offered().fix().title() + "\" could not be tried.", failed);
@@ -186,8 +186,8 @@ final class ChartChanges {
         }
     }
 
-    private void finish(Tried tried) {
-        Asked asked = tried.asked();
+    private void finish(TriedChange tried) {
+        ChangeRequest asked = tried.asked();
         if (asked != trying.asked) {
             return;
         }
@@ -199,7 +199,7 @@ final class ChartChanges {
             canvas.tell("Nothing was changed.");
             return;
         }
-        if (!Fixing.apply(asked.offered().fix(), asked.live().document())) {
+        if (!FixApplication.apply(asked.offered().fix(), asked.live().document())) {
             canvas.tell(CHANGED);
             return;
         }
@@ -220,7 +220,7 @@ final class ChartChanges {
         return own.at().offset() + shifted + own.replacement().length() - own.replacement().stripLeading().length();
     }
 
-    private boolean isWanted(Tried tried) {
+    private boolean isWanted(TriedChange tried) {
         List<String> told = tried.harm().stream().limit(MOST_TOLD).map(line -> "\u2022 " + line).collect(Collectors.toCollection(ArrayList::new));
         if (tried.harm().size() > MOST_TOLD) {
             told.add("\u2026 and " + (tried.harm().size() - MOST_TOLD) + " more");

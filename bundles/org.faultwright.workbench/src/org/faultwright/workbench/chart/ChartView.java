@@ -56,9 +56,9 @@ public final class ChartView extends ViewPart {
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final Runnable finding = this::light;
-    private final Job making = new Making();
+    private final Job making = new LayoutJob();
     private final Set<String> open = new HashSet<>();
-    private volatile Wanted wanted;
+    private volatile ChartRequest wanted;
     private LiveText asked;
     private LiveText drawn;
     private int caret = -1;
@@ -67,7 +67,7 @@ public final class ChartView extends ViewPart {
     private ChartChanges changes;
 
     /** What is to be laid out, with the keys of the routines that are open. @param likelihood whether the arrows are reckoned too */
-    private record Wanted(LiveText live, Set<String> open, boolean likelihood) {
+    private record ChartRequest(LiveText live, Set<String> open, boolean likelihood) {
     }
 
     @Override
@@ -237,7 +237,7 @@ public final class ChartView extends ViewPart {
             canvas.say(steps == 0 ? "There is no step to draw yet." : "The chart shows up to " + MOST_STEPS + " steps; this text has " + steps + ".");
             return;
         }
-        wanted = new Wanted(asked, Set.copyOf(open), likelihood);
+        wanted = new ChartRequest(asked, Set.copyOf(open), likelihood);
         making.schedule(delay);
     }
 
@@ -300,7 +300,7 @@ public final class ChartView extends ViewPart {
         return drawn != null && at.source().name().equals(drawn.text().source().name());
     }
 
-    private static Chart chart(Wanted of, IProgressMonitor monitor) {
+    private static Chart chart(ChartRequest of, IProgressMonitor monitor) {
         Document document = of.live().text().document();
         List<ChartMaker.Part> parts = document instanceof Procedure procedure ? List.of(new ChartMaker.Part("", "", procedure))
                 : document.graphs().stream().map(ChartView::routine).toList();
@@ -312,14 +312,14 @@ public final class ChartView extends ViewPart {
                 graph.name().text() + "/", graph);
     }
 
-    private final class Making extends Job {
-        Making() {
+    private final class LayoutJob extends Job {
+        LayoutJob() {
             super("Laying out the chart");
         }
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            Wanted of = wanted;
+            ChartRequest of = wanted;
             if (of == null) {
                 return Status.OK_STATUS;
             }
@@ -348,7 +348,7 @@ public final class ChartView extends ViewPart {
         }
     }
 
-    private void reckoned(Wanted of, ArrowStudy study) {
+    private void reckoned(ChartRequest of, ArrowStudy study) {
         if (of == wanted && likelihood) {
             canvas.tellFigures(Optional.of(new ArrowWords(study)));
             if (study.isEmpty()) {

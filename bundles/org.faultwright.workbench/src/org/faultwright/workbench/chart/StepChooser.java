@@ -19,7 +19,7 @@ import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks for one of the steps, found by any part of its name or words. */
@@ -61,10 +61,10 @@ final class StepChooser extends TitledDialog {
         new Label(area, SWT.WRAP).setText(question);
         part = new Text(area, SWT.BORDER | SWT.SEARCH);
         part.setMessage("Part of the name or of the words");
-        Spoken.as(part, question);
+        AccessibleName.as(part, question);
         GridDataFactory.fillDefaults().grab(true, false).applyTo(part);
         table = new Table(area, SWT.BORDER | SWT.SINGLE | SWT.V_SCROLL | SWT.FULL_SELECTION);
-        Spoken.as(table, "Steps");
+        AccessibleName.as(table, "Steps");
         GridDataFactory.fillDefaults().grab(true, true).hint(convertWidthInCharsToPixels(84), 14 * table.getItemHeight()).applyTo(table);
         part.addListener(SWT.Modify, event -> fill());
         part.addListener(SWT.KeyDown, event -> {

@@ -60,7 +60,7 @@ sealed interface Against {
     }
 
     /** A text that was saved over, as the workspace keeps it. */
-    record Kept(IFile file, IFileState state) implements Against {
+    record EarlierText(IFile file, IFileState state) implements Against {
         private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss");
 
         @Override
@@ -82,7 +82,7 @@ sealed interface Against {
     }
 
     /** A text, a published tree, or a folder of a release or of texts. */
-    record Place(Path path) implements Against {
+    record OnDisk(Path path) implements Against {
         @Override
         public String words() {
             return path.toString();

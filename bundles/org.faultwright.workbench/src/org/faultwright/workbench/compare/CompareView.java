@@ -44,8 +44,8 @@ import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.KeptPaths;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 
 /**
  * What the text in front says otherwise than an earlier one, by what both mean: another file, a release, a published tree, the
@@ -64,9 +64,9 @@ public final class CompareView extends ViewPart {
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final IResourceChangeListener saving = this::saved;
     private final Job comparing = new Comparing();
-    private volatile Wanted wanted;
+    private volatile ComparisonRequest wanted;
     private LiveText asked;
-    private Against against = PLACES.all().stream().<Against>map(Against.Place::new).findFirst().orElseGet(Against.Saved::new);
+    private Against against = PLACES.all().stream().<Against>map(Against.OnDisk::new).findFirst().orElseGet(Against.Saved::new);
     private List<Against> choices = List.of();
     /** What stands in the field without anybody typing. */
     private String written = "";
@@ -78,11 +78,11 @@ public final class CompareView extends ViewPart {
     private Text chosenWords;
 
     /** What is to be worked out. */
-    private record Wanted(LiveText live, Against against) {
+    private record ComparisonRequest(LiveText live, Against against) {
     }
 
     /** @param sentence why there is no comparison; empty where there is one */
-    private record Answer(Wanted of, Optional<SinceRelease> since, String sentence, List<Against> choices) {
+    private record Answer(ComparisonRequest of, Optional<SinceRelease> since, String sentence, List<Against> choices) {
     }
 
     @Override
@@ -92,7 +92,7 @@ public final class CompareView extends ViewPart {
         GridLayoutFactory.swtDefaults().numColumns(4).margins(8, 6).spacing(6, 5).applyTo(body);
         new Label(body, SWT.NONE).setText(COMPARED_WITH);
         choice = new Combo(body, SWT.DROP_DOWN);
-        Spoken.as(choice, COMPARED_WITH);
+        AccessibleName.as(choice, COMPARED_WITH);
         choice.setToolTipText("The saved text, a kept one, or the path of a file or folder");
         choice.setVisibleItemCount(16);
         choice.addListener(SWT.Selection, event -> choose(choice.getSelectionIndex()));
@@ -106,7 +106,7 @@ public final class CompareView extends ViewPart {
         GridDataFactory.fillDefaults().span(4, 1).grab(true, true).hint(160, 60).applyTo(halves);
         tree = new DifferenceTree(new Composite(halves, SWT.NONE), this::go, this::tellChosen);
         chosenWords = new Text(halves, SWT.READ_ONLY | SWT.MULTI | SWT.WRAP | SWT.V_SCROLL);
-        Spoken.as(chosenWords, "The chosen difference in full");
+        AccessibleName.as(chosenWords, "The chosen difference in full");
         halves.setWeights(74, 26);
         ResourcesPlugin.getWorkspace().addResourceChangeListener(saving, IResourceChangeEvent.POST_CHANGE);
         ActiveText.get().addView(this, following);
@@ -152,7 +152,7 @@ public final class CompareView extends ViewPart {
             compareWith(known.get());
         } else if (!words.isEmpty()) {
             try {
-                compareWith(new Against.Place(Path.of(words)));
+                compareWith(new Against.OnDisk(Path.of(words)));
             } catch (InvalidPathException none) {
                 say("\"" + words + "\" is no path; type that of a file or folder, or choose one.");
             }
@@ -176,7 +176,7 @@ public final class CompareView extends ViewPart {
 
     private void compareWith(Against chosen) {
         against = chosen;
-        if (chosen instanceof Against.Place place) {
+        if (chosen instanceof Against.OnDisk place) {
             PLACES.add(place.path());
         }
         written = chosen.words();
@@ -205,7 +205,7 @@ public final class CompareView extends ViewPart {
         boolean other = asked == null || !asked.file().equals(live.file());
         boolean same = !other && asked.text().document() == live.text().document();
         asked = live;
-        if (other && against instanceof Against.Kept) {
+        if (other && against instanceof Against.EarlierText) {
             against = new Against.Saved();
         }
         if (other) {
@@ -218,7 +218,7 @@ public final class CompareView extends ViewPart {
 
     /** A save changes what is saved and what is kept, though not the text. Called from any thread. */
     private void saved(IResourceChangeEvent event) {
-        Wanted last = wanted;
+        ComparisonRequest last = wanted;
         if (last != null && event.getDelta() != null && event.getDelta().findMember(last.live().file().getFullPath()) != null) {
             ScrolledPage.later(body, () -> {
                 if (getSite().getPage().isPartVisible(this) && asked != null) {
@@ -237,7 +237,7 @@ public final class CompareView extends ViewPart {
             say(WAITS);
             return;
         }
-        wanted = new Wanted(asked, against);
+        wanted = new ComparisonRequest(asked, against);
         comparing.schedule(delay);
     }
 
@@ -346,7 +346,7 @@ public final class CompareView extends ViewPart {
     // ---- away from the window's thread
 
     private final class Comparing extends Job {
-        private Wanted lastRead;
+        private ComparisonRequest lastRead;
         private Procedure earlier;
 
         Comparing() {
@@ -355,7 +355,7 @@ public final class CompareView extends ViewPart {
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            Wanted of = wanted;
+            ComparisonRequest of = wanted;
             if (of == null || !(of.live().text().document() instanceof Procedure now)) {
                 return Status.OK_STATUS;
             }
@@ -367,7 +367,7 @@ public final class CompareView extends ViewPart {
             return Status.OK_STATUS;
         }
 
-        private Answer answer(Wanted of, Procedure now) {
+        private Answer answer(ComparisonRequest of, Procedure now) {
             List<Against> choices = offered(of);
             try {
                 return new Answer(of, Optional.of(SinceRelease.of(read(of), now)), "", choices);
@@ -380,7 +380,7 @@ public final class CompareView extends ViewPart {
         }
 
         /** What does not change while the text is typed is read once; the saved file may be saved at any time. */
-        private Procedure read(Wanted of) throws Unusable {
+        private Procedure read(ComparisonRequest of) throws Unusable {
             boolean known = lastRead != null && lastRead.against() == of.against() && lastRead.live().file().equals(of.live().file())
                     && !(of.against() instanceof Against.Saved);
             if (!known) {
@@ -392,12 +392,12 @@ public final class CompareView extends ViewPart {
     }
 
     /** The saved text, the places that were chosen before, then what was saved over, the latest first. */
-    private static List<Against> offered(Wanted of) {
+    private static List<Against> offered(ComparisonRequest of) {
         List<Against> choices = new ArrayList<>(List.of(new Against.Saved()));
-        PLACES.all().stream().map(Against.Place::new).forEach(choices::add);
+        PLACES.all().stream().map(Against.OnDisk::new).forEach(choices::add);
         IFile file = of.live().file();
         try {
-            Arrays.stream(file.getHistory(null)).filter(IFileState::exists).map(state -> new Against.Kept(file, state)).forEach(choices::add);
+            Arrays.stream(file.getHistory(null)).filter(IFileState::exists).map(state -> new Against.EarlierText(file, state)).forEach(choices::add);
         } catch (CoreException unreadable) {
             ILog.of(CompareView.class).warn("What was kept of " + file.getName() + " cannot be listed.", unreadable);
         }

@@ -27,8 +27,8 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Tree;
 import org.faultwright.analysis.compare.Difference;
 import org.faultwright.publish.page.PlainText;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Icons;
-import org.faultwright.workbench.look.Spoken;
 
 /** The differences under their kinds, lost protection first, the earlier and the later words beside each other. */
 final class DifferenceTree {
@@ -47,7 +47,7 @@ final class DifferenceTree {
         parent.setLayout(columns);
         viewer = new TreeViewer(parent, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.SINGLE);
         Tree tree = viewer.getTree();
-        Spoken.as(tree, "Differences");
+        AccessibleName.as(tree, "Differences");
         tree.setHeaderVisible(true);
         viewer.setContentProvider(new Content());
         column(columns, "What", 34, Difference::what, true);

@@ -25,7 +25,7 @@ public final class CheckingReconciler extends Reconciler {
     public CheckingReconciler() {
         setDelay(MILLISECONDS_AFTER_A_KEY);
         setIsIncrementalReconciler(false);
-        setReconcilingStrategy(new Checking(), IDocument.DEFAULT_CONTENT_TYPE);
+        setReconcilingStrategy(new CheckingStrategy(), IDocument.DEFAULT_CONTENT_TYPE);
     }
 
     @Override
@@ -45,7 +45,7 @@ public final class CheckingReconciler extends Reconciler {
         super.uninstall();
     }
 
-    private final class Checking implements IReconcilingStrategy, IReconcilingStrategyExtension {
+    private final class CheckingStrategy implements IReconcilingStrategy, IReconcilingStrategyExtension {
         @Override
         public void setDocument(IDocument opened) {
             if (document != null && document != opened) {

@@ -11,13 +11,13 @@ import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.Said;
+import org.faultwright.workbench.look.StatusLine;
 
 /** Offers the fixes for the finding at the cursor. */
 public final class FixHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        Said.say(event, ActiveText.get().place().filter(FixHandler::hasFix).isPresent() ? Optional.empty()
+        StatusLine.say(event, ActiveText.get().place().filter(FixHandler::hasFix).isPresent() ? Optional.empty()
                 : Optional.of("No fix is offered at the cursor. Check, Next finding goes to the next finding."));
         ActiveText.get().editor().map(editor -> editor.getAdapter(ITextOperationTarget.class))
                 .filter(target -> target.canDoOperation(ISourceViewer.QUICK_ASSIST))

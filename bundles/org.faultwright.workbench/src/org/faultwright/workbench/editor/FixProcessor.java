@@ -52,7 +52,7 @@ public final class FixProcessor implements IQuickAssistProcessor {
     private record Offered(Finding finding, Fix fix) implements ICompletionProposal {
         @Override
         public void apply(IDocument document) {
-            Fixing.apply(fix, document);
+            FixApplication.apply(fix, document);
         }
 
         @Override
@@ -72,7 +72,7 @@ public final class FixProcessor implements IQuickAssistProcessor {
 
         @Override
         public Point getSelection(IDocument document) {
-            return Fixing.toSelect(fix, document);
+            return FixApplication.toSelect(fix, document);
         }
 
         @Override

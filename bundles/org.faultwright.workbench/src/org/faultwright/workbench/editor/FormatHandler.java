@@ -15,7 +15,7 @@ import org.faultwright.language.TextFormatter;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 
 /** Lays the text in front out evenly. */
 public final class FormatHandler extends AbstractHandler {
@@ -24,7 +24,7 @@ public final class FormatHandler extends AbstractHandler {
         Optional<LiveText> live = ActiveText.get().place()
                 .flatMap(place -> LiveTexts.get().current(place.live().document()));
         if (live.isPresent() && !live.get().text().document().problems().isEmpty()) {
-            MessageDialog.openInformation(Belonging.shell(), "Format",
+            MessageDialog.openInformation(DialogParent.shell(), "Format",
                     "This text cannot be read in full yet. See the findings, then format it.");
             return null;
         }

@@ -11,7 +11,7 @@ import org.faultwright.language.server.NameInText;
 import org.faultwright.procedure.Name;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.Said;
+import org.faultwright.workbench.look.StatusLine;
 
 /** Goes to where the name at the cursor is declared; "Back" in the Edit menu returns. */
 public final class GoToDeclarationHandler extends AbstractHandler {
@@ -20,7 +20,7 @@ public final class GoToDeclarationHandler extends AbstractHandler {
         Optional<Name> declared = ActiveText.get().place().flatMap(place -> LiveTexts.get().current(place.live().document())
                 .flatMap(live -> live.text().nameAt(place.offset())).flatMap(NameInText::declared));
         declared.ifPresent(name -> Editors.show(name.at()));
-        Said.say(event, declared.isPresent() ? Optional.empty()
+        StatusLine.say(event, declared.isPresent() ? Optional.empty()
                 : Optional.of("There is no name at the cursor that is declared anywhere."));
         return null;
     }

@@ -34,8 +34,8 @@ import org.eclipse.ui.part.FileEditorInput;
 import org.eclipse.ui.texteditor.ITextEditorActionConstants;
 import org.eclipse.ui.texteditor.SourceViewerDecorationSupport;
 import org.faultwright.workbench.files.LargestText;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Menus;
-import org.faultwright.workbench.look.Spoken;
 
 /**
  * The editor of procedures and libraries. What it does when its file is changed, deleted or write-protected outside is
@@ -84,7 +84,7 @@ public final class ProcedureEditor extends TextEditor implements ISaveablePart2 
         super.createPartControl(parent);
         listenToUndo();
         StyledText widget = getSourceViewer().getTextWidget();
-        Spoken.as(widget, () -> "Text of " + getEditorInput().getName());
+        AccessibleName.as(widget, () -> "Text of " + getEditorInput().getName());
         widget.addVerifyListener(event -> {
             if (LargestText.hasTooLongLine(event.text)) {
                 event.doit = false;

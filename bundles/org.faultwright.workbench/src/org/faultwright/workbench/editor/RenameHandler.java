@@ -18,7 +18,7 @@ import org.faultwright.language.server.Renaming;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 
 /** Gives the thing named at the cursor another name, in every file that names it. */
 public final class RenameHandler extends AbstractHandler {
@@ -28,7 +28,7 @@ public final class RenameHandler extends AbstractHandler {
     public Object execute(ExecutionEvent event) {
         Optional<ActiveText.Place> place = ActiveText.get().place();
         Optional<LiveText> live = place.flatMap(there -> LiveTexts.get().current(there.live().document()));
-        live.ifPresent(text -> ask(Belonging.shell(), text, place.get().offset()));
+        live.ifPresent(text -> ask(DialogParent.shell(), text, place.get().offset()));
         return null;
     }
 

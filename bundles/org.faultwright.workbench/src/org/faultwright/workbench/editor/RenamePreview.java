@@ -17,7 +17,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.analysis.Fix;
-import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** The lines that a new name changes, file by file. */
@@ -37,7 +37,7 @@ final class RenamePreview extends TitledDialog {
                 + " its editor and saved by you; the others are saved at once.");
         GridDataFactory.fillDefaults().grab(true, false).hint(560, SWT.DEFAULT).applyTo(what);
         Tree tree = new Tree(area, SWT.BORDER);
-        Spoken.as(tree, "Places that change");
+        AccessibleName.as(tree, "Places that change");
         renaming.edits().forEach((file, edits) -> add(tree, file, edits));
         GridDataFactory.fillDefaults().grab(true, true).hint(560, 320).applyTo(tree);
         return area;

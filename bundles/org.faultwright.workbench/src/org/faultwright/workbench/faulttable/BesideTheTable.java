@@ -18,10 +18,10 @@ import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.NotApart;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Fields;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
-import org.faultwright.workbench.look.Spoken;
 
 /** Beside the table: which faults are shown and in what order, and all there is to say of the cell in hand and of faults that nothing tells apart. */
 final class BesideTheTable {
@@ -44,7 +44,7 @@ final class BesideTheTable {
         words.setBackground(Palette.now().of(Use.WINDOW));
         words.setForeground(Palette.now().of(Use.NAME));
         words.setFont(area.getFont());
-        Spoken.as(words, "About the cell in hand");
+        AccessibleName.as(words, "About the cell in hand");
         words.addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
         GridDataFactory.fillDefaults().span(2, 1).grab(true, true).applyTo(words);
     }

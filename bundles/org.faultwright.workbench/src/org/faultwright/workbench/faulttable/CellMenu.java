@@ -20,7 +20,7 @@ final class CellMenu {
     private final Menu menu;
 
     /** What is done with a whole row or column. */
-    interface Whole {
+    interface LineActions {
         void rename(SheetRow row);
 
         void rename(SheetColumn column);
@@ -30,7 +30,7 @@ final class CellMenu {
         void takeOut(SheetColumn column);
     }
 
-    CellMenu(GridCanvas grid, Runnable clear, Runnable copy, Runnable paste, Runnable goToText, Whole whole) {
+    CellMenu(GridCanvas grid, Runnable clear, Runnable copy, Runnable paste, Runnable goToText, LineActions whole) {
         this.grid = grid;
         this.menu = new Menu(grid);
         grid.setMenu(menu);
@@ -46,7 +46,7 @@ final class CellMenu {
         menu.addListener(SWT.Show, event -> fill(clear, copy, paste, goToText, whole));
     }
 
-    private void fill(Runnable clear, Runnable copy, Runnable paste, Runnable goToText, Whole whole) {
+    private void fill(Runnable clear, Runnable copy, Runnable paste, Runnable goToText, LineActions whole) {
         for (MenuItem old : menu.getItems()) {
             old.dispose();
         }

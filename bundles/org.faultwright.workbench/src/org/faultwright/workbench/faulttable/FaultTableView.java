@@ -46,7 +46,7 @@ import org.faultwright.language.beginning.UnusableTable;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.editor.FixApplication;
 import org.faultwright.workbench.editor.RenameHandler;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
@@ -71,7 +71,7 @@ public final class FaultTableView extends ViewPart {
     private static final int MOST_TOLD = 30;
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
-    private final Job making = new Making();
+    private final Job making = new SheetJob();
     private final List<Action> ofAProcedure = new ArrayList<>();
     private volatile LiveText wanted;
     private LiveText asked;
@@ -107,7 +107,7 @@ public final class FaultTableView extends ViewPart {
         add(DRAFT, "Write the steps from the table, to be looked at first", this::draft);
         part();
         add(ORDER, "Look for an order of the steps that takes less time, to be looked at first", this::betterOrder);
-        new CellMenu(grid, this::clear, () -> copy(false), this::paste, this::goToText, new Whole());
+        new CellMenu(grid, this::clear, () -> copy(false), this::paste, this::goToText, new WholeLineChanges());
         keys();
         ActiveText.get().addView(this, following);
     }
@@ -233,8 +233,8 @@ public final class FaultTableView extends ViewPart {
         ofAProcedure.forEach(action -> action.setEnabled(on && !(proposing && (action.getText().equals(DRAFT) || action.getText().equals(ORDER)))));
     }
 
-    private final class Making extends Job {
-        Making() {
+    private final class SheetJob extends Job {
+        SheetJob() {
             super("Reading the fault table");
         }
 
@@ -333,7 +333,7 @@ public final class FaultTableView extends ViewPart {
     }
 
     /** What is done with a whole row or column; more than its cells changes, so that it is looked at first. */
-    private final class Whole implements CellMenu.Whole {
+    private final class WholeLineChanges implements CellMenu.LineActions {
         @Override
         public void rename(SheetRow row) {
             FaultTableView.this.rename(row instanceof SheetRow.OfFault fault ? sheet.row(fault.name()).map(one -> one.fault().name().at()) : Optional.empty());
@@ -546,7 +546,7 @@ public final class FaultTableView extends ViewPart {
         enable(sheet != null);
         tell();
         ProposalDialog dialog = new ProposalDialog(grid.getShell(), title, found);
-        if (dialog.open() == Window.OK && found.change().isPresent() && !Fixing.apply(found.change().get(), document)) {
+        if (dialog.open() == Window.OK && found.change().isPresent() && !FixApplication.apply(found.change().get(), document)) {
             beside.refuse(List.of("The text has changed meanwhile, so that nothing was written. Try again."));
         }
     }

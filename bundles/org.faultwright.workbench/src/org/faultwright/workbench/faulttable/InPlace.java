@@ -12,7 +12,7 @@ import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.AccessibleName;
 
 /** A line to type in, over the cell that is changed. Enter and Tab write it and go on, Escape leaves the cell as it was, the arrows offer what the step can show. */
 final class InPlace {
@@ -39,7 +39,7 @@ final class InPlace {
         writes = writing;
         line = new Text(grid, SWT.SINGLE | SWT.BORDER);
         line.setText(value);
-        Spoken.as(line, () -> name + (choices.isEmpty() ? "" : "; the arrows offer " + String.join(", ", choices)));
+        AccessibleName.as(line, () -> name + (choices.isEmpty() ? "" : "; the arrows offer " + String.join(", ", choices)));
         line.addListener(SWT.Traverse, this::traverse);
         line.addListener(SWT.KeyDown, this::key);
         line.addListener(SWT.FocusOut, event -> write());

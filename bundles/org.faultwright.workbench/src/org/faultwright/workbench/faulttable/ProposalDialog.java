@@ -22,9 +22,9 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.ProposedChange;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.Palette.Use;
-import org.faultwright.workbench.look.Spoken;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** Shows what a change of the whole procedure brings, why, and the lines it changes, before it is made. */
@@ -80,7 +80,7 @@ final class ProposalDialog extends TitledDialog {
         text.setWordWrap(true);
         text.setBackground(Palette.now().of(Use.PAPER));
         text.setForeground(Palette.now().of(Use.NAME));
-        Spoken.as(text, heading);
+        AccessibleName.as(text, heading);
         // the keys of the dialog work in here as well
         text.addListener(SWT.Traverse, event -> {
             if (event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS || event.detail == SWT.TRAVERSE_RETURN) {

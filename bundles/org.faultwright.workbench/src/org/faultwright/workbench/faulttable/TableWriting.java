@@ -17,7 +17,7 @@ import org.eclipse.swt.widgets.Control;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.table.FaultSheet;
 import org.faultwright.analysis.table.SheetChange;
-import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.editor.FixApplication;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.look.ScrolledPage;
@@ -60,7 +60,7 @@ final class TableWriting {
             try {
                 Outcome outcome = tried(document, title, change);
                 ScrolledPage.later(shown, () -> {
-                    boolean written = outcome.fix().isEmpty() || Fixing.apply(outcome.fix().get(), document);
+                    boolean written = outcome.fix().isEmpty() || FixApplication.apply(outcome.fix().get(), document);
                     if (!written && tries > 1) {
                         write(document, title, change, done, tries - 1);
                     } else {

@@ -19,7 +19,7 @@ import org.faultwright.analysis.table.SheetRow;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceText;
-import org.faultwright.workbench.editor.Harm;
+import org.faultwright.workbench.editor.LostProtection;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
 
@@ -67,7 +67,7 @@ final class TakingOut {
         }
         List<Finding> added = LiveTexts.get().services().added(fix);
         List<String> reasons = new ArrayList<>();
-        Harm.of(live.text().document(), after, added).forEach(line -> reasons.add("This takes protection away: " + line));
+        LostProtection.of(live.text().document(), after, added).forEach(line -> reasons.add("This takes protection away: " + line));
         reasons.addAll(change.reasons());
         reasons.add(added.isEmpty() ? "Nothing new is found in the text after it." : "New in the findings after it: " + Severity.counted(added) + ".");
         added.forEach(finding -> reasons.add("    " + finding.message()));

@@ -27,14 +27,14 @@ import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.faultwright.language.server.FoundPlace;
-import org.faultwright.language.server.Sought;
+import org.faultwright.language.server.SearchScope;
 import org.faultwright.procedure.Name;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 
 /** Finds words, parts, points, instruments, codes, notes and faults in every procedure and library of the open folders. */
 public final class FindView extends ViewPart {
@@ -57,9 +57,9 @@ public final class FindView extends ViewPart {
     private Combo among;
     private FoundTree tree;
     /** The one whose news counts; absent before the first. */
-    private Optional<Looking> looking = Optional.empty();
+    private Optional<FolderSearch> looking = Optional.empty();
     private final Map<IFile, Integer> counts = new HashMap<>();
-    private Optional<Looking.News> last = Optional.empty();
+    private Optional<FolderSearch.News> last = Optional.empty();
     private String state = ASK;
     private boolean stopped;
     private boolean filling;
@@ -80,9 +80,9 @@ public final class FindView extends ViewPart {
         show(page).ifPresent(view -> {
             view.filling = true;
             view.words.setText(declared.text());
-            view.among.select(Sought.EVERYTHING.ordinal());
+            view.among.select(SearchScope.EVERYTHING.ordinal());
             view.filling = false;
-            view.begin(Looked.forUses(declared));
+            view.begin(SearchQuery.forUses(declared));
             view.words.setFocus();
         });
     }
@@ -102,13 +102,13 @@ public final class FindView extends ViewPart {
         GridLayoutFactory.fillDefaults().numColumns(2).spacing(6, 4).margins(4, 4).applyTo(all);
         words = new Text(all, SWT.SEARCH | SWT.ICON_CANCEL);
         words.setMessage("Words, part number, code, name \u2026");
-        Spoken.as(words, "What to find in all procedures");
+        AccessibleName.as(words, "What to find in all procedures");
         GridDataFactory.fillDefaults().grab(true, false).applyTo(words);
         among = new Combo(all, SWT.READ_ONLY | SWT.DROP_DOWN);
-        among.setItems(Arrays.stream(Sought.values()).map(Sought::words).toArray(String[]::new));
-        among.setVisibleItemCount(Sought.values().length);
+        among.setItems(Arrays.stream(SearchScope.values()).map(SearchScope::words).toArray(String[]::new));
+        among.setVisibleItemCount(SearchScope.values().length);
         among.select(0);
-        Spoken.as(among, "Among what to look");
+        AccessibleName.as(among, "Among what to look");
         tree = new FoundTree(all, this::go);
         GridDataFactory.fillDefaults().span(2, 1).grab(true, true).applyTo(tree.control());
         words.addListener(SWT.Modify, event -> soon(MILLISECONDS_AFTER_A_KEY));
@@ -143,11 +143,11 @@ public final class FindView extends ViewPart {
 
     private void look() {
         if (!words.isDisposed()) {
-            begin(Looked.forWords(words.getText(), Sought.values()[Math.max(0, among.getSelectionIndex())]));
+            begin(SearchQuery.forWords(words.getText(), SearchScope.values()[Math.max(0, among.getSelectionIndex())]));
         }
     }
 
-    private void begin(Looked looked) {
+    private void begin(SearchQuery looked) {
         looking.ifPresent(Job::cancel);
         looking = Optional.empty();
         tree.clear();
@@ -158,7 +158,7 @@ public final class FindView extends ViewPart {
             state = ASK;
         } else {
             state = "Looking for " + looked.inWords() + " \u2026";
-            Looking next = new Looking(looked, news -> ScrolledPage.later(tree.control(), () -> show(news)));
+            FolderSearch next = new FolderSearch(looked, news -> ScrolledPage.later(tree.control(), () -> show(news)));
             looking = Optional.of(next);
             next.schedule();
         }
@@ -176,7 +176,7 @@ public final class FindView extends ViewPart {
         }
     }
 
-    private void show(Looking.News news) {
+    private void show(FolderSearch.News news) {
         if (looking.filter(current -> current == news.from()).isEmpty()) {
             return;
         }
@@ -193,7 +193,7 @@ public final class FindView extends ViewPart {
         tell();
     }
 
-    private String sentence(Looking.News news) {
+    private String sentence(FolderSearch.News news) {
         int places = counts.values().stream().mapToInt(Integer::intValue).sum();
         int files = (int) counts.values().stream().filter(count -> count > 0).count();
         String progress = news.ended() && !news.isStopped() ? ""

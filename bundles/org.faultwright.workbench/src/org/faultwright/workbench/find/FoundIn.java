@@ -11,7 +11,7 @@ import org.faultwright.language.server.EditingServices;
 import org.faultwright.language.server.FoundPlace;
 import org.faultwright.language.server.PlacesInText;
 import org.faultwright.procedure.SourceText;
-import org.faultwright.workbench.live.Head;
+import org.faultwright.workbench.live.FileHead;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.live.ShelfText;
 
@@ -23,13 +23,13 @@ import org.faultwright.workbench.live.ShelfText;
  */
 record FoundIn(IFile file, String title, List<FoundPlace> places, Optional<String> remark) {
     /** Looks through a file as it stands in its editor, or else on disk. */
-    static FoundIn of(IFile file, Looked looked) {
+    static FoundIn of(IFile file, SearchQuery looked) {
         ShelfText text = ShelfText.of(file);
-        return text.source().map(source -> new FoundIn(file, Head.of(source.content()).title(), places(source, looked), text.remark()))
+        return text.source().map(source -> new FoundIn(file, FileHead.of(source.content()).title(), places(source, looked), text.remark()))
                 .orElseGet(() -> new FoundIn(file, "", List.of(), text.remark()));
     }
 
-    private static List<FoundPlace> places(SourceText source, Looked looked) {
+    private static List<FoundPlace> places(SourceText source, SearchQuery looked) {
         if (looked.uses().isEmpty()) {
             return PlacesInText.of(source, looked.words(), looked.among());
         }

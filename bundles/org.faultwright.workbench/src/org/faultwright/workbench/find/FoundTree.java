@@ -14,9 +14,9 @@ import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeColumn;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.language.server.FoundPlace;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.Palette;
-import org.faultwright.workbench.look.Spoken;
 
 /** The places that were found, under the procedure that each stands in. */
 final class FoundTree {
@@ -33,7 +33,7 @@ final class FoundTree {
 
     FoundTree(Composite parent, Runnable open) {
         tree = new Tree(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL);
-        Spoken.as(tree, "Places found");
+        AccessibleName.as(tree, "Places found");
         tree.setHeaderVisible(true);
         for (String title : new String[] {"What it says", "What it is", "Line"}) {
             new TreeColumn(tree, SWT.NONE).setText(title);

@@ -18,7 +18,7 @@ import org.faultwright.language.server.OpenText;
 import org.faultwright.procedure.Name;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.Said;
+import org.faultwright.workbench.look.StatusLine;
 
 /** Finds every place that names what is named at the cursor, or at the place that is chosen among those found, in all procedures. */
 public final class UsesHandler extends AbstractHandler {
@@ -32,7 +32,7 @@ public final class UsesHandler extends AbstractHandler {
         Optional<Name> declared = ActiveText.get().place().flatMap(place -> LiveTexts.get().current(place.live().document())
                 .flatMap(live -> live.text().nameAt(place.offset()))).flatMap(NameInText::declared);
         declared.ifPresent(name -> FindView.uses(page, name));
-        Said.say(event, declared.isPresent() ? Optional.empty() : Optional.of("There is no name at the cursor that is declared anywhere."));
+        StatusLine.say(event, declared.isPresent() ? Optional.empty() : Optional.of("There is no name at the cursor that is declared anywhere."));
         return null;
     }
 

@@ -21,7 +21,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.editor.FixApplication;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.look.Menus;
@@ -106,8 +106,8 @@ final class FindingPage {
     private static void apply(Finding finding, Fix fix) {
         Editors.show(finding.at());
         Optional<IDocument> document = Editors.active().flatMap(Editors::document);
-        document.filter(text -> Fixing.apply(fix, text)).ifPresent(text -> {
-            Point changed = Fixing.toSelect(fix, text);
+        document.filter(text -> FixApplication.apply(fix, text)).ifPresent(text -> {
+            Point changed = FixApplication.toSelect(fix, text);
             Editors.active().ifPresent(editor -> editor.selectAndReveal(changed.x, changed.y));
         });
     }

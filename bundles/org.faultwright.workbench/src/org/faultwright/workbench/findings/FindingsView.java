@@ -41,8 +41,8 @@ import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Icons;
-import org.faultwright.workbench.look.Spoken;
 
 /** What was found in the text in front and in every other text, and the chosen finding in full. */
 public final class FindingsView extends ViewPart {
@@ -68,7 +68,7 @@ public final class FindingsView extends ViewPart {
             }
         }
     };
-    private volatile Wish wish = Wish.ALL;
+    private volatile FindingsFilter wish = FindingsFilter.ALL;
     private Text words;
     private Combo order;
     private Button onlyHere;
@@ -100,12 +100,12 @@ public final class FindingsView extends ViewPart {
     private void wishes(Composite parent) {
         words = new Text(parent, SWT.SEARCH | SWT.ICON_CANCEL);
         words.setMessage("Only those that say \u2026");
-        Spoken.as(words, "Show only the findings that say");
+        AccessibleName.as(words, "Show only the findings that say");
         GridDataFactory.fillDefaults().grab(true, false).applyTo(words);
         order = new Combo(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
-        order.setItems(Arrays.stream(Wish.Order.values()).map(Wish.Order::words).toArray(String[]::new));
+        order.setItems(Arrays.stream(FindingsFilter.Order.values()).map(FindingsFilter.Order::words).toArray(String[]::new));
         order.select(0);
-        Spoken.as(order, "Order of the findings");
+        AccessibleName.as(order, "Order of the findings");
         onlyHere = new Button(parent, SWT.CHECK);
         onlyHere.setText("Only &this procedure");
         words.addListener(SWT.Modify, event -> wish());
@@ -121,7 +121,7 @@ public final class FindingsView extends ViewPart {
     }
 
     private void wish() {
-        wish = new Wish(WantedWords.of(words.getText()), Wish.Order.values()[Math.max(0, order.getSelectionIndex())], onlyHere.getSelection());
+        wish = new FindingsFilter(WantedWords.of(words.getText()), FindingsFilter.Order.values()[Math.max(0, order.getSelectionIndex())], onlyHere.getSelection());
         refreshLater();
     }
 
@@ -147,7 +147,7 @@ public final class FindingsView extends ViewPart {
         TableColumnLayout columns = new TableColumnLayout();
         parent.setLayout(columns);
         TableViewer viewer = new TableViewer(parent, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.SINGLE | SWT.VIRTUAL);
-        Spoken.as(viewer.getTable(), "Findings");
+        AccessibleName.as(viewer.getTable(), "Findings");
         viewer.getTable().setHeaderVisible(true);
         viewer.setUseHashlookup(true);
         viewer.setContentProvider((ILazyContentProvider) row -> {
@@ -187,7 +187,7 @@ public final class FindingsView extends ViewPart {
         TableViewerColumn column = new TableViewerColumn(viewer, SWT.NONE);
         column.getColumn().setText(title);
         column.getColumn().addListener(SWT.Selection, event -> {
-            order.select((title.equals(WHERE) ? Wish.Order.PROCEDURE : Wish.Order.KIND).ordinal());
+            order.select((title.equals(WHERE) ? FindingsFilter.Order.PROCEDURE : FindingsFilter.Order.KIND).ordinal());
             wish();
         });
         column.setLabelProvider(labels);

@@ -32,9 +32,9 @@ import org.faultwright.workbench.editor.ChangedLines;
 import org.faultwright.workbench.editor.FolderEdits;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.FolderDocuments;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Icons;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** The lines that the fixes of one rule change, file by file as they are tried; a file whose mark is taken off stays as it is. */
@@ -43,7 +43,7 @@ final class FixAllDialog extends TitledDialog {
 
     private final String rule;
     private final List<IFile> files;
-    private final Job trying = new Trying();
+    private final Job trying = new TrialJob();
     private final List<FixedFile> tried = new ArrayList<>();
     private Label state;
     private Tree tree;
@@ -61,7 +61,7 @@ final class FixAllDialog extends TitledDialog {
         text(area, "Each fix is tried with a full check before it is listed. A text that is open is changed in its editor, where Ctrl+Z takes"
                 + " all of it back, and saved by you; the others are saved at once. Take the mark off a file to leave it as it is.");
         tree = new Tree(area, SWT.BORDER | SWT.CHECK);
-        Spoken.as(tree, "Lines that change");
+        AccessibleName.as(tree, "Lines that change");
         GridDataFactory.fillDefaults().grab(true, true).hint(640, 300).applyTo(tree);
         tree.addListener(SWT.Selection, event -> {
             if (event.detail == SWT.CHECK && event.item instanceof TreeItem item) {
@@ -97,8 +97,8 @@ final class FixAllDialog extends TitledDialog {
         trying.schedule();
     }
 
-    private final class Trying extends Job {
-        Trying() {
+    private final class TrialJob extends Job {
+        TrialJob() {
             super("Trying fixes");
             setSystem(true);
         }

@@ -17,8 +17,8 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.Belonging;
-import org.faultwright.workbench.look.Said;
+import org.faultwright.workbench.look.DialogParent;
+import org.faultwright.workbench.look.StatusLine;
 
 /** Shows what the fixes of every finding of the chosen one's kind would change, and makes those changes. */
 public final class FixAllHandler extends AbstractHandler {
@@ -27,11 +27,11 @@ public final class FixAllHandler extends AbstractHandler {
         Optional<Finding> finding = ChosenFinding.get().finding();
         Optional<String> refusal = finding.isEmpty() ? Optional.of("Choose a finding first; this fixes all of its kind.")
                 : finding.get().fixes().isEmpty() ? Optional.of("The chosen finding has no fix; it is for the writer to decide.") : Optional.empty();
-        Said.say(event, refusal);
+        StatusLine.say(event, refusal);
         if (refusal.isEmpty()) {
             boolean onlyHere = HandlerUtil.getActiveWorkbenchWindow(event).getActivePage().findView(FindingsView.ID) instanceof FindingsView view
                     && view.isOfThisProcedureOnly();
-            open(Belonging.shell(), finding.get(), onlyHere);
+            open(DialogParent.shell(), finding.get(), onlyHere);
         }
         return null;
     }

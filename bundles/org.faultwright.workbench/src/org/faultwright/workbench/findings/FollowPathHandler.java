@@ -9,7 +9,7 @@ import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.IConfigurationElement;
 import org.eclipse.core.runtime.IExecutableExtension;
-import org.faultwright.workbench.look.Said;
+import org.faultwright.workbench.look.StatusLine;
 
 /** Goes along the path that proves the chosen finding. */
 public final class FollowPathHandler extends AbstractHandler implements IExecutableExtension {
@@ -25,7 +25,7 @@ public final class FollowPathHandler extends AbstractHandler implements IExecuta
         ChosenFinding chosen = ChosenFinding.get();
         int before = chosen.step();
         chosen.goTo(before + direction);
-        Said.say(event, chosen.step() != before ? Optional.empty() : Optional.of(refusal(chosen)));
+        StatusLine.say(event, chosen.step() != before ? Optional.empty() : Optional.of(refusal(chosen)));
         return null;
     }
 

@@ -14,7 +14,7 @@ import org.eclipse.core.runtime.IExecutableExtension;
 import org.faultwright.analysis.Finding;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.ActiveText;
-import org.faultwright.workbench.look.Said;
+import org.faultwright.workbench.look.StatusLine;
 
 /** Goes to the next or previous finding in the text in front, round its ends. */
 public final class GoToFindingHandler extends AbstractHandler implements IExecutableExtension {
@@ -32,7 +32,7 @@ public final class GoToFindingHandler extends AbstractHandler implements IExecut
             ChosenFinding.get().choose(finding);
             Editors.show(finding.at());
         });
-        Said.say(event, next.isPresent() ? Optional.empty() : Optional.of(ActiveText.get().place().isPresent()
+        StatusLine.say(event, next.isPresent() ? Optional.empty() : Optional.of(ActiveText.get().place().isPresent()
                 ? "Nothing was found in the text in front." : "No text is in front that was checked. Open one first."));
         return null;
     }

@@ -12,13 +12,13 @@ import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.workbench.live.Folders;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 
 /** Puts a folder of procedures on the shelf; its files stay where they are. */
 public final class OpenFolderHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = Belonging.shell();
+        Shell shell = DialogParent.shell();
         DirectoryDialog dialog = new DirectoryDialog(shell);
         dialog.setText("Open a folder of procedures");
         String folder = dialog.open();

@@ -11,7 +11,7 @@ import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IMenuManager;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.ui.IWorkbenchWindow;
-import org.faultwright.workbench.begin.Dropping;
+import org.faultwright.workbench.begin.FileDrop;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.RecentFolders;
 
@@ -34,7 +34,7 @@ public final class RecentMenu {
                 folder.toString().replace("&", "&&")) {
             @Override
             public void run() {
-                Dropping.open(folder, window.getShell());
+                FileDrop.open(folder, window.getShell());
             }
         }));
         if (menu.isEmpty()) {

@@ -15,11 +15,11 @@ import org.eclipse.jface.viewers.StyledString;
 import org.eclipse.swt.graphics.Image;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Severity;
+import org.faultwright.workbench.live.FileHead;
 import org.faultwright.workbench.live.FolderDocuments;
-import org.faultwright.workbench.live.Head;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.live.Shelved;
+import org.faultwright.workbench.live.ShelfFile;
 import org.faultwright.workbench.look.Icons;
 
 /** A text by its title, with its status and what was found in it. */
@@ -27,7 +27,7 @@ final class ShelfLabels extends ColumnLabelProvider implements IStyledLabelProvi
     @Override
     public StyledString getStyledText(Object element) {
         StyledString label = new StyledString();
-        Optional<Shelved> text = text(element);
+        Optional<ShelfFile> text = text(element);
         label.append(text.map(known -> known.head().title()).filter(words -> !words.isBlank())
                 .orElseGet(() -> name((IResource) element)));
         text.ifPresent(known -> {
@@ -60,7 +60,7 @@ final class ShelfLabels extends ColumnLabelProvider implements IStyledLabelProvi
     }
 
     private static String picture(IFile file) {
-        Optional<Shelved> text = text(file);
+        Optional<ShelfFile> text = text(file);
         if (text.filter(known -> count(known.findings(), Severity.ERROR) > 0).isPresent()) {
             return "error";
         }
@@ -74,13 +74,13 @@ final class ShelfLabels extends ColumnLabelProvider implements IStyledLabelProvi
     }
 
     /** As it stands in its editor, or else on disk. */
-    private static Optional<Shelved> text(Object element) {
+    private static Optional<ShelfFile> text(Object element) {
         if (!(element instanceof IFile file)) {
             return Optional.empty();
         }
-        Optional<Shelved> known = FolderDocuments.get().of(file);
-        return LiveTexts.get().of(file).map(LiveText::text).map(open -> new Shelved(
-                known.map(Shelved::head).orElseGet(() -> Head.of(open.content())), open.findings(), true)).or(() -> known);
+        Optional<ShelfFile> known = FolderDocuments.get().of(file);
+        return LiveTexts.get().of(file).map(LiveText::text).map(open -> new ShelfFile(
+                known.map(ShelfFile::head).orElseGet(() -> FileHead.of(open.content())), open.findings(), true)).or(() -> known);
     }
 
     private static String findings(List<Finding> found) {

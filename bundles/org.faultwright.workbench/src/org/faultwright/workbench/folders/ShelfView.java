@@ -22,11 +22,11 @@ import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.TreeItem;
 import org.eclipse.ui.part.ViewPart;
-import org.faultwright.workbench.begin.Dropping;
+import org.faultwright.workbench.begin.FileDrop;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.Folders;
-import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.AccessibleName;
 
 /** The procedures and libraries of the workspace with their titles, status and number of findings. */
 public final class ShelfView extends ViewPart {
@@ -42,7 +42,7 @@ public final class ShelfView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL);
-        Spoken.as(tree.getControl(), "Procedures");
+        AccessibleName.as(tree.getControl(), "Procedures");
         tree.setContentProvider(new ShelfContent());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(labels));
         tree.getTree().addListener(SWT.MouseMove, event -> tellOf(tree.getTree().getItem(new Point(event.x, event.y))));
@@ -52,7 +52,7 @@ public final class ShelfView extends ViewPart {
         tree.addOpenListener(event -> open((IStructuredSelection) event.getSelection()));
         FolderDocuments.get().addListener(refresh);
         new ShelfMenu(tree, getSite());
-        Dropping.onto(tree.getControl());
+        FileDrop.onto(tree.getControl());
         getSite().setSelectionProvider(tree);
     }
 

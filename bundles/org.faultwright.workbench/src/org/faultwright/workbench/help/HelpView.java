@@ -34,8 +34,8 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.language.reference.LanguageReference;
 import org.faultwright.language.reference.ReferenceEntry;
 import org.faultwright.language.server.WantedWords;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 
 /** The help: pages about the work, and a page for each rule. */
 public final class HelpView extends ViewPart {
@@ -101,18 +101,18 @@ public final class HelpView extends ViewPart {
         GridLayoutFactory.fillDefaults().spacing(0, 4).margins(4, 4).applyTo(left);
         words = new Text(left, SWT.SEARCH | SWT.ICON_CANCEL);
         words.setMessage("Look in the help \u2026");
-        Spoken.as(words, "Words to look for in the help");
+        AccessibleName.as(words, "Words to look for in the help");
         GridDataFactory.fillDefaults().grab(true, false).applyTo(words);
         said = new Label(left, SWT.WRAP);
         GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).exclude(true).applyTo(said);
         topics = new TreeViewer(left, SWT.V_SCROLL | SWT.H_SCROLL);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(topics.getControl());
-        Spoken.as(topics.getControl(), "Pages of the help");
+        AccessibleName.as(topics.getControl(), "Pages of the help");
         topics.setContentProvider(content);
         topics.setLabelProvider(new Labels());
         topics.setInput(this);
         page = new StyledText(halves, SWT.V_SCROLL | SWT.WRAP | SWT.READ_ONLY | SWT.MULTI);
-        Spoken.as(page, "Page of the help");
+        AccessibleName.as(page, "Page of the help");
         page.setMargins(14, 10, 14, 10);
         page.setLineSpacing(3);
         halves.setWeights(32, 68);

@@ -48,13 +48,13 @@ public final class FolderDocuments {
     private static final long MILLISECONDS_FOR_THE_TEXT_IN_FRONT = 4_000;
     private static final long MILLISECONDS_BETWEEN_NEWS = 700;
 
-    private final Map<IFile, Shelved> shelved = new ConcurrentHashMap<>();
+    private final Map<IFile, ShelfFile> shelved = new ConcurrentHashMap<>();
     private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
     /** Files whose head is to be read; guards the other set too, which a file enters only when its head is known. */
     private final Set<IFile> waiting = new LinkedHashSet<>();
     private final Set<IFile> unchecked = new LinkedHashSet<>();
     private final Job heads = new ReadingHeads();
-    private final Job checking = new Checking();
+    private final Job checking = new CheckJob();
     private boolean reading;
     private volatile boolean complete;
     private volatile boolean stopped;
@@ -74,12 +74,12 @@ public final class FolderDocuments {
     }
 
     /** What is known of a file; absent before its head was read. */
-    public Optional<Shelved> of(IFile file) {
+    public Optional<ShelfFile> of(IFile file) {
         return Optional.ofNullable(shelved.get(file));
     }
 
     /** Every file whose head was read. */
-    public Map<IFile, Shelved> all() {
+    public Map<IFile, ShelfFile> all() {
         return Map.copyOf(shelved);
     }
 
@@ -94,7 +94,7 @@ public final class FolderDocuments {
     }
 
     public Progress progress() {
-        return new Progress((int) shelved.values().stream().filter(Shelved::checked).count(), shelved.size(),
+        return new Progress((int) shelved.values().stream().filter(ShelfFile::checked).count(), shelved.size(),
                 !complete && !stopped);
     }
 
@@ -240,7 +240,7 @@ public final class FolderDocuments {
             try {
                 SourceText source = source(file);
                 Optional<List<Finding>> kept = LiveTexts.get().services().kept(source);
-                kept.ifPresent(found -> shelved.put(file, new Shelved(Head.of(source.content()), found, true)));
+                kept.ifPresent(found -> shelved.put(file, new ShelfFile(FileHead.of(source.content()), found, true)));
                 return kept.isPresent();
             } catch (IOException unreadable) {
                 return false;
@@ -252,16 +252,16 @@ public final class FolderDocuments {
                 shelved.remove(file);
                 return;
             }
-            Shelved before = shelved.get(file);
-            shelved.put(file, new Shelved(head(file), before == null ? List.of() : before.findings(), false));
+            ShelfFile before = shelved.get(file);
+            shelved.put(file, new ShelfFile(head(file), before == null ? List.of() : before.findings(), false));
         }
 
         /** One that cannot be read has an empty head; that nothing in it was checked is said when its turn comes. */
-        private static Head head(IFile file) {
+        private static FileHead head(IFile file) {
             try (InputStream bytes = Files.newInputStream(LiveTexts.onDisk(file))) {
-                return Head.of(Encoding.read(bytes.readNBytes(Head.BYTES)));
+                return FileHead.of(Encoding.read(bytes.readNBytes(FileHead.BYTES)));
             } catch (IOException unreadable) {
-                return Head.of("");
+                return FileHead.of("");
             }
         }
 
@@ -287,14 +287,14 @@ public final class FolderDocuments {
     }
 
     /** A file that no rule has seen never looks like one in which nothing was found. */
-    private static Shelved unchecked(IFile file, Head head, String sentence) {
+    private static ShelfFile unchecked(IFile file, FileHead head, String sentence) {
         SourceRange beginning = new SourceRange(new SourceText(LiveTexts.path(file), ""), 0, 0);
-        return new Shelved(head, List.of(new Finding(UNREADABLE, Severity.ERROR, beginning, sentence + " Nothing in it was checked.",
+        return new ShelfFile(head, List.of(new Finding(UNREADABLE, Severity.ERROR, beginning, sentence + " Nothing in it was checked.",
                 "Put what is no procedure into another folder, or make it one that can be read.", List.of(), List.of())), true);
     }
 
-    private final class Checking extends Job {
-        private Checking() {
+    private final class CheckJob extends Job {
+        private CheckJob() {
             super("Checking procedures");
         }
 
@@ -335,7 +335,7 @@ public final class FolderDocuments {
         }
 
         private void check(IFile file) {
-            Shelved known = shelved.get(file);
+            ShelfFile known = shelved.get(file);
             if (known == null || !file.exists()) {
                 shelved.remove(file);
                 return;
@@ -348,7 +348,7 @@ public final class FolderDocuments {
             try {
                 SourceText source = source(file);
                 // the whole text may say "uses" further down than its head
-                shelved.put(file, new Shelved(Head.of(source.content()), LiveTexts.get().services().anew(source), true));
+                shelved.put(file, new ShelfFile(FileHead.of(source.content()), LiveTexts.get().services().anew(source), true));
             } catch (IOException unreadable) {
                 ILog.of(FolderDocuments.class).warn("The file " + file.getFullPath() + " cannot be read.", unreadable);
                 shelved.put(file, unchecked(file, known.head(), "\"" + file.getName() + "\" cannot be read: may you read it?"));

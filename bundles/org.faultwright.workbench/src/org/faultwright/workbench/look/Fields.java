@@ -53,7 +53,7 @@ public final class Fields {
         Text text = new Text(in, SWT.BORDER);
         text.setMessage(hint);
         text.addListener(SWT.Modify, event -> changed.run());
-        Spoken.as(text, label);
+        AccessibleName.as(text, label);
         GridDataFactory.fillDefaults().grab(true, false).hint(SOME_WIDTH, SWT.DEFAULT).applyTo(text);
         return text;
     }
@@ -64,7 +64,7 @@ public final class Fields {
         combo.setItems(choices.toArray(String[]::new));
         combo.select(0);
         combo.addListener(SWT.Selection, event -> changed.run());
-        Spoken.as(combo, label);
+        AccessibleName.as(combo, label);
         GridDataFactory.swtDefaults().align(SWT.BEGINNING, SWT.CENTER).applyTo(combo);
         return combo;
     }

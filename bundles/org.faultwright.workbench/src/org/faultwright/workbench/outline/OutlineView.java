@@ -32,8 +32,8 @@ import org.faultwright.language.server.Outline;
 import org.faultwright.language.server.OutlineItem;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Icons;
-import org.faultwright.workbench.look.Spoken;
 
 /**
  * The parts of the text in front: declarations, faults, steps and examples in reading order. It is made away from the
@@ -71,7 +71,7 @@ public final class OutlineView extends ViewPart {
 
     private final Consumer<Optional<ActiveText.Place>> following = this::follow;
     private final Map<String, OutlineItem> items = new HashMap<>();
-    private final Job making = new Making();
+    private final Job making = new OutlineJob();
     private volatile Optional<LiveText> wanted = Optional.empty();
     private TreeViewer tree;
     private List<String> shown = List.of();
@@ -79,7 +79,7 @@ public final class OutlineView extends ViewPart {
     @Override
     public void createPartControl(Composite parent) {
         tree = new TreeViewer(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.SINGLE);
-        Spoken.as(tree.getControl(), "Outline of the text");
+        AccessibleName.as(tree.getControl(), "Outline of the text");
         tree.setContentProvider(new Content());
         tree.setLabelProvider(new DelegatingStyledCellLabelProvider(new Labels()));
         tree.setUseHashlookup(true);
@@ -105,8 +105,8 @@ public final class OutlineView extends ViewPart {
         return one.orElse(null) == other.orElse(null);
     }
 
-    private final class Making extends Job {
-        Making() {
+    private final class OutlineJob extends Job {
+        OutlineJob() {
             super("Outline");
         }
 

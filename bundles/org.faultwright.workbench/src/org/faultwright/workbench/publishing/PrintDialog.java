@@ -17,11 +17,11 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Spinner;
-import org.faultwright.publish.exports.Exports;
 import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.card.CardPrinting;
+import org.faultwright.publish.exports.Exports;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Fields;
-import org.faultwright.workbench.look.Spoken;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks which printer, which paper, and how often. */
@@ -78,7 +78,7 @@ final class PrintDialog extends TitledDialog {
         new Label(area, SWT.NONE).setText("Copies");
         copiesField = new Spinner(area, SWT.BORDER);
         copiesField.setValues(1, 1, CardPrinting.MOST_COPIES, 0, 1, 10);
-        Spoken.as(copiesField, "Copies");
+        AccessibleName.as(copiesField, "Copies");
         bothSidesBox = Fields.check(area, "On both sides of the paper", () -> { });
         if (errors > 0) {
             Label draft = new Label(area, SWT.WRAP);

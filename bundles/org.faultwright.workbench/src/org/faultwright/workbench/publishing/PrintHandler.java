@@ -27,7 +27,7 @@ import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.card.CardPrinting;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 import org.faultwright.workbench.look.ScrolledPage;
 
 /** Prints the bench card of the procedure in front. Printers are asked, and fed, away from the window's thread: one that is far off answers late. */
@@ -36,7 +36,7 @@ public final class PrintHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = Belonging.shell();
+        Shell shell = DialogParent.shell();
         Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
         if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; the card of what is in front is printed.");
@@ -63,12 +63,12 @@ public final class PrintHandler extends AbstractHandler {
         }
         PrintDialog dialog = new PrintDialog(shell, printers, checked.errors().size());
         if (dialog.open() == Window.OK) {
-            CardPrinting.Wish wish = new CardPrinting.Wish(checked.procedure().title(), dialog.copies(), dialog.bothSides());
+            CardPrinting.PrintRequest wish = new CardPrinting.PrintRequest(checked.procedure().title(), dialog.copies(), dialog.bothSides());
             Job.create("Printing the card", (ICoreRunnable) monitor -> print(shell, checked, dialog.card(), dialog.printer(), wish)).schedule();
         }
     }
 
-    private static void print(Shell shell, CheckedProcedure checked, CardPdf card, PrintService printer, CardPrinting.Wish wish) {
+    private static void print(Shell shell, CheckedProcedure checked, CardPdf card, PrintService printer, CardPrinting.PrintRequest wish) {
         String told;
         try (CardPages pages = CardPages.open(card.publish(Publication.of(checked, Drafts.ALLOWED)).bytes())) {
             CardPrinting.print(pages, printer, wish);

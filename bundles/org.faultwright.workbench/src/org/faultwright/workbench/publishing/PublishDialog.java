@@ -37,8 +37,8 @@ import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.exports.Exports;
 import org.faultwright.publish.quality.QualityPdf;
 import org.faultwright.workbench.live.LiveText;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 
 /** Asks where to, and in which forms, a procedure is published. Meanwhile it is checked with every rule, away from the window's thread. */
 final class PublishDialog extends TitleAreaDialog {
@@ -47,7 +47,7 @@ final class PublishDialog extends TitleAreaDialog {
 
     private final LiveText live;
     private final Function<LiveText, CheckedProcedure> check;
-    private final Job checking = new Checking();
+    private final Job checking = new CheckJob();
     private Optional<CheckedProcedure> checked = Optional.empty();
     private boolean failed;
     private final Map<Export, Button> forms = new LinkedHashMap<>();
@@ -98,7 +98,7 @@ final class PublishDialog extends TitleAreaDialog {
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 10).applyTo(area);
         new Label(area, SWT.NONE).setText("Into folder");
         folderText = new Text(area, SWT.BORDER);
-        Spoken.as(folderText, "Into folder");
+        AccessibleName.as(folderText, "Into folder");
         folderText.setText(Path.of(System.getProperty("user.home"), "bench-cards").toString());
         folderText.addListener(SWT.Modify, event -> check());
         GridDataFactory.fillDefaults().grab(true, false).hint(360, SWT.DEFAULT).applyTo(folderText);
@@ -144,8 +144,8 @@ final class PublishDialog extends TitleAreaDialog {
         checking.schedule();
     }
 
-    private final class Checking extends Job {
-        Checking() {
+    private final class CheckJob extends Job {
+        CheckJob() {
             super("Checking what is to be published");
         }
 

@@ -35,7 +35,7 @@ import org.faultwright.publish.exports.AloneExport;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 
 /** Publishes the procedure in front into a folder. */
 public final class PublishHandler extends AbstractHandler {
@@ -45,7 +45,7 @@ public final class PublishHandler extends AbstractHandler {
 
     @Override
     public Object execute(ExecutionEvent event) {
-        Shell shell = Belonging.shell();
+        Shell shell = DialogParent.shell();
         Optional<LiveText> live = ActiveText.get().place().map(ActiveText.Place::live);
         if (live.isEmpty() || !(live.get().text().document() instanceof Procedure)) {
             MessageDialog.openInformation(shell, TITLE, "Open a procedure first; what is in front is what is published.");
@@ -99,7 +99,7 @@ public final class PublishHandler extends AbstractHandler {
 
     private static void tellWritten(String sentence, Path folder, Predicate<String> opens) {
         Display.getDefault().asyncExec(() -> {
-            if (MessageDialog.open(MessageDialog.INFORMATION, Belonging.shell(), TITLE, sentence, SWT.NONE, "Open the folder", "OK") == 0
+            if (MessageDialog.open(MessageDialog.INFORMATION, DialogParent.shell(), TITLE, sentence, SWT.NONE, "Open the folder", "OK") == 0
                     && !opens.test(folder.toString())) {
                 tell(MessageDialog.INFORMATION, "This system has no program that shows folders. The files are in " + folder + ".");
             }
@@ -107,7 +107,7 @@ public final class PublishHandler extends AbstractHandler {
     }
 
     private static void tell(int kind, String sentence) {
-        Display.getDefault().asyncExec(() -> MessageDialog.open(kind, Belonging.shell(), TITLE,
+        Display.getDefault().asyncExec(() -> MessageDialog.open(kind, DialogParent.shell(), TITLE,
                 sentence, SWT.NONE));
     }
 }

@@ -24,7 +24,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.workbench.editor.Editors;
-import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** Shows what was not saved beside what the file says, one text after the other, and asks which one is to stay. */
@@ -94,8 +94,8 @@ final class RecoveryDialog extends TitledDialog {
         String inFile = saved.isEmpty() ? "The file is empty or gone" : "As the file has it";
         new Label(area, SWT.NONE).setText(typed);
         new Label(area, SWT.NONE).setText(inFile);
-        Spoken.as(text(area, unsaved.text(), saved), typed);
-        Spoken.as(text(area, saved, unsaved.text()), inFile);
+        AccessibleName.as(text(area, unsaved.text(), saved), typed);
+        AccessibleName.as(text(area, saved, unsaved.text()), inFile);
         return area;
     }
 

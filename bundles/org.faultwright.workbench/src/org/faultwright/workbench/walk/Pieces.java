@@ -17,9 +17,9 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Link;
 import org.eclipse.swt.widgets.Text;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 
 /** The few kinds of things that the page of a walk is made of. */
 final class Pieces {
@@ -88,7 +88,7 @@ final class Pieces {
     static Text text(Composite in, String name, int characters) {
         Text text = new Text(in, SWT.BORDER | SWT.SINGLE);
         text.setTextLimit(characters);
-        Spoken.as(text, name);
+        AccessibleName.as(text, name);
         return text;
     }
 

@@ -24,7 +24,7 @@ import org.faultwright.analysis.walk.Walk;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
-import org.faultwright.workbench.look.Spoken;
+import org.faultwright.workbench.look.AccessibleName;
 
 /** How the result of a step is given: a reading or a table of them, a button for each result, or the way into a routine. */
 final class ResultPart {
@@ -92,7 +92,7 @@ final class ResultPart {
             String more = words.explained(here, outcome, stand.entry());
             ((GridData) Pieces.beside(rows, more).getLayoutData()).verticalAlignment = SWT.CENTER;
             if (!more.isEmpty()) {
-                Spoken.as(button, words.label(step, outcome) + ", " + more);
+                AccessibleName.as(button, words.label(step, outcome) + ", " + more);
             }
         }
     }
@@ -123,11 +123,11 @@ final class ResultPart {
                 .ifPresent(value -> answer(judged(entry, value).outcome().get().key(), List.of(value))));
         Runnable changed = () -> {
             walk.type(0, box.getText());
-            Typed typed = Typed.of(box.getText(), entry);
-            Optional<Answer.Reading> value = typed instanceof Typed.Value one ? Optional.of(one.reading()) : Optional.empty();
+            TypedReading typed = TypedReading.of(box.getText(), entry);
+            Optional<Answer.Reading> value = typed instanceof TypedReading.Value one ? Optional.of(one.reading()) : Optional.empty();
             Optional<ReadingEntry.Judged> judged = value.map(reading -> judged(entry, reading));
             Optional<Outcome> outcome = judged.flatMap(ReadingEntry.Judged::outcome);
-            verdict.setText(Pieces.escaped(typed instanceof Typed.Wrong wrong ? wrong.sentence()
+            verdict.setText(Pieces.escaped(typed instanceof TypedReading.Wrong wrong ? wrong.sentence()
                     : value.map(reading -> words.verdict(step, reading, outcome, judged.get().doubtful())).orElse("")));
             verdict.setFont(judged.filter(ReadingEntry.Judged::doubtful).isPresent() ? Pieces.bold() : null);
             bands.show(outcome);
@@ -140,7 +140,7 @@ final class ResultPart {
     }
 
     private Optional<Answer.Reading> typed(Text box, ReadingEntry entry) {
-        return Typed.of(box.getText(), entry) instanceof Typed.Value value ? Optional.of(value.reading()) : Optional.empty();
+        return TypedReading.of(box.getText(), entry) instanceof TypedReading.Value value ? Optional.of(value.reading()) : Optional.empty();
     }
 
     private ReadingEntry.Judged judged(ReadingEntry entry, Answer.Reading reading) {
@@ -168,7 +168,7 @@ final class ResultPart {
         if (overload) {
             Button above = Pieces.button(line, "OL", () -> box.setText("OL"));
             above.setToolTipText("What the meter shows above its range");
-            Spoken.as(above, "OL: above the range");
+            AccessibleName.as(above, "OL: above the range");
         }
         first(box);
         return box;
@@ -236,7 +236,7 @@ final class ResultPart {
         Runnable changed = () -> {
             for (int i = 0; i < boxes.size(); i++) {
                 walk.type(i, boxes.get(i).getText());
-                told.get(i).setText(Pieces.escaped(told(table.readings().get(i), Typed.of(boxes.get(i).getText(), stand.rows().get(i).get()))));
+                told.get(i).setText(Pieces.escaped(told(table.readings().get(i), TypedReading.of(boxes.get(i).getText(), stand.rows().get(i).get()))));
             }
             Optional<Outcome> outcome = readings(boxes).flatMap(this::outcome);
             sum.setText(Pieces.escaped(outcome.map(one -> words.label(step, one) + ".").orElse(readings(boxes).isPresent() ? "No result takes these in." : "")));
@@ -248,17 +248,17 @@ final class ResultPart {
         changed.run();
     }
 
-    private String told(Step.Measure row, Typed typed) {
-        if (typed instanceof Typed.Value value) {
+    private String told(Step.Measure row, TypedReading typed) {
+        if (typed instanceof TypedReading.Value value) {
             return ReadingEntry.isWithin(stand.procedure(), row, value.reading().base()) ? "\u2713 within" : "\u2717 outside";
         }
-        return typed instanceof Typed.Wrong wrong ? wrong.sentence() : "";
+        return typed instanceof TypedReading.Wrong wrong ? wrong.sentence() : "";
     }
 
     /** All of them, or none. */
     private Optional<List<Answer.Reading>> readings(List<Text> boxes) {
-        List<Answer.Reading> readings = IntStream.range(0, boxes.size()).mapToObj(i -> Typed.of(boxes.get(i).getText(), stand.rows().get(i).get()))
-                .filter(Typed.Value.class::isInstance).map(value -> ((Typed.Value) value).reading()).toList();
+        List<Answer.Reading> readings = IntStream.range(0, boxes.size()).mapToObj(i -> TypedReading.of(boxes.get(i).getText(), stand.rows().get(i).get()))
+                .filter(TypedReading.Value.class::isInstance).map(value -> ((TypedReading.Value) value).reading()).toList();
         return readings.size() == boxes.size() ? Optional.of(readings) : Optional.empty();
     }
 

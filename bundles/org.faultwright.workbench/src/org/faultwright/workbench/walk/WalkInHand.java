@@ -73,7 +73,7 @@ final class WalkInHand {
     }
 
     private List<Answer> fitting() {
-        return stand.map(known -> known.passed().stream().map(WalkState.Passed::answer).toList()).orElse(answers);
+        return stand.map(known -> known.passed().stream().map(WalkState.GivenAnswer::answer).toList()).orElse(answers);
     }
 
     /** Takes every answer behind these back. */

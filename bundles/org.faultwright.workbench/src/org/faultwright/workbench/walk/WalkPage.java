@@ -32,9 +32,9 @@ import org.faultwright.procedure.Written;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.PlainText;
+import org.faultwright.workbench.look.AccessibleName;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.ScrolledPage;
-import org.faultwright.workbench.look.Spoken;
 
 /** Draws a walk, one step at a time, in the order and with the words of the bench page. */
 final class WalkPage {
@@ -316,7 +316,7 @@ final class WalkPage {
         Composite box = note(main, note);
         if (unread) {
             Button read = Pieces.button(box, "I have read this", () -> presses.acknowledge(note));
-            Spoken.as(read, "I have read this: " + PlainText.line(note.hazard()));
+            AccessibleName.as(read, "I have read this: " + PlainText.line(note.hazard()));
             first = first.or(() -> Optional.of(read));
         } else {
             Pieces.beside(box, "\u2713 Read");
@@ -444,12 +444,12 @@ final class WalkPage {
     }
 
     private void done(Composite in, WalkState stand) {
-        List<WalkState.Passed> passed = stand.passed();
+        List<WalkState.GivenAnswer> passed = stand.passed();
         long results = passed.stream().filter(one -> one.answer().result().isPresent()).count();
         title(in, results == 0 ? "Nothing done yet" : results == 1 ? "Done so far: 1 step" : "Done so far: " + results + " steps");
         WalkWords words = new WalkWords(stand.procedure().scope());
         for (int i = 0; i < passed.size(); i++) {
-            WalkState.Passed one = passed.get(i);
+            WalkState.GivenAnswer one = passed.get(i);
             int kept = i;
             one.answer().result().ifPresent(key -> Pieces.link(in, ScrolledPage.plain(WalkWords.title(one.before().step()) + " \u2192 "
                     + words.label(one.before().step(), key) + readings(one)) + "   <a>Correct</a>", text -> presses.takeBack(kept))
@@ -457,7 +457,7 @@ final class WalkPage {
         }
     }
 
-    private static String readings(WalkState.Passed passed) {
+    private static String readings(WalkState.GivenAnswer passed) {
         List<Answer.Reading> readings = passed.answer().readings();
         return readings.isEmpty() ? "" : readings.stream().map(Answer.Reading::words).collect(Collectors.joining(", ", " (", ")"))
                 + (passed.doubtful() ? ", doubtful" : "");

@@ -21,11 +21,11 @@ import org.faultwright.quantity.Exact;
 /** Where a walk stands after some answers, with all that is shown of it. It never changes. */
 final class WalkState {
     /** One answer that fits. @param before where it was given @param doubtful whether its reading lies too near a limit to decide */
-    record Passed(Walk before, Answer answer, boolean doubtful) {
+    record GivenAnswer(Walk before, Answer answer, boolean doubtful) {
     }
 
     private final Procedure procedure;
-    private final List<Passed> passed = new ArrayList<>();
+    private final List<GivenAnswer> passed = new ArrayList<>();
     private final Walk here;
     private final Optional<String> stopped;
     private final Optional<Answer> unfit;
@@ -36,11 +36,11 @@ final class WalkState {
     private final List<Answer.Reading> computed;
 
     /** Absent for a text without a step to begin at. */
-    static Optional<WalkState> of(Studied studied, List<Answer> answers) {
+    static Optional<WalkState> of(StudiedProcedure studied, List<Answer> answers) {
         return Walk.start(studied.procedure()).map(first -> new WalkState(studied, first, answers));
     }
 
-    private WalkState(Studied studied, Walk first, List<Answer> answers) {
+    private WalkState(StudiedProcedure studied, Walk first, List<Answer> answers) {
         procedure = studied.procedure();
         Walk at = settled(first);
         Optional<String> misfit = Optional.empty();
@@ -50,7 +50,7 @@ final class WalkState {
             if (misfit.isPresent()) {
                 break;
             }
-            passed.add(new Passed(before, answer, isDoubtful(studied, before, answer)));
+            passed.add(new GivenAnswer(before, answer, isDoubtful(studied, before, answer)));
             at = settled(after(before, answer));
         }
         here = at;
@@ -89,7 +89,7 @@ final class WalkState {
                 && frame.handles().isEmpty() && frame.precautions().liveBecause().isEmpty() && frame.waits().isEmpty() && frame.pictures().isEmpty();
     }
 
-    private static Optional<String> misfit(Studied studied, Walk at, Answer answer) {
+    private static Optional<String> misfit(StudiedProcedure studied, Walk at, Answer answer) {
         if (answer.result().isEmpty()) {
             return at.label().startsWith(answer.place() + "/") || at.label().equals(answer.place()) && at.canEnter() ? Optional.empty()
                     : Optional.of("The text has changed: the walk no longer comes to the routine at " + quoted(answer.place()) + ". Go on from here.");
@@ -110,7 +110,7 @@ final class WalkState {
     }
 
     /** What a step computes from the readings so far; empty where one is missing. */
-    static List<Answer.Reading> computed(Studied studied, Walk at) {
+    static List<Answer.Reading> computed(StudiedProcedure studied, Walk at) {
         return studied.entry(at.step()).flatMap(entry -> at.computed().map(base -> Answer.Reading.computed(entry, base))).stream().toList();
     }
 
@@ -126,7 +126,7 @@ final class WalkState {
         return at.step().outcomes().stream().filter(one -> answer.result().filter(one.key()::equals).isPresent()).findFirst();
     }
 
-    private static boolean isDoubtful(Studied studied, Walk at, Answer answer) {
+    private static boolean isDoubtful(StudiedProcedure studied, Walk at, Answer answer) {
         return answer.readings().size() == 1 && studied.entry(at.step()).flatMap(entry -> answer.readings().get(0).base()
                 .map(base -> entry.judge(at.step(), base).doubtful())).orElse(false);
     }
@@ -151,7 +151,7 @@ final class WalkState {
     }
 
     /** The answers that fit. */
-    List<Passed> passed() {
+    List<GivenAnswer> passed() {
         return List.copyOf(passed);
     }
 

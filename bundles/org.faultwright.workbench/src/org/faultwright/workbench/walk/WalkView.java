@@ -26,7 +26,7 @@ import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Severity;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Procedure;
-import org.faultwright.workbench.editor.Fixing;
+import org.faultwright.workbench.editor.FixApplication;
 import org.faultwright.workbench.live.ActiveText;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
@@ -143,7 +143,7 @@ public final class WalkView extends ViewPart {
 
     /** Works out where the answers lead in the text as it is now. */
     private final class Replaying extends Job {
-        private Studied studied;
+        private StudiedProcedure studied;
 
         Replaying() {
             super("Walking the procedure");
@@ -157,7 +157,7 @@ public final class WalkView extends ViewPart {
             }
             try {
                 if (studied == null || studied.procedure() != request.procedure()) {
-                    studied = new Studied(request.procedure());
+                    studied = new StudiedProcedure(request.procedure());
                 }
                 Optional<WalkState> stand = WalkState.of(studied, request.answers());
                 page.later(() -> show(request, stand));
@@ -272,7 +272,7 @@ public final class WalkView extends ViewPart {
 
     /** What was written is shown when the text has been read again. */
     private void tried(WalkInHand walk, KeptExample example, IDocument document) {
-        if (example.fix().filter(fix -> Fixing.apply(fix, document)).isPresent()) {
+        if (example.fix().filter(fix -> FixApplication.apply(fix, document)).isPresent()) {
             walk.keptAs(example.name());
             reveal(example.fix().get(), document);
             return;
@@ -284,7 +284,7 @@ public final class WalkView extends ViewPart {
     }
 
     private static void reveal(Fix fix, IDocument document) {
-        Point changed = Fixing.toSelect(fix, document);
+        Point changed = FixApplication.toSelect(fix, document);
         ActiveText.get().editor().map(editor -> editor.getAdapter(ITextViewer.class)).filter(viewer -> viewer.getDocument() == document)
                 .ifPresent(viewer -> viewer.revealRange(changed.x, fix.edits().get(0).replacement().strip().length()));
     }

@@ -27,7 +27,7 @@ import org.eclipse.ui.IEditorSite;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.EditorPart;
-import org.faultwright.workbench.begin.Dropping;
+import org.faultwright.workbench.begin.FileDrop;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.help.HelpView;
 import org.faultwright.workbench.live.Folders;
@@ -72,7 +72,7 @@ public final class Welcome extends EditorPart {
         page = new ScrolledPage(whole);
         write();
         RecentFolders.addListener(refresh);
-        Dropping.onto(whole);
+        FileDrop.onto(whole);
     }
 
     private void write() {
@@ -131,7 +131,7 @@ public final class Welcome extends EditorPart {
     private void link(Composite in, Path folder) {
         if (Files.isDirectory(folder)) {
             String name = folder.getFileName() == null ? folder.toString() : folder.getFileName().toString();
-            link(in, "<a>" + ScrolledPage.plain(name) + "</a>   " + ScrolledPage.plain(String.valueOf(folder.getParent())), chosen -> Dropping.open(folder, getSite().getShell()));
+            link(in, "<a>" + ScrolledPage.plain(name) + "</a>   " + ScrolledPage.plain(String.valueOf(folder.getParent())), chosen -> FileDrop.open(folder, getSite().getShell()));
         }
     }
 

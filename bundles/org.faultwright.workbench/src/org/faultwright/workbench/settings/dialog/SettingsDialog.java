@@ -25,7 +25,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Spinner;
 import org.faultwright.workbench.live.Folders;
-import org.faultwright.workbench.look.Look;
+import org.faultwright.workbench.look.ColourTheme;
 import org.faultwright.workbench.look.TitledDialog;
 import org.faultwright.workbench.settings.WorkbenchSettings;
 
@@ -50,7 +50,7 @@ public final class SettingsDialog extends TitledDialog {
         Composite area = area(parent);
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 10).spacing(10, 10).applyTo(area);
         font(area);
-        if (Look.canBeChosen()) {
+        if (ColourTheme.canBeChosen()) {
             colours(area);
         }
         calibration(area);

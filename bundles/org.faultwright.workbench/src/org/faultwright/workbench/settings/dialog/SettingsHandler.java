@@ -6,13 +6,13 @@ package org.faultwright.workbench.settings.dialog;
 
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
-import org.faultwright.workbench.look.Belonging;
+import org.faultwright.workbench.look.DialogParent;
 
 /** Opens the settings. */
 public final class SettingsHandler extends AbstractHandler {
     @Override
     public Object execute(ExecutionEvent event) {
-        new SettingsDialog(Belonging.shell()).open();
+        new SettingsDialog(DialogParent.shell()).open();
         return null;
     }
 }

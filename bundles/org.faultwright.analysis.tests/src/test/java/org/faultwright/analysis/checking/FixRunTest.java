@@ -34,9 +34,9 @@ class FixRunTest {
     void should_apply_what_is_wanted_until_nothing_more_holds() {
         ProcedureReader reader = ProcedureReader.overFiles();
         FixRun run = new FixRun(reader::read, new Checker(), reader.read(new SourceText("P.procedure", TEXT)));
-        List<FixRun.Made> made = new ArrayList<>();
+        List<FixRun.AppliedFix> made = new ArrayList<>();
 
-        Optional<FixRun.Made> next = run.next(finding -> finding.rule().equals("unused-declaration"), 1);
+        Optional<FixRun.AppliedFix> next = run.next(finding -> finding.rule().equals("unused-declaration"), 1);
         while (next.isPresent()) {
             made.add(next.get());
             next = run.next(finding -> finding.rule().equals("unused-declaration"), 1);

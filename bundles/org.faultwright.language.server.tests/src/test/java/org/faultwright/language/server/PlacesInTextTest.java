@@ -89,15 +89,15 @@ class PlacesInTextTest {
         "''                  | COMMENTS    | comment 1",
         "''                  | INSTRUMENTS | instrument 8",
         "''                  | POINTS      | point 7"})
-    void should_find(String typed, Sought sought, String expected) {
+    void should_find(String typed, SearchScope sought, String expected) {
         assertEquals(expected, PlacesInText.of(new SourceText("/x/Mill.procedure", TEXT), WantedWords.of(typed), sought).stream()
                 .map(place -> place.kind() + " " + place.at().line()).collect(Collectors.joining("; ")));
     }
 
     @Test
     void should_select_the_words_as_they_are_written() {
-        FoundPlace cafe = PlacesInText.of(new SourceText("Mill.procedure", TEXT), WantedWords.of("cafe at"), Sought.EVERYTHING).get(0);
-        FoundPlace ligature = PlacesInText.of(new SourceText("M", "// o\ufb00ice hours"), WantedWords.of("ice h"), Sought.EVERYTHING).get(0);
+        FoundPlace cafe = PlacesInText.of(new SourceText("Mill.procedure", TEXT), WantedWords.of("cafe at"), SearchScope.EVERYTHING).get(0);
+        FoundPlace ligature = PlacesInText.of(new SourceText("M", "// o\ufb00ice hours"), WantedWords.of("ice h"), SearchScope.EVERYTHING).get(0);
 
         assertEquals("Caf\u00e9", cafe.at().text());
         assertEquals("ice", ligature.at().text());
@@ -106,11 +106,11 @@ class PlacesInTextTest {
     @ParameterizedTest
     @ValueSource(strings = {"", "\"", "{{{{", "part", "fault fault fault \"", "/* never closed part X", "\r\r\n", "routine R \"t\" { check check {"})
     void should_find_in_damaged_texts(String text) {
-        for (Sought sought : Sought.values()) {
+        for (SearchScope sought : SearchScope.values()) {
             PlacesInText.of(new SourceText("Broken.procedure", text), WantedWords.of("part"), sought);
             PlacesInText.of(new SourceText("Broken.procedure", text), WantedWords.of(""), sought);
         }
-        assertEquals(text.contains("part"), !PlacesInText.of(new SourceText("x", text), WantedWords.of("part"), Sought.EVERYTHING).isEmpty());
+        assertEquals(text.contains("part"), !PlacesInText.of(new SourceText("x", text), WantedWords.of("part"), SearchScope.EVERYTHING).isEmpty());
     }
 
     /** Against searching each line by itself: whatever a line holds is found, and a line that holds none is not. */
@@ -131,7 +131,7 @@ class PlacesInTextTest {
                 if (!word.isEmpty()) {
                     List<Integer> expected = Stream.iterate(1, line -> line + 1).limit(lines.size())
                             .filter(line -> lines.get(line - 1).toLowerCase(Locale.ROOT).contains(word.toLowerCase(Locale.ROOT))).toList();
-                    List<FoundPlace> found = PlacesInText.of(source, WantedWords.of(word), Sought.EVERYTHING);
+                    List<FoundPlace> found = PlacesInText.of(source, WantedWords.of(word), SearchScope.EVERYTHING);
                     assertEquals(expected, found.stream().map(place -> place.at().line()).sorted().toList(), word + " in " + file);
                     found.forEach(place -> assertEquals(word.toLowerCase(Locale.ROOT), place.at().text().toLowerCase(Locale.ROOT)));
                     places += found.size();
@@ -148,8 +148,8 @@ class PlacesInTextTest {
         SourceText source = new SourceText(file.toString(), Files.readString(file));
         List<OutlineItem> outline = Outline.of(new EditingServices().read(source).document());
 
-        for (Sought sought : List.of(Sought.FAULTS, Sought.PARTS, Sought.POINTS)) {
-            String kind = sought == Sought.FAULTS ? "fault" : sought == Sought.PARTS ? "part" : "point";
+        for (SearchScope sought : List.of(SearchScope.FAULTS, SearchScope.PARTS, SearchScope.POINTS)) {
+            String kind = sought == SearchScope.FAULTS ? "fault" : sought == SearchScope.PARTS ? "part" : "point";
             assertEquals(outline.stream().filter(item -> item.kind().equals(kind)).map(OutlineItem::label).toList(),
                     PlacesInText.of(source, WantedWords.of(""), sought).stream().map(FoundPlace::name).toList());
         }

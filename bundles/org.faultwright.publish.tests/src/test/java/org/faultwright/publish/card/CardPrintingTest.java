@@ -28,7 +28,7 @@ class CardPrintingTest {
     @ValueSource(strings = { "card-pdf", "card-pdf-a5", "card-pdf-across", "card-pdf-letter" })
     void should_print_every_page_of_every_paper(String export) throws Exception {
         try (CardPages pages = CardPages.open(Samples.publish(export, Samples.everything()).bytes())) {
-            CardPrinting.print(pages, printer, new CardPrinting.Wish("Card", 1, true));
+            CardPrinting.print(pages, printer, new CardPrinting.PrintRequest("Card", 1, true));
 
             assertEquals(pages.count(), paper.toString(StandardCharsets.ISO_8859_1).lines().filter(line -> line.startsWith("%%Page: ")).count());
         }
@@ -36,7 +36,7 @@ class CardPrintingTest {
 
     @Test
     void should_refuse_no_copy_and_a_hundred() {
-        assertThrows(IllegalArgumentException.class, () -> new CardPrinting.Wish("Card", 0, false));
-        assertThrows(IllegalArgumentException.class, () -> new CardPrinting.Wish("Card", CardPrinting.MOST_COPIES + 1, false));
+        assertThrows(IllegalArgumentException.class, () -> new CardPrinting.PrintRequest("Card", 0, false));
+        assertThrows(IllegalArgumentException.class, () -> new CardPrinting.PrintRequest("Card", CardPrinting.MOST_COPIES + 1, false));
     }
 }

@@ -147,7 +147,7 @@ class SinceReleaseTest {
         Procedure refused = earlier(TEXT.replace("procedure Timer", "procedure Broken"));
         ProcedureFolder folder = new ProcedureFolder("Bench", List.of(Samples.text(TEXT)), Set.of(), List.of(),
                 Optional.of(EarlierRelease.of(List.of(earlier(TEXT), refused))), Optional.empty(), 60)
-                .without(List.of(new ProcedureFolder.LeftOut(refused, "2 open errors, the first at line 7: No.")), new ProcedureFolder.Made("Faultwright 9", LocalDate.of(2026, 5, 1)));
+                .without(List.of(new ProcedureFolder.LeftOut(refused, "2 open errors, the first at line 7: No.")), new ProcedureFolder.Imprint("Faultwright 9", LocalDate.of(2026, 5, 1)));
         for (String form : List.of("quality-html", "index-html")) {
             String page = new String(((FolderExport) Exports.named(form).orElseThrow()).publish(folder).bytes(), StandardCharsets.UTF_8)
                     .replaceAll("(?s)<style>.*</style>", " ").replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");

@@ -12,8 +12,8 @@ import java.nio.file.Path;
 import org.faultwright.publish.WholeFile;
 
 /** Writes procedure texts whole or not at all. */
-final class Texts {
-    private Texts() {
+final class TextFiles {
+    private TextFiles() {
     }
 
     /** @throws CannotProceed if the file cannot be written, or holds letters that could not be read; it is then as it was */

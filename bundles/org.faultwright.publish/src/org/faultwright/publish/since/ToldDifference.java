@@ -31,7 +31,7 @@ import org.faultwright.publish.page.PlainText;
  * @param was  empty for what is new
  * @param now  empty for what is gone
  */
-public record Told(Difference.Kind kind, Difference.Loss loss, String what, String was, String now, String meaning) {
+public record ToldDifference(Difference.Kind kind, Difference.Loss loss, String what, String was, String now, String meaning) {
     private static final int LONGEST_TITLE = 72;
     private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}\\p{N}_]*");
     private static final Pattern HUMPS = Pattern.compile("[A-Z][a-z0-9]+([A-Z][a-z0-9]*)+");
@@ -45,7 +45,7 @@ public record Told(Difference.Kind kind, Difference.Loss loss, String what, Stri
             "proved at", "proves", "rated");
 
     /** In the order of the differences. @param numbered what a step of the procedure's own is called on its card, where that is known */
-    public static List<Told> of(SinceRelease since, Function<Step, Optional<String>> numbered) {
+    public static List<ToldDifference> of(SinceRelease since, Function<Step, Optional<String>> numbered) {
         Map<String, String> titles = new HashMap<>();
         titles(since.earlier(), step -> Optional.empty(), titles);
         titles(since.now(), numbered, titles);
@@ -72,19 +72,19 @@ public record Told(Difference.Kind kind, Difference.Loss loss, String what, Stri
         return title.length() <= LONGEST_TITLE ? title : title.substring(0, space < 1 ? LONGEST_TITLE : space) + "\u2026";
     }
 
-    private static Told told(Difference one, Map<String, String> titles) {
+    private static ToldDifference told(Difference one, Map<String, String> titles) {
         int colon = one.what().lastIndexOf(": ");
         String head = colon < 0 ? one.what() : one.what().substring(0, colon);
         String member = colon < 0 ? "" : one.what().substring(colon + 2);
         boolean itself = colon < 0 && !Character.isLowerCase(head.charAt(0));
         String what = colon < 0 && !itself ? head : head(head, titles) + (member.isEmpty() ? "" : ": " + member);
         if (member.equals("name")) {
-            return new Told(one.kind(), one.loss(), what, one.was(), one.now(), one.meaning());
+            return new ToldDifference(one.kind(), one.loss(), what, one.was(), one.now(), one.meaning());
         }
         boolean spoken = SENTENCES.contains(member) || itself;
         String was = absent(one.was(), spoken, titles);
         String now = absent(one.now(), spoken, titles);
-        return new Told(one.kind(), one.loss(), what, was, now, named(one.meaning(), titles));
+        return new ToldDifference(one.kind(), one.loss(), what, was, now, named(one.meaning(), titles));
     }
 
     private static String absent(String words, boolean spoken, Map<String, String> titles) {

@@ -19,8 +19,8 @@ import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Procedure;
 
 /** The protection that a change of the steps would take away. */
-public final class Harm {
-    private Harm() {
+public final class LostProtection {
+    private LostProtection() {
     }
 
     /** What the text would say no more, and which dangers would be open. */

@@ -12,34 +12,34 @@ import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.ValueText;
 
 /** What stands in a box for a reading: nothing yet, a reading, or words that are none. */
-sealed interface Typed {
-    record Nothing() implements Typed {
+sealed interface TypedReading {
+    record Nothing() implements TypedReading {
     }
 
-    record Value(Answer.Reading reading) implements Typed {
+    record Value(Answer.Reading reading) implements TypedReading {
     }
 
     /** @param sentence what is wrong and what to do */
-    record Wrong(String sentence) implements Typed {
+    record Wrong(String sentence) implements TypedReading {
     }
 
     /** @param entry how the reading is entered */
-    static Typed of(String text, ReadingEntry entry) {
+    static TypedReading of(String text, ReadingEntry entry) {
         return of(text, entry.unit(), entry.isDifference() ? Exact.ZERO : entry.unit().offset());
     }
 
-    static Typed of(String text, ReadingEntry.Row row) {
+    static TypedReading of(String text, ReadingEntry.Row row) {
         return of(text, row.unit(), row.unit().offset());
     }
 
-    private static Typed of(String text, Unit unit, Exact offset) {
+    private static TypedReading of(String text, Unit unit, Exact offset) {
         if (text.isBlank()) {
             return new Nothing();
         }
         if (text.strip().equalsIgnoreCase(Results.OVERLOAD)) {
             return new Value(Answer.Reading.above(unit));
         }
-        return ReadingEntry.typed(text).<Typed>map(value -> new Value(new Answer.Reading(text.strip(),
+        return ReadingEntry.typed(text).<TypedReading>map(value -> new Value(new Answer.Reading(text.strip(),
                 ValueText.of(unit.toBase(value), unit), unit, Optional.of(value.times(unit.factor()).plus(offset)))))
                 .orElseGet(() -> new Wrong("\u201c" + text.strip() + "\u201d is no number: type digits with a comma or a point."));
     }

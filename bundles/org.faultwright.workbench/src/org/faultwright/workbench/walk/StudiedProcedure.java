@@ -17,13 +17,13 @@ import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 
 /** A procedure with what is asked of it at every step of a walk, each worked out once. Only for one thread at a time. */
-final class Studied {
+final class StudiedProcedure {
     private final Procedure procedure;
     private final Suspects suspects;
     private final TimeAhead ahead;
     private final Map<Step, Optional<ReadingEntry>> entries = new HashMap<>();
 
-    Studied(Procedure procedure) {
+    StudiedProcedure(Procedure procedure) {
         this.procedure = procedure;
         this.suspects = Suspects.of(procedure);
         this.ahead = TimeAhead.of(procedure);

@@ -18,7 +18,7 @@ import org.faultwright.workbench.help.HelpView;
  * @param words    each of them in its sentence, its advice, its kind, its weight or the name of its file
  * @param onlyHere only those of the text in front
  */
-record Wish(WantedWords words, Order order, boolean onlyHere) {
+record FindingsFilter(WantedWords words, Order order, boolean onlyHere) {
     enum Order {
         IN_FRONT("Text in front first"), WEIGHT("Gravest first"), KIND("By kind"), PROCEDURE("By procedure");
 
@@ -36,7 +36,7 @@ record Wish(WantedWords words, Order order, boolean onlyHere) {
     private static final Comparator<Finding> BY_PLACE = Comparator.<Finding, String>comparing(finding -> finding.at().source().fileName())
             .thenComparing(finding -> finding.at().source().name()).thenComparingInt(finding -> finding.at().offset());
 
-    static final Wish ALL = new Wish(WantedWords.of(""), Order.IN_FRONT, false);
+    static final FindingsFilter ALL = new FindingsFilter(WantedWords.of(""), Order.IN_FRONT, false);
 
     /** @param findings in the order of the text in front. @param front the path of that text; absent when none is in front */
     List<Finding> granted(List<Finding> findings, Optional<String> front) {

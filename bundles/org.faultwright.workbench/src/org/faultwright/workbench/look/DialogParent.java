@@ -16,17 +16,17 @@ import org.eclipse.ui.PlatformUI;
  * To which window a dialog belongs. The window system tells of an active one only while its user works in it; a dialog without a window lies behind
  * it, takes no Esc and lets it be worked on.
  */
-public final class Belonging {
+public final class DialogParent {
     private static final int MODAL = SWT.PRIMARY_MODAL | SWT.APPLICATION_MODAL | SWT.SYSTEM_MODAL;
 
-    private Belonging() {
+    private DialogParent() {
     }
 
     /** The dialog that is open, else the window; null only while there is none. Only for the window's thread. */
     public static Shell shell() {
         Display display = Display.getCurrent();
         Shell active = display.getActiveShell();
-        return active != null && active.isVisible() ? active : openDialog(display).or(Belonging::window).orElse(null);
+        return active != null && active.isVisible() ? active : openDialog(display).or(DialogParent::window).orElse(null);
     }
 
     private static Optional<Shell> openDialog(Display display) {

@@ -10,8 +10,8 @@ import org.eclipse.swt.accessibility.AccessibleEvent;
 import org.eclipse.swt.widgets.Control;
 
 /** What a screen reader says of a control that has no words of its own and no label beside it. */
-public final class Spoken {
-    private Spoken() {
+public final class AccessibleName {
+    private AccessibleName() {
     }
 
     public static void as(Control control, String name) {

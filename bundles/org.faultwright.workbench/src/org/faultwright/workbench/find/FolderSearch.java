@@ -16,7 +16,7 @@ import org.eclipse.core.runtime.jobs.Job;
 import org.faultwright.workbench.live.FolderDocuments;
 
 /** Looks through every file of the open folders away from the window's thread, and tells what it has found from time to time. */
-final class Looking extends Job {
+final class FolderSearch extends Job {
     private static final long MILLISECONDS_BETWEEN_NEWS = 120;
 
     /**
@@ -27,23 +27,23 @@ final class Looking extends Job {
      * @param all     how many there are
      * @param ended   whether this is the last news; of one that was stopped too
      */
-    record News(Looking from, List<FoundIn> found, int through, int all, boolean ended) {
+    record News(FolderSearch from, List<FoundIn> found, int through, int all, boolean ended) {
         boolean isStopped() {
             return ended && through < all;
         }
     }
 
-    private final Looked looked;
+    private final SearchQuery looked;
     private final Consumer<News> told;
 
-    Looking(Looked looked, Consumer<News> told) {
+    FolderSearch(SearchQuery looked, Consumer<News> told) {
         super("Looking through the procedures");
         setSystem(true);
         this.looked = looked;
         this.told = told;
     }
 
-    Looked looked() {
+    SearchQuery looked() {
         return looked;
     }
 

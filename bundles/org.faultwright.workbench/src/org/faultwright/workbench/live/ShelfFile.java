@@ -12,5 +12,5 @@ import org.faultwright.analysis.Finding;
  *
  * @param findings what every rule found; empty until it was checked
  */
-public record Shelved(Head head, List<Finding> findings, boolean checked) {
+public record ShelfFile(FileHead head, List<Finding> findings, boolean checked) {
 }

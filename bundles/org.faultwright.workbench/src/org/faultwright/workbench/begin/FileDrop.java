@@ -28,13 +28,13 @@ import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.live.Folders;
 
 /** Files and folders that are dropped onto the window: folders go onto the shelf, procedures are opened, tables begin a procedure. */
-public final class Dropping extends DropTargetAdapter {
+public final class FileDrop extends DropTargetAdapter {
     private static final String TITLE = "Open";
     private static final String ENDING = ".procedure";
 
     private final Supplier<Shell> window;
 
-    private Dropping(Supplier<Shell> window) {
+    private FileDrop(Supplier<Shell> window) {
         this.window = window;
     }
 
@@ -42,12 +42,12 @@ public final class Dropping extends DropTargetAdapter {
     public static void onto(Control control) {
         DropTarget target = new DropTarget(control, DND.DROP_COPY | DND.DROP_LINK | DND.DROP_MOVE | DND.DROP_DEFAULT);
         target.setTransfer(new Transfer[] {FileTransfer.getInstance()});
-        target.addDropListener(new Dropping(control::getShell));
+        target.addDropListener(new FileDrop(control::getShell));
     }
 
     /** The same for the place of the texts, which has a target of its own. */
     public static DropTargetAdapter forTexts(Supplier<Shell> window) {
-        return new Dropping(window);
+        return new FileDrop(window);
     }
 
     @Override

@@ -18,11 +18,11 @@ import org.faultwright.workbench.look.Palette.Use;
 import org.faultwright.workbench.settings.WorkbenchSettings;
 
 /** Brings the window into the colours that were chosen: those of the window system before anything is shown, then our own. */
-public final class Look {
+public final class ColourTheme {
     /** The window system tells within some milliseconds; one that has no other colours never does. */
     private static final long MOST_NANOSECONDS = 1_000_000_000L;
 
-    private Look() {
+    private ColourTheme() {
     }
 
     /** Where the window system can be asked for light or dark; elsewhere the window has its colours and no choice. */
@@ -54,7 +54,7 @@ public final class Look {
                 }
             }
         } catch (ReflectiveOperationException other) {
-            ILog.of(Look.class).warn("The window keeps the colours of the system.", other);
+            ILog.of(ColourTheme.class).warn("The window keeps the colours of the system.", other);
         }
     }
 

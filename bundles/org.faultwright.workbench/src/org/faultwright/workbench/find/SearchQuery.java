@@ -10,7 +10,7 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.faultwright.language.server.NameInText;
 import org.faultwright.language.server.OpenText;
-import org.faultwright.language.server.Sought;
+import org.faultwright.language.server.SearchScope;
 import org.faultwright.language.server.WantedWords;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceText;
@@ -24,21 +24,21 @@ import org.faultwright.workbench.live.ShelfText;
  * @param uses  the thing whose uses are looked for, where it is declared; absent where words are
  * @param named finds the texts that say its name at all
  */
-record Looked(WantedWords words, Sought among, Optional<Name> uses, Pattern named) {
-    static Looked forWords(String typed, Sought among) {
-        return new Looked(WantedWords.of(typed), among, Optional.empty(), Pattern.compile(""));
+record SearchQuery(WantedWords words, SearchScope among, Optional<Name> uses, Pattern named) {
+    static SearchQuery forWords(String typed, SearchScope among) {
+        return new SearchQuery(WantedWords.of(typed), among, Optional.empty(), Pattern.compile(""));
     }
 
-    static Looked forUses(Name declared) {
-        return new Looked(WantedWords.exactly(declared.text()), Sought.EVERYTHING, Optional.of(declared),
+    static SearchQuery forUses(Name declared) {
+        return new SearchQuery(WantedWords.exactly(declared.text()), SearchScope.EVERYTHING, Optional.of(declared),
                 Pattern.compile("(?U)\\b" + Pattern.quote(declared.text()) + "\\b"));
     }
 
     /** The same with the thing where it stands by now: the text that declares it may have been changed above it. */
-    Looked now() {
+    SearchQuery now() {
         return uses.flatMap(declared -> Editors.file(declared.at().source().name()).flatMap(file -> ShelfText.of(file).source())
                 .filter(source -> !source.content().equals(declared.at().source().content())).flatMap(source -> again(declared, source)))
-                .map(Looked::forUses).orElse(this);
+                .map(SearchQuery::forUses).orElse(this);
     }
 
     private Optional<Name> again(Name declared, SourceText source) {
@@ -51,7 +51,7 @@ record Looked(WantedWords words, Sought among, Optional<Name> uses, Pattern name
 
     /** Whether there is nothing to look for yet. */
     boolean isNothing() {
-        return words.isEmpty() && among == Sought.EVERYTHING;
+        return words.isEmpty() && among == SearchScope.EVERYTHING;
     }
 
     /** What was looked for, in a sentence. */
@@ -60,6 +60,6 @@ record Looked(WantedWords words, Sought among, Optional<Name> uses, Pattern name
             return "the name \"" + uses.get().text() + "\"";
         }
         String asked = words.isEmpty() ? "" : "\"" + words + "\"";
-        return among == Sought.EVERYTHING ? asked : asked.isEmpty() ? among.inSentence() : asked + " among " + among.inSentence();
+        return among == SearchScope.EVERYTHING ? asked : asked.isEmpty() ? among.inSentence() : asked + " among " + among.inSentence();
     }
 }

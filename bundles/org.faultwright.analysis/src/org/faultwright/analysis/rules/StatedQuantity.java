@@ -18,7 +18,7 @@ import org.faultwright.quantity.Units;
  * @param whole     the part it belongs to
  * @param neighbour the unit of the other end of its limit, where that is known
  */
-record Stated(Quantity quantity, Supplier<Optional<SourceRange>> place, SourceRange whole, Wanted wanted,
+record StatedQuantity(Quantity quantity, Supplier<Optional<SourceRange>> place, SourceRange whole, WantedQuantity wanted,
         Optional<Unit> neighbour) {
     SourceRange at() {
         return place.get().orElse(whole);

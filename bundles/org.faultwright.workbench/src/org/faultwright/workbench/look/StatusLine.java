@@ -15,14 +15,14 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.handlers.HandlerUtil;
 
 /** Sentences in the line at the foot of the window: a command that finds nothing to do says so. */
-public final class Said {
-    private Said() {
+public final class StatusLine {
+    private StatusLine() {
     }
 
     /** Says why a command did nothing; without a sentence, what was said before goes. */
     public static void say(ExecutionEvent event, Optional<String> sentence) {
         Optional.ofNullable(HandlerUtil.getActiveWorkbenchWindow(event)).map(IWorkbenchWindow::getActivePage)
-                .map(IWorkbenchPage::getActivePart).flatMap(Said::line)
+                .map(IWorkbenchPage::getActivePart).flatMap(StatusLine::line)
                 .ifPresent(line -> line.setMessage(sentence.orElse(null)));
     }
 

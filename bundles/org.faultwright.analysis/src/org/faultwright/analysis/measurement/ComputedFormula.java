@@ -24,12 +24,12 @@ import org.faultwright.quantity.measure.Expression;
  * @param readings the measurements in it
  * @param problem  one sentence
  */
-public record Computed(Optional<Expression> formula, Map<String, Step.Measure> readings, Optional<String> problem) {
+public record ComputedFormula(Optional<Expression> formula, Map<String, Step.Measure> readings, Optional<String> problem) {
     /** More than any bench computes with; decisions that build on decisions can double at each. */
     private static final int MOST_PARTS = 500;
 
     /** @param graph in which the step stands */
-    public static Computed of(Step.Calculate step, StepGraph graph) {
+    public static ComputedFormula of(Step.Calculate step, StepGraph graph) {
         return new Unfolding(graph).all(step);
     }
 
@@ -45,10 +45,10 @@ public record Computed(Optional<Expression> formula, Map<String, Step.Measure> r
             this.graph = graph;
         }
 
-        Computed all(Step.Calculate step) {
+        ComputedFormula all(Step.Calculate step) {
             Optional<Expression> formula = formula(step);
-            return problem.isPresent() || formula.isEmpty() ? new Computed(Optional.empty(), Map.of(), problem)
-                    : new Computed(formula, readings, Optional.empty());
+            return problem.isPresent() || formula.isEmpty() ? new ComputedFormula(Optional.empty(), Map.of(), problem)
+                    : new ComputedFormula(formula, readings, Optional.empty());
         }
 
         private Optional<Expression> formula(Step.Calculate step) {

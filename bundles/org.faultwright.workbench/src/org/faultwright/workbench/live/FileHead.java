@@ -17,14 +17,14 @@ import java.util.regex.Pattern;
  * @param revision in words, such as "revision 2, released"; empty for a library
  * @param uses     the names of the libraries that it asks for
  */
-public record Head(String title, boolean library, String revision, Set<String> uses) {
+public record FileHead(String title, boolean library, String revision, Set<String> uses) {
     /** How much of a file is its head, in bytes. */
     static final int BYTES = 4_096;
     private static final Pattern BEGINNING = Pattern.compile("(?m)^\\s*(procedure|library)\\s+\\w+\\s+\"([^\"\\n]*)\"");
     private static final Pattern REVISION = Pattern.compile("(?m)^\\s*revision\\s+(\\d+)(?:\\s+(\\w+))?");
     private static final Pattern USES = Pattern.compile("(?m)^\\s*uses\\s+(\\w+)");
 
-    public static Head of(String beginning) {
+    public static FileHead of(String beginning) {
         Matcher first = BEGINNING.matcher(beginning);
         boolean found = first.find();
         boolean library = found && first.group(1).equals("library");
@@ -36,6 +36,6 @@ public record Head(String title, boolean library, String revision, Set<String> u
         while (used.find()) {
             uses.add(used.group(1));
         }
-        return new Head(found ? first.group(2) : "", library, revision, Set.copyOf(uses));
+        return new FileHead(found ? first.group(2) : "", library, revision, Set.copyOf(uses));
     }
 }

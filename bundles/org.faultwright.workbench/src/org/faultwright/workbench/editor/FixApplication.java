@@ -15,8 +15,8 @@ import org.faultwright.analysis.Fix;
 import org.faultwright.workbench.live.LiveTexts;
 
 /** Changes a document as a fix says, in one step that can be undone. */
-public final class Fixing {
-    private Fixing() {
+public final class FixApplication {
+    private FixApplication() {
     }
 
     /** @return whether the document was changed; it is left alone where it no longer is the text that was checked, or is not open any more */
@@ -29,7 +29,7 @@ public final class Fixing {
                     .toList(), document);
             return true;
         } catch (BadLocationException | MalformedTreeException wrong) {
-            ILog.of(Fixing.class).error("The fix '" + fix.title() + "' could not be applied.", wrong);
+            ILog.of(FixApplication.class).error("The fix '" + fix.title() + "' could not be applied.", wrong);
             return false;
         }
     }

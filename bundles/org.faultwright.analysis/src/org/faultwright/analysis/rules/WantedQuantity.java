@@ -22,24 +22,24 @@ import org.faultwright.quantity.Units;
  * @param numberAlone whether a number without a unit is complete, as for counts and ratios
  * @param level       whether decibels are meant
  */
-record Wanted(String what, List<Dimension> dimensions, String usualUnit, Optional<QuantityKind> kind,
+record WantedQuantity(String what, List<Dimension> dimensions, String usualUnit, Optional<QuantityKind> kind,
         boolean numberAlone, boolean level) {
-    static Wanted of(String what, QuantityKind kind) {
-        return new Wanted(what, List.of(kind.dimension()), kind.usualUnit(), Optional.of(kind),
+    static WantedQuantity of(String what, QuantityKind kind) {
+        return new WantedQuantity(what, List.of(kind.dimension()), kind.usualUnit(), Optional.of(kind),
                 kind == QuantityKind.RATIO || kind == QuantityKind.COUNT, false);
     }
 
-    static Wanted of(String what, String usualUnit, Dimension... dimensions) {
-        return new Wanted(what, List.of(dimensions), usualUnit, Optional.empty(),
+    static WantedQuantity of(String what, String usualUnit, Dimension... dimensions) {
+        return new WantedQuantity(what, List.of(dimensions), usualUnit, Optional.empty(),
                 List.of(dimensions).contains(Dimension.NONE), false);
     }
 
-    static Wanted level(String what) {
-        return new Wanted(what, List.of(Dimension.NONE), "dB", Optional.empty(), false, true);
+    static WantedQuantity level(String what) {
+        return new WantedQuantity(what, List.of(Dimension.NONE), "dB", Optional.empty(), false, true);
     }
 
-    static Wanted anything(String what) {
-        return new Wanted(what, List.of(), "", Optional.empty(), true, false);
+    static WantedQuantity anything(String what) {
+        return new WantedQuantity(what, List.of(), "", Optional.empty(), true, false);
     }
 
     /** The unit that a prefix alone probably stands for: {@code kohm} for the k of 470 k. */

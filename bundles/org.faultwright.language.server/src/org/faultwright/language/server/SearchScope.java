@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 
 /** Among what somebody looks. */
-public enum Sought {
+public enum SearchScope {
     EVERYTHING("Everything", Set.of()),
     TITLES("Titles and complaints", Set.of("procedure", "library", "complaint", "equipment")),
     STEPS("Steps", Set.of("step")),
@@ -23,7 +23,7 @@ public enum Sought {
     private final String words;
     private final Set<String> kinds;
 
-    Sought(String words, Set<String> kinds) {
+    SearchScope(String words, Set<String> kinds) {
         this.words = words;
         this.kinds = kinds;
     }

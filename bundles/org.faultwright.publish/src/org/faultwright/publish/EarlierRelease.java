@@ -7,7 +7,6 @@ package org.faultwright.publish;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.faultwright.procedure.Procedure;
 
 /** The procedures of the last release, by their names. */
@@ -36,10 +35,6 @@ public final class EarlierRelease {
             }
         }
         return release;
-    }
-
-    public Optional<Procedure> of(String procedure) {
-        return Optional.ofNullable(procedures.get(procedure));
     }
 
     public String place() {

@@ -120,12 +120,6 @@ public final class Wording {
         return names;
     }
 
-    /** The instruments that are tried before they prove anything, each as what is to be done with it. */
-    public static List<String> tries(StepFrame frame, Scope scope) {
-        return frame.precautions().tries().stream().map(name -> scope.instrument(name).map(Instrument::title)
-                .filter(title -> !title.isBlank()).orElse(name.text())).map(Wording::tried).toList();
-    }
-
     public static String tried(String instrument) {
         return instrument + " on a known source";
     }

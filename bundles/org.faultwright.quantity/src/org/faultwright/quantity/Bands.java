@@ -35,10 +35,6 @@ public final class Bands {
         public boolean isComplete() {
             return holes.isEmpty();
         }
-
-        public boolean isExclusive() {
-            return overlaps.isEmpty();
-        }
     }
 
     private Bands() {

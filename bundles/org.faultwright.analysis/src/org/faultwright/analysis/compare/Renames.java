@@ -97,10 +97,6 @@ final class Renames {
         return all.isEmpty() ? 0 : (double) both.size() / all.size();
     }
 
-    static double alike(String one, String other) {
-        return share(words(one), words(other));
-    }
-
     private static Set<String> words(String title) {
         return Arrays.stream(title.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+")).filter(word -> !word.isEmpty()).collect(Collectors.toSet());
     }

@@ -4,7 +4,6 @@
  */
 package org.faultwright.analysis.faults;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -156,12 +155,5 @@ public final class FaultTable {
     /** Whether one of these steps, asked once, is sure to tell the two faults apart. */
     public boolean apart(Fault one, Fault other, List<Step> asked) {
         return asked.stream().anyMatch(step -> cell(one, step).excludes(cell(other, step)));
-    }
-
-    /** The steps that are sure to tell the two faults apart. */
-    public List<Step> separating(Fault one, Fault other) {
-        List<Step> found = new ArrayList<>(steps);
-        found.removeIf(step -> !cell(one, step).excludes(cell(other, step)));
-        return List.copyOf(found);
     }
 }

@@ -123,10 +123,6 @@ public final class OrderStudy {
         return subject.procedure().map(procedure -> subject.shared(OrderStudy.class, OrderStudy::new));
     }
 
-    public static OrderStudy of(Procedure procedure) {
-        return in(new Subject(procedure, Optional.empty())).orElseThrow();
-    }
-
     /** The best order found, also where the author's own is as good; absent where none could be studied. */
     public Optional<Comparison> best() {
         return best.map(Proposal::comparison);

@@ -67,10 +67,6 @@ public final class PartSetUps implements SetUpCosts {
         });
     }
 
-    List<Integer> setUp(int number) {
-        return setUps.get(number);
-    }
-
     private Step step(int test) {
         return tree.step(part.tests().get(test));
     }

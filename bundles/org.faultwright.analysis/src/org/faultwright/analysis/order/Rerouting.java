@@ -297,8 +297,4 @@ final class Rerouting {
     LinkedSteps tree() {
         return tree;
     }
-
-    FaultWalks walks() {
-        return walks;
-    }
 }

@@ -203,11 +203,6 @@ public final class BenchStates {
                     .map(one -> value(one).text().equals(setting.value().text())).orElse(false);
         }
 
-        /** Counted from 0 in the order of the shortest paths. */
-        public int number() {
-            return number;
-        }
-
         /** The states that follow it. */
         public List<State> next() {
             int[] follow = steps.from(number);

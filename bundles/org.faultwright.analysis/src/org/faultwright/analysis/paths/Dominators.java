@@ -49,15 +49,6 @@ public final class Dominators {
         return order[node] != NONE;
     }
 
-    /** Whether every path to the second node passes the first; a node dominates itself. */
-    public boolean dominates(int first, int second) {
-        int node = second;
-        while (node != NONE && order[node] < order[first]) {
-            node = immediate(node).orElse(NONE);
-        }
-        return node == first && isReached(second);
-    }
-
     /** The nearest node on every path to both. Both must be within reach. */
     public int common(int first, int second) {
         int a = first;

@@ -7,43 +7,14 @@ package org.faultwright.analysis.sequence;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
-import org.faultwright.quantity.Exact;
 
 /**
  * The order of independent checks, each of which finds one fault or not: the largest weight over cost
  * first (W. E. Smith, "Various optimizers for single-stage production", 1956; for search by inspection
  * J. B. Kadane and H. A. Simon, "Optimal strategies for a class of constrained sequential problems", 1977).
  */
-public final class CheckOrder {
-    /**
-     * One check.
-     *
-     * @param weight how often it finds something, against the others
-     * @param cost   what it costs, more than 0
-     */
-    public record Check(Exact weight, Exact cost) {
-    }
-
+final class CheckOrder {
     private CheckOrder() {
-    }
-
-    /** The numbers of the checks in the order of the least expected cost; of equals the first stays first. */
-    public static List<Integer> best(List<Check> checks) {
-        Comparator<Integer> byRatio = (a, b) -> checks.get(b).weight().times(checks.get(a).cost())
-                .compareTo(checks.get(a).weight().times(checks.get(b).cost()));
-        return IntStream.range(0, checks.size()).boxed().sorted(byRatio).toList();
-    }
-
-    /** The expected cost of checking in this order until something is found, over the weights as they are. */
-    public static Exact cost(List<Check> checks, List<Integer> order) {
-        Exact spent = Exact.ZERO;
-        Exact expected = Exact.ZERO;
-        for (int check : order) {
-            spent = spent.plus(checks.get(check).cost());
-            expected = expected.plus(checks.get(check).weight().times(spent));
-        }
-        return expected;
     }
 
     /** One fault that one test tells from all the others, as the search knows them. */

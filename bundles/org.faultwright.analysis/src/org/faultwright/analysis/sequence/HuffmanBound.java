@@ -4,31 +4,23 @@
  */
 package org.faultwright.analysis.sequence;
 
-import java.util.Arrays;
-
 /**
  * Lower bounds on the expected cost of telling things apart. No order of tests can ask fewer questions on
  * average than an optimal prefix code has digits (Huffman 1952; for tests of equal cost Pattipati and
  * Alexandridis 1990, section III). Where costs differ, the cheapest so many tests are still a bound, as the
  * sum of the cheapest k costs is convex in k (Jensen's inequality).
  */
-public final class HuffmanBound {
+final class HuffmanBound {
     private HuffmanBound() {
     }
 
     /**
      * The mean length of an optimal code, times the sum of the weights.
      *
-     * @param weights what is to be told apart, in any order
+     * @param weights what is to be told apart, ascending; the array is used up
+     * @param count   how many of them count, from the first on
      * @param digits  how many different outcomes a test can have at most; 2 or more
      */
-    public static double length(double[] weights, int digits) {
-        double[] sorted = weights.clone();
-        Arrays.sort(sorted);
-        return lengthOfSorted(sorted, sorted.length, digits);
-    }
-
-    /** As {@link #length} for the first so many weights, which ascend. The array is used up. */
     static double lengthOfSorted(double[] weights, int count, int digits) {
         double[] merged = new double[count];
         int leaf = 0;

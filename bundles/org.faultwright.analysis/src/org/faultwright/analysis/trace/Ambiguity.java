@@ -18,7 +18,6 @@ import org.faultwright.analysis.faults.FaultTable;
 import org.faultwright.analysis.faults.LinkedSteps;
 import org.faultwright.analysis.faults.RepairSteps;
 import org.faultwright.procedure.Fault;
-import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.Step;
 
@@ -72,10 +71,6 @@ public final class Ambiguity {
     public static Ambiguity of(FaultTable table, Scope scope) {
         Predicate<Step> judges = step -> RepairSteps.verifies(step, scope);
         return new Ambiguity(table, Optional.empty(), judges, table.steps().stream().filter(judges.negate()).toList());
-    }
-
-    public static Ambiguity of(Procedure procedure) {
-        return in(new Subject(procedure, Optional.empty())).orElseThrow();
     }
 
     private BitSet notApart(int fault) {

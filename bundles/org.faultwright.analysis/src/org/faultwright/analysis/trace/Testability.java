@@ -4,17 +4,14 @@
  */
 package org.faultwright.analysis.trace;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.FaultTable;
 import org.faultwright.procedure.Fault;
-import org.faultwright.procedure.Procedure;
 import org.faultwright.quantity.Exact;
 
 /**
@@ -32,36 +29,12 @@ public final class Testability {
     }
 
     /**
-     * Of tests whose results each fault fixes.
-     *
-     * @param rates   how often each fault is met, in any unit
-     * @param results for each fault the results of all tests
-     * @param good    the results of a unit without a fault: what differs from it is detected
-     */
-    public static Testability of(List<Exact> rates, List<List<Integer>> results, List<Integer> good) {
-        Map<List<Integer>, Long> sizes = results.stream().filter(row -> !row.equals(good))
-                .collect(Collectors.groupingBy(row -> row, Collectors.counting()));
-        List<Exact> noticed = new ArrayList<>();
-        List<Integer> size = new ArrayList<>();
-        for (int i = 0; i < results.size(); i++) {
-            boolean found = !results.get(i).equals(good);
-            noticed.add(found ? rates.get(i) : Exact.ZERO);
-            size.add(found ? sizes.get(results.get(i)).intValue() : 1);
-        }
-        return gathered(rates, noticed, size);
-    }
-
-    /**
      * Of a whole procedure. A fault counts as detected as far as it is sure not to end where nothing is found; its group
      * is what {@link Ambiguity} leaves. Absent for a document without faults.
      */
     public static Optional<Testability> in(Subject subject) {
         return subject.procedure().filter(procedure -> !procedure.faults().isEmpty())
                 .map(procedure -> subject.shared(Testability.class, Testability::compute));
-    }
-
-    public static Optional<Testability> of(Procedure procedure) {
-        return in(new Subject(procedure, Optional.empty()));
     }
 
     private static Testability compute(Subject subject) {

@@ -28,15 +28,6 @@ public final class Explanations {
         return limit(text, offset).or(() -> name(text, offset));
     }
 
-    /** The budget of the limits of a measurement or decision, line by line; empty where there is nothing to study. */
-    public static List<BudgetLine> budget(OpenText text, Step step) {
-        return step instanceof Step.Measure measure
-                ? measure.readings().stream().flatMap(one -> LimitStudy.of(text.document(), one).stream())
-                        .flatMap(study -> study.explain().stream()).toList()
-                : step instanceof Step.Calculate calculate
-                        ? ComputedStudy.of(text.document(), calculate).map(ComputedStudy::explain).orElseGet(List::of) : List.of();
-    }
-
     private static Optional<Explanation> limit(OpenText text, int offset) {
         for (StepGraph graph : text.document().graphs()) {
             for (Step step : graph.writtenSteps()) {

@@ -25,9 +25,4 @@ public record Grid(String name, List<Line> lines, List<String> unread) {
         lines = List.copyOf(lines);
         unread = List.copyOf(unread);
     }
-
-    /** How many columns the widest line has. */
-    public int width() {
-        return lines.stream().mapToInt(line -> line.cells().size()).max().orElse(0);
-    }
 }

@@ -72,11 +72,6 @@ public final class TextParts {
         return new Part(part.keyword(), part.name(), part.isStep(), part.start(), end);
     }
 
-    /** Every part in reading order, a routine before its steps. */
-    public List<Part> all() {
-        return List.copyOf(parts);
-    }
-
     /** The innermost part that holds an offset; absent between parts. */
     public Optional<Part> at(int offset) {
         Optional<Part> innermost = Optional.empty();

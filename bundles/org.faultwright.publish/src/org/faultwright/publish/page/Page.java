@@ -50,10 +50,6 @@ public final class Page {
         }
     }
 
-    public Medium medium() {
-        return medium;
-    }
-
     public String title() {
         return title;
     }

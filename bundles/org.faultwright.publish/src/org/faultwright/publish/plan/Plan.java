@@ -271,10 +271,6 @@ public final class Plan {
         return labels.computeIfAbsent(step, one -> placed().filter(placed -> placed.step() == one).map(Placed::label).toList());
     }
 
-    public String anchor(Step step) {
-        return "step-" + label(step);
-    }
-
     public static String anchor(Section section) {
         return "routine-" + section.letter();
     }

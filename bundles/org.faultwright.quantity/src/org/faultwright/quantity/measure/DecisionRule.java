@@ -46,14 +46,4 @@ public sealed interface DecisionRule {
 
     /** As written in a library: {@code simple}, {@code guarded} or {@code by risk}. */
     String words();
-
-    /** The rule with those words; by risk without a spread. */
-    static Optional<DecisionRule> inWords(String words) {
-        return switch (words.strip()) {
-            case "simple" -> Optional.of(new Simple());
-            case "guarded" -> Optional.of(new Guarded());
-            case "by risk" -> Optional.of(new ByRisk(Optional.empty()));
-            default -> Optional.empty();
-        };
-    }
 }

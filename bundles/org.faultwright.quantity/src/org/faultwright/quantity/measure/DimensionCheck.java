@@ -36,13 +36,6 @@ public record DimensionCheck(Optional<Dimension> dimension, Form form, Optional<
         LEVEL
     }
 
-    static DimensionCheck of(Expression expression, Map<String, Dimension> readings) {
-        Map<String, ExpressionType> types = new HashMap<>();
-        readings.forEach((name, dimension) -> types.put(name, new ExpressionType(dimension,
-                dimension.equals(Dimension.TEMPERATURE) ? Form.TEMPERATURE : dimension.equals(Dimension.SOUND_LEVEL) ? Form.SOUND_LEVEL : Form.PLAIN)));
-        return check(expression, types);
-    }
-
     static DimensionCheck ofKinds(Expression expression, Map<String, QuantityKind> readings) {
         Map<String, ExpressionType> types = new HashMap<>();
         readings.forEach((name, kind) -> types.put(name, new ExpressionType(kind.dimension(),

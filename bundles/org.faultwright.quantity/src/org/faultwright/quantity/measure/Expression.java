@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-import org.faultwright.quantity.Dimension;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Quantity;
@@ -115,11 +114,6 @@ public sealed interface Expression {
     /** The names of the readings in it. */
     default Set<String> readings() {
         return ExpressionWalk.readings(this);
-    }
-
-    /** The dimension of the result, readings of dimension temperature being temperatures rather than differences. */
-    default DimensionCheck dimension(Map<String, Dimension> readings) {
-        return DimensionCheck.of(this, readings);
     }
 
     /** The dimension of the result; a temperature difference is told from a temperature. */

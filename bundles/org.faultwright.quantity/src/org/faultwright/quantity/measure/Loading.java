@@ -50,11 +50,6 @@ public record Loading(Exact undisturbed, Exact reading, Exact source, Exact inst
         }
     }
 
-    /** Absent when the kind is neither voltage nor current, when the instrument's data do not say, or a resistance is negative. */
-    public static Optional<Loading> of(Exact undisturbed, Quantity sourceResistance, MeterRange range) {
-        return of(undisturbed, sourceResistance, range, Optional.empty());
-    }
-
     /** @param frequency of an alternating voltage, the highest stated; one that is negative does not count */
     public static Optional<Loading> of(Exact undisturbed, Quantity sourceResistance, MeterRange range,
             Optional<Quantity> frequency) {

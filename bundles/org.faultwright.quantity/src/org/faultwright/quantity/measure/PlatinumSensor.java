@@ -53,10 +53,4 @@ public record PlatinumSensor(String name, Exact resistance) implements Sensor {
         }
         return resistance.times(relative);
     }
-
-    @Override
-    public double characteristic(double t) {
-        double below = t < 0 ? C.doubleValue() * (t - 100) * t * t * t : 0;
-        return resistance.doubleValue() * (1 + A.doubleValue() * t + B.doubleValue() * t * t + below);
-    }
 }

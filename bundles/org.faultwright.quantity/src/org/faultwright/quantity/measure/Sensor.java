@@ -5,7 +5,6 @@
 package org.faultwright.quantity.measure;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -45,30 +44,6 @@ public sealed interface Sensor permits PlatinumSensor, Thermocouple {
     /** The signal in {@link #signalUnit()} at a temperature in degC within the range. */
     Exact signalAt(Exact celsius);
 
-    /** The temperature in degC at which the signal in {@link #signalUnit()} is given; rounded to 1 µK. */
-    default Exact temperatureAt(Exact signal) {
-        double wanted = signal.doubleValue();
-        double low = invertibleFrom();
-        double high = highest();
-        while (high - low > 1e-8) {
-            double middle = (low + high) / 2;
-            if (characteristic(middle) < wanted) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return Exact.of(new BigDecimal((low + high) / 2).setScale(6, RoundingMode.HALF_EVEN));
-    }
-
-    /** The characteristic in double precision. */
-    double characteristic(double celsius);
-
-    /** From where on upward the signal rises with the temperature, in degC. */
-    default double invertibleFrom() {
-        return lowest();
-    }
-
     /** What the sensor gives at that temperature. */
     default Converted signal(Quantity temperature) {
         if (!temperature.unit().isKnown() || !temperature.dimension().equals(Dimension.TEMPERATURE)) {
@@ -80,20 +55,6 @@ public sealed interface Sensor permits PlatinumSensor, Thermocouple {
             return refused(name() + " has no value at " + temperature + "; " + source() + " covers " + span() + ".");
         }
         return new Converted(Optional.of(Quantity.of(signalAt(place), signalUnit())), Optional.empty());
-    }
-
-    /** The temperature at which the sensor gives that signal, in degC. */
-    default Converted temperature(Quantity signal) {
-        if (!signal.unit().isKnown() || signal.unit().isLogarithmic() || !signal.dimension().equals(signalUnit().dimension())) {
-            return refused(signal + " is not what " + name() + " gives; write it in " + Units.spelling(signalUnit()) + ".");
-        }
-        Exact given = signalUnit().fromBase(signal.base());
-        double low = characteristic(invertibleFrom());
-        double high = characteristic(highest());
-        if (given.compareTo(Exact.of(low)) < 0 || given.compareTo(Exact.of(high)) > 0) {
-            return refused(name() + " never gives " + signal + "; " + source() + " covers " + span() + ".");
-        }
-        return new Converted(Optional.of(Quantity.of(temperatureAt(given), Units.named("degC"))), Optional.empty());
     }
 
     private String span() {

@@ -44,16 +44,6 @@ public record StoredEnergy(Exact volts, Exact farads, Optional<Exact> ohms) {
         return quantity(farads.times(volts), "C");
     }
 
-    /** τ = R·C, in seconds; absent where nothing drains it. */
-    public Optional<Quantity> timeConstant() {
-        return ohms.map(resistance -> quantity(resistance.times(farads), "s"));
-    }
-
-    /** The power in the resistance at first, P = V²/R, in watts; absent where nothing drains it. */
-    public Optional<Quantity> powerAtFirst() {
-        return ohms.map(resistance -> quantity(volts.squared().dividedBy(resistance), "W"));
-    }
-
     /**
      * t = R·C·ln(V₀/V), in seconds, rounded up to six digits; zero where the voltage is not above it, absent where
      * nothing drains it.

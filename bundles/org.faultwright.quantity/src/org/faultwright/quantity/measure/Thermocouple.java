@@ -19,9 +19,8 @@ import org.faultwright.quantity.Units;
  *
  * @param name            the letter
  * @param pieces          the polynomials in rising order of temperature; they meet
- * @param invertibleFrom  in degC; above the turning point for type B, whose voltage first falls
  */
-public record Thermocouple(String name, List<Piece> pieces, double invertibleFrom) implements Sensor {
+public record Thermocouple(String name, List<Piece> pieces) implements Sensor {
     /**
      * One polynomial.
      *
@@ -70,8 +69,7 @@ public record Thermocouple(String name, List<Piece> pieces, double invertibleFro
         return Exact.of(new BigDecimal(characteristic(celsius.doubleValue())).setScale(6, RoundingMode.HALF_EVEN));
     }
 
-    @Override
-    public double characteristic(double t) {
+    private double characteristic(double t) {
         Piece piece = pieces.stream().filter(p -> t <= p.to()).findFirst().orElse(pieces.get(pieces.size() - 1));
         return piece.at(t);
     }

@@ -51,11 +51,6 @@ public record Zones(Interval accept, List<Interval> doubtful, List<Interval> rej
         return Stream.concat(low, high).filter(zone -> !zone.isEmpty()).toList();
     }
 
-    public Verdict verdict(Exact reading) {
-        return accept.contains(reading) ? Verdict.ACCEPT
-                : reject.stream().anyMatch(zone -> zone.contains(reading)) ? Verdict.REJECT : Verdict.DOUBTFUL;
-    }
-
     /**
      * The same zones told by the first and last value that a display with that last digit can show in
      * each, for print. Rounding is inward, so that no value changes its zone and none grows.

@@ -163,10 +163,6 @@ abstract class QuestionDialog extends TitledDialog {
         toTell.add(told);
     }
 
-    int shown() {
-        return shown;
-    }
-
     void show(QuestionPage page) {
         show(pages.indexOf(page));
     }

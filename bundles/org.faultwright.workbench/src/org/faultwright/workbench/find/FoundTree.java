@@ -59,10 +59,6 @@ final class FoundTree {
         remarks = 0;
     }
 
-    int shown() {
-        return shown;
-    }
-
     void add(FoundIn found) {
         found.remark().ifPresent(this::tell);
         if (!found.places().isEmpty() && shown < MOST_SHOWN) {

@@ -22,7 +22,6 @@ import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Scope;
-import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
@@ -60,10 +59,6 @@ final class WalkWords {
 
     String fault(Name name, Procedure procedure) {
         return title(procedure.fault(name), name);
-    }
-
-    String setting(Setting setting) {
-        return setting(setting.condition(), setting.value().text());
     }
 
     String setting(Name condition, String value) {

@@ -50,7 +50,7 @@ class BandsTest {
         assertTrue(gap.holes().get(0).values().contains(Exact.of(31)));
         assertEquals(OptionalInt.of(1), gap.holes().get(0).below());
         assertEquals(OptionalInt.of(0), gap.holes().get(0).above());
-        assertTrue(gap.isExclusive());
+        assertTrue(gap.overlaps().isEmpty());
     }
 
     // The same four bands given to a decision-table analysis of another hand (kie-dmn-validation 10.2): holes [4.75] and (5.5..6].
@@ -68,7 +68,7 @@ class BandsTest {
                 Interval.from(Bound.including(Exact.of(15)), Bound.excluding(Exact.of(90))),
                 Interval.above(Bound.including(Exact.of(90)))), Interval.EVERYTHING);
 
-        assertTrue(partition.isComplete() && partition.isExclusive());
+        assertTrue(partition.isComplete() && partition.overlaps().isEmpty());
     }
 
     @Test

@@ -66,7 +66,7 @@ class OrderStudyTest {
     }
 
     private static OrderStudy.Comparison best(String text) {
-        return OrderStudy.of(Texts.procedure(text)).best().orElseThrow();
+        return OrderStudy.in(new Subject(Texts.procedure(text), Optional.empty())).orElseThrow().best().orElseThrow();
     }
 
     private static String lines(OrderedTests order) {
@@ -204,7 +204,7 @@ class OrderStudyTest {
     @Test
     void should_say_which_step_stands_in_the_way() throws IOException {
         Procedure iron = (Procedure) ProcedureReader.overFiles().read(DEMO.resolve("HavendyneColdIron.procedure"));
-        OrderStudy study = OrderStudy.of(iron);
+        OrderStudy study = OrderStudy.in(new Subject(iron, Optional.empty())).orElseThrow();
 
         assertTrue(study.verified(procedure -> List.of()).isEmpty());
         assertEquals("\"SeeIt\" leads into the middle of these steps, to \"TipTemp\", where other faults would be looked for.", study.inTheWay().get(0));
@@ -223,7 +223,7 @@ class OrderStudyTest {
         assertEquals("bad->BoardBad, good->Lift", outcomes(changed, "Third"));
         assertEquals("done->Slow", outcomes(changed, "Lift"));
         assertEquals("bad->FuseBad, good->Passed", outcomes(changed, "Slow"));
-        assertEquals(found.after(), OrderStudy.of(changed).best().orElseThrow().before());
+        assertEquals(found.after(), OrderStudy.in(new Subject(changed, Optional.empty())).orElseThrow().best().orElseThrow().before());
     }
 
     private static String outcomes(Procedure procedure, String step) {
@@ -247,7 +247,7 @@ class OrderStudyTest {
             Slow good, Quick bad     | Slow good or bad, Quick bad                  | Jack goes on to different steps as things stand
             """)
     void should_say_why_an_order_is_not_studied(String written, String instead, String reason) {
-        OrderStudy study = OrderStudy.of(Texts.procedure(box("Slow", "Slow", "", "").replace(written, instead)));
+        OrderStudy study = OrderStudy.in(new Subject(Texts.procedure(box("Slow", "Slow", "", "").replace(written, instead)), Optional.empty())).orElseThrow();
 
         assertEquals(reason.isEmpty() ? List.of() : List.of(reason), study.notStudied());
     }
@@ -281,7 +281,7 @@ class OrderStudyTest {
     @Test
     void should_judge_an_order_with_every_other_rule() {
         Procedure box = Texts.procedure(box("Slow", "Slow", "", ""));
-        OrderStudy study = OrderStudy.of(box);
+        OrderStudy study = OrderStudy.in(new Subject(box, Optional.empty())).orElseThrow();
         Finding objection = new Finding("left-open", Severity.ERROR, box.name().at(), "Objected.", "Objected.", List.of(), List.of());
 
         assertTrue(study.verified(procedure -> List.of()).isPresent());

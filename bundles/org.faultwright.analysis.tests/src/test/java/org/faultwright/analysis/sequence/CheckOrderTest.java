@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
-import org.faultwright.quantity.Exact;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -19,44 +18,57 @@ import org.junit.jupiter.api.Test;
  * figures was constructed and all its 24 orders tried.
  */
 class CheckOrderTest {
-    private static final List<CheckOrder.Check> CHECKS = List.of(check("0.4", "5"), check("0.3", "15"), check("0.2", "1"),
-            check("0.1", "2"));
+    private static final List<CheckOrder.Single> CHECKS = List.of(new CheckOrder.Single(0, 0.4, 5), new CheckOrder.Single(1, 0.3, 15),
+            new CheckOrder.Single(2, 0.2, 1), new CheckOrder.Single(3, 0.1, 2));
 
-    private static CheckOrder.Check check(String weight, String cost) {
-        return new CheckOrder.Check(Exact.of(weight), Exact.of(cost));
+    /** The expected cost of one order, summed fault by fault: each costs all checks up to its own. */
+    private static double cost(List<CheckOrder.Single> checks, List<Integer> order, double unchecked, boolean oneIsLeft) {
+        double spent = 0;
+        double expected = 0;
+        for (int i = 0; i < order.size(); i++) {
+            CheckOrder.Single check = checks.get(order.get(i));
+            spent += oneIsLeft && i == order.size() - 1 ? 0 : check.cost();
+            expected += check.weight() * spent;
+        }
+        return expected + unchecked * spent;
     }
 
     @Test
     void should_put_the_largest_weight_over_cost_first() {
-        assertEquals(List.of(2, 0, 3, 1), CheckOrder.best(CHECKS));
-        assertEquals(Exact.of("10.3"), CheckOrder.cost(CHECKS, CheckOrder.best(CHECKS)));
+        CheckOrder.Checks best = CheckOrder.best(CHECKS, 0, false);
+
+        assertEquals(2, best.first());
+        assertEquals(10.3, best.cost(), 1e-12);
+        assertEquals(10.3, cost(CHECKS, List.of(2, 0, 3, 1), 0, false), 1e-12);
     }
 
     @Test
     void should_cost_more_by_weight_alone_and_by_cost_alone() {
-        assertEquals(Exact.of("14.5"), CheckOrder.cost(CHECKS, List.of(0, 1, 2, 3)));
-        assertEquals(Exact.of("10.6"), CheckOrder.cost(CHECKS, List.of(2, 3, 0, 1)));
+        assertEquals(14.5, cost(CHECKS, List.of(0, 1, 2, 3), 0, false), 1e-12);
+        assertEquals(10.6, cost(CHECKS, List.of(2, 3, 0, 1), 0, false), 1e-12);
     }
 
     @Test
     void should_be_the_best_of_all_24_orders() {
-        List<Exact> costs = permutations(4).stream().map(order -> CheckOrder.cost(CHECKS, order)).sorted().toList();
+        List<Double> costs = permutations(4).stream().map(order -> cost(CHECKS, order, 0, false)).sorted().toList();
 
         assertEquals(24, costs.size());
-        assertEquals(Exact.of("10.3"), costs.get(0));
-        assertEquals(Exact.of("19.6"), costs.get(23));
+        assertEquals(10.3, costs.get(0), 1e-12);
+        assertEquals(19.6, costs.get(23), 1e-12);
     }
 
     @Test
     void should_be_the_best_of_all_orders_of_checks_made_at_random() {
         Random random = new Random(4);
         for (int i = 0; i < 300; i++) {
-            List<CheckOrder.Check> checks = IntStream.range(0, 1 + i % 6).mapToObj(c -> new CheckOrder.Check(
-                    Exact.of(random.nextInt(20)), Exact.of(1 + random.nextInt(9)))).toList();
-            Exact least = permutations(checks.size()).stream().map(order -> CheckOrder.cost(checks, order))
-                    .min(Exact::compareTo).orElseThrow();
+            List<CheckOrder.Single> checks = IntStream.range(0, 2 + i % 5).mapToObj(c -> new CheckOrder.Single(c,
+                    random.nextInt(20), 1 + random.nextInt(9))).toList();
+            double unchecked = random.nextInt(10);
+            boolean oneIsLeft = i % 2 == 0;
+            double rest = oneIsLeft ? 0 : unchecked;
+            double least = permutations(checks.size()).stream().mapToDouble(order -> cost(checks, order, rest, oneIsLeft)).min().orElseThrow();
 
-            assertEquals(least, CheckOrder.cost(checks, CheckOrder.best(checks)), checks.toString());
+            assertEquals(least, CheckOrder.best(checks, rest, oneIsLeft).cost(), 1e-9, checks + " and " + rest);
         }
     }
 

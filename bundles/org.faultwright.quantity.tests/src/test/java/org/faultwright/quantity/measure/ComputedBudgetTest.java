@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -123,8 +124,8 @@ class ComputedBudgetTest {
                 reading("Out", "5", "One", range), reading("In", "3", "Other", range));
         Map<String, Estimate> readings = new TreeMap<>();
         computed.computed().get(0).inputs().forEach(input -> readings.put(input.name(),
-                Estimate.within(input.value(), input.halfWidth())));
-        Simulation drawn = Simulation.of(formula, readings, 20260131, 500_000);
+                new Estimate(input.value(), input.halfWidth().squared().dividedBy(Exact.of(3)).squareRoot(RoundingMode.CEILING))));
+        Simulation drawn = Simulation.rectangular(formula, readings, 20260131, 500_000);
         double u = computed.ends().get(0).standard().doubleValue();
         assertEquals(u, drawn.standard(), u * 0.01);
     }

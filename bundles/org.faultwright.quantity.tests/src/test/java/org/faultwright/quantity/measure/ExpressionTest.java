@@ -87,8 +87,6 @@ class ExpressionTest {
         dimension(Dimension.TEMPERATURE, DimensionCheck.Form.TEMPERATURE, new Expression.Sum(T1, constant("10 K")));
         dimension(Dimension.TEMPERATURE, DimensionCheck.Form.TEMPERATURE, call(Function.MAX, T1, T2, constant("20 degC")));
         assertEquals(Set.of("U", "I"), call(Function.POWER, U, new Expression.Negation(I)).readings());
-        assertEquals(Optional.of(Dimension.POWER), call(Function.POWER, U, I)
-                .dimension(Map.of("U", Dimension.VOLTAGE, "I", Dimension.CURRENT)).dimension());
     }
 
     @Test

@@ -37,7 +37,7 @@ class InstrumentTest {
     @ParameterizedTest
     @CsvSource({ "6,75 kohm,11.5 Mohm,5.96112,-0.00648", "5,100 kohm,10 Mohm,4.9505,-0.0099" })
     void should_compute_the_loading_of_a_voltage(String volts, String source, String input, double reading, double error) {
-        Loading loading = Loading.of(Exact.of(volts), quantity(source), withInput(SIXTY, input)).orElseThrow();
+        Loading loading = Loading.of(Exact.of(volts), quantity(source), withInput(SIXTY, input), Optional.empty()).orElseThrow();
 
         assertEquals(reading, loading.reading().doubleValue(), 5e-6);
         assertEquals(error, loading.relativeError().doubleValue(), 5e-6);
@@ -50,7 +50,7 @@ class InstrumentTest {
     void should_compute_the_burden_of_a_current(String burden) {
         MeterRange range = withBurden(range(QuantityKind.DC_CURRENT, "400 mA", "0.1 mA", accuracy("1", "0", "2")), burden);
 
-        Loading loading = Loading.of(Exact.of("0.1"), quantity("10 ohm"), range).orElseThrow();
+        Loading loading = Loading.of(Exact.of("0.1"), quantity("10 ohm"), range, Optional.empty()).orElseThrow();
 
         assertEquals(Exact.ratio(1, 12), loading.reading());
         assertEquals(Optional.of(Exact.ratio(1, 6)), loading.shareOf(closed("0.05", "0.15")));
@@ -60,11 +60,11 @@ class InstrumentTest {
     @Test
     void should_have_no_loading_where_the_data_do_not_say() {
         MeterRange ohms = range(QuantityKind.RESISTANCE, "600 ohm", "0.1 ohm", accuracy("1", "0", "2"));
-        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("10 ohm"), ohms));
-        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("10 V"), SIX));
-        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("-10 ohm"), SIX));
-        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("0 ohm"), withInput(SIX, "0 ohm")));
-        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("10 ohm"), SIX).orElseThrow().shareOf(atLeast("1")));
+        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("10 ohm"), ohms, Optional.empty()));
+        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("10 V"), SIX, Optional.empty()));
+        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("-10 ohm"), SIX, Optional.empty()));
+        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("0 ohm"), withInput(SIX, "0 ohm"), Optional.empty()));
+        assertEquals(Optional.empty(), Loading.of(Exact.ONE, quantity("10 ohm"), SIX, Optional.empty()).orElseThrow().shareOf(atLeast("1")));
     }
 
     @Test

@@ -80,10 +80,10 @@ class MeasurementBudgetTest {
         for (DecisionRule rule : List.of(SIMPLE, GUARDED,
                 new DecisionRule.ByRisk(Optional.of(new Spread(Optional.empty(), Exact.ONE)), Exact.of("0.001")))) {
             Zones zones = budget(closed("22.8", "25.2"), dcVoltage("60 V", "10 mV", "0.5", "2"), rule).zones();
-            assertEquals(Verdict.ACCEPT, zones.verdict(Exact.of(24)));
-            assertEquals(Verdict.REJECT, zones.verdict(Exact.of("22.5")));
-            assertEquals(Verdict.REJECT, zones.verdict(Exact.of(26)));
-            assertEquals(rule.equals(SIMPLE) ? Verdict.ACCEPT : Verdict.DOUBTFUL, zones.verdict(Exact.of("22.8")));
+            assertEquals(Verdict.ACCEPT, Verdict.of(Exact.of(24), zones));
+            assertEquals(Verdict.REJECT, Verdict.of(Exact.of("22.5"), zones));
+            assertEquals(Verdict.REJECT, Verdict.of(Exact.of(26), zones));
+            assertEquals(rule.equals(SIMPLE) ? Verdict.ACCEPT : Verdict.DOUBTFUL, Verdict.of(Exact.of("22.8"), zones));
         }
     }
 
@@ -93,8 +93,8 @@ class MeasurementBudgetTest {
 
         assertTrue(budget.ratio().orElseThrow().compareTo(Exact.ONE) < 0);
         assertTrue(budget.zones().accept().isEmpty());
-        assertEquals(Verdict.DOUBTFUL, budget.zones().verdict(Exact.of(5)));
-        assertEquals(Verdict.REJECT, budget.zones().verdict(Exact.of(6)));
+        assertEquals(Verdict.DOUBTFUL, Verdict.of(Exact.of(5), budget.zones()));
+        assertEquals(Verdict.REJECT, Verdict.of(Exact.of(6), budget.zones()));
         assertEquals(Optional.empty(), budget.guardFactor());
     }
 

@@ -77,7 +77,7 @@ class MeasurementProperties {
         }
         Zones zones = MeasurementBudget.of(limits, range, List.of(), rule).zones();
         Exact reading = Exact.of(number);
-        assertTrue(limits.contains(reading) ? zones.verdict(reading) != Verdict.REJECT : zones.verdict(reading) != Verdict.ACCEPT);
+        assertTrue(limits.contains(reading) ? Verdict.of(reading, zones) != Verdict.REJECT : Verdict.of(reading, zones) != Verdict.ACCEPT);
     }
 
     @Property
@@ -91,7 +91,7 @@ class MeasurementProperties {
         Zones shown = exact.shown(step, Exact.ZERO);
         Exact reading = Exact.of(steps.toBigInteger().longValue()).times(step);
 
-        assertEquals(exact.verdict(reading), shown.verdict(reading));
+        assertEquals(Verdict.of(reading, exact), Verdict.of(reading, shown));
         assertTrue(exact.accept().contains(shown.accept()));
     }
 

@@ -140,14 +140,6 @@ class PropagationTest {
     }
 
     @Test
-    void should_draw_rectangular_distributions_too() {
-        Simulation drawn = Simulation.of(U, Map.of("U", Estimate.within(Exact.of(5), Exact.of("0.3"))), 7, 100_000);
-        assertEquals(0.3 / Math.sqrt(3), drawn.standard(), 0.002);
-        assertEquals(0.95 * 0.6, drawn.high() - drawn.low(), 0.01);
-        assertEquals(drawn, Simulation.of(U, Map.of("U", Estimate.within(Exact.of(5), Exact.of("0.3"))), 7, 100_000));
-    }
-
-    @Test
     void should_tell_what_cannot_be_propagated() {
         Map<String, Estimate> readings = Map.of("U", estimate("1", "0.1"), "I", estimate("0", "0.1"));
         assertTrue(Propagation.of(over(U, I), readings).problem().isPresent());

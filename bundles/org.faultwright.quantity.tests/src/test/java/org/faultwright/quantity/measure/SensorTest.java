@@ -66,25 +66,6 @@ class SensorTest {
         assertEquals(8, ThermocoupleTable.ALL.size());
     }
 
-    @Test
-    void should_come_back_to_the_temperature() {
-        for (Sensor sensor : Sensor.all()) {
-            for (double t = Math.ceil(sensor.invertibleFrom()); t <= sensor.highest(); t += 7) {
-                Exact celsius = Exact.of((long) t);
-                // A signal rounded to 1 nV moves a temperature by less than 1 mK where the slope is above 1 µV/K.
-                assertEquals(t, sensor.temperatureAt(sensor.signalAt(celsius)).doubleValue(), 0.002, sensor.name() + " at " + t);
-            }
-        }
-    }
-
-    @Test
-    void should_read_a_temperature_from_a_signal() {
-        assertEquals("100 °C", Sensor.named("Pt100").orElseThrow().temperature(QuantityText.read("138.5055 ohm").quantity())
-                .value().orElseThrow().spelling());
-        assertEquals(100, Sensor.named("type K").orElseThrow().temperature(QuantityText.read("4096 uV").quantity())
-                .value().orElseThrow().value().doubleValue(), 0.02);
-    }
-
     // Law of intermediate temperatures: E(t) − E(reference); 4.096 − 1.000 mV for type K between 100 and 25 degC.
     @Test
     void should_allow_for_the_temperature_of_the_reference_junction() {
@@ -98,12 +79,6 @@ class SensorTest {
         Sensor.Converted converted = Sensor.named("Pt100").orElseThrow().signal(QuantityText.read(temperature).quantity());
         assertEquals(Optional.empty(), converted.value());
         assertTrue(converted.problem().orElseThrow().endsWith("."));
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = { "1000 ohm", "-1 ohm", "5 mV", "0 ohm", "3 dBV" })
-    void should_refuse_a_signal_that_the_sensor_never_gives(String signal) {
-        assertTrue(Sensor.named("Pt100").orElseThrow().temperature(QuantityText.read(signal).quantity()).problem().isPresent());
     }
 
     @Test

@@ -9,7 +9,7 @@ import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 
 /** The probability that a measured unit keeps its limits (JCGM 106:2012, 7.3 and 7.4). */
-public final class Conformity {
+final class Conformity {
     private Conformity() {
     }
 
@@ -18,7 +18,7 @@ public final class Conformity {
      * @param uncertainty the standard uncertainty u, above zero
      * @return from 0 to 1; with u of 0 or less simply whether the value keeps the limits
      */
-    public static double probability(Exact measured, Exact uncertainty, Interval limits) {
+    static double probability(Exact measured, Exact uncertainty, Interval limits) {
         if (uncertainty.signum() <= 0) {
             return limits.contains(measured) ? 1 : 0;
         }

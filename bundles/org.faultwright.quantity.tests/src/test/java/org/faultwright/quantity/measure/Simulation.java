@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Propagation of distributions by drawing at random (JCGM 101:2008, clause 7). The same seed gives the
@@ -21,12 +22,21 @@ import java.util.Random;
  * @param high     its upper end
  * @param problem  the first one met; the numbers are 0 then
  */
-public record Simulation(double mean, double standard, double low, double high, Optional<ExpressionProblem> problem) {
+record Simulation(double mean, double standard, double low, double high, Optional<ExpressionProblem> problem) {
     /** JCGM 101:2008, 7.2.2, expects a million to give two significant digits of a 95 % interval. */
-    public static final int MOST_TRIALS = 10_000_000;
+    static final int MOST_TRIALS = 10_000_000;
 
-    /** @param trials from 40 to {@link #MOST_TRIALS} */
-    public static Simulation of(Expression expression, Map<String, Estimate> readings, long seed, int trials) {
+    /** With readings that are normally distributed (JCGM 101:2008, 6.4.7). @param trials from 40 to {@link #MOST_TRIALS} */
+    static Simulation of(Expression expression, Map<String, Estimate> readings, long seed, int trials) {
+        return of(expression, readings, Random::nextGaussian, seed, trials);
+    }
+
+    /** With readings that lie anywhere within their bounds alike (JCGM 101:2008, 6.4.2). */
+    static Simulation rectangular(Expression expression, Map<String, Estimate> readings, long seed, int trials) {
+        return of(expression, readings, random -> Math.sqrt(3) * (2 * random.nextDouble() - 1), seed, trials);
+    }
+
+    private static Simulation of(Expression expression, Map<String, Estimate> readings, ToDoubleFunction<Random> shape, long seed, int trials) {
         if (trials < 40 || trials > MOST_TRIALS) {
             return failed(new ExpressionProblem(expression, "A simulation takes 40 to " + MOST_TRIALS + " trials."));
         }
@@ -40,20 +50,15 @@ public record Simulation(double mean, double standard, double low, double high, 
         DualAlgebra algebra = new DualAlgebra(List.of(), values);
         double[] drawn = new double[trials];
         for (int trial = 0; trial < trials && algebra.problem().isEmpty(); trial++) {
-            sources.forEach(source -> values.put(source.name, source.draw(random)));
+            sources.forEach(source -> values.put(source.name, source.value + source.uncertainty * shape.applyAsDouble(random)));
             drawn[trial] = ExpressionWalk.fold(expression, algebra).value();
         }
         return algebra.problem().map(Simulation::failed).orElseGet(() -> summary(drawn));
     }
 
-    private record Source(String name, double value, double uncertainty, Estimate.Shape shape) {
+    private record Source(String name, double value, double uncertainty) {
         static Source of(String name, Estimate estimate) {
-            return new Source(name, estimate.value().doubleValue(), estimate.uncertainty().doubleValue(), estimate.shape());
-        }
-
-        double draw(Random random) {
-            return value + uncertainty * (shape == Estimate.Shape.NORMAL ? random.nextGaussian()
-                    : Math.sqrt(3) * (2 * random.nextDouble() - 1));
+            return new Source(name, estimate.value().doubleValue(), estimate.uncertainty().doubleValue());
         }
     }
 

@@ -14,10 +14,10 @@ import java.util.Optional;
  * @param standard the experimental standard deviation s of one reading (4.2.2)
  * @param ofMean   that of the mean, s/√n, the standard uncertainty of the mean (4.2.3)
  */
-public record RepeatedReadings(double mean, double standard, double ofMean) {
+record RepeatedReadings(double mean, double standard, double ofMean) {
 
     /** Absent for fewer than two readings. */
-    public static Optional<RepeatedReadings> of(List<Double> readings) {
+    static Optional<RepeatedReadings> of(List<Double> readings) {
         int n = readings.size();
         if (n < 2) {
             return Optional.empty();
@@ -28,7 +28,7 @@ public record RepeatedReadings(double mean, double standard, double ofMean) {
     }
 
     /** The correlation coefficient of readings taken in pairs (5.2.3); absent for lists of unequal length or without spread. */
-    public static Optional<Double> correlation(List<Double> one, List<Double> other) {
+    static Optional<Double> correlation(List<Double> one, List<Double> other) {
         if (one.size() != other.size() || one.size() < 2) {
             return Optional.empty();
         }

@@ -6,6 +6,7 @@ package org.faultwright.language.beginning;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -29,16 +30,25 @@ public record Imported<T>(List<T> read, List<String> unread) {
     public record FaultLine(String fault, String cases, String remedy, Map<String, String> shows) {
     }
 
+    /** What a line of a list of steps can become; the language has more. */
+    public enum StepKind {
+        CHECK, MEASURE, DO;
+
+        /** As a step of that kind begins. */
+        String keyword() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
     /**
      * A step.
      *
-     * @param kind    {@code check}, {@code measure} or {@code do}
      * @param minutes a number; empty where the table does not say
      * @param expects a limit; empty where the table has none
      * @param quantity of the limit, as the language writes it; empty where there is none
      * @param at      where it is read; empty where the table does not say
      */
-    public record StepLine(String step, String kind, String minutes, String expects, String quantity, String at) {
+    public record StepLine(String step, StepKind kind, String minutes, String expects, String quantity, String at) {
     }
 
     /** A range of an instrument, as the language writes it. */

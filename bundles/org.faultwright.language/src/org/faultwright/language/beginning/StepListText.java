@@ -30,15 +30,15 @@ final class StepListText {
         List<String> repairs = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
             Imported.StepLine line = lines.get(i);
-            String next = i + 1 < steps.size() ? steps.get(i + 1) : repairs.isEmpty() && !line.kind().equals("do") ? "Found" : "Proof";
+            String next = i + 1 < steps.size() ? steps.get(i + 1) : repairs.isEmpty() && line.kind() != Imported.StepKind.DO ? "Found" : "Proof";
             String takes = "    takes " + (line.minutes().isEmpty() ? "1" : line.minutes()) + " min\n";
-            String head = line.kind() + " " + steps.get(i) + " " + Names.quoted(line.step()) + " {\n";
+            String head = line.kind().keyword() + " " + steps.get(i) + " " + Names.quoted(line.step()) + " {\n";
             switch (line.kind()) {
-                case "do" -> {
+                case DO -> {
                     repairs.add(steps.get(i));
                     text.append(head).append(takes).append("    then -> ").append(next).append("\n}\n");
                 }
-                case "measure" -> {
+                case MEASURE -> {
                     String quantity = line.quantity();
                     String place = names.name(line.at().isEmpty() ? line.step() : line.at(), "Place");
                     quantities.add(quantity);
@@ -47,7 +47,7 @@ final class StepListText {
                             .append(Interview.limit(line.expects())).append('\n').append(takes).append("    source \"Document and page\"\n    within -> ")
                             .append(next).append("\n    outside -> NotSolved\n}\n");
                 }
-                default -> text.append(head).append(takes).append("    yes -> ").append(next).append("\n    no -> NotSolved\n}\n");
+                case CHECK -> text.append(head).append(takes).append("    yes -> ").append(next).append("\n    no -> NotSolved\n}\n");
             }
         }
         String meter = quantities.isEmpty() ? "" : "// Put in what the data sheet of your own meter says.\ninstrument Meter " + Names.quoted(Interview.Meter.USUAL.title())

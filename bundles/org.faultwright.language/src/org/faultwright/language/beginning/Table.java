@@ -37,11 +37,6 @@ public record Table(List<String> headings, List<Row> rows, List<String> unread, 
         remarks = List.copyOf(remarks);
     }
 
-    /** The first sheet, with its headings in the first line. @throws UnusableTable where it is no table, in one sentence */
-    public static Table read(byte[] file) throws UnusableTable {
-        return of(TableFile.read(file).get(0), 1);
-    }
-
     /**
      * @param heading which of the lines with a word in them holds the headings, the first being 1; 0 where none does
      * @throws UnusableTable where no table is left, in one sentence

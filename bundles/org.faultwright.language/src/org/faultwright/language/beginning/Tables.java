@@ -137,7 +137,8 @@ public final class Tables {
                 throw new UnusableTable("Line " + row.line() + " expects \"" + expects + "\", which is no limit; write one such as 24 V +/- 5 % or 12 ohm .. 15 ohm.");
             }
             String kind = cell(row, columns, "kind").toLowerCase(Locale.ROOT);
-            String known = !expects.isEmpty() ? "measure" : kind.matches("(do|repair|act|replace|fit|remedy).*") ? "do" : "check";
+            Imported.StepKind known = !expects.isEmpty() ? Imported.StepKind.MEASURE
+                    : kind.matches("(do|repair|act|replace|fit|remedy).*") ? Imported.StepKind.DO : Imported.StepKind.CHECK;
             return new Imported.StepLine(step, known, minutes.orElse(""), expects, measured.orElse(""), cell(row, columns, "at"));
         });
     }

@@ -34,7 +34,22 @@ final class BandScale {
     private static final double GAP = 1.2;
     private static final double POINT = 25.4 / 72;
 
-    private record Zone(String word, Optional<Bound> from, Optional<Bound> to) {
+    /** What a reading in a zone means, with the word that is printed there and the fill; in black and white they are told apart as well. */
+    private enum Judgement {
+        ACCEPT("accept", "#ffffff", Paint.INK), DOUBTFUL("?", "#c4ccd0", Paint.INK), REJECT("reject", "#3a464d", "#ffffff");
+
+        private final String word;
+        private final String fill;
+        private final String ink;
+
+        Judgement(String word, String fill, String ink) {
+            this.word = word;
+            this.fill = fill;
+            this.ink = ink;
+        }
+    }
+
+    private record Zone(Judgement judgement, Optional<Bound> from, Optional<Bound> to) {
         Optional<Exact> width() {
             return from.flatMap(low -> to.map(high -> high.value().minus(low.value())));
         }
@@ -51,7 +66,7 @@ final class BandScale {
                 "line-height", "3.7mm");
         double x = 0;
         for (int i = 0; i < parts.size(); i++) {
-            bar(scale, parts.get(i).word(), x, widths.get(i));
+            bar(scale, parts.get(i).judgement(), x, widths.get(i));
             x += widths.get(i);
         }
         List<Number> numbers = new ArrayList<>();
@@ -65,22 +80,22 @@ final class BandScale {
 
     private static List<Zone> parts(Zones zones) {
         List<Zone> parts = new ArrayList<>();
-        Stream.of(Stream.of(zones.accept()).map(zone -> zone("accept", zone)), zones.doubtful().stream().map(zone -> zone("?", zone)),
-                zones.reject().stream().map(zone -> zone("reject", zone))).flatMap(all -> all).forEach(parts::add);
+        Stream.of(Stream.of(zones.accept()).map(zone -> zone(Judgement.ACCEPT, zone)), zones.doubtful().stream().map(zone -> zone(Judgement.DOUBTFUL, zone)),
+                zones.reject().stream().map(zone -> zone(Judgement.REJECT, zone))).flatMap(all -> all).forEach(parts::add);
         parts.sort((a, b) -> a.from().isEmpty() ? -1 : b.from().isEmpty() ? 1
                 : a.from().get().value().compareTo(b.from().get().value()));
         return parts;
     }
 
-    private static Zone zone(String word, Interval zone) {
-        return new Zone(word, zone.lower(), zone.upper());
+    private static Zone zone(Judgement judgement, Interval zone) {
+        return new Zone(judgement, zone.lower(), zone.upper());
     }
 
     private static List<Double> widths(List<Zone> parts, double width) {
         long outer = parts.stream().filter(part -> part.width().isEmpty()).count();
         double inner = parts.stream().flatMap(part -> part.width().stream()).mapToDouble(Exact::doubleValue).sum();
         // One zone with an end beside one without: half and half.
-        boolean oneSided = parts.stream().noneMatch(part -> part.word().equals("accept") && part.width().isPresent());
+        boolean oneSided = parts.stream().noneMatch(part -> part.judgement() == Judgement.ACCEPT && part.width().isPresent());
         double each = outer == parts.size() ? width / parts.size() : width * (oneSided ? ONE_SIDED : OUTER);
         double room = width - outer * each;
         List<Double> widths = new ArrayList<>();
@@ -92,18 +107,12 @@ final class BandScale {
         return widths.stream().map(one -> one * width / drawn).toList();
     }
 
-    private static void bar(Fo scale, String word, double x, double width) {
-        String fill = switch (word) {
-            case "accept" -> "#ffffff";
-            case "reject" -> "#3a464d";
-            default -> "#c4ccd0";
-        };
+    private static void bar(Fo scale, Judgement judgement, double x, double width) {
         Fo box = scale.add("block-container", "absolute-position", "absolute", "start-indent", "0mm", "left", PrintDocument.mm(x), "top", "0mm", "width",
-                PrintDocument.mm(width - 0.25), "height", PrintDocument.mm(BAR - 0.25), "background-color", fill, "border", "0.5pt solid " + Paint.INK);
-        Fo line = box.add("block", "text-align", "center", "font-size", "9pt", "font-weight", "bold", "color",
-                word.equals("reject") ? "#ffffff" : Paint.INK);
-        if (width > 9 || word.equals("?") && width > 2.2) {
-            line.verbatim(word);
+                PrintDocument.mm(width - 0.25), "height", PrintDocument.mm(BAR - 0.25), "background-color", judgement.fill, "border", "0.5pt solid " + Paint.INK);
+        Fo line = box.add("block", "text-align", "center", "font-size", "9pt", "font-weight", "bold", "color", judgement.ink);
+        if (width > 9 || judgement == Judgement.DOUBTFUL && width > 2.2) {
+            line.verbatim(judgement.word);
         }
     }
 
@@ -128,7 +137,7 @@ final class BandScale {
         if (part.word().equals("?")) {
             return List.of();
         }
-        boolean bold = part.word().equals("accept");
+        boolean bold = part.judgement() == Judgement.ACCEPT;
         List<Number> ends = new ArrayList<>();
         part.from().ifPresent(bound -> ends.add(Number.of(ValueText.of(bound.value(), unit), bold, x, false)));
         part.to().ifPresent(bound -> ends.add(Number.of(ValueText.of(bound.value(), unit), bold, x + width, true)));

@@ -20,6 +20,7 @@ import org.faultwright.language.beginning.Imported;
 import org.faultwright.language.beginning.Imported.Code;
 import org.faultwright.language.beginning.Imported.FaultLine;
 import org.faultwright.language.beginning.Imported.Range;
+import org.faultwright.language.beginning.Imported.StepKind;
 import org.faultwright.language.beginning.Imported.StepLine;
 import org.faultwright.language.beginning.Interview;
 import org.faultwright.language.beginning.Interview.Meter;
@@ -97,8 +98,8 @@ final class SignsPage extends QuestionPage {
         TableDialog asked = new TableDialog(dialog.getShell(), TableKind.STEPS, this::signsOf, table);
         asked.open();
         asked.<StepLine>taken().ifPresent(taken -> {
-            looks.append(taken.stream().filter(step -> step.kind().equals("check")).map(step -> List.of(step.step(), "yes", "no", "on", step.minutes())).toList());
-            readings.append(taken.stream().filter(step -> step.kind().equals("measure")).map(step -> List.of(step.at().isEmpty() ? step.step() : step.at(),
+            looks.append(taken.stream().filter(step -> step.kind() == StepKind.CHECK).map(step -> List.of(step.step(), "yes", "no", "on", step.minutes())).toList());
+            readings.append(taken.stream().filter(step -> step.kind() == StepKind.MEASURE).map(step -> List.of(step.at().isEmpty() ? step.step() : step.at(),
                     step.quantity(), step.expects(), "", "off, open", step.minutes())).toList());
         });
     }
@@ -107,9 +108,9 @@ final class SignsPage extends QuestionPage {
     private Imported<StepLine> signsOf(Table table, Map<String, Integer> columns) throws UnusableTable {
         Imported<StepLine> steps = Tables.steps(table, columns, meter);
         List<String> unread = new ArrayList<>(steps.unread());
-        steps.read().stream().filter(step -> step.kind().equals("do")).forEach(step -> unread.add("\"" + step.step()
+        steps.read().stream().filter(step -> step.kind() == StepKind.DO).forEach(step -> unread.add("\"" + step.step()
                 + "\" tells nothing; name it as what puts a fault right."));
-        return new Imported<>(steps.read().stream().filter(step -> !step.kind().equals("do")).toList(), unread);
+        return new Imported<>(steps.read().stream().filter(step -> step.kind() != StepKind.DO).toList(), unread);
     }
 
     /** The columns of a fault table, as looks. @return by heading the row of each */

@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What the lines of tables say, and which of them cannot be read. */
 class TablesTest {
     private static Table table(String text) throws UnusableTable {
-        return Table.read(text.getBytes(StandardCharsets.UTF_8));
+        return Table.of(TableFile.read(text.getBytes(StandardCharsets.UTF_8)).get(0), 1);
     }
 
     private static List<String> errors(String text) {
@@ -113,7 +113,7 @@ class TablesTest {
         Imported<Imported.StepLine> steps = Tables.steps(table, TableKind.STEPS.columns(table), Interview.Meter.USUAL);
 
         assertEquals(1, steps.read().size());
-        assertEquals("measure", steps.read().get(0).kind());
+        assertEquals(Imported.StepKind.MEASURE, steps.read().get(0).kind());
         assertEquals(3, steps.unread().size(), steps.unread().toString());
     }
 

@@ -49,5 +49,10 @@ if [ "$tests" = 0 ]; then
   echo "test: no test ran at all." >&2
   [ "$result" != 0 ] || result=1
 fi
+# which ones, and what they said, where it is read last: class, test, the first line of the failure
+find bundles releng -path '*/target/surefire-reports/TEST-*.xml' -exec awk '
+  function value(name) { return match($0, " " name "=\"[^\"]*\"") ? substr($0, RSTART + length(name) + 3, RLENGTH - length(name) - 4) : "" }
+  /<testcase / { test = value("classname") "." value("name") }
+  /<(failure|error)[ >]/ { print "failed: " test ": " substr(value("message"), 1, 300) }' {} +
 echo "$((tests - bad - skipped)) passed, $bad failed, $skipped skipped"
 exit "$result"

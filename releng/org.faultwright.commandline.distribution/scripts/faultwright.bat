@@ -8,5 +8,5 @@ if errorlevel 1 (
   echo faultwright: no Java was found. Install Java 17 or newer, or let JAVA_HOME name its folder. 1>&2
   exit /b 1
 )
-"%java%" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Xlog:disable -Xshare:auto -Dfile.encoding=UTF-8 -jar "%~dp0..\lib\faultwright.jar" %*
+"%java%" -Dlog4j.defaultInitOverride=true -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Xlog:disable -Xshare:auto -Dfile.encoding=UTF-8 -jar "%~dp0..\lib\faultwright.jar" %*
 exit /b %errorlevel%

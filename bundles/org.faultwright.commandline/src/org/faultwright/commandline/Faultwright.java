@@ -69,6 +69,7 @@ public final class Faultwright implements Runnable {
     }
 
     public static void main(String[] arguments) {
+        FailureLog.useFromNowOn();
         Output printed = new Output(new FileOutputStream(FileDescriptor.out));
         PrintWriter out = new PrintWriter(new BufferedOutputStream(printed), false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
@@ -170,9 +171,12 @@ public final class Faultwright implements Runnable {
     }
 
     private static int failed(Exception failure, CommandLine command) {
-        String what = failure instanceof CannotProceed
-                ? failure.getMessage()
-                : "This stopped with " + failure + "; please report it with the text it was given.";
+        boolean understood = failure instanceof CannotProceed;
+        if (!understood) {
+            FailureLog.tell("faultwright " + command.getCommandName() + " stopped", failure);
+        }
+        String what = understood ? failure.getMessage() : "This stopped with " + failure + "; please report it with the text it was given"
+                + FailureLog.file().map(log -> " and the file " + log).orElse("") + ".";
         command.getErr().println("faultwright: " + sentence(what));
         return MISUSE;
     }

@@ -16,6 +16,7 @@ import org.faultwright.workbench.start.Starting;
 public final class FaultwrightApplication implements IApplication {
     @Override
     public Object start(IApplicationContext context) {
+        PlatformLogHandler.useFromNowOn();
         Display display = PlatformUI.createDisplay();
         try {
             // the picture of the start goes before anything is asked; the window takes it away itself

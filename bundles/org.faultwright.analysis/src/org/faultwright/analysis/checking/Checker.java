@@ -20,7 +20,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.KeptArrows;
 import org.faultwright.procedure.Document;
 
-/** Runs rules over a document. A rule that crashes is reported by its id; the others go on. */
+/** Runs rules over a document. A rule that crashes is reported by its id, and where it did stands in the log ({@link System.Logger}); the others go on. */
 public final class Checker {
     /** By file, place, severity, rule and words. */
     public static final Comparator<Finding> READING_ORDER = Comparator
@@ -116,9 +116,11 @@ public final class Checker {
             findings.reported().forEach(finding -> said.add(new UnquotedFinding(kept(finding, subject), false)));
         } catch (RuntimeException | StackOverflowError crash) {
             findings.reported().forEach(finding -> said.add(new UnquotedFinding(finding, false)));
+            System.getLogger(Checker.class.getName()).log(System.Logger.Level.ERROR,
+                    "The rule " + rule.header().id() + " stopped on " + subject.document().name().at().source().name(), crash);
             said.add(new UnquotedFinding(new Finding("rule-failed", Severity.ERROR, subject.document().name().at(),
                     "The rule " + rule.header().id() + " stopped with " + crash + ".",
-                    "Report this with the text it was checking; the other rules have run.", List.of(), List.of()), true));
+                    "Report this with the text it was checking and the log of failures; the other rules have run.", List.of(), List.of()), true));
         }
         return List.copyOf(said);
     }

@@ -42,7 +42,6 @@ import org.eclipse.lsp4j.services.LanguageClientAware;
 import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
-import java.io.OutputStream;
 
 /** The editing services for any editor that speaks the Language Server Protocol 3.17. */
 public final class ProcedureLanguageServer implements LanguageServer, LanguageClientAware, WorkspaceService {

@@ -12,7 +12,6 @@ import java.security.MessageDigest;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import org.faultwright.analysis.Finding;
@@ -57,8 +56,7 @@ public final class KeptResults {
     }
 
     /**
-     * In the user's folder for such things: {@code $XDG_CACHE_HOME/faultwright/kept}, or the same in {@code ~/.cache}; on Windows in
-     * {@code %LOCALAPPDATA%}. The key stands in {@code $XDG_STATE_HOME/faultwright}, or {@code ~/.local/state/faultwright}.
+     * In the user's folders for such things ({@link UserFolders}): the key stands where what is not to be lost stands.
      *
      * @param user   a class of the program that asks: what another build of it kept counts as none
      * @param way    a word for what is run: other rules, or other work with what they find, need another word
@@ -66,8 +64,8 @@ public final class KeptResults {
      * @param finder the one that the texts are read with
      */
     public static KeptResults usual(Class<?> user, String way, Optional<LocalDate> today, LibraryFinder finder) {
-        Optional<Path> entries = place("XDG_CACHE_HOME", ".cache").map(place -> place.resolve("kept"));
-        Optional<Path> key = place("XDG_STATE_HOME", ".local/state").map(place -> place.resolve("kept-results.key"));
+        Optional<Path> entries = UserFolders.cache().map(place -> place.resolve("kept"));
+        Optional<Path> key = UserFolders.state().map(place -> place.resolve("kept-results.key"));
         return entries.isPresent() && key.isPresent() ? in(user, entries.get(), key.get(), way, today, finder) : none();
     }
 
@@ -79,20 +77,6 @@ public final class KeptResults {
     /** Nothing is kept. */
     public static KeptResults none() {
         return new KeptResults(KeptResults.class, Optional.empty(), "", Optional.empty(), (library, from) -> Optional.empty());
-    }
-
-    /** A relative path in such a variable counts as none (XDG Base Directory Specification 0.8). */
-    private static Optional<Path> place(String variable, String below) {
-        try {
-            boolean windows = System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows");
-            String set = System.getenv(windows ? "LOCALAPPDATA" : variable);
-            Optional<Path> said = Optional.ofNullable(set).filter(words -> !words.isBlank()).map(Path::of).filter(Path::isAbsolute);
-            Optional<Path> home = Optional.ofNullable(System.getProperty("user.home")).filter(words -> !words.isBlank()).map(Path::of)
-                    .filter(Path::isAbsolute).map(place -> place.resolve(below));
-            return said.or(() -> home).map(place -> place.resolve("faultwright"));
-        } catch (InvalidPathException none) {
-            return Optional.empty();
-        }
     }
 
     /** What was found in the text before, if the same would be found today; its places are in these texts as they are now. */

@@ -15,6 +15,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CompletionOptions;
@@ -22,11 +23,13 @@ import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.InitializeParams;
 import org.eclipse.lsp4j.InitializeResult;
+import org.eclipse.lsp4j.PublishDiagnosticsCapabilities;
 import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.ServerInfo;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.TextDocumentClientCapabilities;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
@@ -42,13 +45,20 @@ import org.eclipse.lsp4j.services.LanguageClientAware;
 import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
+import org.faultwright.language.kept.KeptPages;
 
 /** The editing services for any editor that speaks the Language Server Protocol 3.17. */
 public final class ProcedureLanguageServer implements LanguageServer, LanguageClientAware, WorkspaceService {
     private final WorkspaceFiles files = new WorkspaceFiles();
     private final ServedTexts texts = new ServedTexts(new EditingServices(), files);
     private final CompletableFuture<Integer> ended = new CompletableFuture<>();
+    private final KeptPages pages;
     private volatile boolean shutDown;
+
+    /** @param pages where the pages of rules are written, which an editor is given links to */
+    ProcedureLanguageServer(KeptPages pages) {
+        this.pages = pages;
+    }
 
     /**
      * Serves one editor until it says goodbye or the stream ends.
@@ -56,7 +66,7 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
      * @return 0 when it said goodbye as the protocol asks, else 1
      */
     public static int serve(InputStream in, OutputStream out) {
-        ProcedureLanguageServer server = new ProcedureLanguageServer();
+        ProcedureLanguageServer server = new ProcedureLanguageServer(KeptPages.ofTheUser());
         ExecutorService threads = Executors.newCachedThreadPool(ProcedureLanguageServer::daemon);
         try {
             Launcher<LanguageClient> launcher = new LSPLauncher.Builder<LanguageClient>().setLocalService(server).setRemoteInterface(LanguageClient.class)
@@ -107,6 +117,7 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
     @Override
     public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
         files.open(folders(params));
+        texts.link(opensLinks(params.getCapabilities()) ? new RuleLinks(pages) : RuleLinks.NONE);
         ServerCapabilities able = new ServerCapabilities();
         able.setTextDocumentSync(TextDocumentSyncKind.Incremental);
         able.setCompletionProvider(new CompletionOptions(false, List.of(">")));
@@ -123,6 +134,12 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
         able.setDocumentFormattingProvider(true);
         able.setCodeActionProvider(new CodeActionOptions(List.of(CodeActionKind.QuickFix)));
         return CompletableFuture.completedFuture(new InitializeResult(able, new ServerInfo("Faultwright")));
+    }
+
+    /** Whether the editor says that it opens what a finding's rule is linked to (LSP 3.17, PublishDiagnosticsClientCapabilities). */
+    private static boolean opensLinks(ClientCapabilities editor) {
+        return Optional.ofNullable(editor).map(ClientCapabilities::getTextDocument).map(TextDocumentClientCapabilities::getPublishDiagnostics)
+                .map(PublishDiagnosticsCapabilities::getCodeDescriptionSupport).orElse(false);
     }
 
     private static List<Path> folders(InitializeParams params) {

@@ -13,6 +13,7 @@ import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionItemKind;
 import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticCodeDescription;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.FoldingRange;
@@ -36,12 +37,14 @@ final class ProtocolForms {
     private ProtocolForms() {
     }
 
-    static Diagnostic diagnostic(Finding finding) {
+    /** @param links to the pages of rules, as far as the editor opens them (LSP 3.17, CodeDescription) */
+    static Diagnostic diagnostic(Finding finding, RuleLinks links) {
         String path = finding.path().isEmpty() ? "" : "\nPath: "
                 + finding.path().stream().map(PathStep::toString).collect(Collectors.joining(" > "));
         Diagnostic diagnostic = new Diagnostic(Positions.range(finding.at()),
                 finding.message() + "\n" + finding.advice() + path, severity(finding), "faultwright");
         diagnostic.setCode(finding.rule());
+        links.to(finding.rule()).map(DiagnosticCodeDescription::new).ifPresent(diagnostic::setCodeDescription);
         return diagnostic;
     }
 
@@ -97,10 +100,10 @@ final class ProtocolForms {
         return shown;
     }
 
-    static CodeAction action(String address, Finding finding, Fix fix) {
+    static CodeAction action(String address, Finding finding, Fix fix, RuleLinks links) {
         CodeAction action = new CodeAction(fix.title());
         action.setKind(CodeActionKind.QuickFix);
-        action.setDiagnostics(List.of(diagnostic(finding)));
+        action.setDiagnostics(List.of(diagnostic(finding, links)));
         action.setEdit(edit(address, fix));
         return action;
     }

@@ -81,6 +81,7 @@ final class ServedTexts implements TextDocumentService {
     private final Map<String, Future<?>> pauses = new ConcurrentHashMap<>();
     private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(ServedTexts::daemon);
     private volatile LanguageClient client;
+    private volatile RuleLinks links = RuleLinks.NONE;
 
     ServedTexts(EditingServices services, WorkspaceFiles files) {
         this.services = services;
@@ -89,6 +90,10 @@ final class ServedTexts implements TextDocumentService {
 
     void connect(LanguageClient connected) {
         client = connected;
+    }
+
+    void link(RuleLinks toPages) {
+        links = toPages;
     }
 
     @Override
@@ -181,7 +186,7 @@ final class ServedTexts implements TextDocumentService {
 
     private void publish(String address, OpenText text) {
         client.publishDiagnostics(new PublishDiagnosticsParams(address,
-                text.findings().stream().map(ProtocolForms::diagnostic).toList()));
+                text.findings().stream().map(finding -> ProtocolForms.diagnostic(finding, links)).toList()));
     }
 
     @Override
@@ -295,7 +300,7 @@ final class ServedTexts implements TextDocumentService {
             int offset = Positions.offset(text.source(), params.getRange().getStart());
             List<Either<Command, CodeAction>> actions = new ArrayList<>();
             text.findingsAt(offset).forEach(finding -> services.fixes(finding)
-                    .forEach(fix -> actions.add(Either.forRight(ProtocolForms.action(address, finding, fix)))));
+                    .forEach(fix -> actions.add(Either.forRight(ProtocolForms.action(address, finding, fix, links)))));
             return actions;
         });
     }

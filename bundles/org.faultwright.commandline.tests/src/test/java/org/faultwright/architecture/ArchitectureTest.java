@@ -21,6 +21,7 @@ import java.util.TreeSet;
 import java.util.jar.Manifest;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -104,6 +105,17 @@ class ArchitectureTest {
         assertEquals(Map.of(), uses);
     }
 
+    /** Also of the studies beside the bundles: somebody who reads or looks for a class meets one. */
+    @Test
+    void should_have_one_class_for_one_name() {
+        Map<String, List<Path>> byName = mainSources().stream().collect(Collectors.groupingBy(file -> file.getFileName().toString(), TreeMap::new, Collectors.toList()));
+        byName.remove("package-info.java");
+        assertTrue(byName.size() > 900, "only " + byName.size() + " names were read");
+
+        byName.values().removeIf(files -> files.size() == 1);
+        assertEquals(Map.of(), byName);
+    }
+
     @Test
     void should_never_print_stack_traces_or_leave_an_exception_unused() {
         int read = noSourceMatches(ALLOWED.keySet(), "printStackTrace|catch \\([^)]*\\) \\{\\s*\\}");
@@ -136,19 +148,41 @@ class ArchitectureTest {
         return files.size();
     }
 
+    /** Of all bundles, and of the studies in releng. */
+    static List<Path> mainSources() {
+        List<Path> found = new ArrayList<>(sources(ALLOWED.keySet()));
+        addStudies(found);
+        return found;
+    }
+
+    static List<Path> studiesAndWorkbench() {
+        List<Path> found = new ArrayList<>(sources(Set.of("workbench")));
+        addStudies(found);
+        return found;
+    }
+
+    private static void addStudies(List<Path> found) {
+        for (String study : List.of("benchmarks", "mutations")) {
+            addSources(BUNDLES.resolveSibling("releng").resolve(OWN + study).resolve("src"), found);
+        }
+    }
+
     private static List<Path> sources(Set<String> bundles) {
         List<Path> found = new ArrayList<>();
         for (String bundle : new TreeSet<>(bundles)) {
-            Path folder = BUNDLES.resolve(OWN + bundle).resolve("src");
-            if (Files.isDirectory(folder)) {
-                try (Stream<Path> files = Files.walk(folder)) {
-                    files.filter(file -> file.toString().endsWith(".java")).sorted().forEach(found::add);
-                } catch (IOException unreadable) {
-                    throw new UncheckedIOException(unreadable);
-                }
-            }
+            addSources(BUNDLES.resolve(OWN + bundle).resolve("src"), found);
         }
         return found;
+    }
+
+    private static void addSources(Path folder, List<Path> found) {
+        if (Files.isDirectory(folder)) {
+            try (Stream<Path> files = Files.walk(folder)) {
+                files.filter(file -> file.toString().endsWith(".java")).sorted().forEach(found::add);
+            } catch (IOException unreadable) {
+                throw new UncheckedIOException(unreadable);
+            }
+        }
     }
 
     private static Set<String> ownBundlesRequiredBy(Path folder) throws IOException {
@@ -170,7 +204,7 @@ class ArchitectureTest {
         return whole;
     }
 
-    private static String text(Path file) {
+    static String text(Path file) {
         try {
             return Files.readString(file).replace("\r\n", "\n");
         } catch (IOException unreadable) {

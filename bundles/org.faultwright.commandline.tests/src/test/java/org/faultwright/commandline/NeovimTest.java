@@ -15,6 +15,7 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -95,6 +96,16 @@ class NeovimTest {
     @Test
     void should_be_told_what_is_found_when_the_text_opens() {
         assertEquals(List.of("unused-declaration 4"), findings("opened").stream().filter(one -> one.startsWith("unused-decl")).toList());
+    }
+
+    @Test
+    void should_be_given_the_page_of_the_rule_with_each_finding() throws IOException {
+        for (JsonElement finding : elements("opened")) {
+            String rule = finding.getAsJsonObject().get("code").getAsString();
+            Path page = Path.of(URI.create(finding.getAsJsonObject().get("page").getAsString()));
+            assertEquals(folder.resolve("cache/faultwright/rules").resolve(rule + ".html"), page);
+            assertTrue(Files.readString(page).contains("<h1>" + rule + "</h1>"), page.toString());
+        }
     }
 
     @Test

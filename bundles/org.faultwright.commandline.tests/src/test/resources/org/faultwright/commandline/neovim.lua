@@ -10,7 +10,9 @@ end
 local function findings()
   local codes = {}
   for _, finding in ipairs(vim.diagnostic.get(0)) do
-    table.insert(codes, { code = finding.user_data.lsp.code or finding.code, line = finding.lnum + 1, message = finding.message })
+    local page = finding.user_data.lsp.codeDescription
+    table.insert(codes, { code = finding.user_data.lsp.code or finding.code, line = finding.lnum + 1, message = finding.message,
+      page = page and page.href })
   end
   return codes
 end
@@ -59,7 +61,11 @@ end
 local function work()
   vim.cmd('edit ' .. vim.fn.fnameescape(TEXT))
   vim.bo.expandtab, vim.bo.shiftwidth = true, 4
+  -- Neovim keeps the address of a page for whoever opens it, and does not say so by itself
+  local able = vim.lsp.protocol.make_client_capabilities()
+  able.textDocument.publishDiagnostics = vim.tbl_extend('force', able.textDocument.publishDiagnostics or {}, { codeDescriptionSupport = true })
   local client = vim.lsp.start_client({
+    capabilities = able,
     name = 'faultwright', cmd = vim.fn.json_decode(vim.env.FAULTWRIGHT_SERVE), root_dir = vim.fn.fnamemodify(TEXT, ':h'),
     workspace_folders = { { uri = vim.uri_from_fname(vim.fn.fnamemodify(TEXT, ':h')), name = 'bench' } },
   })

@@ -134,7 +134,7 @@ final class BandScale {
 
     /** What is read below a zone, at its ends; where both ends of one do not fit below it, in its middle. */
     private static List<Number> numbers(Zone part, Unit unit, double x, double width) {
-        if (part.word().equals("?")) {
+        if (part.judgement() == Judgement.DOUBTFUL) {
             return List.of();
         }
         boolean bold = part.judgement() == Judgement.ACCEPT;

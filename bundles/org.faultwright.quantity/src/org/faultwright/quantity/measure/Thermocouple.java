@@ -73,9 +73,4 @@ public record Thermocouple(String name, List<Piece> pieces) implements Sensor {
         Piece piece = pieces.stream().filter(p -> t <= p.to()).findFirst().orElse(pieces.get(pieces.size() - 1));
         return piece.at(t);
     }
-
-    /** What a voltmeter reads in mV when the junction to its leads is at a temperature of its own: E(t) − E(reference). */
-    public Exact signalAt(Exact celsius, Exact referenceCelsius) {
-        return signalAt(celsius).minus(signalAt(referenceCelsius));
-    }
 }

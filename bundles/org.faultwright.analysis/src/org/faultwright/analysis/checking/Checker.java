@@ -7,12 +7,16 @@ package org.faultwright.analysis.checking;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.OnDemand;
 import org.faultwright.analysis.QuotedNames;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.Severity;
@@ -32,6 +36,7 @@ public final class Checker {
 
     private final List<Rule> rules;
     private final Optional<LocalDate> today;
+    private final boolean onAllCores;
 
     public Checker() {
         this(RuleSet.all(), Optional.empty());
@@ -39,8 +44,18 @@ public final class Checker {
 
     /** @param today the day that due dates are held against */
     public Checker(List<Rule> rules, Optional<LocalDate> today) {
+        this(rules, today, false);
+    }
+
+    private Checker(List<Rule> rules, Optional<LocalDate> today, boolean onAllCores) {
         this.rules = List.copyOf(rules);
         this.today = today;
+        this.onAllCores = onAllCores;
+    }
+
+    /** One that asks several rules at the same time, where somebody waits for the answer about one text; the answer is the same. */
+    public Checker onAllCores() {
+        return new Checker(rules, today, true);
     }
 
     /** The findings in reading order; deterministic. */
@@ -62,16 +77,24 @@ public final class Checker {
     public Assessment assess(Subject subject) {
         QuotedNames names = QuotedNames.of(subject);
         List<Finding> found = new ArrayList<>();
-        for (Rule rule : rules) {
-            run(rule, subject).forEach(said -> found.add(said.quoted(names)));
-        }
+        each(rules, onAllCores, rule -> run(rule, subject)).forEach(all -> all.forEach(said -> found.add(said.quoted(names))));
         found.sort(READING_ORDER);
         return RootCauses.part(subject, found);
     }
 
     /** Checks one text again and again while it changes. */
     public ChangingCheck changing() {
-        return new ChangingCheck(rules, today);
+        return new ChangingCheck(rules, today, onAllCores);
+    }
+
+    /** What comes of each, in their order. */
+    static <T> List<T> each(List<Rule> rules, boolean onAllCores, Function<Rule, T> ask) {
+        if (!onAllCores) {
+            return rules.stream().map(ask).toList();
+        }
+        AtomicReferenceArray<T> answers = new AtomicReferenceArray<>(rules.size());
+        SharedWork.each(rules.size(), i -> answers.set(i, ask.apply(rules.get(i))));
+        return IntStream.range(0, rules.size()).mapToObj(answers::get).toList();
     }
 
     /**
@@ -94,18 +117,12 @@ public final class Checker {
 
     /** What each rule said of a subject: the search for a better order asks all others what stands in the text, before or after they are asked themselves. */
     private static final class Heard {
-        private final Map<Rule, List<Said>> byRule = new IdentityHashMap<>();
+        private final Map<Rule, OnDemand<List<Said>>> byRule = new ConcurrentHashMap<>();
     }
 
     /** What a rule says of a subject, which it is asked once. */
     static List<Said> run(Rule rule, Subject subject) {
-        Map<Rule, List<Said>> heard = subject.shared(Heard.class, any -> new Heard()).byRule;
-        List<Said> known = heard.get(rule);
-        if (known == null) {
-            known = ask(rule, subject);
-            heard.put(rule, known);
-        }
-        return known;
+        return subject.shared(Heard.class, any -> new Heard()).byRule.computeIfAbsent(rule, any -> new OnDemand<>()).get(() -> ask(rule, subject));
     }
 
     private static List<Said> ask(Rule rule, Subject subject) {

@@ -6,10 +6,12 @@ package org.faultwright.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.swt.SWT;
@@ -69,16 +71,25 @@ class ReadmePicturesTest {
         editor.selectAndReveal(text.indexOf("\nmeasure ") + "\nmeasure ".length(), 0);
         Waiting.until("everything is checked", () -> FolderDocuments.get().isComplete() && card.picturesKept() > 0);
         Waiting.until("the step is marked", () -> card.marked().filter(step -> card.pages().filter(made -> made.places().containsKey(step)).isPresent()).isPresent());
-        CardPages pages = card.pages().orElseThrow();
         boolean[] settled = {false};
         display.timerExec(1_500, () -> settled[0] = true);
         Waiting.until("the window has settled", () -> settled[0]);
 
         save(shell, folder.resolve("workbench.png"));
-        ImageIO.write(pages.picture(pages.places().get(card.marked().orElseThrow()).page(), DPI), "png", folder.resolve("card.png").toFile());
+        // a card that has settled meanwhile takes the place of the first one, whose pages are closed then
+        ImageIO.write(Waiting.untilPresent("the page of the marked step is drawn", () -> card.pages().flatMap(pages -> marked(card, pages))),
+                "png", folder.resolve("card.png").toFile());
 
         assertTrue(Files.size(folder.resolve("workbench.png")) > 20_000);
         assertTrue(Files.size(folder.resolve("card.png")) > 10_000);
+    }
+
+    private static Optional<BufferedImage> marked(CardView card, CardPages pages) {
+        try {
+            return Optional.of(pages.picture(pages.places().get(card.marked().orElseThrow()).page(), DPI));
+        } catch (IOException closed) {
+            return Optional.empty();
+        }
     }
 
     /** Those of the help: a view each, as it stands in the window. */

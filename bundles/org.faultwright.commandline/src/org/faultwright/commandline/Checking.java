@@ -54,6 +54,7 @@ final class Checking {
 
     private synchronized Working working() {
         if (working == null) {
+            EarlyLoading.await();
             Checker checker = new Checker(rules.get(), today);
             working = new Working(new ProcedureReader(finder), onAllCores ? checker.onAllCores() : checker);
         }

@@ -73,9 +73,6 @@ final class CheckCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         List<Path> files = ProcedureFiles.below(named);
         Checking checking = new Checking(quick ? RuleSet::quick : RuleSet::all, Optional.ofNullable(today));
-        if (files.size() == 1) {
-            checking.onAllCores();
-        }
         PrintWriter out = spec.commandLine().getOut();
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();

@@ -45,7 +45,6 @@ final class Checking {
     private final FileLibraryFinder finder = new FileLibraryFinder();
     private final Supplier<List<Rule>> rules;
     private final Optional<LocalDate> today;
-    private boolean onAllCores;
     private Working working;
 
     /** What reads and checks, made when the first text is read: the grammar takes longer to load than what is kept takes to print. */
@@ -54,9 +53,7 @@ final class Checking {
 
     private synchronized Working working() {
         if (working == null) {
-            EarlyLoading.await();
-            Checker checker = new Checker(rules.get(), today);
-            working = new Working(new ProcedureReader(finder), onAllCores ? checker.onAllCores() : checker);
+            working = new Working(new ProcedureReader(finder), new Checker(rules.get(), today));
         }
         return working;
     }
@@ -68,11 +65,6 @@ final class Checking {
     Checking(Supplier<List<Rule>> rules, Optional<LocalDate> today) {
         this.rules = rules;
         this.today = today;
-    }
-
-    /** Before anything is read: one text alone is checked by all cores, where several are checked by one each. */
-    synchronized void onAllCores() {
-        onAllCores = true;
     }
 
     Document read(Path file) {

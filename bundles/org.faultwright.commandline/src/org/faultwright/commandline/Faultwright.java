@@ -70,7 +70,6 @@ public final class Faultwright implements Runnable {
 
     public static void main(String[] arguments) {
         FailureLog.useFromNowOn();
-        EarlyLoading.begin(arguments);
         Output printed = new Output(new FileOutputStream(FileDescriptor.out));
         PrintWriter out = new PrintWriter(new BufferedOutputStream(printed), false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);

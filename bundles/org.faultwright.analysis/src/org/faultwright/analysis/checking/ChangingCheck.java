@@ -7,9 +7,7 @@ package org.faultwright.analysis.checking;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -34,16 +32,14 @@ public final class ChangingCheck {
 
     private final List<Rule> rules;
     private final Optional<LocalDate> today;
-    private final boolean onAllCores;
     private Optional<Document> last = Optional.empty();
     private Optional<QuotedNames> lastNames = Optional.empty();
     private Optional<KnownBudgets> lastBudgets = Optional.empty();
-    private Map<Rule, List<Known>> known = Map.of();
+    private List<List<Known>> known = List.of();
 
-    ChangingCheck(List<Rule> rules, Optional<LocalDate> today, boolean onAllCores) {
+    ChangingCheck(List<Rule> rules, Optional<LocalDate> today) {
         this.rules = rules;
         this.today = today;
-        this.onAllCores = onAllCores;
     }
 
     /** What stands in the text, and what waits because it may only follow from something else that was found. */
@@ -58,19 +54,18 @@ public final class ChangingCheck {
         part.ifPresent(one -> one.takeOver(KnownBudgets.class, budgets));
         Set<Reach> beyond = EnumSet.noneOf(Reach.class);
         change.ifPresent(known -> Stream.of(Reach.values()).filter(known::isBeyond).forEach(beyond::add));
-        Map<Rule, List<Known>> now = new IdentityHashMap<>();
-        List<List<Known>> answers = Checker.each(rules, onAllCores, rule -> {
-            List<Known> before = known.getOrDefault(rule, List.of());
+        List<List<Known>> now = new ArrayList<>(rules.size());
+        List<Finding> found = new ArrayList<>();
+        for (int i = 0; i < rules.size(); i++) {
+            Rule rule = rules.get(i);
+            List<Known> before = known.isEmpty() ? List.of() : known.get(i);
             Optional<List<Known>> kept = change.isEmpty() ? Optional.empty() : switch (rule.reach()) {
                 case ONE_BLOCK -> beside(change.get(), rule, before, part.get(), names, namesAsBefore);
                 case PATHS, READINGS, MEANING, EVERYTHING -> beyond.contains(rule.reach()) ? moved(change.get(), before, names, namesAsBefore) : Optional.empty();
             };
-            return kept.orElseGet(() -> Checker.run(rule, subject).stream().map(said -> new Known(said, said.quoted(names))).toList());
-        });
-        List<Finding> found = new ArrayList<>();
-        for (int i = 0; i < rules.size(); i++) {
-            now.put(rules.get(i), answers.get(i));
-            answers.get(i).forEach(one -> found.add(one.quoted()));
+            List<Known> all = kept.orElseGet(() -> Checker.run(rule, subject).stream().map(said -> new Known(said, said.quoted(names))).toList());
+            now.add(all);
+            all.forEach(one -> found.add(one.quoted()));
         }
         last = Optional.of(subject.document());
         lastNames = Optional.of(names);

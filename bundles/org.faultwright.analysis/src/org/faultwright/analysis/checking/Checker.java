@@ -11,9 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.atomic.AtomicReferenceArray;
-import java.util.function.Function;
-import java.util.stream.IntStream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.OnDemand;
@@ -36,7 +33,6 @@ public final class Checker {
 
     private final List<Rule> rules;
     private final Optional<LocalDate> today;
-    private final boolean onAllCores;
 
     public Checker() {
         this(RuleSet.all(), Optional.empty());
@@ -44,18 +40,8 @@ public final class Checker {
 
     /** @param today the day that due dates are held against */
     public Checker(List<Rule> rules, Optional<LocalDate> today) {
-        this(rules, today, false);
-    }
-
-    private Checker(List<Rule> rules, Optional<LocalDate> today, boolean onAllCores) {
         this.rules = List.copyOf(rules);
         this.today = today;
-        this.onAllCores = onAllCores;
-    }
-
-    /** One that asks several rules at the same time, where somebody waits for the answer about one text; the answer is the same. */
-    public Checker onAllCores() {
-        return new Checker(rules, today, true);
     }
 
     /** The findings in reading order; deterministic. */
@@ -77,24 +63,16 @@ public final class Checker {
     public Assessment assess(Subject subject) {
         QuotedNames names = QuotedNames.of(subject);
         List<Finding> found = new ArrayList<>();
-        each(rules, onAllCores, rule -> run(rule, subject)).forEach(all -> all.forEach(said -> found.add(said.quoted(names))));
+        for (Rule rule : rules) {
+            run(rule, subject).forEach(said -> found.add(said.quoted(names)));
+        }
         found.sort(READING_ORDER);
         return RootCauses.part(subject, found);
     }
 
     /** Checks one text again and again while it changes. */
     public ChangingCheck changing() {
-        return new ChangingCheck(rules, today, onAllCores);
-    }
-
-    /** What comes of each, in their order. */
-    static <T> List<T> each(List<Rule> rules, boolean onAllCores, Function<Rule, T> ask) {
-        if (!onAllCores) {
-            return rules.stream().map(ask).toList();
-        }
-        AtomicReferenceArray<T> answers = new AtomicReferenceArray<>(rules.size());
-        SharedWork.each(rules.size(), i -> answers.set(i, ask.apply(rules.get(i))));
-        return IntStream.range(0, rules.size()).mapToObj(answers::get).toList();
+        return new ChangingCheck(rules, today);
     }
 
     /**

@@ -60,7 +60,6 @@ public final class EditingServices {
     private final FileLibraryFinder onDisk = new FileLibraryFinder();
     private final ProcedureReader reader = new ProcedureReader(this::library);
     private final Checker quick;
-    private final Checker atAKey;
     private final Checker forAPause;
     private final Checker every;
     private final List<Rule> ofTheTable = RuleSet.quick().stream().filter(rule -> OF_THE_TABLE.contains(rule.header().id())).toList();
@@ -76,7 +75,6 @@ public final class EditingServices {
     public EditingServices(Optional<LocalDate> today) {
         this.today = today;
         quick = new Checker(RuleSet.quick(), today);
-        atAKey = quick.onAllCores();
         forAPause = new Checker(RuleSet.forAPause(), today);
         every = new Checker(RuleSet.all(), today);
     }
@@ -92,7 +90,7 @@ public final class EditingServices {
         beingEdited.put(key(file), source);
         Document document = changing.computeIfAbsent(key(file), f -> reader.changing()).read(source);
         Subject subject = quick.subject(document);
-        Assessment assessed = checks.computeIfAbsent(key(file), f -> atAKey.changing()).assess(subject);
+        Assessment assessed = checks.computeIfAbsent(key(file), f -> quick.changing()).assess(subject);
         List<Finding> found = ofFile(source, assessed.findings());
         List<Finding> told = calm.computeIfAbsent(key(file), f -> new TypingCalm()).whileWriting(document, found, ofFile(source, assessed.waiting()));
         return new OpenText(document, subject, told, found, false);

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.fail;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.eclipse.swt.widgets.Display;
@@ -66,7 +67,12 @@ public final class Waiting {
 
     /** The value once there is one. */
     public static <T> T untilPresent(String what, Supplier<Optional<T>> value) {
-        until(what, () -> value.get().isPresent());
-        return value.get().orElseThrow();
+        // asked no second time: what was there may be gone by then
+        AtomicReference<Optional<T>> found = new AtomicReference<>(Optional.empty());
+        until(what, () -> {
+            found.set(value.get());
+            return found.get().isPresent();
+        });
+        return found.get().orElseThrow();
     }
 }

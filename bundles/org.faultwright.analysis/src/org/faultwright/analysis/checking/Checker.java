@@ -7,12 +7,13 @@ package org.faultwright.analysis.checking;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Findings;
+import org.faultwright.analysis.OnDemand;
 import org.faultwright.analysis.QuotedNames;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.Severity;
@@ -94,18 +95,12 @@ public final class Checker {
 
     /** What each rule said of a subject: the search for a better order asks all others what stands in the text, before or after they are asked themselves. */
     private static final class Heard {
-        private final Map<Rule, List<UnquotedFinding>> byRule = new IdentityHashMap<>();
+        private final Map<Rule, OnDemand<List<UnquotedFinding>>> byRule = new ConcurrentHashMap<>();
     }
 
     /** What a rule says of a subject, which it is asked once. */
     static List<UnquotedFinding> run(Rule rule, Subject subject) {
-        Map<Rule, List<UnquotedFinding>> heard = subject.shared(Heard.class, any -> new Heard()).byRule;
-        List<UnquotedFinding> known = heard.get(rule);
-        if (known == null) {
-            known = ask(rule, subject);
-            heard.put(rule, known);
-        }
-        return known;
+        return subject.shared(Heard.class, any -> new Heard()).byRule.computeIfAbsent(rule, any -> new OnDemand<>()).get(() -> ask(rule, subject));
     }
 
     private static List<UnquotedFinding> ask(Rule rule, Subject subject) {

@@ -16,6 +16,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.faultwright.analysis.OnDemand;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.Components;
 import org.faultwright.procedure.Name;
@@ -65,8 +66,7 @@ public final class LinkedSteps {
     private final Map<String, Integer> numbers = new HashMap<>();
     private final List<List<Arrow>> arrows = new ArrayList<>();
     private final int counters;
-    /** Worked out when it is first asked for. */
-    private Components loops;
+    private final OnDemand<Components> loops = new OnDemand<>();
 
     /** The tree of a subject's procedure, computed once. */
     public static LinkedSteps in(Subject subject, Procedure procedure) {
@@ -128,13 +128,8 @@ public final class LinkedSteps {
 
     /** Whether two steps are on one loop. */
     public boolean together(int one, int other) {
-        Components known = loops;
-        if (known == null) {
-            known = Components.of(arrows.stream().map(own -> own.stream()
-                .flatMap(arrow -> targets(arrow).stream()).mapToInt(Integer::intValue).toArray()).toArray(int[][]::new));
-            loops = known;
-        }
-        return known.together(one, other);
+        return loops.get(() -> Components.of(arrows.stream().map(own -> own.stream()
+                .flatMap(arrow -> targets(arrow).stream()).mapToInt(Integer::intValue).toArray()).toArray(int[][]::new))).together(one, other);
     }
 
     public boolean isConclusion(int step) {

@@ -5,6 +5,7 @@
 package org.faultwright.analysis.faults;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +28,7 @@ public final class PresumedTable {
     private final FaultTable table;
     private final boolean modest;
     /** By the step itself: comparing two is as long as their texts. */
-    private final Map<Step, Optional<String>> ordinary = new IdentityHashMap<>();
+    private final Map<Step, Optional<String>> ordinary = Collections.synchronizedMap(new IdentityHashMap<>());
 
     public PresumedTable(FaultTable table) {
         this(table, false);

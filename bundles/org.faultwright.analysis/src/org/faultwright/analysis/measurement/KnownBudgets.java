@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.faultwright.analysis.Subject;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
@@ -50,14 +51,19 @@ public final class KnownBudgets {
         return known.size() > MOST ? none() : new KnownBudgets(new IdentityHashMap<>(known));
     }
 
-    synchronized MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
-        List<KnownBudget> ofLimit = known.getOrDefault(limit, List.of());
-        return ofLimit.stream().filter(one -> one.isFor(range, extras, rule)).map(KnownBudget::budget).findFirst().orElseGet(() -> {
-            MeasurementBudget budget = MeasurementBudget.of(limit, range, extras, rule);
-            List<KnownBudget> more = new ArrayList<>(ofLimit);
-            more.add(new KnownBudget(range, extras, rule, budget));
-            known.put(limit, List.copyOf(more));
-            return budget;
-        });
+    /** Two threads that ask for the same one at the same time may both compute it; nobody waits for what somebody else asks for. */
+    MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+        return find(limit, range, extras, rule).orElseGet(() -> keep(limit, new KnownBudget(range, extras, rule, MeasurementBudget.of(limit, range, extras, rule))));
+    }
+
+    private synchronized Optional<MeasurementBudget> find(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+        return known.getOrDefault(limit, List.of()).stream().filter(one -> one.isFor(range, extras, rule)).map(KnownBudget::budget).findFirst();
+    }
+
+    private synchronized MeasurementBudget keep(Limit limit, KnownBudget one) {
+        List<KnownBudget> more = new ArrayList<>(known.getOrDefault(limit, List.of()));
+        more.add(one);
+        known.put(limit, List.copyOf(more));
+        return one.budget();
     }
 }

@@ -4,10 +4,11 @@
  */
 package org.faultwright.analysis.paths;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.faultwright.analysis.OnDemand;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Condition;
@@ -24,10 +25,10 @@ public final class ProcedurePaths {
 
     private final StepMap map;
     private final Routes routes;
-    private final Map<String, ConditionStates> byCondition = new HashMap<>();
+    private final Map<String, ConditionStates> byCondition = new ConcurrentHashMap<>();
     private final int mostStates;
-    private Optional<BenchStates> bench = Optional.empty();
-    private Optional<UnitVoltage> voltage = Optional.empty();
+    private final OnDemand<BenchStates> bench = new OnDemand<>();
+    private final OnDemand<UnitVoltage> voltage = new OnDemand<>();
 
     private ProcedurePaths(Procedure procedure, int mostCounted, int mostStates) {
         this.map = StepMap.of(procedure);
@@ -83,18 +84,12 @@ public final class ProcedurePaths {
 
     /** What can be live, charged, open and isolated at the same time, at every place. */
     public BenchStates bench() {
-        if (bench.isEmpty()) {
-            bench = Optional.of(BenchStates.of(this, countsRepeats(), mostStates));
-        }
-        return bench.get();
+        return bench.get(() -> BenchStates.of(this, countsRepeats(), mostStates));
     }
 
     /** What the unit carries, as far as its points say. */
     UnitVoltage voltage() {
-        if (voltage.isEmpty()) {
-            voltage = Optional.of(UnitVoltage.found(this));
-        }
-        return voltage.get();
+        return voltage.get(() -> UnitVoltage.found(this));
     }
 
     /** Whether every bound was counted rather than taken as open. */

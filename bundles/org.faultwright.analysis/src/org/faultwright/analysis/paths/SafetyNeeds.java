@@ -5,6 +5,7 @@
 package org.faultwright.analysis.paths;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -54,8 +55,8 @@ public final class SafetyNeeds {
     private final List<Fault> hazardous;
     private final UnitVoltage unit;
     /** By the place: what is asked of it again in each of its states. */
-    private final Map<InlinedStep, List<Point>> points = new IdentityHashMap<>();
-    private final Map<InlinedStep, List<SafetyNeed>> readVoltages = new IdentityHashMap<>();
+    private final Map<InlinedStep, List<Point>> points = Collections.synchronizedMap(new IdentityHashMap<>());
+    private final Map<InlinedStep, List<SafetyNeed>> readVoltages = Collections.synchronizedMap(new IdentityHashMap<>());
 
     public SafetyNeeds(ProcedurePaths paths) {
         this.paths = paths;

@@ -8,6 +8,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -42,7 +43,7 @@ final class StepDigraph {
 
     /** Those of each procedure or routine of a subject, put together once. */
     private static final class OfGraphs {
-        private final Map<StepGraph, StepDigraph> known = new IdentityHashMap<>();
+        private final Map<StepGraph, StepDigraph> known = Collections.synchronizedMap(new IdentityHashMap<>());
     }
 
     static StepDigraph of(StepGraph graph, Subject subject) {

@@ -41,6 +41,7 @@ public final class CardPages implements AutoCloseable {
     private final PDDocument pdf;
     private final Map<String, Place> places = new TreeMap<>();
     private final Map<String, Place> printed = new TreeMap<>();
+    private boolean closed;
 
     private CardPages(PDDocument pdf) throws IOException {
         this.pdf = pdf;
@@ -87,6 +88,9 @@ public final class CardPages implements AutoCloseable {
      * @throws IOException if the pages were closed or the page cannot be drawn
      */
     public synchronized BufferedImage picture(int page, double dpi) throws IOException {
+        if (closed) {
+            throw new IOException("These pages were closed; another card has taken their place.");
+        }
         return new PDFRenderer(pdf).renderImageWithDPI(page, (float) dpi, ImageType.RGB);
     }
 
@@ -95,8 +99,10 @@ public final class CardPages implements AutoCloseable {
         return new PDFPageable(pdf, Orientation.AUTO, false, PRINTER_DPI);
     }
 
+    /** Waits for a page that is being drawn. */
     @Override
     public synchronized void close() {
+        closed = true;
         try {
             pdf.close();
         } catch (IOException alreadyGone) {

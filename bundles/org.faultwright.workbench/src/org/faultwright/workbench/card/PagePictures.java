@@ -63,7 +63,11 @@ final class PagePictures {
 
     private void closePages() {
         drawing.cancel();
-        pages.ifPresent(CardPages::close);
+        // away from the window's thread, which would wait for the page that is being drawn
+        pages.ifPresent(old -> Job.createSystem("Putting a card away", monitor -> {
+            old.close();
+            return Status.OK_STATUS;
+        }).schedule());
     }
 
     int kept() {

@@ -88,4 +88,13 @@ class CardPagesTest {
     void should_refuse_what_is_no_pdf() {
         assertThrows(IOException.class, () -> CardPages.open(new byte[] { 1, 2, 3 }));
     }
+
+    @Test
+    void should_say_that_it_was_closed() throws IOException {
+        CardPages pages = CardPages.open(CARD);
+        pages.close();
+        pages.close();
+        IOException refused = assertThrows(IOException.class, () -> pages.picture(0, 20));
+        assertTrue(refused.getMessage().contains("closed"), refused.getMessage());
+    }
 }

@@ -25,8 +25,6 @@ public final class UnitVoltage {
     /** The frequencies of the mains, in hertz (IEC 60196). */
     private static final List<Exact> MAINS = List.of(Exact.of(50), Exact.of(60));
 
-    private static final Exact LEAST_MAINS = Exact.of(100);
-    private static final Exact MOST_MAINS = Exact.of(264);
 
     private final List<Point> points;
 
@@ -98,13 +96,6 @@ public final class UnitVoltage {
     public static boolean isOnMains(Point point) {
         return point.category().isPresent() || point.carries().filter(carried -> carried.frequency().filter(UnitVoltage::isOfMains).isPresent()
                 && mostOf(carried.kind()).filter(most -> volts(point).compareTo(most) > 0).isPresent()).isPresent();
-    }
-
-    /** Whether what a point carries is alternating as the mains is: 100 V to 264 V rms (100 V - 0 % to 240 V + 10 %, IEC 60038), 50 Hz or 60 Hz where said. */
-    public static boolean isAtMainsVoltage(Point point) {
-        return point.carries().filter(carried -> carried.kind() == QuantityKind.AC_VOLTAGE_RMS && carried.upTo().value().fits(carried.kind())
-                && carried.frequency().map(UnitVoltage::isOfMains).orElse(true)).isPresent()
-                && volts(point).compareTo(LEAST_MAINS) >= 0 && volts(point).compareTo(MOST_MAINS) <= 0;
     }
 
     private static boolean isOfMains(Point.Frequencies frequencies) {

@@ -15,7 +15,6 @@ import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.measurement.Alternatives;
-import org.faultwright.analysis.paths.UnitVoltage;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Point;
@@ -45,13 +44,6 @@ public final class CategoryTooLow implements Rule {
                         .filter(point -> category(point) > category(instrument))
                         .max((one, other) -> Integer.compare(category(one), category(other)))
                         .ifPresent(point -> report(step, instrument, point, subject, findings))));
-        Steps.of(subject, Step.Measure.class).forEach(step -> step.instrument().flatMap(subject.scope()::instrument)
-                .filter(instrument -> category(instrument) < 2).ifPresent(instrument -> Stream.of(step.point(), step.against()).flatMap(Optional::stream)
-                        .flatMap(name -> subject.scope().point(name).stream()).filter(point -> point.category().isEmpty() && UnitVoltage.isAtMainsVoltage(point))
-                        .findFirst().ifPresent(point -> findings.report(Severity.ADVICE, step.instrument().get().at(), point.name()
-                                + " carries a voltage as of the mains and says no category, and " + instrument.name() + " is stated for "
-                                + (category(instrument) == 0 ? "none." : "category 1."),
-                                "Say the category of the point, which is 2 behind a plug (IEC 61010-2-030), and use an instrument of that category."))));
     }
 
     /** 0 for a circuit that is not connected to the mains. */

@@ -47,12 +47,14 @@ public final class ReadWithoutSupply implements Rule {
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).filter(paths -> !paths.bench().live().isEmpty()).ifPresent(paths -> {
             boolean other = hasSourceOfItsOwn(paths);
+            // nothing is ever switched on: one cause, one finding
+            boolean never = paths.bench().all().noneMatch(state -> mayBeFed(paths, state));
             Set<String> reported = new HashSet<>();
             paths.map().places().stream().filter(place -> paths.reaches(place) && place.step() instanceof Step.Measure).forEach(place -> {
                 List<BenchStates.State> states = paths.bench().at(place);
                 if (!states.isEmpty() && states.stream().noneMatch(state -> mayBeFed(paths, state))) {
                     wanted(place, states.stream().anyMatch(state -> paths.bench().charged().stream().anyMatch(state::isCharged)), other, paths)
-                            .filter(limit -> reported.add(place.step().name() + " " + place.outermost().label()))
+                            .filter(limit -> reported.add(never ? "" : place.step().name() + " " + place.outermost().label()))
                             .ifPresent(limit -> findings.report(PlaceText.at(place, limit.at()), PlaceText.subject(place) + " expects "
                                     + limit.value().spelling() + ", and nothing is live there on any path: no unit shows it.",
                                     "Switch on before, and say so at the step that does, or need it. Where something else feeds the point, say which condition is live.",

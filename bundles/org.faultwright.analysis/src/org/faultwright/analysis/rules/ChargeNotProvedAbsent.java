@@ -28,6 +28,7 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.QuantityKind;
 
@@ -80,7 +81,7 @@ public final class ChargeNotProvedAbsent implements Rule {
         return PartContact.inside(place, scope).stream().filter(name -> !isKeptFrom(state, scope.part(name)))
                 .filter(name -> !told || !isEnoughToKnow(waits, scope.part(name))).findFirst()
                 .map(part -> new Touch("handles " + part, part.at()))
-                .or(() -> dangerous && isInside(state) && worksAtCharge(place, repairs, scope)
+                .or(() -> dangerous && isInside(state) && worksAtCharge(place, repairs) && !(told && isMeant(place))
                         ? Optional.of(new Touch("works in the open unit", place.step().name().at())) : Optional.empty());
     }
 
@@ -103,8 +104,13 @@ public final class ChargeNotProvedAbsent implements Rule {
         return state.isOpen() && state.staysLive().isEmpty() && !state.movesClosure();
     }
 
+    /** Whether one looks, with a torch or a mirror, or goes to the charge on purpose; either with the note in view. */
+    private static boolean isMeant(InlinedStep place) {
+        return place.step() instanceof Step.Check || place.step().frame().hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
+    }
+
     /** A repair, or tools in use; not a meter tried at the bench edge, nor a lead that drains. */
-    private static boolean worksAtCharge(InlinedStep place, Repairs repairs, Scope scope) {
+    private static boolean worksAtCharge(InlinedStep place, Repairs repairs) {
         return LiveWork.isWork(place, repairs) && place.handles().isEmpty() && place.step().frame().precautions().tries().isEmpty();
     }
 

@@ -68,7 +68,7 @@ public final class ProtectionLimitLoose implements Rule {
                 && place.step() instanceof Step.Measure).forEach(place -> place.step().frame().precautions().tests().stream()
                         .filter(test -> isLoose((Step.Measure) place.step(), test.value(), protection))
                         .filter(test -> !isLoose((Step.Measure) place.step(), test.value(), Optional.empty()))
-                        .filter(test -> told.add(place.outermost().label() + " " + test.value()))
+                        .filter(test -> told.add(place.outermost().label()))
                         .forEach(test -> findings.report(PlaceText.at(place), PlaceText.subject(place) + " has no limit as strict as EN 50678 asks for "
                                 + test.value().spoken() + " of a unit of class " + protection.orElseThrow() + ": " + asked(test.value(), protection) + ".",
                                 "Perform the tests that are made for this class.")));

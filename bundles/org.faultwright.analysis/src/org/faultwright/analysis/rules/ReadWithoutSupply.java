@@ -55,7 +55,7 @@ public final class ReadWithoutSupply implements Rule {
                 if (!states.isEmpty() && states.stream().noneMatch(state -> mayBeFed(paths, state))) {
                     wanted(place, states.stream().anyMatch(state -> paths.bench().charged().stream().anyMatch(state::isCharged)), other, paths)
                             .filter(limit -> reported.add(never ? "" : place.step().name() + " " + place.outermost().label()))
-                            .ifPresent(limit -> findings.report(PlaceText.at(place, limit.at()), PlaceText.subject(place) + " expects "
+                            .ifPresent(limit -> findings.report(isHigh((Step.Measure) place.step()) ? Severity.WARNING : Severity.ADVICE, PlaceText.at(place, limit.at()), PlaceText.subject(place) + " expects "
                                     + limit.value().spelling() + ", and nothing is live there on any path: no unit shows it.",
                                     "Switch on before, and say so at the step that does, or need it. Where something else feeds the point, say which condition is live.",
                                     states.get(0).path()));
@@ -70,11 +70,18 @@ public final class ReadWithoutSupply implements Rule {
                 .anyMatch(setting -> setting.condition().text().equals(condition.name().text()) && LiveMeasurement.isAmong(condition.live(), setting.value())));
     }
 
-    /** A limit that zero does not keep. Direct voltage and current may come from a charge, from a cell or from a bench supply. */
+    private static boolean isHigh(Step.Measure step) {
+        return ExpectedVoltages.dangerous(step).findAny().isPresent();
+    }
+
+    /**
+     * A limit that zero does not keep. Direct voltage and current may come from a charge, from a cell or from a bench supply, and a small alternating
+     * voltage from a generator or a hand that turns.
+     */
     private static Optional<Written<Limit>> wanted(InlinedStep place, boolean charged, boolean other, ProcedurePaths paths) {
         return ((Step.Measure) place.step()).readings().stream().filter(reading -> !isCutOff(reading, paths))
-                .flatMap(reading -> reading.kind().map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent())
-                        .filter(kind -> kind.isAlternating() || !charged && !other).stream().flatMap(kind -> ExpectedVoltages.sound(reading)
+                .flatMap(reading -> reading.kind().map(Written::value).filter(kind -> kind.isVoltage() || kind == QuantityKind.DC_CURRENT)
+                        .filter(kind -> kind.isAlternating() ? isHigh(reading) : !charged && !other).stream().flatMap(kind -> ExpectedVoltages.sound(reading)
                                 .filter(limit -> limit.value().fits(kind) && isAboveZero(limit.value(), kind)))).findFirst();
     }
 

@@ -83,7 +83,7 @@ public final class RepairNotVerified implements Rule {
     private static void report(ProcedurePaths paths, InlinedStep repair, List<PathStep> path, Set<InlinedStep> verifying, Findings findings) {
         findings.report(PlaceText.at(repair), "After " + repair.label() + " a path comes to "
                 + path.get(path.size() - 1).step() + " without a step that verifies the repair.",
-                "Try the unit after the repair: say \"verifies repair\" at the step that does, which can fail and reads anew.", path,
+                "Try the unit after the repair: say \"verifies repair\" at a step that would show it had failed.", path,
                 fixes(paths, repair, path, verifying));
     }
 

@@ -77,11 +77,12 @@ public final class ChargeNotProvedAbsent implements Rule {
         }
         boolean told = place.notes().stream().flatMap(name -> scope.note(name).stream())
                 .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.STORED_CHARGE));
-        boolean waits = dangerous && (repairs.isRepair(place) || isInside(state));
+        boolean drains = !repairs.isRepair(place) && drains(paths, place);
+        boolean waits = dangerous && (repairs.isRepair(place) || isInside(state) && !drains);
         return PartContact.inside(place, scope).stream().filter(name -> !isKeptFrom(state, scope.part(name)))
                 .filter(name -> !told || !isEnoughToKnow(waits, scope.part(name))).findFirst()
                 .map(part -> new Touch("handles " + part, part.at()))
-                .or(() -> dangerous && isInside(state) && worksAtCharge(place, repairs) && !(told && isMeant(place))
+                .or(() -> dangerous && isInside(state) && worksAtCharge(place, repairs) && !(told && (drains || place.step() instanceof Step.Check))
                         ? Optional.of(new Touch("works in the open unit", place.step().name().at())) : Optional.empty());
     }
 
@@ -104,9 +105,15 @@ public final class ChargeNotProvedAbsent implements Rule {
         return state.isOpen() && state.staysLive().isEmpty() && !state.movesClosure();
     }
 
-    /** Whether one looks, with a torch or a mirror, or goes to the charge on purpose; either with the note in view. */
-    private static boolean isMeant(InlinedStep place) {
-        return place.step() instanceof Step.Check || place.step().frame().hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
+    /** Whether one goes to the charge on purpose: the step has that hazard itself, or nothing comes between it and the reading that proves. */
+    private static boolean drains(ProcedurePaths paths, InlinedStep place) {
+        return place.step().frame().hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE)
+                || !paths.map().ways(place).isEmpty() && paths.map().ways(place).stream().allMatch(way -> way.to().filter(to -> proves(paths, to)).isPresent());
+    }
+
+    private static boolean proves(ProcedurePaths paths, InlinedStep place) {
+        return place.step() instanceof Step.Measure && place.step().outcomes().stream().flatMap(outcome -> outcome.proves().stream())
+                .anyMatch(setting -> paths.map().scope().condition(setting.condition()).filter(condition -> condition.isWithoutCharge(setting.value())).isPresent());
     }
 
     /** A repair, or tools in use; not a meter tried at the bench edge, nor a lead that drains. */

@@ -213,8 +213,8 @@ final class ReferenceBench {
         }
         boolean inside = !closed && !staysLive && !moves(step, bench);
         if (isCharged(bench) && (step.kind() == Kind.OHMS && (step.point().equals("Bulk") || !isCutOff(step.point(), bench))
-                || handlesCharged(step, bench, inside) || inside && works(step) && step.handles().isEmpty()
-                        && !(step.kind() == Kind.CHECK && covered(step).contains("charge")))) {
+                || handlesCharged(step, bench, inside && (step.repairs() || !drains(step))) || inside && works(step) && step.handles().isEmpty()
+                        && !(covered(step).contains("charge") && (step.kind() == Kind.CHECK || !step.repairs() && drains(step))))) {
             met.add("charge-not-proved-absent " + step.name());
         }
         lookAtCharge(bench);
@@ -237,6 +237,11 @@ final class ReferenceBench {
 
     private static boolean works(Step step) {
         return step.kind() == Kind.DO && (step.repairs() || step.tool()) || step.kind() == Kind.CHECK && step.tool();
+    }
+
+    /** Whether a reading that proves follows at once. */
+    private boolean drains(Step step) {
+        return step.to().stream().map(steps::get).allMatch(next -> next != null && next.kind() != Kind.CHECK && next.kind() != Kind.DO && next.proves() >= 0);
     }
 
     /** Where the unit is open already, 325 V may stand on whatever is touched: to be told of it is not enough. */

@@ -44,24 +44,29 @@ class HandsAndProofsTest {
                 part Fuse "F1, drawn" isolated
                 do Lift "Lift the cover" { notes Stored sets Cover removed tools "driver" then -> Work }
                 STEP
+                do Wait "Wait" { wait 1 min then -> Volts }
                 """.replace("VOLTS", volts).replace("STEP", step) + PROOF;
     }
 
     /** 60 V dc is where IEC 62368-1 ends its energy source class 1. */
     @ParameterizedTest
     @CsvSource(quoteCharacter = '`', value = {
-            "`do Work \"w\" { notes Stored handles Board then -> Volts }`, 1, 0",
-            "`do Work \"w\" { notes Stored tools \"pliers\" then -> Volts }`, 1, 0",
+            "`do Work \"w\" { notes Stored handles Board then -> Wait }`, 1, 0",
+            "`do Work \"w\" { notes Stored tools \"pliers\" then -> Wait }`, 1, 0",
+            "`do Work \"w\" { notes Stored tools \"bleed resistor\" then -> Volts }`, 0, 0",
+            "`do Work \"w\" { notes Stored handles Board then -> Volts }`, 0, 0",
             "`do Work \"w\" { notes Stored repairs then -> Volts }`, 1, 0",
-            "`check Work \"w\" { tools \"pliers\" yes -> Volts no -> Shut }`, 1, 0",
-            "`check Work \"w\" { notes Stored tools \"torch\" yes -> Volts no -> Shut }`, 0, 0",
-            "`do Work \"w\" { notes Stored hazards charge tools \"bleed resistor\" then -> Volts }`, 0, 0",
-            "`do Work \"w\" { hazards charge tools \"bleed resistor\" then -> Volts }`, 1, 0",
-            "`do Work \"w\" { notes Stored handles Bank then -> Volts }`, 1, 1",
-            "`do Work \"w\" { notes Stored handles Lead tools \"goggles\" then -> Volts }`, 0, 0",
-            "`do Work \"w\" { handles Fuse then -> Volts }`, 0, 0",
-            "`check Work \"w\" { tries Meter notes Stored tools \"9 V block\" yes -> Volts no -> Shut }`, 0, 0",
-            "`check Work \"w\" { yes -> Volts no -> Shut }`, 0, 0",
+            "`do Work \"w\" { tools \"pliers\" then -> Volts }`, 1, 0",
+            "`do Work \"w\" { notes Stored repairs then -> Wait }`, 1, 0",
+            "`check Work \"w\" { tools \"pliers\" yes -> Wait no -> Shut }`, 1, 0",
+            "`check Work \"w\" { notes Stored tools \"torch\" yes -> Wait no -> Shut }`, 0, 0",
+            "`do Work \"w\" { notes Stored hazards charge tools \"bleed resistor\" then -> Wait }`, 0, 0",
+            "`do Work \"w\" { hazards charge tools \"bleed resistor\" then -> Wait }`, 1, 0",
+            "`do Work \"w\" { notes Stored handles Bank then -> Wait }`, 1, 1",
+            "`do Work \"w\" { notes Stored handles Lead tools \"goggles\" then -> Wait }`, 0, 0",
+            "`do Work \"w\" { handles Fuse then -> Wait }`, 0, 0",
+            "`check Work \"w\" { tries Meter notes Stored tools \"9 V block\" yes -> Wait no -> Shut }`, 0, 0",
+            "`check Work \"w\" { yes -> Wait no -> Shut }`, 0, 0",
             "`do Work \"w\" { notes Stored handles Board sets Cover fitted then -> Done }`, 0, 0"})
     void should_keep_hands_out_of_an_open_unit_until_a_dangerous_charge_is_proved_gone(String step, int dangerous, int harmless) {
         assertEquals(dangerous, found("charge-not-proved-absent", inside(step, "380 V")));

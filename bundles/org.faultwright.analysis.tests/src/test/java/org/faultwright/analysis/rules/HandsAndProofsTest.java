@@ -39,7 +39,7 @@ class HandsAndProofsTest {
         return BENCH + """
                 point Bulk "C1" carries up to VOLTS dc hazards charge
                 part Board "Board"
-                part Lead "Bleed lead" drains 1 kohm rated 50 W
+                part Lead "Bleed lead" drains by 1 kohm rated 50 W
                 part Bank "C1, wires drawn" hazards charge isolated when Cover removed
                 part Fuse "F1, drawn" isolated
                 do Lift "Lift the cover" { notes Stored sets Cover removed tools "driver" then -> Work }

@@ -17,7 +17,7 @@ final class Consequences {
     /** What a changed condition does. */
     static final Set<String> OF_STATES = Set.of("left-open", "need-not-established", "live-measurement",
             "charge-not-proved-absent", "live-work", "live-reason-idle", "live-tool-unfit", "proof-not-measured", "proof-band-open",
-            "charge-never-returns", "protection-not-tested", "proof-meter-untried", "contradictory-needs", "already-set", "unreachable-outcome", "ending-not-said");
+            "charge-never-returns", "protection-not-tested", "protection-limit-loose", "proof-meter-untried", "read-without-supply", "contradictory-needs", "already-set", "unreachable-outcome", "ending-not-said");
     /** What a changed way does to the shape of the procedure. */
     static final Set<String> OF_WAYS = Set.of("unreachable-step", "unreachable-outcome", "path-without-end", "unbounded-loop",
             "loop-changes-nothing", "no-conclusion", "empty-outcomes", "single-valued", "unused-exit", "unused-reading",

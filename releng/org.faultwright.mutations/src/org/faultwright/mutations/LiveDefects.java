@@ -23,10 +23,12 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Point;
+import org.faultwright.procedure.ProtectionClass;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
+import org.faultwright.quantity.QuantityKind;
 
 /** Work on what is live or charged, and what is said to make it safe, gone wrong. Every one of them is dangerous. */
 final class LiveDefects {
@@ -58,6 +60,10 @@ final class LiveDefects {
                         .flatMap(step -> step.outcomes().get(1).target().stream().flatMap(mute -> step.outcomes().get(0).target()
                                 .map(reads -> Seed.in(step, SpecimenEdits.replace(new SourceRange(mute.at().source(), mute.at().offset(),
                                         step.outcomes().get(1).at().end() - mute.at().offset()), reads.text()))).stream()))),
+                Kind.of("a meter that stays mute comes to the proof", Set.of("proof-meter-untried"), specimen -> specimen.steps().stream()
+                        .filter(step -> step instanceof Step.Check && !step.frame().precautions().tries().isEmpty() && step.outcomes().size() == 2)
+                        .flatMap(step -> step.outcomes().get(1).repeat().stream().flatMap(mute -> step.outcomes().get(0).target()
+                                .map(reads -> Seed.in(step, SpecimenEdits.replace(mute.otherwise().at(), reads.text()))).stream()))),
                 Kind.of("a proof by an ac range", Set.of("proof-not-measured"), specimen -> proving(specimen)
                         .map(step -> Seed.in(step, SpecimenEdits.replace(step.kind().get().at(), "ac voltage rms")))),
                 Kind.of("a proof by an ohm range", Set.of("proof-not-measured"), specimen -> proving(specimen)
@@ -106,6 +112,9 @@ final class LiveDefects {
                                 "\n    becomes " + absent(condition).split(" ")[1] + " when " + becomes.when().condition() + " off"))))),
                 Kind.of("a charge that is not there at first", Set.of("proof-not-measured"), specimen -> charges(specimen)
                         .flatMap(condition -> condition.starts().stream().map(start -> Seed.in(condition, SpecimenEdits.replace(start.at(), absent(condition).split(" ")[1]))))),
+                Kind.of("a supply that is off said to keep a charge away", Set.of("isolation-unfounded"), specimen -> specimen.procedure().own().points().stream()
+                        .filter(point -> point.isolated().isEmpty() && isAboveHarmless(point) && point.carries().orElseThrow().kind() == QuantityKind.DC_VOLTAGE)
+                        .map(point -> Seed.in(point, SpecimenEdits.insertAfter(point.at(), " isolated when Supply off")))),
                 Kind.of("what is isolated, not said", Consequences.all(TOUCHED, UNREAD), specimen -> specimen.procedure().own().points().stream()
                         .filter(point -> isProbed(point, specimen)).flatMap(point -> point.isolated().stream().map(isolated ->
                                 naming(Seed.in(point, SpecimenEdits.delete(isolated.at())), point, specimen).equalFor(specimen.later().deadAnyway(point))))),
@@ -138,6 +147,11 @@ final class LiveDefects {
                                 && !step.frame().tools().isEmpty()).flatMap(step -> step.frame().needs().stream()
                                         .filter(need -> need.condition().text().equals("Supply")).limit(1)
                                         .map(need -> Seed.in(step, SpecimenEdits.replace(need.value().at(), "on"))))),
+                Kind.of("tools put into an open unit before the proof", Set.of("charge-not-proved-absent"), specimen -> specimen.steps().stream()
+                        .filter(step -> step instanceof Step.Do && hasHighVoltage(specimen) && step.frame().tools().isEmpty() && step.frame().sets().isEmpty()
+                                && step.frame().handles().isEmpty() && step.frame().needs().stream().anyMatch(need -> need.value().text().equals("removed"))
+                                && step.frame().needs().stream().noneMatch(need -> need.condition().text().equals("Charge")))
+                        .map(step -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "tools \"pliers\"")))),
                 Kind.of("no note read again when the voltage comes back", UNREAD, specimen -> specimen.ownSteps().stream()
                         .filter(step -> step instanceof Step.Measure measure && isLive(step, specimen) && isHigh(measure, specimen))
                         .filter(step -> !step.frame().notes().isEmpty()).map(step -> specimen.ownSteps().stream()
@@ -166,6 +180,11 @@ final class LiveDefects {
                 Kind.of("a protective test left out", Set.of("protection-not-tested"), specimen -> specimen.steps().stream()
                         .flatMap(step -> step.frame().precautions().tests().stream().map(test -> Seed.in(step, SpecimenEdits.delete(SpecimenEdits.fromList(test.at())))
                                 .naming("tests")))),
+                Kind.of("the tests of class I made of a unit of class II", Set.of("protection-limit-loose"), specimen -> specimen.procedure().equipment().stream()
+                        .flatMap(equipment -> equipment.protection().stream()).filter(known -> known.value() == ProtectionClass.I)
+                        .filter(known -> specimen.ownSteps().stream().anyMatch(step -> step.name().text().endsWith("ClassI")))
+                        .map(known -> Seed.in(specimen.ownSteps().stream().filter(step -> step.name().text().endsWith("ClassI")).findFirst().orElseThrow(),
+                                SpecimenEdits.replace(known.at(), "II")))),
                 Kind.of("a protective test with a limit a hundred times as loose", Set.of("protection-limit-loose"), specimen -> specimen.steps().stream()
                         .filter(step -> !step.frame().precautions().tests().isEmpty()).flatMap(step -> loosened(step).stream())),
                 Kind.of("what fails a protective test goes on like what passes", Set.of("failed-test-passed"), specimen -> specimen.steps().stream()

@@ -92,6 +92,7 @@ import org.faultwright.analysis.rules.ProofNotMeasured;
 import org.faultwright.analysis.rules.ProtectionLimitLoose;
 import org.faultwright.analysis.rules.ProtectionNotTested;
 import org.faultwright.analysis.rules.RangeExceeded;
+import org.faultwright.analysis.rules.ReadWithoutSupply;
 import org.faultwright.analysis.rules.ReadingImpossible;
 import org.faultwright.analysis.rules.ReadingNotTaken;
 import org.faultwright.analysis.rules.ReleaseIncomplete;
@@ -233,6 +234,7 @@ public final class RuleSet {
                 new ChargeNeverReturns(),
                 new StoredChargeUnsaid(),
                 new LiveStateUnsaid(),
+                new ReadWithoutSupply(),
                 new IsolationUnfounded(),
                 new WaitTooShort(),
                 new BleedLeadUnfit(),

@@ -184,6 +184,12 @@ public final class BenchStates {
             return closures.stream().anyMatch(closure -> !isAtEnd(closure));
         }
 
+        /** Whether the step itself opens, closes, connects or disconnects something. */
+        public boolean movesClosure() {
+            return closures.stream().anyMatch(closure -> place.sets().stream().anyMatch(setting -> setting.condition().text().equals(closure.name().text())
+                    && !setting.value().text().equals(value(closure).text())));
+        }
+
         /** Whether there is something to close, and all of it is closed. */
         public boolean isClosed() {
             return !closures.isEmpty() && !isOpen();

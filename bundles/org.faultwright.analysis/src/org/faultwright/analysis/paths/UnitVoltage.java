@@ -22,6 +22,10 @@ public final class UnitVoltage {
     /** The peak of 50 V rms of a sine, in volts. */
     private static final Exact PEAK = Exact.of("70.7");
 
+    /** The frequencies of the mains, in hertz (IEC 60196). */
+    private static final List<Exact> MAINS = List.of(Exact.of(50), Exact.of(60));
+
+
     private final List<Point> points;
 
     private UnitVoltage(List<Point> points) {
@@ -68,8 +72,13 @@ public final class UnitVoltage {
 
     /** Every point above these limits. */
     public Stream<Point> above() {
-        return points.stream().filter(point -> VoltageLimit.exceededBy(point.carries().orElseThrow().kind(), volts(point))
-                .filter(VoltageLimit::asksForNote).isPresent());
+        return points.stream().filter(UnitVoltage::isDangerous);
+    }
+
+    /** Whether a point says that it carries more than these limits. */
+    public static boolean isDangerous(Point point) {
+        return point.carries().filter(carried -> carried.upTo().value().fits(carried.kind())).flatMap(carried ->
+                VoltageLimit.exceededBy(carried.kind(), volts(point))).filter(VoltageLimit::asksForNote).isPresent();
     }
 
     /** What a point carries, in volts. */
@@ -81,6 +90,17 @@ public final class UnitVoltage {
     public boolean hasMains() {
         return points.stream().anyMatch(point -> point.category().isPresent() || mostOf(point.carries().orElseThrow().kind())
                 .filter(most -> volts(point).compareTo(most) > 0).isPresent());
+    }
+
+    /** Whether a point says that it is of the mains: by its category, or by the frequencies of the mains at more than 50 V. */
+    public static boolean isOnMains(Point point) {
+        return point.category().isPresent() || point.carries().filter(carried -> carried.frequency().filter(UnitVoltage::isOfMains).isPresent()
+                && mostOf(carried.kind()).filter(most -> volts(point).compareTo(most) > 0).isPresent()).isPresent();
+    }
+
+    private static boolean isOfMains(Point.Frequencies frequencies) {
+        return MAINS.stream().anyMatch(hertz -> frequencies.lowest().value().base().compareTo(hertz) <= 0
+                && frequencies.highest().value().base().compareTo(hertz) >= 0);
     }
 
     private static Optional<Exact> mostOf(QuantityKind kind) {

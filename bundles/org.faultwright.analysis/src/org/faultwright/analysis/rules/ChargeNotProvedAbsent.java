@@ -28,13 +28,14 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.quantity.QuantityKind;
 
 /** A reading of a dead circuit, or a part touched, while charge may still be stored. */
 public final class ChargeNotProvedAbsent implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("charge-not-proved-absent", Severity.ERROR, Group.STATE,
-            "Resistance or the like is measured, or a part handled, while stored charge is not proved absent.");
+            "Resistance or the like is measured, a part handled, or work done inside, while stored charge is not proved absent.");
 
     @Override
     public RuleHeader header() {
@@ -76,14 +77,48 @@ public final class ChargeNotProvedAbsent implements Rule {
         }
         boolean told = place.notes().stream().flatMap(name -> scope.note(name).stream())
                 .anyMatch(note -> note.covers().stream().anyMatch(covered -> covered.value() == Hazard.STORED_CHARGE));
-        return PartContact.inside(place, scope).stream().filter(name -> !state.keepsAway(scope.part(name).flatMap(Part::isolated)))
-                .filter(name -> !told || !isEnoughToKnow(dangerous && repairs.isRepair(place), scope.part(name))).findFirst()
-                .map(part -> new Touch("handles " + part, part.at()));
+        boolean drains = !repairs.isRepair(place) && drains(paths, place);
+        boolean waits = dangerous && (repairs.isRepair(place) || isInside(state) && !drains);
+        return PartContact.inside(place, scope).stream().filter(name -> !isKeptFrom(state, scope.part(name)))
+                .filter(name -> !told || !isEnoughToKnow(waits, scope.part(name))).findFirst()
+                .map(part -> new Touch("handles " + part, part.at()))
+                .or(() -> dangerous && isInside(state) && worksAtCharge(place, repairs) && !(told && (drains || place.step() instanceof Step.Check))
+                        ? Optional.of(new Touch("works in the open unit", place.step().name().at())) : Optional.empty());
     }
 
-    /** A cover comes off before anything can be measured, and a bleed lead goes where charge is. A repair at a dangerous voltage waits for the proof. */
-    private static boolean isEnoughToKnow(boolean repair, Optional<Part> part) {
-        return part.flatMap(Part::drains).isPresent() || !repair && !PartContact.isDangerous(part);
+    /** What is drawn is kept from the charge of the unit, and keeps its own. */
+    private static boolean isKeptFrom(BenchStates.State state, Optional<Part> part) {
+        return state.keepsAway(part.flatMap(Part::isolated))
+                && part.stream().flatMap(one -> one.hazards().stream()).noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
+    }
+
+    /**
+     * A cover comes off before anything can be measured, and a bleed lead goes where charge is. Where the unit is open already, or repaired, a
+     * dangerous voltage waits for the proof.
+     */
+    private static boolean isEnoughToKnow(boolean waits, Optional<Part> part) {
+        return part.flatMap(Part::drains).isPresent() || !waits && !PartContact.isDangerous(part);
+    }
+
+    /** Whether hands go into what is open already, and neither open nor close anything. What is done live is asked of by other rules. */
+    private static boolean isInside(BenchStates.State state) {
+        return state.isOpen() && state.staysLive().isEmpty() && !state.movesClosure();
+    }
+
+    /** Whether one goes to the charge on purpose: the step has that hazard itself, or nothing comes between it and the reading that proves. */
+    private static boolean drains(ProcedurePaths paths, InlinedStep place) {
+        return place.step().frame().hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE)
+                || !paths.map().ways(place).isEmpty() && paths.map().ways(place).stream().allMatch(way -> way.to().filter(to -> proves(paths, to)).isPresent());
+    }
+
+    private static boolean proves(ProcedurePaths paths, InlinedStep place) {
+        return place.step() instanceof Step.Measure && place.step().outcomes().stream().flatMap(outcome -> outcome.proves().stream())
+                .anyMatch(setting -> paths.map().scope().condition(setting.condition()).filter(condition -> condition.isWithoutCharge(setting.value())).isPresent());
+    }
+
+    /** A repair, or tools in use; not a meter tried at the bench edge, nor a lead that drains. */
+    private static boolean worksAtCharge(InlinedStep place, Repairs repairs) {
+        return LiveWork.isWork(place, repairs) && place.handles().isEmpty() && place.step().frame().precautions().tries().isEmpty();
     }
 
     private static void report(ProcedurePaths paths, Condition condition, Touch touch, BenchStates.State state, Findings findings) {

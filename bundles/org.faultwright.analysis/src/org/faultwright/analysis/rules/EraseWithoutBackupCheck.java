@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Reach;
@@ -30,6 +31,7 @@ import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.Written;
 
 /** An act that wipes data, come to without anyone having asked whether they are kept elsewhere. */
 public final class EraseWithoutBackupCheck implements Rule {
@@ -49,14 +51,30 @@ public final class EraseWithoutBackupCheck implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         ProcedurePaths.of(subject).ifPresent(paths -> {
-            Predicate<InlinedStep> wipes = place -> place.step() instanceof Step.Do task && task.erases().isPresent()
-                    && place.needs().stream().noneMatch(need -> isProvedOfData(paths.map(), need));
-            Routes.Reach unasked = paths.routes().upTo(wipes, place -> asksAboutData(paths.map(), place));
+            Repairs repairs = new Repairs(paths.map().procedure());
+            Predicate<InlinedStep> loses = place -> place.step() instanceof Step.Do task && (task.erases().isPresent()
+                    || repairs.isRepair(place) && carrier(paths.map(), place).isPresent());
+            Predicate<InlinedStep> wipes = place -> loses.test(place) && place.needs().stream().noneMatch(need -> isProvedOfData(paths.map(), need));
+            Predicate<InlinedStep> asks = place -> asksAboutData(paths.map(), place);
+            Set<InlinedStep> idle = paths.map().places().stream().filter(asks).filter(place -> goesOnAnyway(paths, place, loses)).collect(Collectors.toSet());
+            Routes.Reach unasked = paths.routes().upTo(wipes, place -> asks.test(place) && !idle.contains(place));
             Set<String> reported = new HashSet<>();
             paths.map().places().stream().filter(wipes).filter(unasked::has)
                     .filter(place -> reported.add(place.outermost().label() + " " + place.step().name()))
                     .forEach(place -> report(paths, place, unasked, findings));
         });
+    }
+
+    /** The part with the customer's data that a step takes in hand. */
+    private static Optional<Name> carrier(StepMap map, InlinedStep place) {
+        return place.handles().stream().filter(name -> map.scope().part(name).stream().flatMap(part -> part.hazards().stream())
+                .anyMatch(hazard -> hazard.value() == Hazard.DATA_LOSS)).findFirst();
+    }
+
+    /** Whether every answer, or what follows from asking too often, leads right to what loses the data; any step between may save them. */
+    private static boolean goesOnAnyway(ProcedurePaths paths, InlinedStep place, Predicate<InlinedStep> loses) {
+        return place.step().outcomes().stream().allMatch(outcome -> !paths.routes().placesAfter(place, way -> way.outcome()
+                .filter(one -> one == outcome).isPresent(), loses.negate()).isEmpty());
     }
 
     /** A question put in view of a note about data. */
@@ -95,9 +113,12 @@ public final class EraseWithoutBackupCheck implements Rule {
     }
 
     private static void report(ProcedurePaths paths, InlinedStep place, Routes.Reach unasked, Findings findings) {
-        String what = ((Step.Do) place.step()).erases().orElseThrow().value();
-        findings.report(PlaceText.at(place, ((Step.Do) place.step()).erases().orElseThrow().at()),
-                "A path comes to " + place.label() + ", which erases " + what
+        Step.Do task = (Step.Do) place.step();
+        Optional<Name> carrier = carrier(paths.map(), place);
+        String what = task.erases().map(Written::value).orElseGet(() -> "what is stored on " + carrier.orElseThrow());
+        findings.report(task.erases().isPresent() ? Severity.ERROR : Severity.WARNING,
+                PlaceText.at(place, task.erases().map(Written::at).orElseGet(() -> carrier.orElseThrow().at())),
+                "A path comes to " + place.label() + ", which " + (task.erases().isPresent() ? "erases " : "takes away ") + what
                         + ", and no check asks before whether that is kept elsewhere.",
                 "Ask before, by a check that \"notes\" a note about data, or need a condition that such a check proves.",
                 unasked.path(place).orElseThrow(), fixes(paths, place, what));

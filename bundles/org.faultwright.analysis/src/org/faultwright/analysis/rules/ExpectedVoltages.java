@@ -39,7 +39,7 @@ final class ExpectedVoltages {
     }
 
     /** What is expected, and the band that is said to be normal. */
-    private static Stream<Written<Limit>> sound(Step.Measure reading) {
+    static Stream<Written<Limit>> sound(Step.Measure reading) {
         return Stream.concat(reading.expects().map(Step.Expectation::limit).stream(), reading.outcomes().stream().filter(Outcome::normal)
                 .map(Outcome::head).filter(Outcome.Band.class::isInstance).map(head -> ((Outcome.Band) head).limit()));
     }

@@ -34,7 +34,7 @@ import org.faultwright.quantity.Limit;
 /** A protective test whose failing outcome comes to a conclusion by which the unit is handed back: the one a passing outcome comes to, or any where none does. */
 public final class FailedTestPassed implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("failed-test-passed", Severity.ERROR, Group.SAFETY,
-            "A unit that fails a protective test is handed back like one that passes.");
+            "A unit that fails a protective test is handed back like one that passes, or switched on again unrepaired.");
 
     @Override
     public RuleHeader header() {
@@ -74,8 +74,27 @@ public final class FailedTestPassed implements Rule {
                                 + test.spoken() + ", and a path from \"" + outcome.key() + "\", which fails, hands the unit back by \"" + end.label() + "\".",
                                 "Let it lead to a repair after which the test is made again, or to a conclusion that refers the unit to someone.",
                                 failed.path(end).orElseThrow()));
+                switchedOn(paths, place, outcome, test, findings, reported);
             }
         }
+    }
+
+    /** A unit that fails and is switched on again, unrepaired, for anything but the next test. */
+    private static void switchedOn(ProcedurePaths paths, InlinedStep place, Outcome outcome, ProtectiveTest test, Findings findings, Set<String> reported) {
+        Repairs repairs = new Repairs(paths.map().procedure());
+        Routes.Reach failed = taking(paths, place, outcome::equals, other -> repairs.isRepair(other)
+                || other.isStep() && !other.step().frame().precautions().tests().isEmpty());
+        paths.map().places().stream().filter(failed::has).filter(other -> switchesOn(paths, other) && paths.map().ways(other).stream()
+                .flatMap(way -> way.to().stream()).noneMatch(next -> next.isStep() && !next.step().frame().precautions().tests().isEmpty())).findFirst()
+                .filter(other -> reported.add("on " + place.outermost().label() + " " + place.step().name() + " " + outcome.key()))
+                .ifPresent(other -> findings.report(PlaceText.at(place, outcome.head().at()), PlaceText.subject(place) + " tests " + test.spoken()
+                        + ", and a path from \"" + outcome.key() + "\", which fails, switches the unit on again at " + other.label() + ".",
+                        "Tag it and refer it to someone, or repair it first: whoever touches it then may touch the mains.", failed.path(other).orElseThrow()));
+    }
+
+    private static boolean switchesOn(ProcedurePaths paths, InlinedStep place) {
+        return place.sets().stream().anyMatch(setting -> paths.bench().live().stream().anyMatch(condition ->
+                condition.name().text().equals(setting.condition().text()) && LiveMeasurement.isAmong(condition.live(), setting.value())));
     }
 
     private static Routes.Reach taking(ProcedurePaths paths, InlinedStep place, Predicate<Outcome> outcome, Predicate<InlinedStep> closed) {

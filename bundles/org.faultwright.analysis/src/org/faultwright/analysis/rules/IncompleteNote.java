@@ -44,15 +44,20 @@ public final class IncompleteNote implements Rule {
 
     private static List<String> missing(Note note) {
         List<String> missing = new ArrayList<>();
-        if (note.hazard().isBlank()) {
+        if (saysNothing(note.hazard())) {
             missing.add("what can happen");
         }
-        if (note.consequence().isBlank()) {
+        if (saysNothing(note.consequence())) {
             missing.add("what comes of it");
         }
-        if (note.avoid().isBlank()) {
+        if (saysNothing(note.avoid())) {
             missing.add("how to avoid it");
         }
         return missing;
+    }
+
+    /** Blanks, dots, a question mark: a note that was meant to be written later. */
+    private static boolean saysNothing(String words) {
+        return words.codePoints().noneMatch(Character::isLetter);
     }
 }

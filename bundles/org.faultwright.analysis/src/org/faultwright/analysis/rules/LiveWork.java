@@ -21,6 +21,8 @@ import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.PartContact;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Condition;
+import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
@@ -68,8 +70,14 @@ public final class LiveWork implements Rule {
 
     private static Optional<Touch> handled(ProcedurePaths paths, BenchStates.State state, Condition live) {
         return PartContact.inside(state, paths.map().scope()).stream()
-                .filter(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(part -> part.isolated())))
+                .filter(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(part -> part.isolated())) || turns(paths, name))
                 .findFirst().map(part -> new Touch("handles " + part, live, part.at()));
+    }
+
+    /** What is always isolated gives no shock and still turns while the unit runs. */
+    private static boolean turns(ProcedurePaths paths, Name name) {
+        return paths.map().scope().part(name).filter(part -> part.isolated().filter(isolated -> isolated.when().isEmpty()).isPresent()).stream()
+                .flatMap(part -> part.hazards().stream()).anyMatch(hazard -> hazard.value() == Hazard.MOTION);
     }
 
     private static Optional<Touch> changed(ProcedurePaths paths, BenchStates.State state, Condition live) {

@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
@@ -58,13 +59,21 @@ public final class ProofMeterUntried implements Rule {
     private static void check(ProcedurePaths paths, String meter, Subject subject, Findings findings, Set<String> reported) {
         Predicate<InlinedStep> proving = place -> proves(place, subject)
                 && meter(place).filter(used -> used.text().equals(meter)).isPresent();
-        Routes.Reach untried = paths.routes().upTo(proving, before -> before.isStep() && tries(before.step(), meter));
+        Predicate<InlinedStep> trying = before -> before.isStep() && tries(before.step(), meter);
+        Set<InlinedStep> idle = paths.map().places().stream().filter(trying).filter(place -> goesOnAnyway(paths, place, proving, trying)).collect(Collectors.toSet());
+        Routes.Reach untried = paths.routes().upTo(proving, before -> trying.test(before) && !idle.contains(before));
         paths.map().places().stream().filter(proving).filter(untried::has)
                 .filter(place -> reported.add(place.step().name().text() + " " + place.outermost().label()))
                 .forEach(place -> findings.report(PlaceText.at(place, meter(place).orElseThrow().at()),
                         PlaceText.subject(place) + " proves a charge absent with " + meter + ", which no step before tries.",
                         "Try it on a known source, read, try it again; say at the step that does \"tries " + meter + "\".",
                         untried.path(place).orElseThrow()));
+    }
+
+    /** Whether every result comes to the proof by the same meter, and to no further trial of it. */
+    private static boolean goesOnAnyway(ProcedurePaths paths, InlinedStep place, Predicate<InlinedStep> proving, Predicate<InlinedStep> trying) {
+        return place.step().outcomes().size() > 1 && place.step().outcomes().stream().allMatch(outcome -> paths.routes().placesAfter(place,
+                way -> way.outcome().filter(one -> one == outcome).isPresent(), trying).stream().anyMatch(proving));
     }
 
     private static boolean tries(Step step, String meter) {

@@ -23,7 +23,7 @@ import org.faultwright.quantity.QuantityKind;
 /** A charge called absent by something that is no reading of dc voltage. */
 public final class ProofNotMeasured implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("proof-not-measured", Severity.ERROR, Group.STATE,
-            "A charge is called absent by something other than a reading of dc voltage.");
+            "A charge is called absent by something other than a reading of dc voltage, or a supply called off by a lamp.");
 
     @Override
     public RuleHeader header() {
@@ -43,6 +43,12 @@ public final class ProofNotMeasured implements Rule {
                     findings.report(setting.at(), step.name() + " sets " + Contradictions.spoken(setting)
                             + " without a reading.", advice(condition))));
         }
+        Steps.of(subject, Step.Observe.class).forEach(step -> step.outcomes().stream().flatMap(outcome -> outcome.proves().stream())
+                .forEach(setting -> subject.scope().condition(setting.condition()).filter(condition -> !condition.live().isEmpty()
+                        && condition.has(setting.value()) && !LiveMeasurement.isAmong(condition.live(), setting.value())).ifPresent(condition ->
+                                findings.report(setting.at(), step.name() + " proves " + Contradictions.spoken(setting)
+                                        + " by what is seen; a lamp that is dark may be broken.",
+                                        "Let a step switch it off, pull the plug and set " + Contradictions.spoken(setting) + ", or measure the voltage."))));
         subject.document().own().conditions().stream().filter(condition -> !condition.charged().isEmpty())
                 .forEach(condition -> declared(condition, findings));
     }

@@ -4,8 +4,10 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Reach;
@@ -14,6 +16,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.ProtectionClass;
 import org.faultwright.procedure.ProtectiveTest;
@@ -46,7 +49,7 @@ public final class ProtectionLimitLoose implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.ONE_BLOCK;
+        return Reach.PATHS;
     }
 
     @Override
@@ -54,6 +57,26 @@ public final class ProtectionLimitLoose implements Rule {
         Optional<ProtectionClass> protection = subject.procedure().flatMap(ProtectionNotTested::protection);
         DocumentSteps.of(subject, Step.Measure.class).forEach(step -> step.frame().precautions().tests()
                 .forEach(test -> check(step, test, protection, findings)));
+        protection.ifPresent(known -> ProcedurePaths.of(subject).ifPresent(paths -> shared(paths, protection, findings)));
+    }
+
+    /** Tests of a library are written for one class, and performed for a unit of another. */
+    private static void shared(ProcedurePaths paths, Optional<ProtectionClass> protection, Findings findings) {
+        Set<String> told = new HashSet<>();
+        String text = paths.map().procedure().source().name();
+        paths.map().places().stream().filter(place -> paths.reaches(place) && place.isStep() && !place.step().at().source().name().equals(text)
+                && place.step() instanceof Step.Measure).forEach(place -> place.step().frame().precautions().tests().stream()
+                        .filter(test -> isLoose((Step.Measure) place.step(), test.value(), protection))
+                        .filter(test -> !isLoose((Step.Measure) place.step(), test.value(), Optional.empty()))
+                        .filter(test -> told.add(place.outermost().label()))
+                        .forEach(test -> findings.report(PlaceText.at(place), PlaceText.subject(place) + " has no limit as strict as EN 50678 asks for "
+                                + test.value().spoken() + " of a unit of class " + protection.orElseThrow() + ": " + asked(test.value(), protection) + ".",
+                                "Perform the tests that are made for this class.")));
+    }
+
+    private static boolean isLoose(Step.Measure step, ProtectiveTest test, Optional<ProtectionClass> protection) {
+        return step.kind().filter(kind -> kind.value() == wanted(test)).isPresent() && written(step).allMatch(limit -> limit.fits(wanted(test)))
+                && limits(step).stream().noneMatch(limit -> isStrict(limit, test, protection));
     }
 
     private static void check(Step.Measure step, Written<ProtectiveTest> test, Optional<ProtectionClass> protection, Findings findings) {

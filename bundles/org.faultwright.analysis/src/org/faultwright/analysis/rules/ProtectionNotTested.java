@@ -22,6 +22,7 @@ import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.paths.BenchStates;
 import org.faultwright.analysis.paths.Closures;
 import org.faultwright.analysis.paths.InlinedStep;
+import org.faultwright.analysis.paths.PartContact;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.analysis.paths.Routes;
 import org.faultwright.analysis.paths.UnitVoltage;
@@ -48,6 +49,7 @@ public final class ProtectionNotTested implements Rule {
 
     @Override
     public void check(Subject subject, Findings findings) {
+        subject.procedure().ifPresent(procedure -> saidLow(procedure, findings));
         ProcedurePaths.of(subject).filter(ProtectionNotTested::isOnMains).ifPresent(paths -> {
             Repairs repairs = new Repairs(paths.map().procedure());
             List<InlinedStep> inside = paths.map().places().stream().filter(repairs::isRepair)
@@ -56,6 +58,15 @@ public final class ProtectionNotTested implements Rule {
                 check(paths, inside, findings);
             }
         });
+    }
+
+    /** Class III is fed by safety extra-low voltage (IEC 61140): no mains is inside. */
+    private static void saidLow(Procedure procedure, Findings findings) {
+        procedure.equipment().filter(equipment -> protection(procedure).filter(known -> known == ProtectionClass.III).isPresent())
+                .ifPresent(equipment -> procedure.own().points().stream().filter(UnitVoltage::isOnMains).findFirst().ifPresent(point ->
+                        findings.report(Severity.WARNING, equipment.at(), "The unit is said to be of class III, which is fed by safety extra-low voltage,"
+                                + " and " + point.name() + " carries mains.", "Say class I or II, by which its tests and their limits are chosen;"
+                                        + " or correct what the point carries and its category.")));
     }
 
     /** By what a point carries, or by its class: classes I and II are for units on the mains (IEC 61140), whatever points are named. */
@@ -72,8 +83,10 @@ public final class ProtectionNotTested implements Rule {
         List<ProtectiveTest> missing = new ArrayList<>();
         Optional<List<PathStep>> path = Optional.empty();
         for (ProtectiveTest test : asked(protection(paths.map().procedure()))) {
-            Routes.Reach untested = paths.routes().after(inside::contains, place -> place.isStep() && tests(place.step(), test)
-                    && canFail.contains(place) && isClosedAgain(paths, place, opened));
+            Predicate<InlinedStep> tested = place -> place.isStep() && tests(place.step(), test) && canFail.contains(place)
+                    && isClosedAgain(paths, place, opened);
+            Set<InlinedStep> reopened = reopened(paths, tested);
+            Routes.Reach untested = paths.routes().after(place -> inside.contains(place) || reopened.contains(place), tested);
             Optional<InlinedStep> end = paths.map().places().stream().filter(place -> place.step() instanceof Step.Conclude conclude
                     && !conclude.finds().isEmpty()).filter(untested::has).findFirst();
             if (end.isPresent()) {
@@ -84,6 +97,15 @@ public final class ProtectionNotTested implements Rule {
         if (!missing.isEmpty()) {
             report(paths.map().procedure(), missing, path.orElseThrow(), findings);
         }
+    }
+
+    /** Where hands or tools go in again after a test: what it showed of the closed unit no longer counts. */
+    private static Set<InlinedStep> reopened(ProcedurePaths paths, Predicate<InlinedStep> tested) {
+        Repairs repairs = new Repairs(paths.map().procedure());
+        Routes.Reach after = paths.routes().after(tested, place -> false);
+        return paths.map().places().stream().filter(after::has).filter(place -> paths.bench().at(place).stream().anyMatch(state -> state.isOpen()
+                && (!PartContact.inside(state, paths.map().scope()).isEmpty() || LiveWork.isWork(place, repairs) && !state.movesClosure()
+                        && place.step().frame().precautions().tries().isEmpty()))).collect(Collectors.toSet());
     }
 
     /** What is only done, or goes on whatever it shows, tests nothing. */

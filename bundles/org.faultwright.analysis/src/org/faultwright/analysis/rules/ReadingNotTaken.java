@@ -7,6 +7,7 @@ package org.faultwright.analysis.rules;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Reach;
 import org.faultwright.analysis.Rule;
@@ -52,6 +53,13 @@ public final class ReadingNotTaken implements Rule {
 
     private static Predicate<InlinedStep> takes(FormulaWords.Leaf leaf, InlinedStep place) {
         return other -> other.step().name().text().equals(leaf.text()) && other.caller().equals(place.caller());
+    }
+
+    /** The steps whose readings a formula computes with. */
+    static Predicate<InlinedStep> takesAny(InlinedStep place) {
+        Set<String> readings = FormulaWords.leaves((Step.Calculate) place.step()).stream().filter(FormulaWords.Leaf::isReading).map(FormulaWords.Leaf::text)
+                .collect(Collectors.toSet());
+        return other -> readings.contains(other.step().name().text()) && other.caller().equals(place.caller());
     }
 
     private static void check(ProcedurePaths paths, InlinedStep place, FormulaWords.Leaf leaf, Findings findings) {

@@ -46,18 +46,30 @@ public final class RepairNotVerified implements Rule {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
             Set<InlinedStep> verifying = paths.map().places().stream().filter(InlinedStep::verifiesRepair).filter(OutcomeEffects.inVain(paths).negate())
-                    .collect(Collectors.toSet());
-            Set<InlinedStep> unsure = paths.routes().before(Repairs::findsFault, verifying::contains);
+                    .filter(RepairNotVerified::canFail).collect(Collectors.toSet());
+            Set<InlinedStep> unsure = paths.routes().before(Repairs::findsFault, place -> verifying.contains(place) && !(place.step() instanceof Step.Calculate));
             paths.map().places().stream().filter(paths::reaches)
                     .filter(repairs::isRepair)
                     // there are few of them; to look for a path from each repair would take far longer
                     .filter(unsure::contains)
                     .filter(place -> !reported.contains(place.outermost().label()))
-                    .forEach(place -> unverified(paths, place, verifying::contains).ifPresent(path -> {
+                    .forEach(place -> unverified(paths, place, verifying(paths, place, verifying)).ifPresent(path -> {
                         reported.add(place.outermost().label());
                         report(paths, place, path, verifying, findings);
                     }));
         });
+    }
+
+    /** What is only done, or only written down, shows no repair to have failed. */
+    private static boolean canFail(InlinedStep place) {
+        return !(place.step() instanceof Step.Do) && !(place.step() instanceof Step.Measure measure && measure.outcomes().size() == 1);
+    }
+
+    /** A value that is computed from readings taken before the repair says nothing of it. */
+    private static Predicate<InlinedStep> verifying(ProcedurePaths paths, InlinedStep repair, Set<InlinedStep> verifying) {
+        Set<InlinedStep> stale = verifying.stream().filter(place -> place.step() instanceof Step.Calculate)
+                .filter(place -> paths.routes().after(one -> one == repair, ReadingNotTaken.takesAny(place)).has(place)).collect(Collectors.toSet());
+        return place -> verifying.contains(place) && !stale.contains(place);
     }
 
     /** A shortest path past the repair to a conclusion that finds a fault, verified by nothing. */
@@ -71,19 +83,19 @@ public final class RepairNotVerified implements Rule {
     private static void report(ProcedurePaths paths, InlinedStep repair, List<PathStep> path, Set<InlinedStep> verifying, Findings findings) {
         findings.report(PlaceText.at(repair), "After " + repair.label() + " a path comes to "
                 + path.get(path.size() - 1).step() + " without a step that verifies the repair.",
-                "Try the unit after the repair: say \"verifies repair\" at the step that does.", path,
+                "Try the unit after the repair: say \"verifies repair\" at a step that would show it had failed.", path,
                 fixes(paths, repair, path, verifying));
     }
 
     /** A step behind the repair on this path that would do: with it no path stays unverified. */
     private static Fix[] fixes(ProcedurePaths paths, InlinedStep repair, List<PathStep> path, Set<InlinedStep> verifying) {
         return path.stream().flatMap(step -> paths.map().place(new Name(step.step(), step.at())).stream())
-                .filter(place -> observes(place.step()) && unverified(paths, repair, other -> other == place || verifying.contains(other)).isEmpty())
+                .filter(place -> observes(place.step()) && unverified(paths, repair, verifying(paths, repair, verifying).or(other -> other == place)).isEmpty())
                 .findFirst().map(place -> new Fix[] {FrameLine.added("Let " + place.label() + " verify the repair",
                         place.step(), "verifies repair")}).orElseGet(() -> new Fix[0]);
     }
 
     private static boolean observes(Step step) {
-        return step.answer().isFromTheUnit() && !OutcomeEffects.areInVain(step);
+        return step.answer().isFromTheUnit() && !OutcomeEffects.areInVain(step) && !(step instanceof Step.Measure && step.outcomes().size() == 1);
     }
 }

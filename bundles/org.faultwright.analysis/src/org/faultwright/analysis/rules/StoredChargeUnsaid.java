@@ -53,12 +53,28 @@ public final class StoredChargeUnsaid implements Rule {
                 paths.map().procedure().own().points().stream().filter(StoredChargeUnsaid::mayStore).findFirst()
                         .ifPresentOrElse(point -> mayStay(point.carries().orElseThrow().upTo().at(), point.name() + " carries up to "
                                 + point.carries().orElseThrow().upTo().value() + " dc", point.name().text(), findings), () -> expected(paths, findings)));
+        ProcedurePaths.of(subject).filter(paths -> provesElsewhere(paths)).ifPresent(paths -> provedAtLess(paths, findings));
         ProcedurePaths.of(subject).filter(paths -> provesElsewhere(paths)).ifPresent(paths -> StoredCharges.dangerous(paths).stream()
                 .filter(stored -> paths.bench().charged().stream().noneMatch(condition -> isProvedAt(condition, stored.point())))
                 .forEach(stored -> findings.report(Severity.WARNING, at(paths, stored.point()), stored.point().name()
                         + " holds more than a person may touch (IEC 60335-1), and no condition is proved there: " + stored.energy().inWords() + ".",
                         "Declare a condition for it, proved at " + stored.point().name() + ". Where it lies in parallel with a point that is proved, say"
                                 + " there what both store together.")));
+    }
+
+    /** A harmless point is proved, and one that may hold a dangerous charge is not. */
+    private static void provedAtLess(ProcedurePaths paths, Findings findings) {
+        List<Point> proved = paths.map().procedure().own().points().stream().filter(point -> paths.bench().charged().stream()
+                .anyMatch(condition -> isProvedAt(condition, point))).toList();
+        if (proved.stream().anyMatch(point -> point.carries().isEmpty() || UnitVoltage.isDangerous(point) || point.stores().isPresent())) {
+            return;
+        }
+        paths.map().procedure().own().points().stream().filter(point -> mayStore(point) && UnitVoltage.isDangerous(point)).findFirst().ifPresent(point ->
+                findings.report(Severity.WARNING, point.carries().orElseThrow().upTo().at(), point.name() + " carries up to "
+                        + point.carries().orElseThrow().upTo().value() + " dc and may stay charged, and charge is proved absent only at "
+                        + Listing.and(proved.stream().map(one -> one.name() + ", which carries " + one.carries().orElseThrow().upTo().value()).toList()) + ".",
+                        "Prove it at " + point.name() + ": name the largest capacitor where the condition is proved. Where it cannot stay charged,"
+                                + " say what it stores."));
     }
 
     private static void mayStay(SourceRange at, String what, String where, Findings findings) {

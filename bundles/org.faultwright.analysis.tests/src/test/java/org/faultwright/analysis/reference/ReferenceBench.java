@@ -211,8 +211,10 @@ final class ReferenceBench {
         if (step.kind() == Kind.OHMS && live && !isCutOff(step.point(), bench)) {
             met.add("live-measurement " + step.name());
         }
+        boolean inside = !closed && !staysLive && !moves(step, bench);
         if (isCharged(bench) && (step.kind() == Kind.OHMS && (step.point().equals("Bulk") || !isCutOff(step.point(), bench))
-                || handlesCharged(step, bench))) {
+                || handlesCharged(step, bench, inside && (step.repairs() || !drains(step))) || inside && works(step) && step.handles().isEmpty()
+                        && !(covered(step).contains("charge") && (step.kind() == Kind.CHECK || !step.repairs() && drains(step))))) {
             met.add("charge-not-proved-absent " + step.name());
         }
         lookAtCharge(bench);
@@ -237,10 +239,16 @@ final class ReferenceBench {
         return step.kind() == Kind.DO && (step.repairs() || step.tool()) || step.kind() == Kind.CHECK && step.tool();
     }
 
-    private static boolean handlesCharged(Step step, Map<String, String> bench) {
+    /** Whether a reading that proves follows at once. */
+    private boolean drains(Step step) {
+        return step.to().stream().map(steps::get).allMatch(next -> next != null && next.kind() != Kind.CHECK && next.kind() != Kind.DO && next.proves() >= 0);
+    }
+
+    /** Where the unit is open already, 325 V may stand on whatever is touched: to be told of it is not enough. */
+    private static boolean handlesCharged(Step step, Map<String, String> bench, boolean inside) {
         boolean told = covered(step).contains("charge");
         return inHand(step).stream().filter(part -> !isCutOff(part, bench))
-                .anyMatch(part -> !told || !part.equals("Lead") && (step.repairs() || part.equals("Bank")));
+                .anyMatch(part -> !told || !part.equals("Lead") && (step.repairs() || inside || part.equals("Bank")));
     }
 
     /** Parts touched inside: where the step says that the unit is closed, only those that are dangerous themselves. */

@@ -123,8 +123,9 @@ class AnswersThatDecideTest {
             conclude HandOn "Passed on" { refers to "the front desk" }
             """;
 
+    /** Where "no" wipes the first time, nobody is asked again before the recordings are gone. */
     @ParameterizedTest
-    @CsvSource({"Copy, 0", "HandOn, 0", "Reset, 1", "'Reset at most 1 times, else Reset', 1", "'Reset at most 1 times, else HandOn', 0"})
+    @CsvSource({"Copy, 0", "HandOn, 0", "Reset, 1", "'Reset at most 1 times, else Reset', 1", "'Reset at most 1 times, else HandOn', 1"})
     void should_ask_about_data_only_where_the_answer_counts(String copy, int times) {
         assertEquals(times, found("erase-without-backup-check", RECORDER.replace("COPY", copy).replace("BAD", "HandOn")));
     }

@@ -43,7 +43,7 @@ public final class ProofNotMeasured implements Rule {
                     findings.report(setting.at(), step.name() + " sets " + Contradictions.spoken(setting)
                             + " without a reading.", advice(condition))));
         }
-        Steps.of(subject, Step.Observe.class).forEach(step -> step.outcomes().stream().flatMap(outcome -> outcome.proves().stream())
+        DocumentSteps.of(subject, Step.Observe.class).forEach(step -> step.outcomes().stream().flatMap(outcome -> outcome.proves().stream())
                 .forEach(setting -> subject.scope().condition(setting.condition()).filter(condition -> !condition.live().isEmpty()
                         && condition.has(setting.value()) && !LiveMeasurement.isAmong(condition.live(), setting.value())).ifPresent(condition ->
                                 findings.report(setting.at(), step.name() + " proves " + Contradictions.spoken(setting)

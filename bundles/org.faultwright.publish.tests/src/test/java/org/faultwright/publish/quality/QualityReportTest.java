@@ -262,7 +262,8 @@ class QualityReportTest {
         for (String words : List.of("Local codes, the maker's instructions", "What is signed", "read them before you sign", "Completeness and units checked (QA)", "Released:")) {
             assertTrue(sides.get(0).contains(words), words + ": " + sides.get(0));
         }
-        assertTrue(sides.get(1).contains("Too hot " + (2 + many) + "x"), sides.get(1));
+        assertTrue(sides.get(1).contains("More of the gravest, to be read before signing"), sides.get(1));
+        assertTrue(String.join(" ", sides.subList(1, 3)).contains("Too hot " + (2 + many) + "x"), sides.get(2));
     }
 
     /** What QA meets first of the demo: with the caution, on one side, and nothing left over on the second. */

@@ -35,6 +35,8 @@ import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.exports.Exports;
+import org.faultwright.publish.index.IndexHtml;
+import org.faultwright.publish.quality.ComparisonPage;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -61,7 +63,7 @@ final class PublishCommand implements Callable<Integer> {
     private boolean drafts;
 
     @Option(names = "--since", paramLabel = "FOLDER",
-            description = "Where the last release was published (its texts, *.procedure.txt), or a folder of earlier texts: the quality report tells what changed.")
+            description = "Where the last release was published (its texts, *.procedure.txt), or a folder of earlier texts: the quality report tells what changed, and the index leads to comparison.html, where each change stands.")
     private Optional<Path> since = Optional.empty();
 
     @Option(names = "--as-of", paramLabel = "DATE",
@@ -202,6 +204,12 @@ final class PublishCommand implements Callable<Integer> {
     private List<Path> writeCollection(List<Export> wanted, ProcedureFolder collection, Set<String> taken) {
         List<Published> made = new ArrayList<>();
         Set<String> there = new TreeSet<>(taken);
+        if (wanted.stream().anyMatch(IndexHtml.class::isInstance)) {
+            ComparisonPage.since(collection).ifPresent(page -> {
+                made.add(page);
+                there.add(page.fileName());
+            });
+        }
         for (Export export : wanted) {
             if (export instanceof FolderExport whole) {
                 Published page = whole.publish(collection.with(there));

@@ -42,6 +42,8 @@ public final class Wording {
     public static final String BOX = "\u2610";
     public static final String ALERT = "\u26A0";
     public static final String TWICE = "Of two boxes the left is for the 1st time, the right for the 2nd.";
+    /** The proofs hold for a unit that stands as on arrival; what was done behind a wrong tick, no card can follow. */
+    public static final String WRONG = "Wrong tick? Strike it out, sign it, tick the right one. Done a step since? Stop, plug out, ask who checks.";
     /** Before what is filled in at each of several visits. */
     public static final List<String> VISITS = List.of("1st", "2nd", "3rd");
     /** A range reaches beyond every limit that it decides; a broken lead or a slipped probe shows the same. */
@@ -198,7 +200,7 @@ public final class Wording {
     /** The tools of a step, each with the voltage it is rated for where that is said. */
     public static String tools(StepFrame frame) {
         return frame.tools().stream().map(tool -> tool.value() + frame.precautions().rated().stream().filter(rated -> rated.tool().equals(tool)).findFirst()
-                .map(rated -> " (rated " + printed(rated.upTo().value()) + ")").orElse("")).collect(Collectors.joining(", "));
+                .map(rated -> " (rated " + printed(rated.upTo().value()) + ")").orElse("")).distinct().collect(Collectors.joining(", "));
     }
 
     /** The codes that have no result of their own: whoever meets one must know what it tells before they go on with anything else. */

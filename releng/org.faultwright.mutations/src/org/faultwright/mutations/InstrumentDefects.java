@@ -80,7 +80,9 @@ final class InstrumentDefects {
         return Consequences.all(OF_READINGS, Consequences.OF_WALKS, Set.of("note-never-read", "note-after-need", "ac-dc-mixed", "unused-reading",
                 "finer-than-resolution", "signal-word-fit", "example-fails", "wrong-dimension", "unused-declaration", "category-too-low", "input-rating-too-low",
                 // a point of a category, or of a thousand volts, makes it a mains unit, or one not to be touched live
-                "protection-not-tested", "live-tool-unfit", "charge-not-proved-absent"));
+                "protection-not-tested", "live-tool-unfit", "charge-not-proved-absent",
+                // and one that may be charged to so much has to be drained and proved itself
+                "stored-charge-unsaid", "bleed-lead-unfit"));
     }
 
     /** Takes the accuracy out of the range and puts thirty percent in. */

@@ -37,7 +37,8 @@ final class MeasuringDefects {
                                 .filter(point -> point.at().source() == specimen.procedure().source())
                                 .flatMap(point -> point.carries().filter(carried -> carried.kind() == step.kind().get().value()).stream()
                                         .map(carried -> Seed.in(point, SpecimenEdits.replace(carried.upTo().at(), "1 uV")).naming(step.name().text())))))
-                        .besides(ALL),
+                        // a proof at a point that can hold nothing proves nothing for the others
+                        .besides(Consequences.all(ALL, Set.of("stored-charge-unsaid"))),
                 Kind.of("a resistance below nothing in an example", Set.of("reading-impossible"), specimen -> specimen.procedure().examples().stream()
                         .flatMap(example -> example.shows().stream()).filter(showing -> reads(showing, QuantityKind.RESISTANCE, specimen))
                         .map(showing -> Seed.at(showing.at(), SpecimenEdits.insertBefore(showing.possible().get(0).words().at(), "-")))).besides(ALL),

@@ -61,7 +61,7 @@ final class SafetyDefects {
                                 .flatMap(point -> point.carries().stream().map(carried -> Seed.in(point, SpecimenEdits.replace(carried.upTo().at(), "230 V"))
                                         .naming(step.name().text())).map(seed -> withoutShockNotes(seed, specimen)))))
                         .besides(more()).besides(Consequences.OF_READINGS).besides(Set.of("input-rating-too-low", "category-too-low", "range-exceeded", "ac-dc-mixed", "incomplete-note",
-                                "protection-not-tested", "live-tool-unfit")),
+                                "protection-not-tested", "live-tool-unfit", "stored-charge-unsaid")),
                 Kind.of("the complaint not confirmed", Set.of("complaint-not-confirmed"), specimen -> specimen.procedure().writtenSteps().stream()
                         .flatMap(step -> step.frame().confirms().stream().map(words -> Seed.in(step, SpecimenEdits.delete(words))))).besides(more()),
                 Kind.of("the repair not verified", Set.of("repair-not-verified"), specimen -> specimen.steps().stream()

@@ -148,9 +148,10 @@
 
   function setting(one) { return titleOf(tree.conditions, one.condition) + " " + one.value; }
 
+  // up to the next whole minute, as the card has it: the same time reads the same on both
   function minutes(seconds) {
-    if (seconds < 60) { return Math.max(0, Math.round(seconds)) + " s"; }
-    var whole = Math.round(seconds / 60);
+    if (seconds < 60) { return Math.max(0, Math.ceil(seconds - 1e-6)) + " s"; }
+    var whole = Math.ceil(seconds / 60 - 1e-9);
     return whole < 100 ? whole + " min" : Math.floor(whole / 60) + " h " + (whole % 60 === 0 ? "" : whole % 60 + " min");
   }
 
@@ -695,7 +696,7 @@
       line(box, "Set", (one.to ? one.to.text : "") + (one.quantity ? ", " + one.quantity : "") + (one.of ? " of " + one.of : ""), "strong");
     });
     line(box, "Erases", step.erases, "strong");
-    line(box, "Part", (step.handles || []).map(function (id) {
+    line(box, "In hand", (step.handles || []).map(function (id) {
       var part = named(tree.parts, id);
       return titleOf(tree.parts, id) + (part && part.number ? ", " + part.number : "");
     }).join("; "));

@@ -53,6 +53,7 @@ final class BenchCard {
             if (plan.sections().stream().anyMatch(section -> plan.visits(section) > 1)) {
                 main.say("p", "", Wording.TWICE);
             }
+            main.say("p", "", Wording.WRONG);
         }
         own.forEach(step -> {
             part.add(main, step);

@@ -48,6 +48,7 @@ final class PaperCard {
             if (used.instruments().values().stream().anyMatch(measures -> !measures.isEmpty())) {
                 Paint.line(flow).text(Wording.OVERLOAD).set("keep-with-next.within-column", "always");
             }
+            Paint.line(flow).text(Wording.WRONG).set("keep-with-next.within-column", "always");
             if (plan.beginsOnFreshPage() && paper == Paper.A4) {
                 head.set("break-before", "page");
             }

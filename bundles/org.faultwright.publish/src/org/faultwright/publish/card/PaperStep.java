@@ -293,7 +293,7 @@ final class PaperStep {
             return;
         }
         Fo line = box.last().filter(PaperStep::isSetUp).orElseGet(() -> box.add("block", "role", "P", "line-height", SETTING));
-        key(line, "Part", String.join(", ", parts));
+        key(line, "In hand", String.join(", ", parts));
         key(line, "Tools", tools);
         key(line, "Mind", hazards);
     }

@@ -97,7 +97,7 @@ final class StepPart {
     }
 
     private void handling(Tag box, StepFrame frame) {
-        key(box, "Part", frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
+        key(box, "In hand", frame.handles().stream().map(name -> plan.scope().part(name).map(Part::title)
                 .filter(title -> !title.isBlank()).orElse(name.text())).collect(Collectors.joining(", ")));
         key(box, "Tools", Wording.tools(frame));
         key(box, "Mind", Wording.hazards(frame, plan.scope()));

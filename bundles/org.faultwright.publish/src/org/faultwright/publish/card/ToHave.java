@@ -5,11 +5,10 @@
 package org.faultwright.publish.card;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.measurement.LimitStudy;
@@ -22,6 +21,7 @@ import org.faultwright.publish.Wording;
 import org.faultwright.publish.plan.Plan;
 import org.faultwright.publish.plan.Used;
 import org.faultwright.quantity.MeterRange;
+import org.faultwright.quantity.Quantity;
 
 /** What must be at hand, and how the unit must stand, before the first step: the same words on paper and on the screen. */
 final class ToHave {
@@ -47,16 +47,17 @@ final class ToHave {
 
     private static String instrument(Plan plan, Instrument instrument, List<Step.Measure> measures) {
         String title = instrument.title().isBlank() ? instrument.name().text() : instrument.title();
-        Map<String, Set<String>> ranges = new LinkedHashMap<>();
+        Map<String, List<Quantity>> ranges = new LinkedHashMap<>();
         for (Step.Measure measure : measures) {
             measure.kind().ifPresent(kind -> {
-                Set<String> own = ranges.computeIfAbsent(kind.value().words(), none -> new LinkedHashSet<>());
-                measure.range().map(range -> Wording.printed(range.value())).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range)
-                        .map(MeterRange::upTo).map(Wording::printed)).ifPresent(own::add);
+                List<Quantity> own = ranges.computeIfAbsent(kind.value().words(), none -> new ArrayList<>());
+                measure.range().map(range -> range.value()).or(() -> LimitStudy.of(plan.procedure(), measure).map(LimitStudy::range).map(MeterRange::upTo)).ifPresent(own::add);
             });
         }
         List<String> uses = new ArrayList<>();
-        ranges.forEach((kind, upTo) -> uses.add(kind + (upTo.isEmpty() ? "" : " " + String.join(" and ", upTo))));
+        // the smallest first, as on the instrument
+        ranges.forEach((kind, upTo) -> uses.add(upTo.stream().sorted(Comparator.comparing(Quantity::difference)).map(Wording::printed).distinct()
+                .collect(Collectors.joining(" and ", upTo.isEmpty() ? kind : kind + " ", ""))));
         String due = instrument.calibrationDue().map(day -> "; calibrated until " + day.value()).orElse("");
         return title + (uses.isEmpty() ? "" : ": " + String.join("; ", uses)) + due;
     }

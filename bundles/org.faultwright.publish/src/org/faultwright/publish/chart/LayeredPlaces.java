@@ -6,8 +6,10 @@ package org.faultwright.publish.chart;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.eclipse.elk.alg.layered.LayeredLayoutProvider;
@@ -71,12 +73,18 @@ final class LayeredPlaces {
         Map<String, ChartBox> byKey = new HashMap<>();
         boxes.forEach(box -> byKey.put(box.key(), box));
         List<ElkEdge> edges = new ArrayList<>();
+        // A way back to its own step goes round on the side that crosses less. Where both are alike, the library takes the side that the virtual machine's number of an
+        // enumeration puts first, another one each time; a port without an arrow counts a third of one with an arrow, so one on the left sends it round on the right.
+        Set<String> looped = new HashSet<>();
         for (Link link : links) {
             ChartBox box = byKey.get(link.from());
             ChartBox.Cell cell = box.cells().get(link.cell());
             int x = cell.x() + cell.width() / 2 + (link.otherwise() ? BESIDE : 0);
             ElkPort from = port(nodes.get(link.from()), PortSide.SOUTH, x, box.height());
             edges.add(ElkGraphUtil.createSimpleEdge(from, above.get(link.to())));
+            if (link.from().equals(link.to()) && looped.add(link.from())) {
+                port(nodes.get(link.from()), PortSide.WEST, 0, box.height() / 2);
+            }
         }
         new LayeredLayoutProvider().layout(root, new BasicProgressMonitor() {
             @Override

@@ -29,6 +29,7 @@ import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.StyleSheet;
 import org.faultwright.publish.page.Tag;
+import org.faultwright.publish.quality.ComparisonPage;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.text.PublishedText;
 
@@ -58,6 +59,7 @@ public final class IndexHtml implements FolderExport {
         List<Publication> sorted = folder.procedures().stream().sorted(byEquipment()).toList();
         search(main);
         Optional<SameProcedures> compared = folder.compared();
+        changed(main, folder);
         leftOut(main, folder);
         procedures(main, sorted, folder, compared);
         gone(main, compared);
@@ -98,6 +100,13 @@ public final class IndexHtml implements FolderExport {
         compared.ifPresent(same -> cell.add("p", "words").say("b", "", "Since the last release:").space()
                 .text(same.earlier(publication.procedure()).map(earlier -> SinceRelease.of(earlier, publication.procedure()))
                         .map(since -> since.renamedFrom().map(name -> "renamed, was \u201C" + name + "\u201D. ").orElse("") + since.inShort()).orElse("new")));
+    }
+
+    /** Only where the page is there: an index of other forms leads to nothing that was not written. */
+    private static void changed(Tag main, ProcedureFolder folder) {
+        if (folder.files().contains(ComparisonPage.FILE)) {
+            main.add("p").file(ComparisonPage.FILE).text("What changed since the last release");
+        }
     }
 
     /** Somebody who looks for one of them must not take it for gone. */

@@ -136,7 +136,7 @@ final class StepRoom {
     double beginning() {
         boolean reads = Stream.concat(procedure.steps().stream(), routineOf.keySet().stream()).anyMatch(step -> step instanceof Step.Measure measure
                 && measure.instrument().isPresent());
-        return HEADING_OF_TWO_LINES + (comeToAgain.isEmpty() ? 0 : LINE) + (reads ? words(Wording.OVERLOAD, COLUMN) : 0);
+        return HEADING_OF_TWO_LINES + (comeToAgain.isEmpty() ? 0 : LINE) + (reads ? words(Wording.OVERLOAD, COLUMN) : 0) + words(Wording.WRONG, COLUMN);
     }
 
     /** Of a routine that is printed apart. */
@@ -331,7 +331,7 @@ final class StepRoom {
             double live = frame.precautions().liveBecause().map(why -> words("Live work " + why.value(), room)).orElse(0.0);
             Line needs = new Line().chips("With", setUps.toTell(step));
             Line handling = between > 0 ? new Line() : needs;
-            handling.named("Part", frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", ")))
+            handling.named("In hand", frame.handles().stream().map(name -> scope.part(name).map(Part::title).orElse("")).collect(Collectors.joining(", ")))
                     .named("Tools", Wording.tools(frame)).named("Mind", Wording.hazards(frame, scope));
             Line then = live > 0 || !hint.isEmpty() ? new Line() : handling;
             boolean performs = step instanceof Step.Perform;

@@ -5,7 +5,12 @@
 package org.faultwright.publish.quality;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Caution;
+import org.faultwright.publish.ProcedureFolder;
+import org.faultwright.publish.Publication;
 import org.faultwright.publish.Published;
 import org.faultwright.publish.page.ColumnLabels;
 import org.faultwright.publish.page.HtmlText;
@@ -18,6 +23,8 @@ import org.faultwright.publish.since.SinceRelease;
 
 /** Two revisions side by side, for a browser. */
 public final class ComparisonPage {
+    public static final String FILE = "comparison.html";
+
     private ComparisonPage() {
     }
 
@@ -43,7 +50,17 @@ public final class ComparisonPage {
                 SinceRelease.record(since.earlier()), SinceRelease.record(since.now()), since.inShort()));
         main.add("p", "caution small").text(Caution.SENTENCES);
         ColumnLabels.add(page);
-        return new Published("comparison.html", "text/html", HtmlText.of(page, StyleSheet.of("page", "screen", "list", "quality")));
+        return new Published(FILE, "text/html", HtmlText.of(page, StyleSheet.of("page", "screen", "list", "quality")));
+    }
+
+    /** What was published, held against the last release; empty where none is known. */
+    public static Optional<Published> since(ProcedureFolder folder) {
+        return folder.since().map(release -> {
+            List<Procedure> now = Stream.concat(folder.procedures().stream().map(Publication::procedure), folder.leftOut().stream().map(ProcedureFolder.LeftOut::procedure)).toList();
+            String earlier = release.place().isEmpty() ? "the last release" : release.place();
+            return of(Comparison.of(release.procedures(), now), folder.title() + ": what changed since the last release", "Earlier: " + earlier + "."
+                    + folder.made().map(made -> " Compared by " + made.program() + " on " + made.on() + ".").orElse(""));
+        });
     }
 
     private static void names(Tag main, String title, List<String> names) {

@@ -4,35 +4,57 @@
  */
 package org.faultwright.publish.quality;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** How much can be said in front so that the findings, what is signed and the signature stand on one side of A4. */
 final class FirstPage {
     /** By printed pages: lines of small print that fit beside title, figures and signature, and letters in one of them. */
-    private static final int LINES = 35;
+    private static final int LINES = 32;
     private static final int LETTERS = 122;
     private static final int MOST_POINTS = 4;
+    /** What says before the signature how many dangers follow behind it. */
+    private static final int FOLLOWING = 2;
 
     private FirstPage() {
     }
 
-    /** How many points of a group may be said; dangers are said whole, however many pages that takes. */
-    static int most(QualityReport report, List<LookFirst.Group> groups) {
+    /** How many points of each group are said in front; of dangers every one, unless they alone fill the side: then as many as there is room for, the worst first. */
+    static List<Integer> said(QualityReport report, List<LookFirst.Group> groups) {
         int most = MOST_POINTS;
-        while (most > 0 && lines(report, groups, most) > LINES) {
+        while (most > 0 && lines(report, groups, all(groups, most)) > LINES) {
             most--;
         }
-        // where dangers alone take more than a side, nothing is gained by saying less of the rest
-        return lines(report, groups, most) > LINES ? MOST_POINTS : most;
+        List<Integer> said = all(groups, most);
+        return lines(report, groups, said) > LINES ? cut(report, groups) : said;
     }
 
-    private static int lines(QualityReport report, List<LookFirst.Group> groups, int most) {
+    private static List<Integer> all(List<LookFirst.Group> groups, int most) {
+        return groups.stream().map(group -> group.said(most)).toList();
+    }
+
+    private static List<Integer> cut(QualityReport report, List<LookFirst.Group> groups) {
+        List<Integer> said = new ArrayList<>(Collections.nCopies(groups.size(), 0));
+        for (int i = 0; i < groups.size(); i++) {
+            for (int wanted = groups.get(i).said(0); said.get(i) < wanted; ) {
+                said.set(i, said.get(i) + 1);
+                if (lines(report, groups, said) > LINES - FOLLOWING) {
+                    said.set(i, said.get(i) - 1);
+                    return said;
+                }
+            }
+        }
+        return said;
+    }
+
+    private static int lines(QualityReport report, List<LookFirst.Group> groups, List<Integer> all) {
         long libraries = report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()).map(library -> library.name().text()).distinct().count();
         long changed = report.lines().stream().filter(line -> line.since().filter(since -> !since.differences().isEmpty()).isPresent()).count();
         int lines = report.lines().size() + (int) libraries + (report.since().isPresent() ? 1 + (int) changed / 2 : 0);
-        for (LookFirst.Group group : groups) {
-            List<String> points = group.points();
-            int said = group.said(most);
+        for (int i = 0; i < groups.size(); i++) {
+            List<String> points = groups.get(i).points();
+            int said = all.get(i);
             lines += (points.isEmpty() ? 0 : 1) + points.stream().limit(said).mapToInt(point -> 1 + point.length() / LETTERS).sum() + (said > 0 && said < points.size() ? 1 : 0);
         }
         return lines + 1 + groups.stream().filter(group -> group.points().isEmpty()).mapToInt(group -> group.clean().length() + 2).sum() / LETTERS;

@@ -37,7 +37,7 @@ final class LookFirst {
     /** An instrument whose calibration ends within so many days is near its end. */
     private static final int NEAR_DAYS = 60;
     private static final int MOST_NAMED = 2;
-    private static final int WHOLE = Integer.MAX_VALUE;
+    static final int WHOLE = Integer.MAX_VALUE;
     private static final int EARLY = 3;
     private static final String UNTESTED = "protection-not-tested";
 
@@ -45,7 +45,7 @@ final class LookFirst {
      * @param title  such as {@code Open errors}
      * @param clean  what is said where there is none, such as {@code open errors}
      * @param points one sentence each, with the procedures it is about
-     * @param least  how many are said in front however little room there is; of dangers every one, since none may be missed
+     * @param least  how many are said in front however little room there is; of dangers every one, while there is a side to say them on
      */
     record Group(String title, String clean, List<String> points, int least) {
         Group(String title, String clean, List<String> points) {
@@ -58,6 +58,11 @@ final class LookFirst {
 
         private Group early() {
             return new Group(title, clean, points, EARLY);
+        }
+
+        /** Whether none of its points may be missed. */
+        boolean isGrave() {
+            return least == WHOLE;
         }
 
         /** How many of the points are said where a group may say so many. */

@@ -8,6 +8,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.quality.QaSummary;
@@ -26,6 +27,8 @@ import org.faultwright.quantity.Exact;
 /** The report as a page: what can be read in two minutes first, the details of each procedure behind. */
 final class QualityPage {
     static final String ASSUMED = "* The text does not say how often a fault shows each result; here they were taken as equally likely.";
+
+    private static final String BEHIND = "More of the gravest, to be read before signing";
 
     private QualityPage() {
     }
@@ -46,11 +49,15 @@ final class QualityPage {
         if (report.since().isPresent()) {
             ChangesPart.front(main, report);
         }
-        lookFirst(main, report);
-        RecordPart.add(main, report);
-        SignOff.whole(main, report);
+        List<LookFirst.Group> groups = LookFirst.of(report);
+        List<Integer> said = FirstPage.said(report, groups);
         main.add("p", "caution small").text(Caution.SENTENCES + " This report counts and computes; it declares nothing"
                 + " free of danger.");
+        lookFirst(main, report, groups, said);
+        RecordPart.add(main, report);
+        following(main, groups, said);
+        SignOff.whole(main, report);
+        behind(main, groups, said);
         if (!report.lines().isEmpty()) {
             overview(main, report);
         }
@@ -101,22 +108,49 @@ final class QualityPage {
         return share.all() == 0 ? "none" : share.some() + "/" + share.all();
     }
 
-    private static void lookFirst(Tag main, QualityReport report) {
-        List<LookFirst.Group> groups = LookFirst.of(report);
-        int most = FirstPage.most(report, groups);
+    private static int left(List<LookFirst.Group> groups, List<Integer> said) {
+        return IntStream.range(0, groups.size()).filter(i -> groups.get(i).isGrave()).map(i -> groups.get(i).points().size() - said.get(i)).sum();
+    }
+
+    /** Before the signature: nobody signs for what stands on another side without knowing that it does. */
+    private static void following(Tag main, List<LookFirst.Group> groups, List<Integer> said) {
+        int left = left(groups, said);
+        if (left > 0) {
+            main.say("p", "", "").say("b", "", (left == 1 ? "1 more of the gravest points stands" : left + " more of the gravest points stand") + " behind the signatures, under \u201C" + BEHIND
+                    + "\u201D: read " + (left == 1 ? "it" : "them") + " before you sign.");
+        }
+    }
+
+    private static void behind(Tag main, List<LookFirst.Group> groups, List<Integer> said) {
+        if (left(groups, said) == 0) {
+            return;
+        }
+        main.add("section", "detail").say("h2", "", BEHIND);
+        Tag list = main.add("ol", "gravest");
+        for (int i = 0; i < groups.size(); i++) {
+            List<String> points = groups.get(i).points();
+            if (groups.get(i).isGrave() && said.get(i) < points.size()) {
+                Tag lines = list.add("li").say("b", "", groups.get(i).title() + " (" + (points.size() - said.get(i)) + " more of " + points.size() + ")").add("ul");
+                points.stream().skip(said.get(i)).forEach(point -> lines.say("li", "", point));
+            }
+        }
+    }
+
+    private static void lookFirst(Tag main, QualityReport report, List<LookFirst.Group> groups, List<Integer> most) {
         List<String> clean = groups.stream().filter(group -> group.points().isEmpty()).map(LookFirst.Group::clean).toList();
         main.say("h2", "", heading(groups.size() - clean.size()));
         Tag list = main.add("ol", "gravest");
-        for (LookFirst.Group group : groups) {
+        for (int i = 0; i < groups.size(); i++) {
+            LookFirst.Group group = groups.get(i);
             List<String> points = group.points();
             if (!points.isEmpty()) {
-                int said = group.said(most);
-                Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")" + (said == 0 ? ": each with its procedure" : ""));
+                int said = most.get(i);
+                Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")" + (said == 0 ? ": " + where(group) : ""));
                 if (said > 0) {
                     Tag lines = item.add("ul");
                     points.stream().limit(said).forEach(point -> lines.say("li", "", point));
                     if (points.size() > said) {
-                        lines.say("li", "small", "and " + (points.size() - said) + " more of " + points.size() + ", each with its procedure");
+                        lines.say("li", "small", "and " + (points.size() - said) + " more of " + points.size() + ", " + where(group));
                     }
                 }
             }
@@ -128,6 +162,10 @@ final class QualityPage {
         if (!not.isEmpty()) {
             main.say("p", "small", not);
         }
+    }
+
+    private static String where(LookFirst.Group group) {
+        return group.isGrave() ? "behind the signatures" : "each with its procedure";
     }
 
     private static String heading(int groups) {

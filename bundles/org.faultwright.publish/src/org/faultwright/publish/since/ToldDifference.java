@@ -81,9 +81,10 @@ public record ToldDifference(Difference.Kind kind, Difference.Loss loss, String 
         if (member.equals("name")) {
             return new ToldDifference(one.kind(), one.loss(), what, one.was(), one.now(), one.meaning());
         }
-        boolean spoken = SENTENCES.contains(member) || itself;
-        String was = absent(one.was(), spoken, titles);
-        String now = absent(one.now(), spoken, titles);
+        // a sentence that happens to be a name of the text, such as the title "Supply" of Supply, is told as it stands
+        boolean sentence = SENTENCES.contains(member);
+        String was = sentence && !one.was().equals(Difference.ABSENT) ? one.was() : absent(one.was(), itself, titles);
+        String now = sentence && !one.now().equals(Difference.ABSENT) ? one.now() : absent(one.now(), itself, titles);
         return new ToldDifference(one.kind(), one.loss(), what, was, now, named(one.meaning(), titles));
     }
 

@@ -94,7 +94,7 @@ final class WalkWords {
         } else if (step instanceof Step.Calculate calculate) {
             calculate.expects().ifPresent(expects -> add(lines, "Limit", expects.limit().value().spelling(), true));
         }
-        add(lines, "Part", frame.handles().stream().map(name -> title(scope.part(name), name) + scope.part(name)
+        add(lines, "In hand", frame.handles().stream().map(name -> title(scope.part(name), name) + scope.part(name)
                 .flatMap(part -> part.number()).map(number -> ", " + number.value()).orElse("")).collect(Collectors.joining("; ")), false);
         add(lines, "Tools", Wording.tools(frame), false);
         add(lines, "Hazards", Wording.hazards(frame, scope), false);

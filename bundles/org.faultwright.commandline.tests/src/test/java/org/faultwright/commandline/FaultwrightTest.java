@@ -339,6 +339,23 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_lead_from_the_index_to_what_changed_since_a_release() throws IOException {
+        Path out = folder.resolve("cards");
+        Path file = file("FanNoise.procedure", CLEAN);
+        assertEquals(0, call("publish", file, "--into", out, "--as", "procedure-text,index-html").status());
+        assertFalse(Files.exists(out.resolve("comparison.html")), "nothing was compared");
+        assertFalse(Files.readString(out.resolve("index.html")).contains("comparison.html"));
+        Files.writeString(file, CLEAN.replace("Tighten the four screws", "Tighten the six screws"));
+
+        CommandResult answer = call("publish", file, "--into", out, "--since", out, "--as", "procedure-text,index-html");
+
+        assertEquals(0, answer.status(), answer.err());
+        assertTrue(Files.readString(out.resolve("index.html")).contains("<a href=\"comparison.html\">What changed since the last release</a>"));
+        String page = Files.readString(out.resolve("comparison.html"));
+        assertTrue(page.contains("Tighten the four screws of the guard") && page.contains("Tighten the six screws of the guard"), page);
+    }
+
+    @Test
     void should_compare_two_texts_by_what_they_mean() throws IOException {
         Path old = file("FanNoise.procedure", CLEAN);
         Path now = file("Later.procedure", CLEAN.replace("Tighten the four screws", "Tighten the six screws"));

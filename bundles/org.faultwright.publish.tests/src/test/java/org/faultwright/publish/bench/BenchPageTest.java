@@ -604,6 +604,17 @@ class BenchPageTest {
         }
     }
 
+    /** As the card does: 13 min 10 s are 14 min on both. */
+    @Test
+    void should_round_times_up_as_the_card_does(@TempDir Path folder) throws IOException {
+        String shorter = PROCEDURE.replace("wait 30 s takes 40 s", "takes 10 s");
+        assertFalse(shorter.equals(PROCEDURE));
+        try (Browser browser = new Browser(Samples.text(shorter), folder)) {
+            browser.press("Begin");
+            assertTrue(browser.words().contains("To go 1 min to 14 min"), browser.words());
+        }
+    }
+
     @Test
     void should_say_what_is_to_be_set_first_what_a_meter_over_its_range_means_and_how_long_it_takes_yet(@TempDir Path folder) throws IOException {
         String forgot = PROCEDURE.replace("{ notes Shock sets Supply on takes 1 min", "{ notes Shock takes 1 min");

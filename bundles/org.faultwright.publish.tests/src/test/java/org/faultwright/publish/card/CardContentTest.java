@@ -60,6 +60,29 @@ class CardContentTest {
         assertTrue(card.says(words), "not on the card: " + words);
     }
 
+    /** On paper nothing goes back by itself. */
+    @Test
+    void should_say_what_to_do_after_a_wrong_tick() {
+        assertSays(CARD, "Wrong tick? Strike it out, sign it, tick the right one. Done a step since? Stop, plug out, ask who checks.");
+        assertTrue(Samples.string("card-html", EVERYTHING).contains("Wrong tick? Strike it out"));
+    }
+
+    /** A tool that is named twice is needed once; ranges stand as on the instrument; what a step handles need not be a spare. */
+    @Test
+    void should_say_what_is_needed_once_and_by_size() {
+        CardText card = CardText.of(Samples.text("procedure P \"P\" instrument Meter \"Meter\" { resistance up to 600 ohm resolution 0.1 ohm accuracy 1 % of reading"
+                + " resistance up to 60 kohm resolution 10 ohm accuracy 1 % of reading resistance up to 600 kohm resolution 100 ohm accuracy 1 % of reading }"
+                + " point R1 \"R1\" part Lead \"Bleed lead\""
+                + " measure A \"A\" { resistance at R1 using Meter range 600 kohm at most 470 kohm -> B above -> End }"
+                + " measure B \"B\" { resistance at R1 using Meter range 600 ohm at most 5 ohm -> C above -> End }"
+                + " measure C \"C\" { resistance at R1 using Meter range 60 kohm at most 5 kohm -> D above -> End }"
+                + " do D \"D\" { handles Lead tools \"strap\" tools \"strap\" then -> End } conclude End \"End\" { finds nothing }"));
+        assertSays(card, "resistance 600 \u03A9 and 60 k\u03A9 and 600 k\u03A9");
+        assertSays(card, "In hand Bleed lead");
+        assertSays(card, "Tools strap");
+        assertFalse(card.says("strap, strap"), card.all());
+    }
+
     @ParameterizedTest
     @MethodSource("published")
     void should_print_every_step_limit_note_and_conclusion(Publication publication) {

@@ -175,6 +175,13 @@ class IndexHtmlTest {
     }
 
     @Test
+    void should_lead_to_what_changed_only_where_that_page_is() {
+        Publication made = Samples.text("procedure Q \"Quiet\" conclude End { finds nothing }");
+        assertTrue(index(Set.of("Q.html", "comparison.html"), made).contains("<a href=\"comparison.html\">What changed since the last release</a>"));
+        assertFalse(index(Set.of("Q.html"), made).contains("comparison.html"));
+    }
+
+    @Test
     void should_name_each_file_by_what_it_is_for() {
         String page = index(Set.of("Q.html", "Q.bench.html", "Q.pdf", "Q.a5.pdf", "Q.across.pdf", "Q.letter.pdf", "Q.chart.pdf", "Q.tree.json", "quality.pdf"),
                 Samples.text("procedure Q \"Quiet\" revision 3 reviewed by \"A. Ward\" dated 2026-01-02 conclude End { finds nothing }"));

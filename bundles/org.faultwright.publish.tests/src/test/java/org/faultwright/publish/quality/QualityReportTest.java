@@ -11,10 +11,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
@@ -228,6 +234,59 @@ class QualityReportTest {
         String front = front(words(report("quality-html", Samples.text(GOOD.replace("2 blinks means \"Fuse open\"", codes)))));
         for (int i = 3; i < 10; i++) {
             assertTrue(front.contains("Too hot " + i), front);
+        }
+    }
+
+    /** Where they fill more than a side: what is signed and the signature stay on the first one, which says how many follow. */
+    @Test
+    void should_sign_on_the_first_side_and_count_what_follows_there() {
+        StringBuilder codes = new StringBuilder("2 blinks means \"Fuse open\"");
+        int many = 63;
+        for (int i = 3; i < 3 + many; i++) {
+            codes.append(' ').append(i).append(" blinks means \"Too hot ").append(i).append("x\"");
+        }
+        Publication made = Samples.text(GOOD.replace("2 blinks means \"Fuse open\"", codes));
+        String page = words(report("quality-html", made));
+        String front = page.substring(0, page.indexOf("Name Date Signature"));
+        String behind = page.substring(front.length(), page.indexOf("Each procedure"));
+        int first = 0;
+        for (int i = 3; i < 3 + many; i++) {
+            String danger = "Too hot " + i + "x";
+            assertTrue(front.contains(danger) != behind.contains(danger), danger);
+            first += front.contains(danger) ? 1 : 0;
+        }
+        assertTrue(first > 5 && first < many, first + " in front");
+        assertTrue(front.contains((many - first) + " more of the gravest points stand behind the signatures"), front);
+        assertTrue(behind.contains("(" + (many - first) + " more of " + many + ")"), behind);
+        List<String> sides = sides(report("quality-pdf", made));
+        for (String words : List.of("Local codes, the maker's instructions", "What is signed", "read them before you sign", "Completeness and units checked (QA)", "Released:")) {
+            assertTrue(sides.get(0).contains(words), words + ": " + sides.get(0));
+        }
+        assertTrue(sides.get(1).contains("More of the gravest, to be read before signing"), sides.get(1));
+        assertTrue(String.join(" ", sides.subList(1, 3)).contains("Too hot " + (2 + many) + "x"), sides.get(2));
+    }
+
+    /** What QA meets first of the demo: with the caution, on one side, and nothing left over on the second. */
+    @Test
+    void should_sign_the_demo_on_the_first_side() {
+        List<String> sides = sides(report("quality-pdf", Samples.demos().stream().map(Samples::demo).toArray(Publication[]::new)));
+        assertTrue(sides.get(0).contains("Local codes, the maker's instructions") && sides.get(0).contains("Released: those ticked above"), sides.get(0));
+        assertTrue(sides.get(1).contains("Each procedure"), sides.get(1));
+        assertFalse(String.join(" ", sides).contains("behind the signatures"));
+    }
+
+    private static List<String> sides(Published pdf) {
+        try (PDDocument document = Loader.loadPDF(pdf.bytes())) {
+            List<String> sides = new ArrayList<>();
+            for (int side = 1; side <= document.getNumberOfPages(); side++) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setStartPage(side);
+                stripper.setEndPage(side);
+                sides.add(stripper.getText(document).replaceAll("\\s+", " "));
+            }
+            return sides;
+        } catch (IOException damaged) {
+            throw new UncheckedIOException(damaged);
         }
     }
 

@@ -94,6 +94,17 @@ class SinceReleaseTest {
         assertTrue(page.contains("Compared with Revision 3, released 2026-01-10 by R. Castellane"), page);
     }
 
+    /** A title that is also the name of its thing is no name there: "Supply" was said, and what is said now is not put in its place. */
+    @Test
+    void should_tell_a_title_that_was_as_it_stood() {
+        String was = "procedure P \"P\" condition Supply \"Supply\" { off, on } starts off do A \"A\" { sets Supply on then -> End } conclude End { finds nothing }";
+        List<Told> told = Told.of(since(was, was.replace("\"Supply\"", "\"Supply at plug\"")), step -> Optional.empty());
+
+        assertEquals(1, told.size(), told.toString());
+        assertEquals("Supply", told.get(0).was());
+        assertEquals("Supply at plug", told.get(0).now());
+    }
+
     @Test
     void should_look_at_calibration_and_sources_only_on_a_day() {
         Publication made = Samples.everything();

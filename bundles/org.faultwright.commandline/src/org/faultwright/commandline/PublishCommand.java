@@ -35,7 +35,6 @@ import org.faultwright.publish.Published;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.exports.Exports;
-import org.faultwright.publish.index.IndexHtml;
 import org.faultwright.publish.quality.ComparisonPage;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -204,7 +203,7 @@ final class PublishCommand implements Callable<Integer> {
     private List<Path> writeCollection(List<Export> wanted, ProcedureFolder collection, Set<String> taken) {
         List<Published> made = new ArrayList<>();
         Set<String> there = new TreeSet<>(taken);
-        if (wanted.stream().anyMatch(IndexHtml.class::isInstance)) {
+        if (wanted.stream().anyMatch(export -> export.name().equals("index-html"))) {
             ComparisonPage.since(collection).ifPresent(page -> {
                 made.add(page);
                 there.add(page.fileName());

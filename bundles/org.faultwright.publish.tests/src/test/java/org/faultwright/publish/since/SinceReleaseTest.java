@@ -98,7 +98,7 @@ class SinceReleaseTest {
     @Test
     void should_tell_a_title_that_was_as_it_stood() {
         String was = "procedure P \"P\" condition Supply \"Supply\" { off, on } starts off do A \"A\" { sets Supply on then -> End } conclude End { finds nothing }";
-        List<Told> told = Told.of(since(was, was.replace("\"Supply\"", "\"Supply at plug\"")), step -> Optional.empty());
+        List<ToldDifference> told = ToldDifference.of(since(was, was.replace("\"Supply\"", "\"Supply at plug\"")), step -> Optional.empty());
 
         assertEquals(1, told.size(), told.toString());
         assertEquals("Supply", told.get(0).was());

@@ -17,6 +17,13 @@ public final class SameMeaning {
         boolean same(SourceRange before, SourceRange now);
     }
 
+    /** Which names of where outcomes lead mean the same, though they are written otherwise. */
+    public interface Targets {
+        Targets AS_WRITTEN = (before, now) -> false;
+
+        boolean alike(Name before, Name now);
+    }
+
     /** What only a person reads: no path, no limit and no set-up depends on it. */
     private static final Set<String> WORDS = Set.of("title", "report", "hint", "source", "pictures");
 
@@ -34,30 +41,37 @@ public final class SameMeaning {
 
     private final Places places;
     private final Aside aside;
+    private final Targets targets;
 
-    private SameMeaning(Places places, Aside aside) {
+    private SameMeaning(Places places, Aside aside, Targets targets) {
         this.places = places;
         this.aside = aside;
+        this.targets = targets;
     }
 
     /** Whether two parts say the same, title, hint, report, source and pictures aside, wherever it stands. */
     public static boolean wordsAside(Object before, Object now) {
-        return new SameMeaning((one, other) -> true, Aside.OF_WORDS).same(before, now);
+        return wordsAside(before, now, Targets.AS_WRITTEN);
+    }
+
+    /** The same, and outcomes that lead to what is said to be alike. */
+    public static boolean wordsAside(Object before, Object now, Targets targets) {
+        return new SameMeaning((one, other) -> true, Aside.OF_WORDS, targets).same(before, now);
     }
 
     /** The same, the limits aside that readings are held against, though not that there are any. */
-    public static boolean limitsAside(Object before, Object now) {
-        return new SameMeaning((one, other) -> true, Aside.OF_LIMITS).same(before, now);
+    public static boolean limitsAside(Object before, Object now, Targets targets) {
+        return new SameMeaning((one, other) -> true, Aside.OF_LIMITS, targets).same(before, now);
     }
 
     /** The same as words aside, and where outcomes lead aside. */
     public static boolean targetsAside(Object before, Object now) {
-        return new SameMeaning((one, other) -> true, Aside.OF_TARGETS).same(before, now);
+        return new SameMeaning((one, other) -> true, Aside.OF_TARGETS, Targets.AS_WRITTEN).same(before, now);
     }
 
     /** Whether two parts are the same, with each place where it has to be. */
     public static boolean with(Places places, Object before, Object now) {
-        return new SameMeaning(places, Aside.NOTHING).same(before, now);
+        return new SameMeaning(places, Aside.NOTHING, Targets.AS_WRITTEN).same(before, now);
     }
 
     private boolean same(Object before, Object now) {
@@ -79,11 +93,20 @@ public final class SameMeaning {
 
     private boolean same(Record before, Record now, RecordShape shape) {
         for (int i = 0; i < shape.size(); i++) {
-            if (!aside.of(before, shape.name(i)) && !same(shape.part(before, i), shape.part(now, i))) {
+            Object one = shape.part(before, i);
+            Object other = shape.part(now, i);
+            if (!aside.of(before, shape.name(i)) && !same(one, other) && !leadAlike(before, one, other)) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** The names of an outcome and of its bound are where they lead. */
+    private boolean leadAlike(Record of, Object before, Object now) {
+        Object one = of instanceof Outcome && before instanceof Optional<?> target ? target.orElse(null) : before;
+        Object other = of instanceof Outcome && now instanceof Optional<?> target ? target.orElse(null) : now;
+        return (of instanceof Outcome || of instanceof Outcome.Repeat) && one instanceof Name was && other instanceof Name is && targets.alike(was, is);
     }
 
     private boolean same(List<?> before, List<?> now) {

@@ -21,7 +21,8 @@ import org.faultwright.procedure.SourceText;
 
 /**
  * Prints the time from a key to the findings for procedures of three lengths, by the clock and by the processor: a key in the report of the last
- * conclusion, one in a title, one in a limit, and one in where an arrow leads. Beside it the time to parse the text, and to read it and check it with the
+ * conclusion, one in a title, one in a limit, and one in where an arrow leads, while its name is typed
+ * and from one step to another. Beside it the time to parse the text, and to read it and check it with the
  * same rules from nothing, in the same run.
  */
 public final class KeystrokeBenchmark {
@@ -30,12 +31,18 @@ public final class KeystrokeBenchmark {
     private static final int KEYS = 100;
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
-    /** @param at the words before the place that is typed in */
-    private record Key(String what, String at, boolean last) {
-        /** The text with the next key pressed: a letter more, or another digit. */
+    /**
+     * @param at    the words before the place that is typed in
+     * @param words what stands there by turns; where there are none, another digit, or a letter more
+     */
+    private record Key(String what, String at, boolean last, String... words) {
+        /** The text with the next key pressed. */
         void press(StringBuilder text, int count) {
             int place = (last ? text.lastIndexOf(at) : text.indexOf(at, text.length() / 2)) + at.length();
-            if (Character.isDigit(text.charAt(place))) {
+            if (words.length > 0) {
+                String now = words[Math.floorMod(count, words.length)];
+                text.replace(place, place + words[0].length(), now);
+            } else if (Character.isDigit(text.charAt(place))) {
                 text.setCharAt(place, (char) ('1' + Math.floorMod(count, 5)));
             } else {
                 text.insert(place, (char) ('a' + Math.floorMod(count, 26)));
@@ -44,7 +51,9 @@ public final class KeystrokeBenchmark {
     }
 
     private static final Key[] KINDS = {new Key("in a report", "report \"All ", true), new Key("in a title", "under load", false),
-        new Key("in a limit", " V +/- ", false), new Key("in an arrow", "above  -> Volts", false)};
+        new Key("in a limit", " V +/- ", false), new Key("in an arrow", "above  -> ", false),
+        // between two steps that there are, of names of one length
+        new Key("turning an arrow", "above  -> Volts", false, "1", "2")};
 
     private KeystrokeBenchmark() {
     }
@@ -89,7 +98,7 @@ public final class KeystrokeBenchmark {
                 whole[count] = checked;
             }
         }
-        System.out.printf(Locale.ROOT, "%5d steps, a key %-12s to findings, median %.1f ms, 95th percentile %.1f ms; processor time %.1f and %.1f ms;"
+        System.out.printf(Locale.ROOT, "%5d steps, a key %-16s to findings, median %.1f ms, 95th percentile %.1f ms; processor time %.1f and %.1f ms;"
                 + " parsing alone %.1f ms, everything from nothing %.1f ms%n", steps, key.what(), part(whole, 50), part(whole, 95),
                 part(processor, 50), part(processor, 95), part(parsing, 50), part(fromNothing, 50));
     }

@@ -233,9 +233,9 @@ final class ChangedText {
 
     /** Steps that close the unit turn arrows of steps whose words are as they were; then every step has to be compared. */
     private boolean areClosingStepsSame() {
-        boolean same = isOf(SameMeaning::limitsAside) && before.steps().size() == now.steps().size();
+        boolean same = isOf(this::limitsAside) && before.steps().size() == now.steps().size();
         for (int i = 0; same && i < now.steps().size(); i++) {
-            same = SameMeaning.limitsAside(before.steps().get(i), now.steps().get(i));
+            same = limitsAside(before.steps().get(i), now.steps().get(i));
         }
         return same;
     }
@@ -243,12 +243,49 @@ final class ChangedText {
     /** Whether a rule that looks so far finds the same, but for where it stands. Of one block it is to be asked. */
     boolean isBeyond(Reach reach) {
         return switch (reach) {
-            case MEANING -> isOf(SameMeaning::wordsAside);
-            case PATHS -> isOf(SameMeaning::limitsAside) && isOf(this::decideAlike);
+            case MEANING -> isOf(this::wordsAside);
+            case PATHS -> isOf(this::limitsAside) && isOf(this::decideAlike);
+            case NAMES -> isOf(this::limitsAsWritten) && isOf(this::decideAlike);
             // what is computed depends on which readings lead to it
             case READINGS -> isOf(SameMeaning::targetsAside) && (isBeyond(Reach.MEANING) || !computes());
             case ONE_BLOCK, EVERYTHING -> false;
         };
+    }
+
+    private boolean wordsAside(Object one, Object other) {
+        return SameMeaning.wordsAside(one, other, this::leadNowhere);
+    }
+
+    private boolean limitsAside(Object one, Object other) {
+        return SameMeaning.limitsAside(one, other, this::leadNowhere);
+    }
+
+    private boolean limitsAsWritten(Object one, Object other) {
+        return SameMeaning.limitsAside(one, other, SameMeaning.Targets.AS_WRITTEN);
+    }
+
+    /** A name that stands nowhere else leads nowhere, as most names do while they are typed; whatever it is, no path goes on there. */
+    private boolean leadNowhere(Name one, Name other) {
+        return standsAlone(one, before.source()) && standsAlone(other, now.source());
+    }
+
+    private static boolean standsAlone(Name name, SourceText source) {
+        String text = source.content();
+        return name.at().source() == source && !name.isUnderstood() && !name.text().isEmpty()
+                && next(text, name.text(), 0) == name.at().offset() && next(text, name.text(), name.at().end()) < 0;
+    }
+
+    /** Where these letters stand as a whole word. */
+    private static int next(String text, String word, int from) {
+        int at = text.indexOf(word, from);
+        while (at >= 0 && (isOfWord(text, at - 1) || isOfWord(text, at + word.length()))) {
+            at = text.indexOf(word, at + 1);
+        }
+        return at;
+    }
+
+    private static boolean isOfWord(String text, int at) {
+        return at >= 0 && at < text.length() && Character.isJavaIdentifierPart(text.charAt(at));
     }
 
     /** Whether each changed block is the same as before in that respect. */
@@ -262,7 +299,7 @@ final class ChangedText {
 
     /** Whether nothing beyond a step depends on what differs in its limits. */
     private boolean decideAlike(Object one, Object other) {
-        return SameMeaning.wordsAside(one, other)
+        return wordsAside(one, other)
                 || one instanceof Step.Measure was && other instanceof Step.Measure is && isPlain(was) && isPlain(is) && !computes() && !isReadingTold(is.name());
     }
 

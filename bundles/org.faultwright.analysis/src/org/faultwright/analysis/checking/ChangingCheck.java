@@ -61,7 +61,7 @@ public final class ChangingCheck {
             List<KnownFinding> before = known.isEmpty() ? List.of() : known.get(i);
             Optional<List<KnownFinding>> kept = change.isEmpty() ? Optional.empty() : switch (rule.reach()) {
                 case ONE_BLOCK -> beside(change.get(), rule, before, part.get(), names, namesAsBefore);
-                case PATHS, READINGS, MEANING, EVERYTHING -> beyond.contains(rule.reach()) ? moved(change.get(), before, names, namesAsBefore) : Optional.empty();
+                case NAMES, PATHS, READINGS, MEANING, EVERYTHING -> beyond.contains(rule.reach()) ? moved(change.get(), before, names, namesAsBefore) : Optional.empty();
             };
             List<KnownFinding> all = kept.orElseGet(() -> Checker.run(rule, subject).stream().map(said -> new KnownFinding(said, said.quoted(names))).toList());
             now.add(all);

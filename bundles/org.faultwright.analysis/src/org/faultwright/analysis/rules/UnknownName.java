@@ -27,7 +27,7 @@ public final class UnknownName implements Rule {
 
     @Override
     public Reach reach() {
-        return Reach.PATHS;
+        return Reach.NAMES;
     }
 
     @Override

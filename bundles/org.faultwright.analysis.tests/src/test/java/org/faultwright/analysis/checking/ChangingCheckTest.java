@@ -212,11 +212,35 @@ class ChangingCheckTest {
         }
         for (MatchResult arrow : OF_AN_ARROW.matcher(text).results().toList()) {
             String other = targets.get(count % targets.size());
-            for (String now : count++ % every == 0 ? List.of(other, other + "x") : List.<String>of()) {
+            String word = arrow.group();
+            // from one name that nothing has to the next, by way of names that stand elsewhere too
+            for (String now : count++ % every == 0 ? List.of(other, other + "x", "x" + word, "xy" + word, word + "z", "A", "If", word, "if", "xx", "xx -> xx")
+                    : List.<String>of()) {
                 writing.compare(text.substring(0, arrow.start()) + now + text.substring(arrow.end()), "the arrow to " + arrow.group() + " leads to " + now);
             }
         }
         return writing.compared;
+    }
+
+    /** What two arrows lead to is one thing, even where nothing has that name. */
+    @Test
+    void should_tell_two_arrows_to_one_unknown_name_from_arrows_to_two() {
+        Writing writing = new Writing("Test.procedure");
+        String text = """
+                procedure A "A"
+                fault Wear "Wear" { shows L no, M no remedied by "a new belt" }
+                look L "Is it lit?" { yes -> M no -> M }
+                look M "Does it turn?" { yes -> C no -> Worn }
+                conclude C "C" { finds nothing }
+                conclude Worn "Worn" { finds Wear }
+                """;
+        String arrows = "yes -> M no -> M";
+        List<String> typed = List.of(arrows, "yes -> P no -> M", "yes -> Pu no -> M", "yes -> Pu no -> P", "yes -> Pu no -> Pu", "yes -> Pul no -> Pu",
+                "yes -> Pul no -> Pul", "yes -> Pull no -> C", "yes -> Pulle no -> C", "yes -> Wea no -> C", "yes -> Wear no -> C", "yes -> Wor no -> C",
+                "yes -> Worn no -> C", "yes -> Worns no -> C", "yes -> L no -> C", "yes -> A no -> C", "yes -> Lx at most 2 times, else -> Lx no -> C",
+                "yes -> Lx at most 2 times, else -> Ly no -> C", "yes -> Lz at most 2 times, else -> Ly no -> C", arrows);
+        typed.forEach(now -> writing.compare(text.replace(arrows, now), now));
+        assertEquals(typed.size(), writing.compared);
     }
 
     @Test

@@ -15,6 +15,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.measurement.KnownBudgets;
 import org.faultwright.analysis.order.OrderStudy;
 import org.faultwright.analysis.order.OrderedTests;
 import org.faultwright.analysis.rules.Listing;
@@ -120,7 +121,11 @@ public final class BetterOrder implements Rule {
         Checker others = new Checker(RuleSet.all().stream().filter(rule -> !rule.header().id().equals(HEADER.id())).toList(),
                 subject.today());
         // much of what is found in the text as it stands has been computed already
-        Assessment assessed = others.assess(procedure == subject.document() ? subject : others.subject(procedure));
+        Subject tried = procedure == subject.document() ? subject : new Subject(procedure, subject.today());
+        if (tried != subject) {
+            tried.takeOver(KnownBudgets.class, KnownBudgets.of(subject));
+        }
+        Assessment assessed = others.assess(tried);
         return Stream.concat(assessed.findings().stream(), assessed.waiting().stream()).toList();
     }
 }

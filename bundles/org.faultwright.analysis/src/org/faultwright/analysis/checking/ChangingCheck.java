@@ -34,7 +34,6 @@ public final class ChangingCheck {
     private final Optional<LocalDate> today;
     private Optional<Document> last = Optional.empty();
     private Optional<QuotedNames> lastNames = Optional.empty();
-    private Optional<KnownBudgets> lastBudgets = Optional.empty();
     private List<List<KnownFinding>> known = List.of();
 
     ChangingCheck(List<Rule> rules, Optional<LocalDate> today) {
@@ -45,13 +44,11 @@ public final class ChangingCheck {
     /** What stands in the text, and what waits because it may only follow from something else that was found. */
     public synchronized Assessment assess(Subject subject) {
         Optional<ChangedText> change = last.flatMap(before -> ChangedText.between(before, subject.document()));
-        lastBudgets.ifPresent(budgets -> subject.takeOver(KnownBudgets.class, budgets.handedOn()));
-        KnownBudgets budgets = KnownBudgets.of(subject);
         QuotedNames names = QuotedNames.of(subject);
         boolean namesAsBefore = lastNames.filter(names::isSame).isPresent();
         Optional<Procedure> changed = change.map(ChangedText::changedBlocks);
         Optional<Subject> part = changed.map(blocks -> new Subject(blocks, subject.scope(), today));
-        part.ifPresent(one -> one.takeOver(KnownBudgets.class, budgets));
+        part.ifPresent(one -> one.takeOver(KnownBudgets.class, KnownBudgets.of(subject)));
         Set<Reach> beyond = EnumSet.noneOf(Reach.class);
         change.ifPresent(known -> Stream.of(Reach.values()).filter(known::isBeyond).forEach(beyond::add));
         List<List<KnownFinding>> now = new ArrayList<>(rules.size());
@@ -69,7 +66,6 @@ public final class ChangingCheck {
         }
         last = Optional.of(subject.document());
         lastNames = Optional.of(names);
-        lastBudgets = Optional.of(budgets);
         known = now;
         found.sort(Checker.READING_ORDER);
         return RootCauses.part(subject, found);

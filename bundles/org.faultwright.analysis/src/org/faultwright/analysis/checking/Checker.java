@@ -19,6 +19,7 @@ import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.KeptArrows;
+import org.faultwright.analysis.measurement.KnownBudgets;
 import org.faultwright.procedure.Document;
 
 /** Runs rules over a document. A rule that crashes is reported by its id, and where it did stands in the log ({@link System.Logger}); the others go on. */
@@ -33,6 +34,7 @@ public final class Checker {
 
     private final List<Rule> rules;
     private final Optional<LocalDate> today;
+    private final KnownBudgets budgets = new KnownBudgets();
 
     public Checker() {
         this(RuleSet.all(), Optional.empty());
@@ -51,7 +53,9 @@ public final class Checker {
 
     /** The document as the rules will look at it. */
     public Subject subject(Document document) {
-        return new Subject(document, today);
+        Subject subject = new Subject(document, today);
+        subject.takeOver(KnownBudgets.class, budgets);
+        return subject;
     }
 
     /** The findings that stand, in reading order. */

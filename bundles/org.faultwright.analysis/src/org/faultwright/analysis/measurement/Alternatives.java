@@ -43,7 +43,7 @@ public final class Alternatives {
      * three of the nearest 64.
      */
     public static List<Name> deciding(Step.Measure step, Exact ratio, Subject subject) {
-        LimitStudies studies = new LimitStudies(subject.document(), subject.scope(), KnownBudgets.none());
+        LimitStudies studies = new LimitStudies(subject.document(), subject.scope(), KnownBudgets.of(subject));
         return subject.scope().instruments().stream()
                 .filter(other -> step.kind().isPresent())
                 .filter(other -> !RangeFinder.ranges(step, step.kind().get().value(), other).isEmpty())

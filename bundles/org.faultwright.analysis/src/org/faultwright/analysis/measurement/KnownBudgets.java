@@ -4,11 +4,10 @@
  */
 package org.faultwright.analysis.measurement;
 
-import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Subject;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
@@ -17,53 +16,45 @@ import org.faultwright.quantity.measure.DecisionRule;
 import org.faultwright.quantity.measure.MeasurementBudget;
 
 /**
- * The budgets of the limits of a text, handed on from one state of it to the next while it is written: a limit in a block that a key left
- * alone is the same object, and its budget depends on nothing but itself, the range, what is allowed for and the decision rule. May be shared
- * between threads.
+ * The budgets of limits that were studied before, in the text that is being written or in another one: a budget depends on nothing but the limit, the
+ * range, what is allowed for and the decision rule, and one bench has a few meters and reads the same rails again and again. May be shared between threads.
  */
 public final class KnownBudgets {
-    private static final int MOST = 20_000;
+    /** Some ten megabytes; with more of them it begins anew. */
+    private static final int MOST = 2_000;
+    private static final int MOST_OF_ONE = 16;
 
-    private record KnownBudget(MeterRange range, List<Contribution> extras, DecisionRule rule, MeasurementBudget budget) {
-        boolean isFor(MeterRange other, List<Contribution> allowed, DecisionRule stated) {
-            return range == other && extras.equals(allowed) && rule.equals(stated);
+    private record KnownBudget(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule, MeasurementBudget budget) {
+        boolean isFor(Limit other, MeterRange read, List<Contribution> allowed, DecisionRule stated) {
+            return range == read && (limit == other || limit.equals(other)) && extras.equals(allowed) && rule.equals(stated);
         }
     }
 
-    private final Map<Limit, List<KnownBudget>> known;
+    /** By what is written of the limit. */
+    private final Map<String, List<KnownBudget>> known = new ConcurrentHashMap<>();
 
-    private KnownBudgets(Map<Limit, List<KnownBudget>> known) {
-        this.known = known;
-    }
-
-    /** Those of a subject, none of them known where no other state of its text was checked before. */
+    /** Those of a subject, none of them known where nothing was checked before. */
     public static KnownBudgets of(Subject subject) {
-        return subject.shared(KnownBudgets.class, any -> none());
-    }
-
-    /** Of a text that is looked at for the first time. */
-    static KnownBudgets none() {
-        return new KnownBudgets(new IdentityHashMap<>());
-    }
-
-    /** The same for the next state of the text. */
-    public synchronized KnownBudgets handedOn() {
-        return known.size() > MOST ? none() : new KnownBudgets(new IdentityHashMap<>(known));
+        return subject.shared(KnownBudgets.class, any -> new KnownBudgets());
     }
 
     /** Two threads that ask for the same one at the same time may both compute it; nobody waits for what somebody else asks for. */
     MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
-        return find(limit, range, extras, rule).orElseGet(() -> keep(limit, new KnownBudget(range, extras, rule, MeasurementBudget.of(limit, range, extras, rule))));
-    }
-
-    private synchronized Optional<MeasurementBudget> find(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
-        return known.getOrDefault(limit, List.of()).stream().filter(one -> one.isFor(range, extras, rule)).map(KnownBudget::budget).findFirst();
-    }
-
-    private synchronized MeasurementBudget keep(Limit limit, KnownBudget one) {
-        List<KnownBudget> more = new ArrayList<>(known.getOrDefault(limit, List.of()));
-        more.add(one);
-        known.put(limit, List.copyOf(more));
+        for (KnownBudget one : known.getOrDefault(limit.spelling(), List.of())) {
+            if (one.isFor(limit, range, extras, rule)) {
+                return one.budget();
+            }
+        }
+        KnownBudget one = new KnownBudget(limit, range, extras, rule, MeasurementBudget.of(limit, range, extras, rule));
+        if (known.size() >= MOST) {
+            known.clear();
+        }
+        known.merge(limit.spelling(), List.of(one), KnownBudgets::some);
         return one.budget();
+    }
+
+    /** The newest first: where a meter was described anew, nobody asks for the old one again. */
+    private static List<KnownBudget> some(List<KnownBudget> before, List<KnownBudget> more) {
+        return Stream.concat(more.stream(), before.stream()).limit(MOST_OF_ONE).toList();
     }
 }

@@ -41,7 +41,7 @@ public final class LimitStudies {
     private final List<LimitStudy> all = new ArrayList<>();
 
     LimitStudies(Document document) {
-        this(document, document.scope(), KnownBudgets.none());
+        this(document, document.scope(), new KnownBudgets());
     }
 
     LimitStudies(Document document, Scope scope, KnownBudgets budgets) {

@@ -5,11 +5,14 @@
 package org.faultwright.analysis.order;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -87,8 +90,31 @@ final class OrderDifferences {
         }
     }
 
-    /** A way of the old tree to an end. */
-    private record Walked(Map<String, String> shown, List<String> asked) {
+    /**
+     * A way of the old tree, seen from its end: ways share what they have in common, and nothing is copied where they part.
+     *
+     * @param earlier absent at the beginning, where nothing is asked yet
+     */
+    private record Walked(Optional<Walked> earlier, String step, String outcome) {
+        static final Walked NOTHING = new Walked(Optional.empty(), "", "");
+
+        Walked then(String asked, String shows) {
+            return new Walked(Optional.of(this), asked, shows);
+        }
+
+        /** From the last step to the first one. */
+        Stream<Walked> backwards() {
+            return Stream.iterate(this, at -> at.earlier.isPresent(), at -> at.earlier.get());
+        }
+
+        /** What it shows besides this, in the order in which it is asked. */
+        Map<String, String> besides(Map<String, String> shown) {
+            List<Walked> all = new ArrayList<>(backwards().filter(one -> !shown.containsKey(one.step)).toList());
+            Collections.reverse(all);
+            Map<String, String> more = new LinkedHashMap<>();
+            all.forEach(one -> more.put(one.step, one.outcome));
+            return more;
+        }
     }
 
     private final Procedure before;
@@ -99,6 +125,8 @@ final class OrderDifferences {
     private final Map<String, Step> writtenSteps = new HashMap<>();
     /** Both trees are walked many times; by the step itself, as comparing two is as long as their texts. */
     private final Map<Step, Map<String, Collection<Step>>> forks = new IdentityHashMap<>();
+    /** By step and outcome. */
+    private final Map<String, Map<String, BitSet>> showing = new HashMap<>();
     private final List<Difference> found = new ArrayList<>();
     private int ends;
 
@@ -120,7 +148,7 @@ final class OrderDifferences {
      */
     static Optional<List<Difference>> between(FaultWalks walks, Procedure before, Procedure after, Map<String, String> copies) {
         OrderDifferences differences = new OrderDifferences(walks, before, after, copies);
-        first(after).ifPresent(step -> differences.walk(step, new LinkedHashMap<>(), new LinkedHashSet<>()));
+        first(after).ifPresent(step -> differences.walk(step, new LinkedHashMap<>(), new HashSet<>()));
         return differences.ends > MOST ? Optional.empty() : Optional.of(List.copyOf(differences.found));
     }
 
@@ -132,36 +160,46 @@ final class OrderDifferences {
         return copies.getOrDefault(step.name().text(), step.name().text());
     }
 
+    /** @param shown and @param met are as they were when it returns */
     private void walk(Step step, Map<String, String> shown, Set<String> met) {
-        if (ends > MOST || !met.add(own(step))) {
+        String name = own(step);
+        if (ends > MOST || !met.add(name)) {
             return;
         }
         if (step instanceof Step.Conclude conclusion) {
             ends++;
             compare(conclusion, shown);
-            return;
+        } else {
+            forks.get(step).forEach((outcome, targets) -> {
+                if (!outcome.isEmpty()) {
+                    shown.put(name, outcome);
+                }
+                targets.forEach(then -> walk(then, shown, met));
+                shown.remove(name);
+            });
         }
-        forks.get(step).forEach((outcome, targets) -> targets.forEach(then ->
-                walk(then, with(shown, own(step), outcome), new LinkedHashSet<>(met))));
+        met.remove(name);
     }
 
+    /** @param met is as it was when it returns */
     private void ways(Step step, Map<String, String> given, Walked walked, Set<String> met, Map<String, List<Walked>> to) {
-        if (ends > MOST || !met.add(step.name().text())) {
+        String name = step.name().text();
+        if (ends > MOST || !met.add(name)) {
             return;
         }
         if (step instanceof Step.Conclude) {
             ends++;
-            to.computeIfAbsent(step.name().text(), end -> new ArrayList<>()).add(walked);
-            return;
+            to.computeIfAbsent(name, end -> new ArrayList<>()).add(walked);
+        } else {
+            String known = given.get(name);
+            forks.get(step).forEach((outcome, targets) -> {
+                if (known == null || outcome.isEmpty() || known.equals(outcome)) {
+                    Walked next = outcome.isEmpty() ? walked : walked.then(name, outcome);
+                    targets.forEach(then -> ways(then, given, next, met, to));
+                }
+            });
         }
-        String name = step.name().text();
-        String known = given.get(name);
-        forks.get(step).forEach((outcome, targets) -> {
-            if (known == null || outcome.isEmpty() || known.equals(outcome)) {
-                List<String> asked = outcome.isEmpty() ? walked.asked() : Stream.concat(walked.asked().stream(), Stream.of(name)).toList();
-                targets.forEach(then -> ways(then, given, new Walked(with(walked.shown(), name, outcome), asked), new LinkedHashSet<>(met), to));
-            }
-        });
+        met.remove(name);
     }
 
     /** By outcome, the steps that it may lead to; one entry without a word where all outcomes lead to the same step. */
@@ -179,22 +217,14 @@ final class OrderDifferences {
         return found;
     }
 
-    private static Map<String, String> with(Map<String, String> shown, String step, String outcome) {
-        if (outcome.isEmpty()) {
-            return shown;
-        }
-        Map<String, String> more = new LinkedHashMap<>(shown);
-        more.put(step, outcome);
-        return more;
-    }
-
-    private void compare(Step.Conclude conclusion, Map<String, String> shown) {
+    private void compare(Step.Conclude conclusion, Map<String, String> walked) {
         String end = conclusion.name().text();
         Map<String, List<Walked>> before = new LinkedHashMap<>();
-        first(this.before).ifPresent(begin -> ways(begin, shown, new Walked(Map.of(), List.of()), new LinkedHashSet<>(), before));
+        first(this.before).ifPresent(begin -> ways(begin, walked, Walked.NOTHING, new HashSet<>(), before));
         if (before.keySet().equals(Set.of(end)) && conclusion.finds().isEmpty()) {
             return;
         }
+        Map<String, String> shown = new LinkedHashMap<>(walked);
         if (!before.containsKey(end)) {
             before.keySet().stream().findFirst().ifPresent(other -> found.add(new Difference(Kind.NEVER_BEFORE, shown, end, other, Map.of(), "")));
             return;
@@ -213,23 +243,17 @@ final class OrderDifferences {
 
     private Difference difference(Step.Conclude conclusion, Map<String, String> shown, String other, List<Walked> ways) {
         String end = conclusion.name().text();
+        BitSet showing = showing(shown, step -> true);
         for (Walked way : ways) {
-            Map<String, String> all = new LinkedHashMap<>(shown);
-            all.putAll(way.shown());
-            Optional<Fault> fault = explained(all, step -> true);
-            if (fault.isPresent()) {
-                return new Difference(Kind.ONE_FAULT, shown, end, other, besides(way, shown), fault.get().name().text());
+            BitSet both = (BitSet) showing.clone();
+            way.backwards().filter(one -> !shown.containsKey(one.step())).forEach(one -> both.and(showing(one.step(), one.outcome())));
+            if (!both.isEmpty()) {
+                return new Difference(Kind.ONE_FAULT, shown, end, other, way.besides(shown), walks.table().faults().get(both.nextSetBit(0)).name().text());
             }
         }
-        Walked nearest = ways.stream().min((one, two) -> Integer.compare(besides(one, shown).size(), besides(two, shown).size())).orElseThrow();
-        boolean givenUp = conclusion.finds().isEmpty() && finds(other) && explained(shown, this::tells).isEmpty();
-        return new Difference(givenUp && !isRepaired(shown) ? Kind.GIVEN_UP : Kind.SEVERAL_FAULTS, shown, end, other, besides(nearest, shown), "");
-    }
-
-    private static Map<String, String> besides(Walked way, Map<String, String> shown) {
-        Map<String, String> more = new LinkedHashMap<>(way.shown());
-        more.keySet().removeAll(shown.keySet());
-        return more;
+        Walked nearest = ways.stream().min(Comparator.comparing(way -> way.backwards().filter(one -> !shown.containsKey(one.step())).count())).orElseThrow();
+        boolean givenUp = conclusion.finds().isEmpty() && finds(other) && showing(shown, this::tells).isEmpty();
+        return new Difference(givenUp && !isRepaired(shown) ? Kind.GIVEN_UP : Kind.SEVERAL_FAULTS, shown, end, other, nearest.besides(shown), "");
     }
 
     private boolean finds(String conclusion) {
@@ -250,17 +274,35 @@ final class OrderDifferences {
         return !walks.judgesRepair(step) && step.frame().confirms().isEmpty() && !walks.table().isSilentAbout(step);
     }
 
-    /** A fault that shows all of this, as far as it is about these steps. */
-    private Optional<Fault> explained(Map<String, String> shown, Predicate<Step> about) {
-        return walks.table().faults().stream().filter(fault -> shown.entrySet().stream().allMatch(entry -> step(entry.getKey()).filter(about)
-                .map(step -> table.cell(fault, step)).filter(cell -> !cell.isSilent() && !cell.outcomes().contains(entry.getValue())).isEmpty()))
-                .findFirst();
+    /** The faults that show all of this, as far as it is about these steps, by their numbers in the table. */
+    private BitSet showing(Map<String, String> shown, Predicate<Step> about) {
+        BitSet showing = new BitSet();
+        showing.set(0, walks.table().faults().size());
+        shown.forEach((name, outcome) -> {
+            if (step(name).filter(about).isPresent()) {
+                showing.and(showing(name, outcome));
+            }
+        });
+        return showing;
+    }
+
+    /** The faults that may show this at a step. Not to be changed. */
+    private BitSet showing(String name, String outcome) {
+        return showing.computeIfAbsent(name, any -> new HashMap<>()).computeIfAbsent(outcome, any -> {
+            List<Fault> faults = walks.table().faults();
+            BitSet may = new BitSet();
+            for (int i = 0; i < faults.size(); i++) {
+                Fault fault = faults.get(i);
+                may.set(i, step(name).map(step -> table.cell(fault, step)).filter(cell -> !cell.isSilent() && !cell.outcomes().contains(outcome)).isEmpty());
+            }
+            return may;
+        });
     }
 
     /** The test behind which alone the old tree comes to this end, where the new one has not asked it. */
     private Optional<String> missing(List<Walked> ways, Map<String, String> shown) {
-        Function<Walked, Optional<String>> last = way -> way.asked().stream().filter(name -> step(name).filter(this::tells).isPresent())
-                .reduce((one, two) -> two);
+        Function<Walked, Optional<String>> last = way -> way.backwards().map(Walked::step).filter(name -> step(name).filter(this::tells).isPresent())
+                .findFirst();
         boolean rests = ways.stream().map(last).anyMatch(name -> name.isEmpty() || shown.containsKey(name.get()));
         return rests ? Optional.empty() : ways.stream().map(last).flatMap(Optional::stream).findFirst();
     }

@@ -4,11 +4,16 @@
  */
 package org.faultwright.analysis.paths;
 
+import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -31,6 +36,30 @@ public final class BenchStates {
     private final Steps steps;
     private final List<List<State>> at = new ArrayList<>();
     private final List<State> byNumber = new ArrayList<>();
+    /** By the packed values: there are few of them and many states, and every rule about dangers asks. */
+    private final Map<LongBuffer, Dangers> dangers = new ConcurrentHashMap<>();
+
+    /** What is live, charged and open while the conditions have these values. */
+    private record Dangers(List<Condition> live, List<Condition> charged, List<Condition> open) {
+        /** Whether any of these is not among the others. */
+        static boolean isAnyNew(List<Condition> these, List<Condition> others) {
+            for (Condition one : these) {
+                if (!isAmong(one, others)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        static boolean isAmong(Condition condition, List<Condition> these) {
+            for (Condition one : these) {
+                if (one.name().text().equals(condition.name().text())) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
 
     /** Every step from one state to another: where to, and by which branch. */
     private static final class Steps implements Explorer.Arrivals {
@@ -96,6 +125,19 @@ public final class BenchStates {
         return all.stream().filter(one -> !one.charged().isEmpty() && !one.values().isEmpty()).toList();
     }
 
+    private Dangers dangers(long[] packed) {
+        return dangers.computeIfAbsent(LongBuffer.wrap(packed), any -> new Dangers(having(live, packed, Condition::live), having(charged, packed, Condition::charged),
+                closures.stream().filter(closure -> !value(packed, closure).text().equals(closure.ends().orElseThrow().text())).toList()));
+    }
+
+    private List<Condition> having(List<Condition> among, long[] packed, Function<Condition, List<Name>> values) {
+        return among.stream().filter(condition -> values.apply(condition).stream().anyMatch(value -> value.text().equals(value(packed, condition).text()))).toList();
+    }
+
+    private Name value(long[] packed, Condition condition) {
+        return condition.values().get(states.value(packed, condition));
+    }
+
     public List<Condition> live() {
         return live;
     }
@@ -141,8 +183,11 @@ public final class BenchStates {
     public final class State {
         private final InlinedStep place;
         private final int number;
-        /** What holds here, packed; worked out when it is first asked for. */
+        /** What holds here, packed; like the next three worked out when it is first asked for. */
         private long[] held;
+        private Dangers here;
+        private Dangers onComing;
+        private List<State> next;
 
         private State(InlinedStep place, int number) {
             this.place = place;
@@ -153,27 +198,42 @@ public final class BenchStates {
             return place;
         }
 
-        public Name value(Condition condition) {
+        private long[] held() {
             held = held == null ? states.withNeedsMet(number) : held;
-            return condition.values().get(states.value(held, condition));
+            return held;
         }
 
-        public boolean has(Condition condition, List<Name> values) {
-            String held = value(condition).text();
-            return values.stream().anyMatch(value -> value.text().equals(held));
+        private Dangers here() {
+            here = here == null ? dangers(held()) : here;
+            return here;
+        }
+
+        /** Before the needs of the place are taken as met. */
+        private Dangers onComing() {
+            onComing = onComing == null ? dangers(states.onComing(number)) : onComing;
+            return onComing;
+        }
+
+        public Name value(Condition condition) {
+            return BenchStates.this.value(held(), condition);
         }
 
         public boolean isLive(Condition condition) {
-            return has(condition, condition.live());
+            return Dangers.isAmong(condition, here().live);
         }
 
         public boolean isCharged(Condition condition) {
-            return has(condition, condition.charged());
+            return Dangers.isAmong(condition, here().charged);
+        }
+
+        /** Whether anything is live or charged. */
+        public boolean isEnergised() {
+            return !here().live.isEmpty() || !here().charged.isEmpty();
         }
 
         /** What is live here and is not switched off by the step itself. */
         public Optional<Condition> staysLive() {
-            return live.stream().filter(this::isLive).filter(condition -> place.sets().stream()
+            return here().live.stream().filter(condition -> place.sets().stream()
                     .filter(setting -> setting.condition().text().equals(condition.name().text()))
                     .noneMatch(setting -> condition.live().stream()
                             .noneMatch(value -> value.text().equals(setting.value().text())))).findFirst();
@@ -181,7 +241,7 @@ public final class BenchStates {
 
         /** Whether something that must be closed at the end is open. */
         public boolean isOpen() {
-            return closures.stream().anyMatch(closure -> !isAtEnd(closure));
+            return !here().open.isEmpty();
         }
 
         /** Whether the step itself opens, closes, connects or disconnects something. */
@@ -193,10 +253,6 @@ public final class BenchStates {
         /** Whether there is something to close, and all of it is closed. */
         public boolean isClosed() {
             return !closures.isEmpty() && !isOpen();
-        }
-
-        private boolean isAtEnd(Condition closure) {
-            return value(closure).text().equals(closure.ends().orElseThrow().text());
         }
 
         /** Whether supply and charge are kept away here from what is isolated so. */
@@ -211,37 +267,41 @@ public final class BenchStates {
 
         /** The states that follow it. */
         public List<State> next() {
-            int[] follow = steps.from(number);
-            return IntStream.range(0, follow.length / 2).mapToObj(i -> byNumber.get(follow[2 * i])).toList();
+            if (next == null) {
+                int[] follow = steps.from(number);
+                List<State> found = new ArrayList<>(follow.length / 2);
+                for (int i = 0; i < follow.length; i += 2) {
+                    found.add(byNumber.get(follow[i]));
+                }
+                next = Collections.unmodifiableList(found);
+            }
+            return next;
         }
 
         /** Whether something becomes live by going on from here to a state that follows. */
         public boolean raisesVoltage(State next) {
-            return live.stream().anyMatch(condition -> !isLive(condition) && next.comesWith(condition, condition.live()));
+            return Dangers.isAnyNew(next.onComing().live, here().live);
         }
 
         /** What is open at the moment at which something becomes live by going on from here; nothing where nothing does. */
         public List<Setting> openWhenMadeLive() {
             List<Setting> open = new ArrayList<>();
-            next().stream().filter(this::raisesVoltage).forEach(next -> closures.stream().filter(closure -> !next.comesWith(closure, closure.ends().stream().toList()))
-                    .map(closure -> new Setting(closure.name(), next.valueOnComing(closure), closure.at()))
-                    .filter(one -> open.stream().noneMatch(one::says)).forEach(open::add));
+            for (State following : next()) {
+                if (raisesVoltage(following)) {
+                    following.onComing().open.stream().map(closure -> new Setting(closure.name(), following.valueOnComing(closure), closure.at()))
+                            .filter(one -> open.stream().noneMatch(one::says)).forEach(open::add);
+                }
+            }
             return open;
         }
 
         /** Whether a charge comes back by going on from here to a state that follows. */
         public boolean raisesCharge(State next) {
-            return charged.stream().anyMatch(condition -> !isCharged(condition) && next.comesWith(condition, condition.charged()));
+            return Dangers.isAnyNew(next.onComing().charged, here().charged);
         }
 
         private Name valueOnComing(Condition condition) {
             return condition.values().get(states.valueOnComing(number, condition));
-        }
-
-        /** On coming here, before the needs of the place are taken as met. */
-        private boolean comesWith(Condition condition, List<Name> values) {
-            String held = valueOnComing(condition).text();
-            return values.stream().anyMatch(value -> value.text().equals(held));
         }
 
         /** A shortest path to it. */

@@ -88,9 +88,15 @@ public final class Exploration {
 
     /** The value, counted from 0, of a condition on coming to a state. */
     int valueOnComing(int state, Condition condition) {
+        return explored.packing.field(condition).read(onComing(state));
+    }
+
+    /** All values on coming to a state, packed; with how often bounded ways were taken left out. */
+    long[] onComing(int state) {
         long[] bits = new long[explored.packing.words()];
         states.read(state, bits);
-        return explored.packing.field(condition).read(bits);
+        explored.packing.forgetCounts(bits);
+        return bits;
     }
 
     /** The value, counted from 0, of a condition at a state once the needs of its place are met. */
@@ -100,8 +106,7 @@ public final class Exploration {
 
     /** All values at a state once the needs of its place are met, packed. */
     long[] withNeedsMet(int state) {
-        long[] bits = new long[explored.packing.words()];
-        states.read(state, bits);
+        long[] bits = onComing(state);
         explored.changes.meetNeeds(states.place(state), bits);
         return bits;
     }

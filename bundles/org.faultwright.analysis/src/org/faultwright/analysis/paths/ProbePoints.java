@@ -4,8 +4,8 @@
  */
 package org.faultwright.analysis.paths;
 
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Scope;
@@ -17,11 +17,16 @@ public final class ProbePoints {
     }
 
     public static List<Name> names(Step.Measure step) {
-        return Stream.of(step.point().stream(), step.rows().stream().map(Step.Row::point), step.against().stream())
-                .flatMap(names -> names).toList();
+        List<Name> names = new ArrayList<>();
+        step.point().ifPresent(names::add);
+        step.rows().forEach(row -> names.add(row.point()));
+        step.against().ifPresent(names::add);
+        return names;
     }
 
     public static List<Point> points(Step.Measure step, Scope scope) {
-        return names(step).stream().flatMap(name -> scope.point(name).stream()).toList();
+        List<Point> points = new ArrayList<>();
+        names(step).forEach(name -> scope.point(name).ifPresent(points::add));
+        return points;
     }
 }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Equipment;
@@ -69,40 +70,50 @@ public final class SafetyNeeds {
     /** What must have been told at a place in this state, each hazard once, with the reason that weighs most. */
     public List<SafetyNeed> at(BenchStates.State state) {
         InlinedStep place = state.place();
-        Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
-        if (place.isStep()) {
-            for (List<SafetyNeed> found : List.of(declared(place), fromFaults(place), fromVoltages(state), fromOtherReadings(state), fromCharge(state),
-                    fromLiveWork(place), fromEnergising(state), fromWiping(place))) {
-                found.forEach(need -> needs.merge(need.hazard(), need, SafetyNeed::or));
-            }
+        if (!place.isStep()) {
+            return List.of();
         }
+        List<SafetyNeed> found = new ArrayList<>();
+        declared(place, found);
+        fromFaults(place, found);
+        fromVoltages(state, found);
+        fromOtherReadings(state, found);
+        fromCharge(state, found);
+        fromLiveWork(place, found);
+        fromEnergising(state, found);
+        fromWiping(place, found);
+        return found.size() < 2 ? found : eachOnce(found);
+    }
+
+    private static List<SafetyNeed> eachOnce(List<SafetyNeed> found) {
+        Map<Hazard, SafetyNeed> needs = new LinkedHashMap<>();
+        found.forEach(need -> needs.merge(need.hazard(), need, SafetyNeed::or));
         return List.copyOf(needs.values());
     }
 
     /** Whoever works live on purpose must know of the voltage; where no point tells it, it may be any. */
-    private List<SafetyNeed> fromLiveWork(InlinedStep place) {
+    private void fromLiveWork(InlinedStep place, List<SafetyNeed> needs) {
         boolean asks = place.step().frame().precautions().liveBecause().isPresent();
-        if (!asks || !unit.isUnknown() && unit.dangerous().isEmpty()) {
-            return List.of();
+        if (asks && (unit.isUnknown() || unit.dangerous().isPresent())) {
+            needs.add(new SafetyNeed(Hazard.SHOCK, "it is done live, " + unit.dangerous().map(point -> "and " + point.name()
+                    + " carries up to " + point.carries().orElseThrow().upTo().value().spelling()).orElse("and no point says what the unit carries"),
+                    false));
         }
-        return List.of(new SafetyNeed(Hazard.SHOCK, "it is done live, " + unit.dangerous().map(point -> "and " + point.name()
-                + " carries up to " + point.carries().orElseThrow().upTo().value().spelling()).orElse("and no point says what the unit carries"),
-                false));
     }
 
     /**
      * Whoever switches an open unit on brings the voltage within reach of the hands at that moment: a note read long before does not tell of it. A
      * battery that is put in brings its own.
      */
-    private List<SafetyNeed> fromEnergising(BenchStates.State state) {
+    private void fromEnergising(BenchStates.State state, List<SafetyNeed> needs) {
         boolean battery = state.place().handles().stream().flatMap(name -> paths.map().scope().part(name).stream())
                 .anyMatch(part -> part.hazards().stream().anyMatch(hazard -> hazard.value() == Hazard.BATTERY));
-        if (battery || state.openWhenMadeLive().isEmpty()) {
-            return List.of();
+        if (!battery && !state.openWhenMadeLive().isEmpty()) {
+            unit.dangerous().map(point -> point.name() + " carries up to " + point.carries().orElseThrow().upTo().value().spelling()).or(this::mainsInside)
+                    .map(why -> switchesOn(why, false))
+                    .or(() -> Optional.of(switchesOn("no point says what the unit carries", true)).filter(any -> unit.isUnknown()))
+                    .ifPresent(needs::add);
         }
-        return unit.dangerous().map(point -> point.name() + " carries up to " + point.carries().orElseThrow().upTo().value().spelling()).or(this::mainsInside)
-                .map(why -> switchesOn(why, false)).or(() -> Optional.of(switchesOn("no point says what the unit carries", true)).filter(any -> unit.isUnknown()))
-                .stream().toList();
     }
 
     private static SafetyNeed switchesOn(String why, boolean advised) {
@@ -115,30 +126,25 @@ public final class SafetyNeeds {
                 .map(protection -> "mains is inside a unit of class " + protection);
     }
 
-    private List<SafetyNeed> declared(InlinedStep place) {
-        List<SafetyNeed> needs = new ArrayList<>();
-        add(needs, place.hazards(), "it declares ");
-        points(place).forEach(point -> add(needs, point.hazards(), point.name() + " declares "));
-        place.handles().stream().flatMap(name -> paths.map().scope().part(name).stream())
-                .forEach(part -> add(needs, part.hazards(), part.name() + " declares "));
-        return needs;
+    private void declared(InlinedStep place, List<SafetyNeed> needs) {
+        add(needs, place.hazards(), "it", "declares");
+        points(place).forEach(point -> add(needs, point.hazards(), point.name().text(), "declares"));
+        place.handles().forEach(name -> paths.map().scope().part(name).ifPresent(part -> add(needs, part.hazards(), part.name().text(), "declares")));
     }
 
-    private List<SafetyNeed> fromFaults(InlinedStep place) {
-        List<SafetyNeed> needs = new ArrayList<>();
-        if (place.caller().isEmpty()) {
+    private void fromFaults(InlinedStep place, List<SafetyNeed> needs) {
+        if (place.caller().isEmpty() && !hazardous.isEmpty()) {
             hazardous.stream().filter(fault -> fault.remedies().stream().anyMatch(name -> isNamed(place, name)))
-                    .forEach(fault -> add(needs, fault.hazards(), "it remedies " + fault.name() + ", which declares "));
+                    .forEach(fault -> add(needs, fault.hazards(), "it", "remedies " + fault.name() + ", which declares"));
         }
-        return needs;
     }
 
     private static boolean isNamed(InlinedStep place, Name name) {
         return place.step().name().text().equals(name.text());
     }
 
-    private static void add(List<SafetyNeed> needs, List<Written<Hazard>> hazards, String who) {
-        hazards.forEach(hazard -> needs.add(new SafetyNeed(hazard.value(), who + hazard.value().word(), false)));
+    private static void add(List<SafetyNeed> needs, List<Written<Hazard>> hazards, String who, String tells) {
+        hazards.forEach(hazard -> needs.add(new SafetyNeed(hazard.value(), who + " " + tells + " " + hazard.value().word(), false)));
     }
 
     private List<Point> points(InlinedStep place) {
@@ -146,34 +152,35 @@ public final class SafetyNeeds {
                 ? points.computeIfAbsent(place, any -> ProbePoints.points(measure, paths.map().scope())) : List.of();
     }
 
-    private List<SafetyNeed> fromVoltages(BenchStates.State state) {
+    private void fromVoltages(BenchStates.State state, List<SafetyNeed> needs) {
         InlinedStep place = state.place();
-        if (!(place.step() instanceof Step.Measure measure)) {
-            return List.of();
+        if (!(place.step() instanceof Step.Measure measure) || !mayBeEnergised(state)) {
+            return;
         }
-        List<SafetyNeed> needs = new ArrayList<>();
-        List<Point> reached = points(place).stream().filter(point -> !isOutOfReach(state, point)).toList();
-        boolean cutOff = reached.isEmpty() && !points(place).isEmpty();
-        if (mayBeEnergised(state) && !cutOff) {
-            reached.forEach(point -> point.carries().ifPresent(carried -> above(carried.kind(),
-                    carried.upTo().value().fits(carried.kind()) ? carried.upTo().value().base() : Exact.ZERO,
-                    point.name() + " carries up to " + carried.upTo().value().spelling() + form(carried.kind()), needs)));
+        List<Point> points = points(place);
+        boolean cutOff = !points.isEmpty();
+        for (Point point : points) {
+            if (!isOutOfReach(state, point)) {
+                cutOff = false;
+                point.carries().ifPresent(carried -> above(carried.kind(), carried.upTo().value().fits(carried.kind()) ? carried.upTo().value().base() : Exact.ZERO,
+                        () -> point.name() + " carries up to " + carried.upTo().value().spelling() + form(carried.kind()), needs));
+            }
+        }
+        if (!cutOff) {
             needs.addAll(readVoltages.computeIfAbsent(place, any -> fromReading(measure)));
         }
-        return needs;
     }
 
     private static List<SafetyNeed> fromReading(Step.Measure measure) {
         List<SafetyNeed> needs = new ArrayList<>();
         Optional<QuantityKind> kind = measure.kind().map(Written::value).filter(QuantityKind::isVoltage);
         kind.ifPresent(voltage -> limits(measure).filter(limit -> limit.fits(voltage)).forEach(limit ->
-                above(voltage, highest(limit.interval()), "it reads " + limit.spelling() + form(voltage), needs)));
+                above(voltage, highest(limit.interval()), () -> "it reads " + limit.spelling() + form(voltage), needs)));
         return needs;
     }
 
     /** What is read to be hot, to turn in the open unit or to be under pressure is so. */
-    private static List<SafetyNeed> fromOtherReadings(BenchStates.State state) {
-        List<SafetyNeed> needs = new ArrayList<>();
+    private static void fromOtherReadings(BenchStates.State state, List<SafetyNeed> needs) {
         if (state.place().step() instanceof Step.Measure measure && measure.kind().map(Written::value).filter(TELLING::contains).isPresent()) {
             QuantityKind kind = measure.kind().get().value();
             limits(measure).filter(limit -> limit.fits(kind)).forEach(limit -> {
@@ -188,7 +195,6 @@ public final class SafetyNeeds {
                 }
             });
         }
-        return needs;
     }
 
     /** Up to 8 bar takes in the air too, and is no reading of it. */
@@ -214,8 +220,8 @@ public final class SafetyNeeds {
                 .map(Exact::absolute).reduce(Exact.ZERO, Exact::max);
     }
 
-    private static void above(QuantityKind kind, Exact volts, String what, List<SafetyNeed> needs) {
-        VoltageLimit.exceededBy(kind, volts).ifPresent(limit -> needs.add(new SafetyNeed(Hazard.SHOCK, what + ", above "
+    private static void above(QuantityKind kind, Exact volts, Supplier<String> what, List<SafetyNeed> needs) {
+        VoltageLimit.exceededBy(kind, volts).ifPresent(limit -> needs.add(new SafetyNeed(Hazard.SHOCK, what.get() + ", above "
                 + limit.volts(kind).orElseThrow() + " V" + form(kind) + " (" + limit.source() + ")",
                 !limit.asksForNote())));
     }
@@ -226,7 +232,7 @@ public final class SafetyNeeds {
 
     /** Without any condition that is live when something, nobody knows, and it may be. */
     private boolean mayBeEnergised(BenchStates.State state) {
-        return live.isEmpty() || live.stream().anyMatch(state::isLive) || charged.stream().anyMatch(state::isCharged);
+        return live.isEmpty() || state.isEnergised();
     }
 
     /** What is isolated here and declares no charge of its own. */
@@ -235,19 +241,18 @@ public final class SafetyNeeds {
                 && point.hazards().stream().noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE);
     }
 
-    private List<SafetyNeed> fromCharge(BenchStates.State state) {
-        if (charged.isEmpty()) {
-            return List.of();
+    private void fromCharge(BenchStates.State state, List<SafetyNeed> needs) {
+        if (charged.isEmpty() || charged.stream().noneMatch(state::isCharged)) {
+            return;
         }
         InlinedStep place = state.place();
         boolean handles = PartContact.inside(place, paths.map().scope()).stream()
                 .anyMatch(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(Part::isolated)));
         boolean probes = probes(place) && points(place).stream().anyMatch(point -> !isOutOfReach(state, point) && !isHarmlessReading(place, point));
-        if (!probes && !handles) {
-            return List.of();
+        if (probes || handles) {
+            charged.stream().filter(state::isCharged).forEach(condition -> needs.add(new SafetyNeed(Hazard.STORED_CHARGE,
+                    "charge may still be stored (" + condition.name() + ")", false)));
         }
-        return charged.stream().filter(state::isCharged).map(condition -> new SafetyNeed(Hazard.STORED_CHARGE,
-                "charge may still be stored (" + condition.name() + ")", false)).toList();
     }
 
     /** A voltage or current read where no more than extra-low voltage is met: no charge there is higher. */
@@ -267,8 +272,9 @@ public final class SafetyNeeds {
                 .isPresent();
     }
 
-    private static List<SafetyNeed> fromWiping(InlinedStep place) {
-        return place.step() instanceof Step.Do task ? task.erases().stream().map(what ->
-                new SafetyNeed(Hazard.DATA_LOSS, "it erases " + what.value(), false)).toList() : List.of();
+    private static void fromWiping(InlinedStep place, List<SafetyNeed> needs) {
+        if (place.step() instanceof Step.Do task && task.erases().isPresent()) {
+            needs.add(new SafetyNeed(Hazard.DATA_LOSS, "it erases " + task.erases().get().value(), false));
+        }
     }
 }

@@ -6,7 +6,10 @@ package org.faultwright.analysis.paths;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.faultwright.analysis.OnDemand;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
@@ -30,6 +33,7 @@ public final class StepMap {
     private final int[] targets;
     private final int[] otherTargets;
     private final int[] bounds;
+    private final OnDemand<Map<String, List<InlinedStep>>> named = new OnDemand<>();
 
     StepMap(Procedure procedure, Scope scope, List<InlinedStep> places, List<Transition> ways, Optional<InlinedStep> begin,
             List<InlinedStep> tooLarge) {
@@ -103,8 +107,12 @@ public final class StepMap {
 
     /** The place of a step of the procedure itself. */
     public Optional<InlinedStep> place(Name step) {
-        return places.stream().filter(place -> place.isStep() && place.caller().isEmpty()
-                && place.step().name().text().equals(step.text())).findFirst();
+        return named(step.text()).stream().filter(place -> place.isStep() && place.caller().isEmpty()).findFirst();
+    }
+
+    /** The places of every step of this name, of the procedure itself and of its routines. */
+    public List<InlinedStep> named(String step) {
+        return named.get(() -> places.stream().collect(Collectors.groupingBy(place -> place.step().name().text()))).getOrDefault(step, List.of());
     }
 
     /** The perform steps whose routines are not written out because the map would grow too large. */

@@ -48,7 +48,7 @@ public final class ReadingNotTaken implements Rule {
 
     /** Whether the reading is a step beside the formula; an unknown name is reported by another rule. */
     private static boolean isAStep(FormulaWords.Leaf leaf, InlinedStep place, ProcedurePaths paths) {
-        return paths.map().places().stream().anyMatch(takes(leaf, place));
+        return paths.map().named(leaf.text()).stream().anyMatch(takes(leaf, place));
     }
 
     private static Predicate<InlinedStep> takes(FormulaWords.Leaf leaf, InlinedStep place) {

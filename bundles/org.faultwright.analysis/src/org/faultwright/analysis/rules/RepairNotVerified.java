@@ -45,8 +45,8 @@ public final class RepairNotVerified implements Rule {
         ProcedurePaths.of(subject).ifPresent(paths -> {
             Set<String> reported = new HashSet<>();
             Repairs repairs = new Repairs(paths.map().procedure());
-            Set<InlinedStep> verifying = paths.map().places().stream().filter(InlinedStep::verifiesRepair).filter(OutcomeEffects.inVain(paths).negate())
-                    .filter(RepairNotVerified::canFail).collect(Collectors.toSet());
+            Set<InlinedStep> verifying = paths.map().places().stream().filter(InlinedStep::verifiesRepair).filter(RepairNotVerified::canFail)
+                    .filter(OutcomeEffects.inVain(paths).negate()).collect(Collectors.toSet());
             Set<InlinedStep> unsure = paths.routes().before(Repairs::findsFault, place -> verifying.contains(place) && !(place.step() instanceof Step.Calculate));
             paths.map().places().stream().filter(paths::reaches)
                     .filter(repairs::isRepair)

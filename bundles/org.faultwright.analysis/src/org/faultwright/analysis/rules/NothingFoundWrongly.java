@@ -54,7 +54,7 @@ public final class NothingFoundWrongly implements Rule {
             paths.map().places().stream().filter(before::contains).filter(paths::reaches).filter(InlinedStep::isStep)
                     .filter(place -> place.step() instanceof Step.Measure || place.step() instanceof Step.Calculate).forEach(place ->
                             Results.normal(place.step(), paths.map().scope()).ifPresent(normal -> place.step().outcomes().stream()
-                                    .filter(outcome -> outcome != normal && !outcome.normal()).forEach(outcome ->
+                                    .filter(outcome -> outcome != normal && !outcome.normal() && isOut(place.step(), outcome)).forEach(outcome ->
                                             read(paths, place, outcome, ends, decides, findings, reported))));
             repaired(paths, repairs, ends, findings, reported);
         });
@@ -62,6 +62,11 @@ public final class NothingFoundWrongly implements Rule {
 
     private static boolean findsNothing(InlinedStep place) {
         return place.step() instanceof Step.Conclude end && end.findsNothing().isPresent() && end.finds().isEmpty() && end.refersTo().isEmpty();
+    }
+
+    /** Of several bands another than the usual one may be as good; of two it is not. */
+    private static boolean isOut(Step step, Outcome outcome) {
+        return !(outcome.head() instanceof Outcome.Band) || step.outcomes().size() == 2;
     }
 
     private static void read(ProcedurePaths paths, InlinedStep place, Outcome outcome, List<InlinedStep> ends, Predicate<InlinedStep> decides,

@@ -82,14 +82,18 @@ public final class ReadWithoutSupply implements Rule {
                                 paths.bench().at(place).get(0).path())));
     }
 
-    /** A repair that is tried with nothing live, where the complaint was seen with the supply on. */
+    /** A repair inside that is tried with nothing live, where the complaint was seen with the supply on. What is mended outside may show by hand that it works. */
     private static void tried(ProcedurePaths paths, Findings findings, Set<String> reported) {
         List<InlinedStep> seen = paths.map().places().stream().filter(paths::reaches).filter(InlinedStep::confirmsComplaint).toList();
         if (seen.isEmpty() || !seen.stream().allMatch(place -> paths.bench().at(place).stream().allMatch(state -> mayBeFed(paths, state)))) {
             return;
         }
+        Repairs repairs = new Repairs(paths.map().procedure());
+        List<InlinedStep> inside = paths.map().places().stream().filter(paths::reaches).filter(repairs::isRepair)
+                .filter(place -> paths.bench().at(place).stream().anyMatch(BenchStates.State::isOpen)).toList();
         paths.map().places().stream().filter(place -> paths.reaches(place) && place.verifiesRepair() && place.step() instanceof Step.Check)
                 .filter(place -> paths.bench().at(place).stream().noneMatch(state -> mayBeFed(paths, state)))
+                .filter(place -> inside.stream().anyMatch(repair -> paths.routes().placesAfter(repair, way -> true, one -> false).contains(place)))
                 .filter(place -> reported.add(place.step().name() + " " + place.outermost().label()))
                 .forEach(place -> paths.bench().at(place).stream().findFirst().ifPresent(state -> findings.report(Severity.ADVICE, PlaceText.at(place),
                         PlaceText.subject(place) + " verifies the repair with nothing live on any path; the complaint was seen with the supply on.",

@@ -54,7 +54,7 @@ public final class NothingFoundWrongly implements Rule {
             paths.map().places().stream().filter(before::contains).filter(paths::reaches).filter(InlinedStep::isStep)
                     .filter(place -> place.step() instanceof Step.Measure || place.step() instanceof Step.Calculate).forEach(place ->
                             Results.normal(place.step(), paths.map().scope()).ifPresent(normal -> place.step().outcomes().stream()
-                                    .filter(outcome -> outcome != normal && !outcome.normal() && isOut(place.step(), outcome)).forEach(outcome ->
+                                    .filter(outcome -> !outcome.key().equals(normal.key()) && !outcome.normal() && isOut(place.step(), outcome)).forEach(outcome ->
                                             read(paths, place, outcome, ends, decides, findings, reported))));
             repaired(paths, repairs, ends, findings, reported);
         });

@@ -22,6 +22,7 @@ import org.faultwright.procedure.Written;
 
 /** Notes, complaint, repair and data: what protects people, the unit and the customer, left out. */
 final class SafetyDefects {
+    private static final Set<String> OUT = Set.of(Step.BELOW, Step.ABOVE, Step.OUTSIDE);
     private static final Set<String> UNREAD = Set.of("note-never-read", "note-after-need");
 
     private SafetyDefects() {
@@ -83,10 +84,30 @@ final class SafetyDefects {
                 Kind.of("a trial of the repair that leads on alike", Set.of("repair-not-verified", "unreachable-outcome", "unused-exit"), specimen -> specimen.steps().stream()
                         .filter(step -> step.frame().verifies().isPresent() && step.outcomes().size() > 1)
                         .flatMap(step -> alike(step).stream())).besides(more()),
+                Kind.of("a reading out of its limit that finds nothing", Set.of("nothing-found-wrongly", "unused-reading"), specimen -> sound(specimen).stream().flatMap(end ->
+                        specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Measure measure && measure.expects().isPresent())
+                                .flatMap(step -> step.outcomes().stream().filter(outcome -> OUT.contains(outcome.key()) && outcome.at().length() > 0)
+                                        .flatMap(outcome -> outcome.target().stream()).map(target -> Seed.in(step, SpecimenEdits.replace(target.at(), end))))))
+                        .besides(more()).dangerous(),
+                Kind.of("a trial of the repair made again until it passes", Set.of("tested-until-passed"), specimen -> specimen.steps().stream()
+                        .filter(step -> step.frame().verifies().isPresent() && step.outcomes().size() == 2 && step instanceof Step.Check)
+                        .flatMap(step -> step.outcomes().stream().skip(1).filter(outcome -> outcome.repeat().isEmpty() && outcome.at().length() > 0)
+                                .flatMap(outcome -> outcome.target().stream()).map(target -> Seed.in(step, SpecimenEdits.replace(target.at(),
+                                        step.name() + " at most 2 times, else " + target.at().text()))))).besides(more()),
+                Kind.of("a second thing erased after a question about the first", Set.of("question-about-other-data", "erase-without-backup-check", "note-never-read", "note-after-need"),
+                        specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
+                                .filter(step -> asking(specimen).findAny().isPresent())
+                                .map(step -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "erases \"the night shift's tally\"")))).besides(more()),
                 Kind.of("a step that erases data, not asked about", Set.of("erase-without-backup-check", "note-never-read", "note-after-need"),
                         specimen -> specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Do task && task.erases().isEmpty())
                                 .filter(step -> asking(specimen).findAny().isEmpty())
                                 .map(step -> Seed.in(step, SpecimenEdits.insertInside(step.at(), "erases \"the customer's settings\"")))).besides(more()));
+    }
+
+    /** The conclusion that finds nothing. */
+    private static Optional<String> sound(Specimen specimen) {
+        return specimen.procedure().writtenSteps().stream().filter(step -> step instanceof Step.Conclude end && end.findsNothing().isPresent())
+                .map(step -> step.name().text()).findFirst();
     }
 
     /** Every outcome leads to where the first one does, and the words stay. */

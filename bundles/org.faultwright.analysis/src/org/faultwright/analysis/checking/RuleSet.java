@@ -73,6 +73,7 @@ import org.faultwright.analysis.rules.NoConclusion;
 import org.faultwright.analysis.rules.NonsenseAccuracy;
 import org.faultwright.analysis.rules.NoteAfterNeed;
 import org.faultwright.analysis.rules.NoteNeverRead;
+import org.faultwright.analysis.rules.NothingFoundWrongly;
 import org.faultwright.analysis.rules.OtherwiseClaims;
 import org.faultwright.analysis.rules.OutcomeAlreadyKnown;
 import org.faultwright.analysis.rules.OutcomeImpossible;
@@ -91,6 +92,7 @@ import org.faultwright.analysis.rules.ProofMeterUntried;
 import org.faultwright.analysis.rules.ProofNotMeasured;
 import org.faultwright.analysis.rules.ProtectionLimitLoose;
 import org.faultwright.analysis.rules.ProtectionNotTested;
+import org.faultwright.analysis.rules.QuestionAboutOtherData;
 import org.faultwright.analysis.rules.RangeExceeded;
 import org.faultwright.analysis.rules.ReadWithoutSupply;
 import org.faultwright.analysis.rules.ReadingImpossible;
@@ -110,6 +112,7 @@ import org.faultwright.analysis.rules.StepTellsNothing;
 import org.faultwright.analysis.rules.StoredChargeUnsaid;
 import org.faultwright.analysis.rules.TableOutcomes;
 import org.faultwright.analysis.rules.TakesLessThanWait;
+import org.faultwright.analysis.rules.TestedUntilPassed;
 import org.faultwright.analysis.rules.ToleranceBeyondNominal;
 import org.faultwright.analysis.rules.ToleranceSidesDiffer;
 import org.faultwright.analysis.rules.UnboundedLoop;
@@ -216,6 +219,7 @@ public final class RuleSet {
                 new LoopChangesNothing(),
                 new ComplaintNotConfirmed(),
                 new RepairNotVerified(),
+                new TestedUntilPassed(),
                 new StateBoundReached());
     }
 
@@ -249,6 +253,7 @@ public final class RuleSet {
                 new NoteNeverRead(),
                 new NoteAfterNeed(),
                 new EraseWithoutBackupCheck(),
+                new QuestionAboutOtherData(),
                 new ProtectionNotTested(),
                 new ProtectionLimitLoose(),
                 new FailedTestPassed(),
@@ -275,7 +280,8 @@ public final class RuleSet {
                 new OutcomeAlreadyKnown(),
                 new MissingTime(),
                 new BetterOrder(),
-                new ConclusionWithoutFinding());
+                new ConclusionWithoutFinding(),
+                new NothingFoundWrongly());
     }
 
     private static List<Rule> examples() {

@@ -248,11 +248,24 @@ public final class SafetyNeeds {
         InlinedStep place = state.place();
         boolean handles = PartContact.inside(place, paths.map().scope()).stream()
                 .anyMatch(name -> !state.keepsAway(paths.map().scope().part(name).flatMap(Part::isolated)));
-        boolean probes = probes(place) && points(place).stream().anyMatch(point -> !isOutOfReach(state, point) && !isHarmlessReading(place, point));
+        boolean probes = probes(place) && points(place).stream().anyMatch(point -> !isOutOfReach(state, point) && !isHarmlessReading(place, point)
+                && !isOutside(state, point));
         if (probes || handles) {
             charged.stream().filter(state::isCharged).forEach(condition -> needs.add(new SafetyNeed(Hazard.STORED_CHARGE,
                     "charge may still be stored (" + condition.name() + ")", false)));
         }
+    }
+
+    /** An alternating voltage met while the unit is closed, as at an outlet or a plug: a charge that is stored is out of reach inside. */
+    private boolean isOutside(BenchStates.State state, Point point) {
+        boolean reads = state.place().step() instanceof Step.Measure measure && measure.kind().filter(kind -> kind.value().isAlternating()).isPresent();
+        return reads && hasClosure() && !state.isOpen() && !state.movesClosure() && point.stores().isEmpty()
+                && point.hazards().stream().noneMatch(hazard -> hazard.value() == Hazard.STORED_CHARGE)
+                && point.carries().filter(carried -> carried.kind().isAlternating()).isPresent();
+    }
+
+    private boolean hasClosure() {
+        return paths.map().scope().conditions().stream().anyMatch(Closures::isClosure);
     }
 
     /** A voltage or current read where no more than extra-low voltage is met: no charge there is higher. */

@@ -23,7 +23,8 @@ public final class CodeUnknown implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("code-unknown", Severity.ERROR, Group.NAMES,
             "A step names a code that its indicator's table does not have.");
     /** No code at all: the lamp stays dark, the sounder silent. */
-    private static final String NONE = "none";
+    /** What a step says where the indicator shows nothing. */
+    static final String NONE = "none";
 
     @Override
     public RuleHeader header() {

@@ -56,7 +56,7 @@ public final class EraseWithoutBackupCheck implements Rule {
                     || repairs.isRepair(place) && carrier(paths.map(), place).isPresent());
             Predicate<InlinedStep> wipes = place -> loses.test(place) && place.needs().stream().noneMatch(need -> isProvedOfData(paths.map(), need));
             Predicate<InlinedStep> asks = place -> asksAboutData(paths.map(), place);
-            Set<InlinedStep> idle = paths.map().places().stream().filter(asks).filter(place -> goesOnAnyway(paths, place, loses)).collect(Collectors.toSet());
+            Set<InlinedStep> idle = idle(paths, asks, loses);
             Routes.Reach unasked = paths.routes().upTo(wipes, place -> asks.test(place) && !idle.contains(place));
             Set<String> reported = new HashSet<>();
             paths.map().places().stream().filter(wipes).filter(unasked::has)
@@ -71,14 +71,42 @@ public final class EraseWithoutBackupCheck implements Rule {
                 .anyMatch(hazard -> hazard.value() == Hazard.DATA_LOSS)).findFirst();
     }
 
-    /** Whether every answer, or what follows from asking too often, leads right to what loses the data; any step between may save them. */
-    private static boolean goesOnAnyway(ProcedurePaths paths, InlinedStep place, Predicate<InlinedStep> loses) {
-        return place.step().outcomes().stream().allMatch(outcome -> !paths.routes().placesAfter(place, way -> way.outcome()
-                .filter(one -> one == outcome).isPresent(), loses.negate()).isEmpty());
+    /** The questions that decide nothing; one of them makes another idle that leads to it. */
+    private static Set<InlinedStep> idle(ProcedurePaths paths, Predicate<InlinedStep> asks, Predicate<InlinedStep> loses) {
+        Set<InlinedStep> idle = new HashSet<>();
+        List<InlinedStep> questions = paths.map().places().stream().filter(asks).toList();
+        boolean more = true;
+        while (more) {
+            more = idle.addAll(questions.stream().filter(place -> !idle.contains(place)).filter(place -> goesOnAnyway(paths, place, loses,
+                    other -> other != place && asks.test(other) && !idle.contains(other))).toList());
+        }
+        return idle;
+    }
+
+    private static boolean goesOnAnyway(ProcedurePaths paths, InlinedStep place, Predicate<InlinedStep> loses, Predicate<InlinedStep> asksAgain) {
+        return place.step().outcomes().stream().allMatch(outcome -> {
+            Predicate<Transition> taken = way -> way.outcome().filter(one -> one == outcome).isPresent();
+            return !paths.routes().placesAfter(place, taken, loses.negate()).isEmpty()
+                    || isInevitable(paths, place, taken, loses, asksAgain) && isUnsaved(paths, place, taken, loses, asksAgain);
+        });
+    }
+
+    /** Whether no path from the answer ends, or asks about data again, before something is lost. */
+    private static boolean isInevitable(ProcedurePaths paths, InlinedStep place, Predicate<Transition> taken, Predicate<InlinedStep> loses,
+            Predicate<InlinedStep> asksAgain) {
+        return paths.routes().placesAfter(place, taken, other -> other == place || loses.test(other)).stream()
+                .noneMatch(other -> other.step() instanceof Step.Conclude || asksAgain.test(other));
+    }
+
+    /** Whether some path from the answer comes to the loss past questions and readings alone; whatever is done on the way may save the data. */
+    private static boolean isUnsaved(ProcedurePaths paths, InlinedStep place, Predicate<Transition> taken, Predicate<InlinedStep> loses,
+            Predicate<InlinedStep> asksAgain) {
+        return paths.routes().placesAfter(place, taken, other -> asksAgain.test(other) || other.step() instanceof Step.Do && !loses.test(other)).stream()
+                .anyMatch(loses);
     }
 
     /** A question put in view of a note about data. */
-    private static boolean asksAboutData(StepMap map, InlinedStep place) {
+    static boolean asksAboutData(StepMap map, InlinedStep place) {
         return place.step() instanceof Step.Check && place.step().outcomes().size() > 1 && !OutcomeEffects.areInVain(place.step())
                 && readsAboutData(map, place);
     }

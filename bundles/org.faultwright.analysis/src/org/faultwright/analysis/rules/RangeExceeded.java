@@ -92,30 +92,36 @@ public final class RangeExceeded implements Rule {
         });
     }
 
-    /** A range named by the author stays where it is when the point carries more; else the largest one counts. */
+    /**
+     * A range named by the author stays where it is when a point carries more; else the largest one counts. Against another point there can be as much as
+     * that one carries.
+     */
     private static void carried(Step.Measure step, Subject subject, Findings findings) {
-        Optional<Point> point = step.point().flatMap(subject.scope()::point);
-        Optional<Point.Carried> carried = point.flatMap(Point::carries);
         Optional<QuantityKind> kind = step.kind().map(Written::value);
-        boolean comparable = carried.isPresent() && kind.isPresent() && carried.get().kind() == kind.get()
-                && carried.get().upTo().value().fits(kind.get());
-        if (!comparable) {
+        Optional<Point> point = Stream.of(step.point(), step.against()).flatMap(Optional::stream).flatMap(name -> subject.scope().point(name).stream())
+                .filter(one -> one.carries().filter(carried -> kind.filter(carried.kind()::equals).isPresent() && carried.upTo().value().fits(carried.kind())).isPresent())
+                .reduce((one, other) -> worst(one).compareTo(worst(other)) >= 0 ? one : other);
+        if (point.isEmpty()) {
             return;
         }
-        Exact worst = carried.get().upTo().value().base();
+        Quantity carried = point.get().carries().orElseThrow().upTo().value();
         step.instrument().flatMap(subject.scope()::instrument).ifPresent(instrument -> {
             Optional<Quantity> largest = instrument.ranges().stream().map(Written::value)
                     .filter(range -> range.kind() == kind.get() && range.upTo().fits(kind.get()))
                     .filter(range -> step.range().map(named -> named.value().fits(kind.get())
                             && named.value().base().equals(range.upTo().base())).orElse(true))
                     .map(MeterRange::upTo).max((one, other) -> one.base().compareTo(other.base()));
-            largest.filter(upTo -> upTo.base().compareTo(worst) < 0).ifPresent(upTo -> findings.report(
-                    step.instrument().get().at(), point.get().name() + " can carry " + carried.get().upTo().value()
+            largest.filter(upTo -> upTo.base().compareTo(worst(point.get())) < 0).ifPresent(upTo -> findings.report(
+                    step.instrument().get().at(), point.get().name() + " can carry " + carried
                     + ", and the "
                             + (step.range().isPresent() ? "range" : "largest range") + " of " + instrument.name()
                             + " ends at " + upTo + ".",
                     "Use a range or an instrument that shows the worst voltage too.",
                     step.range().isPresent() ? new Fix[] {withoutRange(step)} : new Fix[0]));
         });
+    }
+
+    private static Exact worst(Point point) {
+        return point.carries().orElseThrow().upTo().value().base();
     }
 }

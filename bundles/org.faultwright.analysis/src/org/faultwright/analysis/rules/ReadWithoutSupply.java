@@ -4,6 +4,7 @@
  */
 package org.faultwright.analysis.rules;
 
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +22,7 @@ import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
+import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Point;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
@@ -31,7 +33,7 @@ import org.faultwright.quantity.QuantityKind;
 /** A voltage or a current that a sound unit is to show while nothing is live: it is missing in every unit, and what follows is a fault that none has. */
 public final class ReadWithoutSupply implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("read-without-supply", Severity.WARNING, Group.STATE,
-            "A sound unit is to show a voltage or a current at a step to which every path comes with nothing live.");
+            "A voltage, a current or a code is to be seen, or a repair tried, at a step to which every path comes with nothing live.");
 
     @Override
     public RuleHeader header() {
@@ -61,7 +63,46 @@ public final class ReadWithoutSupply implements Rule {
                                     states.get(0).path()));
                 }
             });
+            if (!other && !never) {
+                shown(paths, findings, reported);
+                tried(paths, findings, reported);
+            }
         });
+    }
+
+    /** A lamp or a display with nothing to feed it shows nothing, whatever the unit has. */
+    private static void shown(ProcedurePaths paths, Findings findings, Set<String> reported) {
+        paths.map().places().stream().filter(place -> paths.reaches(place) && place.isStep() && place.step() instanceof Step.Observe look && look.indicator().isPresent())
+                .filter(place -> isUnfed(paths, place)).forEach(place -> place.step().outcomes().stream()
+                        .filter(outcome -> outcome.head() instanceof Outcome.Code && !outcome.key().equals(CodeUnknown.NONE)).max(Comparator.comparing(Outcome::normal))
+                        .filter(outcome -> reported.add(place.step().name() + " " + place.outermost().label())).ifPresent(outcome -> findings.report(
+                                outcome.normal() ? Severity.WARNING : Severity.ADVICE, PlaceText.at(place, outcome.head().at()), PlaceText.subject(place)
+                                        + " looks for \"" + outcome.key() + "\", and nothing is live there on any path: no lamp lights and no display shows a code.",
+                                "Look before switching off, or switch on before. Where a cell feeds it, say so: hazards battery.",
+                                paths.bench().at(place).get(0).path())));
+    }
+
+    /** A repair inside that is tried with nothing live, where the complaint was seen with the supply on. What is mended outside may show by hand that it works. */
+    private static void tried(ProcedurePaths paths, Findings findings, Set<String> reported) {
+        List<InlinedStep> seen = paths.map().places().stream().filter(paths::reaches).filter(InlinedStep::confirmsComplaint).toList();
+        if (seen.isEmpty() || !seen.stream().allMatch(place -> paths.bench().at(place).stream().allMatch(state -> mayBeFed(paths, state)))) {
+            return;
+        }
+        Repairs repairs = new Repairs(paths.map().procedure());
+        List<InlinedStep> inside = paths.map().places().stream().filter(paths::reaches).filter(repairs::isRepair)
+                .filter(place -> paths.bench().at(place).stream().anyMatch(BenchStates.State::isOpen)).toList();
+        paths.map().places().stream().filter(place -> paths.reaches(place) && place.verifiesRepair() && place.step() instanceof Step.Check)
+                .filter(place -> paths.bench().at(place).stream().noneMatch(state -> mayBeFed(paths, state)))
+                .filter(place -> inside.stream().anyMatch(repair -> paths.routes().placesAfter(repair, way -> true, one -> false).contains(place)))
+                .filter(place -> reported.add(place.step().name() + " " + place.outermost().label()))
+                .forEach(place -> paths.bench().at(place).stream().findFirst().ifPresent(state -> findings.report(Severity.ADVICE, PlaceText.at(place),
+                        PlaceText.subject(place) + " verifies the repair with nothing live on any path; the complaint was seen with the supply on.",
+                        "Switch on before, and let the step need it, unless the unit shows by hand that it works.", state.path())));
+    }
+
+    private static boolean isUnfed(ProcedurePaths paths, InlinedStep place) {
+        List<BenchStates.State> states = paths.bench().at(place);
+        return !states.isEmpty() && states.stream().noneMatch(state -> mayBeFed(paths, state) || paths.bench().charged().stream().anyMatch(state::isCharged));
     }
 
     /** Whether something is live here, or is made so by the step itself. */

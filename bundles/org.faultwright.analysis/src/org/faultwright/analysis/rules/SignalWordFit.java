@@ -6,6 +6,7 @@ package org.faultwright.analysis.rules;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Findings;
@@ -16,16 +17,21 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
+import org.faultwright.analysis.paths.ProbePoints;
+import org.faultwright.analysis.paths.VoltageLimit;
 import org.faultwright.procedure.Hazard;
+import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
+import org.faultwright.procedure.Point;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 
 /** A note whose signal word does not fit what it covers (ANSI Z535.6, ISO 3864-2). */
 public final class SignalWordFit implements Rule {
     private static final RuleHeader HEADER = new RuleHeader("signal-word-fit", Severity.WARNING, Group.SAFETY,
-            "A note about people is only a notice, or one about things or data more than a notice.");
+            "A note says less than what it is about: a notice about people, a caution at a voltage that kills; or more, about things or data.");
 
     @Override
     public RuleHeader header() {
@@ -40,6 +46,29 @@ public final class SignalWordFit implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         subject.document().own().notes().forEach(note -> check(note, findings));
+        DocumentSteps.of(subject, Step.Measure.class).forEach(step -> atPoint(step, subject, findings));
+    }
+
+    /** A reading at a voltage that can kill, under words that promise a lesser injury at most. */
+    private static void atPoint(Step.Measure step, Subject subject, Findings findings) {
+        List<Name> ofShock = step.frame().notes().stream().filter(name -> subject.scope().note(name).filter(SignalWordFit::coversShock).isPresent()).toList();
+        Predicate<Name> weak = name -> subject.scope().note(name).filter(note -> note.word() == SignalWord.CAUTION).isPresent();
+        boolean live = step.kind().map(Written::value).filter(kind -> kind.isVoltage() || kind.isCurrent()).isPresent();
+        if (live && !ofShock.isEmpty() && ofShock.stream().allMatch(weak)) {
+            ProbePoints.points(step, subject.scope()).stream().filter(SignalWordFit::isDangerous).findFirst()
+                    .ifPresent(point -> findings.report(ofShock.get(0).at(), point.name() + " carries up to " + point.carries().orElseThrow().upTo().value()
+                            + ", which can kill, and " + ofShock.get(0) + " is only a caution.",
+                            "Read a note here that is a warning or a danger."));
+        }
+    }
+
+    private static boolean coversShock(Note note) {
+        return note.covers().stream().anyMatch(covered -> covered.value() == Hazard.SHOCK);
+    }
+
+    private static boolean isDangerous(Point point) {
+        return point.carries().filter(carried -> carried.upTo().value().fits(carried.kind())).flatMap(carried ->
+                VoltageLimit.exceededBy(carried.kind(), carried.upTo().value().base())).filter(limit -> limit == VoltageLimit.EXTRA_LOW).isPresent();
     }
 
     private static void check(Note note, Findings findings) {

@@ -13,7 +13,7 @@ final class Consequences {
     static final Set<String> OF_WALKS = Set.of("example-fails", "example-time-exceeded", "example-names-unknown-outcome",
             "fault-misses-conclusion", "fault-signature-outcome-unknown", "fault-never-concluded", "ambiguity-group",
             "remedy-not-done", "step-tells-nothing", "outcome-already-known", "outcome-no-fault-explains", "better-order",
-            "outcome-untried");
+            "outcome-untried", "nothing-found-wrongly", "tested-until-passed");
     /** What a changed condition does. */
     static final Set<String> OF_STATES = Set.of("left-open", "need-not-established", "live-measurement",
             "charge-not-proved-absent", "live-work", "live-reason-idle", "live-tool-unfit", "proof-not-measured", "proof-band-open",

@@ -31,6 +31,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.ThingKind;
 
 /** Our answers in the protocol's words. */
 final class ProtocolForms {
@@ -60,7 +61,7 @@ final class ProtocolForms {
         CompletionItem item = new CompletionItem(proposal.label());
         item.setDetail(proposal.detail());
         item.setKind(proposal.insert().contains("${") ? CompletionItemKind.Snippet
-                : proposal.kind().equals("unit") ? CompletionItemKind.Unit : CompletionItemKind.Text);
+                : proposal.kind() == ThingKind.UNIT ? CompletionItemKind.Unit : CompletionItemKind.Text);
         item.setInsertTextFormat(proposal.insert().contains("${") ? InsertTextFormat.Snippet : InsertTextFormat.PlainText);
         item.setTextEdit(Either.forLeft(new TextEdit(new Range(Positions.position(text.source(), proposal.from()),
                 Positions.position(text.source(), proposal.to())), proposal.insert())));
@@ -79,9 +80,9 @@ final class ProtocolForms {
 
     static SymbolKind kind(OutlineItem item) {
         return switch (item.kind()) {
-            case "condition", "setup", "instrument", "point", "part", "indicator" -> SymbolKind.Object;
-            case "note", "example" -> SymbolKind.String;
-            case "fault" -> SymbolKind.Event;
+            case CONDITION, SET_UP, INSTRUMENT, POINT, PART, INDICATOR -> SymbolKind.Object;
+            case NOTE, EXAMPLE -> SymbolKind.String;
+            case FAULT -> SymbolKind.Event;
             default -> SymbolKind.Function;
         };
     }

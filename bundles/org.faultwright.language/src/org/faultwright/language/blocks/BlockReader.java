@@ -17,6 +17,7 @@ import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.ThingKind;
 
 /**
  * Reads a text as a whole where every word of it fits, else block by block, so that a damaged block costs itself only.
@@ -127,9 +128,9 @@ public final class BlockReader {
     }
 
     private static DamagedBlock damaged(SourceText source, Block block, int offset, boolean beginning) {
-        String kind = block.head().map(BlockHead::keyword).orElse(beginning ? "text" : "");
+        ThingKind kind = block.head().map(BlockHead::kind).orElse(beginning ? ThingKind.TEXT : ThingKind.WORDS);
         int headEnd = block.opening() >= 0 ? block.opening() : block.end();
         boolean headBroken = block.head().isEmpty() || block.name().isEmpty() || offset <= headEnd;
-        return new DamagedBlock(kind, block.name(), new SourceRange(source, block.start(), block.end() - block.start()), headBroken);
+        return new DamagedBlock(kind, block.head().map(BlockHead::keyword).orElseGet(kind::word), block.name(), new SourceRange(source, block.start(), block.end() - block.start()), headBroken);
     }
 }

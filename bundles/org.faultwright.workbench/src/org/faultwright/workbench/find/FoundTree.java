@@ -90,7 +90,7 @@ final class FoundTree {
                 shown++;
                 TreeItem line = new TreeItem(item, SWT.NONE);
                 line.setText(0, place.line());
-                line.setText(1, place.name().isEmpty() ? place.kind() : place.kind() + "  " + place.name());
+                line.setText(1, place.name().isEmpty() ? place.what() : place.what() + "  " + place.name());
                 line.setText(2, String.valueOf(place.at().line()));
                 line.setForeground(1, Palette.now().of(Palette.Use.BESIDE));
                 line.setData(place);

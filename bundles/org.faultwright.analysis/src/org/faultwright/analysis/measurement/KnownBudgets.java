@@ -12,9 +12,9 @@ import java.util.Optional;
 import org.faultwright.analysis.Subject;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
-import org.faultwright.quantity.measure.Contribution;
 import org.faultwright.quantity.measure.DecisionRule;
 import org.faultwright.quantity.measure.MeasurementBudget;
+import org.faultwright.quantity.measure.UncertaintyContribution;
 
 /**
  * The budgets of the limits of a text, handed on from one state of it to the next while it is written: a limit in a block that a key left
@@ -24,8 +24,8 @@ import org.faultwright.quantity.measure.MeasurementBudget;
 public final class KnownBudgets {
     private static final int MOST = 20_000;
 
-    private record KnownBudget(MeterRange range, List<Contribution> extras, DecisionRule rule, MeasurementBudget budget) {
-        boolean isFor(MeterRange other, List<Contribution> allowed, DecisionRule stated) {
+    private record KnownBudget(MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule, MeasurementBudget budget) {
+        boolean isFor(MeterRange other, List<UncertaintyContribution> allowed, DecisionRule stated) {
             return range == other && extras.equals(allowed) && rule.equals(stated);
         }
     }
@@ -52,11 +52,11 @@ public final class KnownBudgets {
     }
 
     /** Two threads that ask for the same one at the same time may both compute it; nobody waits for what somebody else asks for. */
-    MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+    MeasurementBudget of(Limit limit, MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule) {
         return find(limit, range, extras, rule).orElseGet(() -> keep(limit, new KnownBudget(range, extras, rule, MeasurementBudget.of(limit, range, extras, rule))));
     }
 
-    private synchronized Optional<MeasurementBudget> find(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+    private synchronized Optional<MeasurementBudget> find(Limit limit, MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule) {
         return known.getOrDefault(limit, List.of()).stream().filter(one -> one.isFor(range, extras, rule)).map(KnownBudget::budget).findFirst();
     }
 

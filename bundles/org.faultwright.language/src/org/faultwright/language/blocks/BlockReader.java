@@ -84,7 +84,7 @@ public final class BlockReader {
             return Reading.whole(Translator.translate(source, parser.parse(source.content()), finder(source, blocks)).document());
         }
         List<ParsedBlock> parsed = blockParser.parse(source.content(), blocks, before.map(reading -> reading.blocks).orElseGet(List::of));
-        Translated read = Translator.translate(source, Assembly.of(source, blocks, parsed),
+        Translated read = Translator.translate(source, DocumentAssembly.of(source, blocks, parsed),
                 before.map(reading -> reading.translations).orElse(KeptTranslations.NONE), finder(source, blocks));
         if (!read.clean() && cut.guessed() && before.isPresent()) {
             return new Reading(whole(source).orElse(read.document()), parsed, read.kept());

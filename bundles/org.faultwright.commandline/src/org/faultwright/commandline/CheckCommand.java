@@ -72,7 +72,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         List<Path> files = ProcedureFiles.below(named);
-        Checking checking = new Checking(quick ? RuleSet::quick : RuleSet::all, Optional.ofNullable(today));
+        FileChecker checking = new FileChecker(quick ? RuleSet::quick : RuleSet::all, Optional.ofNullable(today));
         PrintWriter out = spec.commandLine().getOut();
         TextFindings text = new TextFindings(out);
         List<Finding> all = new ArrayList<>();
@@ -86,13 +86,13 @@ final class CheckCommand implements Callable<Integer> {
         };
         KeptResults kept = anew ? KeptResults.none() : checking.kept(quick ? "quick" : "every rule, with fixes that were tried");
         Function<Path, KeptResults.Answer> check = file -> checking.check(file, kept, checked -> offered(checked, checking));
-        ByCores.each(files, check, answer -> {
+        ParallelFiles.each(files, check, answer -> {
             answer.libraries().forEach(library -> used.add(place(Path.of(library))));
             print.accept(answer.findings());
         });
         files.forEach(file -> used.remove(place(file)));
         List<Path> libraries = used.stream().map(CheckCommand::shortest).toList();
-        ByCores.each(libraries, check, answer -> print.accept(answer.findings()));
+        ParallelFiles.each(libraries, check, answer -> print.accept(answer.findings()));
         kept.sweep();
         if (form.sarif) {
             SarifFindings.print(all, out);
@@ -106,8 +106,8 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     /** A fix is offered when it was tried with every rule; a quick check offers none. */
-    private Checking.Checked offered(Checking.Checked checked, Checking checking) {
-        return quick ? new Checking.Checked(checked.file(), checked.subject(),
+    private FileChecker.Checked offered(FileChecker.Checked checked, FileChecker checking) {
+        return quick ? new FileChecker.Checked(checked.file(), checked.subject(),
                 checked.findings().stream().map(finding -> finding.withFixes(List.of())).toList()) : checking.tried(checked);
     }
 

@@ -15,11 +15,11 @@ import org.faultwright.analysis.compare.Difference;
 import org.faultwright.language.EarlierTexts;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.EarlierRelease;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.quality.ComparisonPage;
-import org.faultwright.publish.since.Comparison;
+import org.faultwright.publish.since.ReleaseComparison;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.since.ToldDifference;
 import picocli.CommandLine.Command;
@@ -47,7 +47,7 @@ final class CompareCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        Comparison comparison = Comparison.of(release(old), release(now));
+        ReleaseComparison comparison = ReleaseComparison.of(release(old), release(now));
         comparison.compared().stream().filter(since -> !since.differences().isEmpty() || comparison.compared().size() == 1).forEach(since -> out.println("\"" + since.now().name() + "\": "
                 + since.renamedFrom().filter(name -> comparison.compared().size() > 1).map(name -> "renamed, was \"" + name + "\". ").orElse("") + since.inShort()));
         if (comparison.isOfTwoProcedures()) {
@@ -63,7 +63,7 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     /** Those without a difference, and which text a tree was compared by. */
-    private void same(PrintWriter out, Comparison comparison) {
+    private void same(PrintWriter out, ReleaseComparison comparison) {
         List<SinceRelease> same = comparison.compared().stream().filter(since -> since.differences().isEmpty()).toList();
         if (comparison.compared().size() > 1 && !same.isEmpty()) {
             long letters = same.stream().filter(SinceRelease::sameText).count();
@@ -100,7 +100,7 @@ final class CompareCommand implements Callable<Integer> {
         }
     }
 
-    private static void write(PrintWriter out, Path folder, Published made) {
+    private static void write(PrintWriter out, Path folder, PublishedFiles made) {
         try {
             out.println("Written: " + WholeFile.write(folder, made));
         } catch (PublishingRefused refused) {

@@ -39,7 +39,7 @@ final class DraftCommand implements Callable<Integer> {
         if (into != null && Files.exists(into)) {
             throw new CannotProceed(into + " is there already; name a new file after --into.");
         }
-        Checking checking = new Checking(Optional.empty());
+        FileChecker checking = new FileChecker(Optional.empty());
         if (!(checking.read(file) instanceof Procedure procedure)) {
             throw new CannotProceed(file + " is a library; a draft is made from a procedure with faults.");
         }

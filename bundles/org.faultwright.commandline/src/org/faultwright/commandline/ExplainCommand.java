@@ -97,7 +97,7 @@ final class ExplainCommand implements Callable<Integer> {
         if (!Files.isReadable(file)) {
             throw CannotProceed.missing(file);
         }
-        Document document = new Checking(Optional.empty()).read(file);
+        Document document = new FileChecker(Optional.empty()).read(file);
         Step step = document.graphs().stream().flatMap(graph -> graph.steps().stream())
                 .filter(one -> one.name().text().equals(name)).findFirst()
                 .orElseThrow(() -> new CannotProceed("There is no step \"" + name + "\" in " + file + "."));

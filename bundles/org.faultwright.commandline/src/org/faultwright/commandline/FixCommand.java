@@ -166,7 +166,7 @@ final class FixCommand implements Callable<Integer> {
     }
 
     private FixRun run(Path file) {
-        Checking checking = new Checking(Optional.ofNullable(today));
+        FileChecker checking = new FileChecker(Optional.ofNullable(today));
         return checking.fixing(checking.read(file));
     }
 }

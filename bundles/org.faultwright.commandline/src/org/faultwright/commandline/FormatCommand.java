@@ -32,7 +32,7 @@ final class FormatCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         PrintWriter out = spec.commandLine().getOut();
-        Checking checking = new Checking(java.util.Optional.empty());
+        FileChecker checking = new FileChecker(java.util.Optional.empty());
         int changed = 0;
         int unreadable = 0;
         for (Path file : ProcedureFiles.below(named)) {

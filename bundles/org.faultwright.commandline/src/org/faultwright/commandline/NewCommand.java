@@ -13,8 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.faultwright.language.beginning.Beginning;
-import org.faultwright.language.beginning.Grid;
-import org.faultwright.language.beginning.Table;
+import org.faultwright.language.beginning.HeadedTable;
+import org.faultwright.language.beginning.SheetGrid;
 import org.faultwright.language.beginning.TableFile;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.UnusableTable;
@@ -116,14 +116,14 @@ final class NewCommand implements Callable<Integer> {
         }
         Path file = from.table();
         try {
-            Table table = Table.of(sheet(TableFile.read(bytes(file))), heading);
+            HeadedTable table = HeadedTable.of(sheet(TableFile.read(bytes(file))), heading);
             return Beginning.from(kind.get(), name, table, kind.get().columns(table, columns));
         } catch (UnusableTable unusable) {
             throw new CannotProceed(file + ": " + unusable.getMessage());
         }
     }
 
-    private Grid sheet(List<Grid> sheets) {
+    private SheetGrid sheet(List<SheetGrid> sheets) {
         if (heading < 0) {
             throw new CannotProceed("--heading " + heading + " is no line; the first one is 1, and 0 stands for none.");
         }

@@ -35,7 +35,7 @@ final class OrderCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        Checking checking = new Checking(Optional.empty());
+        FileChecker checking = new FileChecker(Optional.empty());
         boolean found = false;
         int procedures = 0;
         for (Path file : ProcedureFiles.below(named)) {

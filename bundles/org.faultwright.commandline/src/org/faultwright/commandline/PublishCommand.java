@@ -31,7 +31,7 @@ import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.exports.Exports;
@@ -89,9 +89,9 @@ final class PublishCommand implements Callable<Integer> {
         }
         Optional<EarlierRelease> release = release();
         PublicationWriter told = new PublicationWriter(files.size(), out);
-        Checking checking = new Checking(asOf);
+        FileChecker checking = new FileChecker(asOf);
         FullCheck check = new FullCheck(asOf);
-        ByCores.each(files, file -> made(file, checking, check, wanted), told::tell);
+        ParallelFiles.each(files, file -> made(file, checking, check, wanted), told::tell);
         List<Publication> publications = told.publications;
         Set<String> taken = told.taken;
         if (!publications.isEmpty()) {
@@ -124,10 +124,10 @@ final class PublishCommand implements Callable<Integer> {
     }
 
     /** What one file is made into; by any thread. */
-    private record MadeForms(String name, Optional<CheckedLibrary> library, Optional<Publication> publication, List<Published> forms, Optional<PublishingRefused> refused) {
+    private record MadeForms(String name, Optional<CheckedLibrary> library, Optional<Publication> publication, List<PublishedFiles> forms, Optional<PublishingRefused> refused) {
     }
 
-    private MadeForms made(Path file, Checking checking, FullCheck check, List<Export> wanted) {
+    private MadeForms made(Path file, FileChecker checking, FullCheck check, List<Export> wanted) {
         Document document = checking.read(file);
         String name = String.valueOf(document.name());
         if (!(document instanceof Procedure procedure)) {
@@ -136,7 +136,7 @@ final class PublishCommand implements Callable<Integer> {
         }
         try {
             Publication publication = Publication.of(check.check(procedure), drafts ? Drafts.ALLOWED : Drafts.REFUSED);
-            List<Published> forms = wanted.stream().filter(ProcedureExport.class::isInstance)
+            List<PublishedFiles> forms = wanted.stream().filter(ProcedureExport.class::isInstance)
                     .map(export -> ((ProcedureExport) export).publish(publication)).toList();
             return new MadeForms(name, Optional.empty(), Optional.of(publication), forms, Optional.empty());
         } catch (PublishingRefused problem) {
@@ -187,7 +187,7 @@ final class PublishCommand implements Callable<Integer> {
         Map<String, Library> libraries = new TreeMap<>();
         publications.forEach(one -> one.procedure().libraries().forEach(library ->
                 libraries.putIfAbsent(library.name().text(), library)));
-        List<Published> made = new ArrayList<>();
+        List<PublishedFiles> made = new ArrayList<>();
         for (Export export : wanted) {
             if (export instanceof LibraryExport each) {
                 libraries.values().forEach(library -> made.add(each.publish(library)));
@@ -201,7 +201,7 @@ final class PublishCommand implements Callable<Integer> {
     }
 
     private List<Path> writeCollection(List<Export> wanted, ProcedureFolder collection, Set<String> taken) {
-        List<Published> made = new ArrayList<>();
+        List<PublishedFiles> made = new ArrayList<>();
         Set<String> there = new TreeSet<>(taken);
         if (wanted.stream().anyMatch(export -> export.name().equals("index-html"))) {
             ComparisonPage.since(collection).ifPresent(page -> {
@@ -211,7 +211,7 @@ final class PublishCommand implements Callable<Integer> {
         }
         for (Export export : wanted) {
             if (export instanceof FolderExport whole) {
-                Published page = whole.publish(collection.with(there));
+                PublishedFiles page = whole.publish(collection.with(there));
                 made.add(page);
                 there.add(page.fileName());
             }
@@ -223,15 +223,15 @@ final class PublishCommand implements Callable<Integer> {
         }
     }
 
-    private List<Path> writeAll(List<Published> made, Set<String> taken, String of) throws PublishingRefused {
-        for (Published one : made) {
+    private List<Path> writeAll(List<PublishedFiles> made, Set<String> taken, String of) throws PublishingRefused {
+        for (PublishedFiles one : made) {
             if (taken.contains(one.fileName())) {
                 throw new PublishingRefused(of + " would overwrite " + one.fileName()
                         + ", written for another procedure of the same name: rename one of them.");
             }
         }
         List<Path> written = new ArrayList<>();
-        for (Published one : made) {
+        for (PublishedFiles one : made) {
             written.add(WholeFile.write(folder, one));
             taken.add(one.fileName());
         }

@@ -63,7 +63,7 @@ final class TallyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Checking checking = new Checking(Optional.empty());
+        FileChecker checking = new FileChecker(Optional.empty());
         if (!(checking.read(file) instanceof Procedure procedure)) {
             throw new CannotProceed(file + " is a library; name a procedure.");
         }
@@ -202,7 +202,7 @@ final class TallyCommand implements Callable<Integer> {
 
     // ---- writing
 
-    private void write(Checking checking, Procedure procedure, List<Fix> edits, PrintWriter out) {
+    private void write(FileChecker checking, Procedure procedure, List<Fix> edits, PrintWriter out) {
         String changed = new Fix("", edits.stream().flatMap(edit -> edit.edits().stream()).toList()).applied();
         Document after = checking.read(new SourceText(procedure.source().name(), changed));
         Map<String, Long> before = serious(checking.all(procedure));

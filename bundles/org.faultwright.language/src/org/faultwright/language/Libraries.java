@@ -42,7 +42,7 @@ final class Libraries {
     }
 
     /** @param looked is told of each library that is looked for, found or not */
-    Document resolve(Document document, Consumer<Lookup> looked) {
+    Document resolve(Document document, Consumer<LibraryLookup> looked) {
         List<Library> found = document.uses().isEmpty() ? List.of() : closure(document, looked);
         if (document instanceof Library library) {
             return Understood.in(library.with(found));
@@ -52,7 +52,7 @@ final class Libraries {
     }
 
     /** Breadth first, so that the nearest comes first; a library that has been met is not followed again. */
-    private List<Library> closure(Document document, Consumer<Lookup> looked) {
+    private List<Library> closure(Document document, Consumer<LibraryLookup> looked) {
         Map<String, Library> found = new LinkedHashMap<>();
         Deque<Document> toDo = new ArrayDeque<>(List.of(document));
         while (!toDo.isEmpty() && found.size() < MOST_USED) {
@@ -66,9 +66,9 @@ final class Libraries {
         return List.copyOf(found.values());
     }
 
-    private Optional<Library> find(Name use, Document user, Consumer<Lookup> looked) {
+    private Optional<Library> find(Name use, Document user, Consumer<LibraryLookup> looked) {
         Optional<SourceText> text = finder.find(use.text(), user.source().name());
-        looked.accept(new Lookup(use.text(), user.source().name(), text));
+        looked.accept(new LibraryLookup(use.text(), user.source().name(), text));
         return text.map(this::read).flatMap(read -> read instanceof Library library ? Optional.of(library) : Optional.empty());
     }
 

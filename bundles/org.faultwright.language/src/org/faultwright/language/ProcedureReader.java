@@ -35,7 +35,7 @@ public final class ProcedureReader {
     }
 
     /** The same. @param looked is told of each library that is looked for, found or not */
-    public Document read(SourceText text, Consumer<Lookup> looked) {
+    public Document read(SourceText text, Consumer<LibraryLookup> looked) {
         return libraries.resolve(texts.read(text), looked);
     }
 

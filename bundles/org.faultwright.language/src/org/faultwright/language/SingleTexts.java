@@ -46,7 +46,7 @@ final class SingleTexts {
         try {
             return read.get();
         } catch (StackOverflowError tooDeep) {
-            return unread(text, Nesting.deepest(text.content()), TOO_DEEP);
+            return unread(text, NestingDepth.deepest(text.content()), TOO_DEEP);
         } catch (ParseException stopped) {
             return unread(text, 0, "This text cannot be read (" + stopped.getMessage() + "); report this with the text.");
         }

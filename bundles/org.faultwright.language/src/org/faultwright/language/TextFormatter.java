@@ -6,7 +6,7 @@ package org.faultwright.language;
 
 import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.parser.ParseException;
-import org.faultwright.language.formatting.Layout;
+import org.faultwright.language.formatting.LineLayout;
 import org.faultwright.language.parsing.PlainParser;
 
 /**
@@ -27,7 +27,7 @@ public final class TextFormatter {
         try {
             IParseResult parsed = PARSER.parse(content);
             return parsed.hasSyntaxErrors() || parsed.getRootASTElement() == null ? content
-                    : Layout.of(content, parsed.getRootNode());
+                    : LineLayout.of(content, parsed.getRootNode());
         } catch (StackOverflowError | ParseException unreadable) {
             return content;
         }

@@ -7,14 +7,15 @@ package org.faultwright.procedure;
 /**
  * A declaration or step that holds words which cannot be read.
  *
- * @param kind       the word it begins with, such as {@code check}; empty where that cannot be read either
+ * @param kind       what it is; {@link ThingKind#WORDS} where the word it begins with cannot be read either
+ * @param word       what it is called, such as {@code check}
  * @param name       its name; empty where it cannot be made out
  * @param at         the whole of it
  * @param headBroken whether its first line is among what cannot be read, so that its name may not be what it seems
  */
-public record DamagedBlock(String kind, String name, SourceRange at, boolean headBroken) {
+public record DamagedBlock(ThingKind kind, String word, String name, SourceRange at, boolean headBroken) {
     /** What to call it: the check SeeIt. */
     public String words() {
-        return kind.isEmpty() ? "what begins here" : "the " + kind + (name.isEmpty() ? "" : " " + name);
+        return kind == ThingKind.WORDS ? "what begins here" : "the " + word + (name.isEmpty() ? "" : " " + name);
     }
 }

@@ -4,7 +4,7 @@
  */
 package org.faultwright.procedure;
 
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,17 +22,17 @@ public record Declarations(List<Condition> conditions, List<NamedSetUp> setUps, 
     public static final Declarations NONE = new Declarations(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(),
             List.of(), List.of(), Optional.empty());
 
-    /** All of them by the word that each kind begins with, in the order in which the kinds are told of. */
-    public Map<String, List<? extends Declaration>> byKind() {
-        Map<String, List<? extends Declaration>> byKind = new LinkedHashMap<>();
-        byKind.put("condition", conditions);
-        byKind.put("setup", setUps);
-        byKind.put("instrument", instruments);
-        byKind.put("point", points);
-        byKind.put("part", parts);
-        byKind.put("indicator", indicators);
-        byKind.put("note", notes);
-        byKind.put("routine", routines);
+    /** All of them, in the order in which the kinds are told of. */
+    public Map<ThingKind, List<? extends Declaration>> byKind() {
+        Map<ThingKind, List<? extends Declaration>> byKind = new EnumMap<>(ThingKind.class);
+        byKind.put(ThingKind.CONDITION, conditions);
+        byKind.put(ThingKind.SET_UP, setUps);
+        byKind.put(ThingKind.INSTRUMENT, instruments);
+        byKind.put(ThingKind.POINT, points);
+        byKind.put(ThingKind.PART, parts);
+        byKind.put(ThingKind.INDICATOR, indicators);
+        byKind.put(ThingKind.NOTE, notes);
+        byKind.put(ThingKind.ROUTINE, routines);
         return byKind;
     }
 

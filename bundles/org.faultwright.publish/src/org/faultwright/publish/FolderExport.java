@@ -8,10 +8,10 @@ import java.util.function.Function;
 
 /** An export of a folder of procedures. The same folder gives the same bytes, on any day and any machine. */
 public non-sealed interface FolderExport extends Export {
-    Published publish(ProcedureFolder folder);
+    PublishedFiles publish(ProcedureFolder folder);
 
     /** One that is written by a function. @param name lower case with hyphens @param title for a menu or listing */
-    static FolderExport of(String name, String title, Function<ProcedureFolder, Published> publish) {
+    static FolderExport of(String name, String title, Function<ProcedureFolder, PublishedFiles> publish) {
         return new FolderExport() {
             @Override
             public String name() {
@@ -24,7 +24,7 @@ public non-sealed interface FolderExport extends Export {
             }
 
             @Override
-            public Published publish(ProcedureFolder folder) {
+            public PublishedFiles publish(ProcedureFolder folder) {
                 return publish.apply(folder);
             }
         };

@@ -9,10 +9,10 @@ import org.faultwright.procedure.Library;
 
 /** An export of each library that the published procedures use. The same library gives the same bytes. */
 public non-sealed interface LibraryExport extends Export {
-    Published publish(Library library);
+    PublishedFiles publish(Library library);
 
     /** One that is written by a function. @param name lower case with hyphens @param title for a menu or listing */
-    static LibraryExport of(String name, String title, Function<Library, Published> publish) {
+    static LibraryExport of(String name, String title, Function<Library, PublishedFiles> publish) {
         return new LibraryExport() {
             @Override
             public String name() {
@@ -25,7 +25,7 @@ public non-sealed interface LibraryExport extends Export {
             }
 
             @Override
-            public Published publish(Library library) {
+            public PublishedFiles publish(Library library) {
                 return publish.apply(library);
             }
         };

@@ -8,10 +8,10 @@ import java.util.function.Function;
 
 /** An export of one procedure. The same publication gives the same bytes, on any day and any machine. */
 public non-sealed interface ProcedureExport extends Export {
-    Published publish(Publication publication);
+    PublishedFiles publish(Publication publication);
 
     /** One that is written by a function. @param name lower case with hyphens @param title for a menu or listing */
-    static ProcedureExport of(String name, String title, Function<Publication, Published> publish) {
+    static ProcedureExport of(String name, String title, Function<Publication, PublishedFiles> publish) {
         return new ProcedureExport() {
             @Override
             public String name() {
@@ -24,7 +24,7 @@ public non-sealed interface ProcedureExport extends Export {
             }
 
             @Override
-            public Published publish(Publication publication) {
+            public PublishedFiles publish(Publication publication) {
                 return publish.apply(publication);
             }
         };

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
-import org.faultwright.analysis.compare.SameProcedures;
+import org.faultwright.analysis.compare.MatchedProcedures;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Procedure;
 
@@ -65,8 +65,8 @@ public record ProcedureFolder(String title, List<Publication> procedures, Set<St
     }
 
     /** Which procedure of the last release each of today is, those left out among them; empty where no release is known. */
-    public Optional<SameProcedures> compared() {
-        return since.map(release -> SameProcedures.of(release.procedures(), Stream.concat(procedures.stream().map(Publication::procedure),
+    public Optional<MatchedProcedures> compared() {
+        return since.map(release -> MatchedProcedures.of(release.procedures(), Stream.concat(procedures.stream().map(Publication::procedure),
                 leftOut.stream().map(LeftOut::procedure)).toList()));
     }
 }

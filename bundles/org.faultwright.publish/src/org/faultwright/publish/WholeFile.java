@@ -25,7 +25,7 @@ public final class WholeFile {
      *
      * @throws PublishingRefused with one sentence for the user; the folder is then as it was
      */
-    public static Path write(Path folder, Published published) throws PublishingRefused {
+    public static Path write(Path folder, PublishedFiles published) throws PublishingRefused {
         Path target = folder.resolve(published.fileName());
         try {
             replace(target, published.bytes());

@@ -70,7 +70,7 @@ public record Quantity(Exact value, Unit unit, String spelling) {
 
     /**
      * Whether this can be a reading or a limit of the kind given. Percent and plain counts have no
-     * dimension. A level in decibels fits no kind: it is converted by {@link Levels} or not at all.
+     * dimension. A level in decibels fits no kind: it is converted by {@link DecibelLevels} or not at all.
      */
     public boolean fits(QuantityKind kind) {
         return unit.isKnown() && !unit.isLogarithmic() && dimension().equals(kind.dimension());

@@ -20,7 +20,7 @@ public record Unit(String symbol, String ucum, Dimension dimension, Exact factor
     /** How far a unit was understood. */
     public enum Status { KNOWN, MISSING, UNKNOWN }
 
-    /** How numbers in the unit relate to the quantity; decibels are levels and are converted only by {@link Levels}. */
+    /** How numbers in the unit relate to the quantity; decibels are levels and are converted only by {@link DecibelLevels}. */
     public enum Scale { LINEAR, LOGARITHMIC }
 
     /** Stands where a number was written without a unit. */

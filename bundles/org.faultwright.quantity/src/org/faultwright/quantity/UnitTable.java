@@ -178,7 +178,7 @@ final class UnitTable {
         fixed("1/min", "1/min", "/min", FREQUENCY, Exact.ratio(1, 60));
     }
 
-    /** The factor of a level is its reference value in the coherent SI unit; {@link Levels} has the formulas. */
+    /** The factor of a level is its reference value in the coherent SI unit; {@link DecibelLevels} has the formulas. */
     private void levels() {
         // A-weighted sound level over 20 µPa (IEC 61672-1); UCUM has dB[SPL] and leaves the weighting to a remark in braces
         add("dB(A)", "dB(A)", "dB[SPL]{A}", Dimension.SOUND_LEVEL, Exact.ONE, "", "dBA");

@@ -10,7 +10,7 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbench;
 import org.eclipse.ui.PlatformUI;
 import org.faultwright.workbench.look.ColourTheme;
-import org.faultwright.workbench.start.Starting;
+import org.faultwright.workbench.start.StartSequence;
 
 /** Starts the window and stays until it is closed. */
 public final class FaultwrightApplication implements IApplication {
@@ -20,7 +20,7 @@ public final class FaultwrightApplication implements IApplication {
         Display display = PlatformUI.createDisplay();
         try {
             // the picture of the start goes before anything is asked; the window takes it away itself
-            if (!Starting.mayOpen(context::applicationRunning)) {
+            if (!StartSequence.mayOpen(context::applicationRunning)) {
                 return IApplication.EXIT_OK;
             }
             ColourTheme.choose(display);

@@ -31,8 +31,8 @@ import org.faultwright.workbench.look.ColourTheme;
 import org.faultwright.workbench.look.FindDialog;
 import org.faultwright.workbench.recovery.Recovery;
 import org.faultwright.workbench.settings.WorkbenchSettings;
+import org.faultwright.workbench.start.StartSequence;
 import org.faultwright.workbench.start.StartTimes;
-import org.faultwright.workbench.start.Starting;
 import org.faultwright.workbench.welcome.Welcome;
 
 /** Size, title and bars of the window, and what a first start shows. */
@@ -111,7 +111,7 @@ final class FaultwrightWindowAdvisor extends WorkbenchWindowAdvisor {
         withoutMenusOfBars(window);
         FindDialog.inPlainWords();
         ActiveText.get().follow(window);
-        Starting.opened(window.getShell());
+        StartSequence.opened(window.getShell());
         if (window.getActivePage().getEditorReferences().length == 0) {
             Welcome.begin(window.getActivePage(), List.of(Platform.getApplicationArgs()));
         }

@@ -26,7 +26,7 @@ import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardInHand;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 
 /** Prints the processor time of a bench card as PDF: of long procedures the first one, with its check; warm, over the procedures of the demo, and what of it its arrangement takes. */
 public final class CardBenchmark {
@@ -48,7 +48,7 @@ public final class CardBenchmark {
             made(steps);
         }
         report("a bench card as PDF", all, publication -> new CardPdf().publish(publication));
-        report("of it, where each step stands", all, Plan::new);
+        report("of it, where each step stands", all, CardPlan::new);
     }
 
     /** From the text that was read to the pages: first as the window shows them, which waits for no rule, then every rule and the PDF. */

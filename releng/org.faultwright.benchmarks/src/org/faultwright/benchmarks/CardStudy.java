@@ -21,10 +21,10 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
-import org.faultwright.publish.card.SetPlan;
-import org.faultwright.publish.plan.Likely;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.card.TypesetPlan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.LikelyFaults;
+import org.faultwright.publish.plan.PlacedStep;
 import org.faultwright.publish.plan.ReadingWay;
 
 /** Prints for each procedure how many pages of A4 its card has and how often its likeliest repairs turn the page. */
@@ -63,11 +63,11 @@ public final class CardStudy {
     private static List<Integer> study(Path file, boolean ways) throws IOException, PublishingRefused {
         Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
         Publication publication = Publication.of(new FullCheck(Optional.empty()).check(procedure), Drafts.ALLOWED);
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         try (CardPages pages = CardPages.open(new CardPdf().publish(publication).bytes())) {
             Map<String, CardPages.Place> places = pages.printed();
-            List<List<Placed>> read = plan.likely().cases().stream().limit(LIKELIEST).map(one -> ReadingWay.of(plan, one)).toList();
-            List<Integer> turns = read.stream().map(way -> SetPlan.turns(way, placed -> places.get(placed.label()).page())).toList();
+            List<List<PlacedStep>> read = plan.likely().cases().stream().limit(LIKELIEST).map(one -> ReadingWay.of(plan, one)).toList();
+            List<Integer> turns = read.stream().map(way -> TypesetPlan.turns(way, placed -> places.get(placed.label()).page())).toList();
             long steps = plan.steps().count();
             System.out.printf(Locale.ROOT, "%-28s %6d %6d %6.1f   %s%n", procedure.name().text(), procedure.writtenSteps().size(), pages.count(),
                     (double) steps / pages.count(), turns.stream().map(String::valueOf).collect(Collectors.joining(" ")));

@@ -98,7 +98,7 @@ public final class MutationStudy {
         }
         List<Specimen> specimens = specimens(Path.of(arguments[0]));
         int most = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 3;
-        Report report = new Report(System.out);
+        StudyReport report = new StudyReport(System.out);
         MutationStudy study = new MutationStudy(specimens, most);
         report.heading(specimens.size(), most);
         kinds().stream().filter(kind -> arguments.length < 3 || kind.title().contains(arguments[2]))

@@ -57,7 +57,7 @@ final class Specimen {
     static Specimen read(Path file) throws IOException {
         ProcedureReader reader = ProcedureReader.overFiles();
         if (reader.read(file) instanceof Procedure procedure) {
-            return new Specimen(InFull.of(procedure, reader));
+            return new Specimen(WrittenInFull.of(procedure, reader));
         }
         throw new IllegalArgumentException(file + " is a library; defects are put into procedures.");
     }

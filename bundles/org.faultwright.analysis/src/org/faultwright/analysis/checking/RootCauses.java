@@ -25,6 +25,7 @@ import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.ReadingProblem;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.ThingKind;
 
 /**
  * Tells causes from what only follows from them. A cause is a declaration or step with words that cannot be read, or a name that
@@ -45,13 +46,13 @@ public final class RootCauses {
     private static final Set<Group> BEYOND_BLOCKS = Set.of(Group.PATHS, Group.STATE, Group.SAFETY, Group.FAULTS, Group.EXAMPLES);
 
     /** @param unreadable whether words cannot be read in it, rather than a name leading nowhere */
-    private record Cause(String kind, SourceRange at, boolean unreadable) {
+    private record Cause(ThingKind kind, SourceRange at, boolean unreadable) {
     }
 
     private final Subject subject;
     private final List<DamagedBlock> damaged = new ArrayList<>();
     private final TreeMap<Integer, SourceRange> blocks = new TreeMap<>();
-    private final TreeMap<Integer, String> kinds = new TreeMap<>();
+    private final TreeMap<Integer, ThingKind> kinds = new TreeMap<>();
     private final TreeMap<Integer, Cause> causes = new TreeMap<>();
     private final Set<Integer> leaning = new HashSet<>();
     private final Set<SourceRange> excused = new HashSet<>();
@@ -62,13 +63,13 @@ public final class RootCauses {
         Document document = subject.document();
         document.problems().stream().map(ReadingProblem::block).flatMap(Optional::stream).forEach(damaged::add);
         References.of(subject).stream().filter(reference -> reference.kind() == Reference.Kind.LIBRARY && !reference.known())
-                .forEach(library -> damaged.add(new DamagedBlock("uses", "", library.name().at(), true)));
+                .forEach(library -> damaged.add(new DamagedBlock(ThingKind.LIBRARY_USED, ThingKind.LIBRARY_USED.keyword(), "", library.name().at(), true)));
         collect(document);
-        damaged.stream().filter(block -> !block.kind().equals("uses")).forEach(block -> cause(block.kind(), block.at(), true));
+        damaged.stream().filter(block -> block.kind() != ThingKind.LIBRARY_USED).forEach(block -> cause(block.kind(), block.at(), true));
         for (Reference reference : References.of(subject)) {
             if (!isKnown(reference)) {
                 blockAt(reference.name().at()).ifPresentOrElse(
-                        at -> cause(kinds.get(at.offset()), at, false), () -> cause("", reference.name().at(), false));
+                        at -> cause(kinds.get(at.offset()), at, false), () -> cause(ThingKind.WORDS, reference.name().at(), false));
             }
         }
         References.of(subject).stream().filter(reference -> !reference.known() && restsOnDamage(reference))
@@ -98,7 +99,7 @@ public final class RootCauses {
 
     /** A library that is not there may declare any name, so that more waits for it than for a name. */
     private boolean isLibrary(Finding unknown) {
-        return damaged.stream().anyMatch(block -> block.kind().equals("uses") && block.at().equals(unknown.at()));
+        return damaged.stream().anyMatch(block -> block.kind() == ThingKind.LIBRARY_USED && block.at().equals(unknown.at()));
     }
 
     private static Finding saying(Finding first) {
@@ -120,22 +121,22 @@ public final class RootCauses {
     private void collect(Document document) {
         document.own().byKind().forEach(this::add);
         if (document instanceof Procedure procedure) {
-            add("fault", procedure.faults());
-            procedure.writtenSteps().forEach(step -> add(step.keyword(), step.at()));
-            procedure.examples().stream().map(Example::at).forEach(at -> add("example", at));
+            add(ThingKind.FAULT, procedure.faults());
+            procedure.writtenSteps().forEach(step -> add(ThingKind.STEP, step.at()));
+            procedure.examples().stream().map(Example::at).forEach(at -> add(ThingKind.EXAMPLE, at));
         }
     }
 
-    private void add(String kind, List<? extends Declaration> declared) {
+    private void add(ThingKind kind, List<? extends Declaration> declared) {
         declared.stream().map(Declaration::at).forEach(at -> add(kind, at));
     }
 
-    private void add(String kind, SourceRange at) {
+    private void add(ThingKind kind, SourceRange at) {
         blocks.put(at.offset(), at);
         kinds.put(at.offset(), kind);
     }
 
-    private void cause(String kind, SourceRange at, boolean unreadable) {
+    private void cause(ThingKind kind, SourceRange at, boolean unreadable) {
         add(kind, at);
         causes.merge(at.offset(), new Cause(kind, at, unreadable), (one, other) -> one.unreadable() ? one : other);
     }
@@ -148,13 +149,13 @@ public final class RootCauses {
                 .filter(at -> words.offset() <= at.end());
     }
 
-    private static Set<Group> restingOn(String kind) {
+    private static Set<Group> restingOn(ThingKind kind) {
         return switch (kind) {
-            case "example" -> Set.of(Group.EXAMPLES);
-            case "fault" -> Set.of(Group.FAULTS, Group.EXAMPLES, Group.PATHS);
-            case "point", "part", "instrument", "note" -> Set.of(Group.SAFETY, Group.STATE);
-            case "indicator" -> Set.of();
-            case "equipment", "revision", "complaints", "tools", "decision", "ambient" -> Set.of(Group.RECORD, Group.INSTRUMENTS);
+            case EXAMPLE -> Set.of(Group.EXAMPLES);
+            case FAULT -> Set.of(Group.FAULTS, Group.EXAMPLES, Group.PATHS);
+            case POINT, PART, INSTRUMENT, NOTE -> Set.of(Group.SAFETY, Group.STATE);
+            case INDICATOR -> Set.of();
+            case EQUIPMENT, REVISION, COMPLAINT, TOOL, DECISION, AMBIENT -> Set.of(Group.RECORD, Group.INSTRUMENTS);
             default -> BEYOND_BLOCKS;
         };
     }

@@ -154,7 +154,7 @@ final class Assurances {
      *
      * @param values by which the steps of the earlier revision are called today
      */
-    static List<Lost> lost(Procedure was, Procedure now, Values values) {
+    static List<Lost> lost(Procedure was, Procedure now, RecordValues values) {
         Map<String, Set<String>> then = new HashMap<>();
         of(was).forEach((name, known) -> then.put(values.today(name), known.stream().map(one -> renamed(values, one)).collect(Collectors.toCollection(TreeSet::new))));
         Map<String, Set<String>> today = of(now);
@@ -175,7 +175,7 @@ final class Assurances {
                 .anyMatch(one -> !led.getOrDefault(step.name().text(), Set.of()).contains(one))).map(step -> new Lost(step, lost.get(step.name().text()))).toList();
     }
 
-    private static String renamed(Values values, String assurance) {
+    private static String renamed(RecordValues values, String assurance) {
         int space = assurance.indexOf(' ');
         return isTest(assurance) || space < 0 ? assurance : values.today(assurance.substring(0, space)) + assurance.substring(space);
     }

@@ -111,9 +111,9 @@ public final class ProcedureComparison {
         Map<String, String> declared = Renames.declared(used(was.scope().all().toList(), usedThen), used(now.scope().all().toList(), usedNow));
         Map<String, String> all = withClosings(names);
         declared.forEach(all::putIfAbsent);
-        Values values = new Values(all);
+        RecordValues values = new RecordValues(all);
         Map<String, Routine> routinesThen = routines(was, usedThen, values);
-        Map<String, Routine> routinesNow = routines(now, usedNow, new Values(Map.of()));
+        Map<String, Routine> routinesNow = routines(now, usedNow, new RecordValues(Map.of()));
         RecordComparison records = new RecordComparison(values, was, now, found);
         declared.forEach((old, today) -> now.scope().all().filter(one -> one.name().text().equals(today)).findFirst().ifPresent(one -> found.add(
                 new Difference(Kind.RECORD, one.getClass().getSimpleName() + " " + today + ": name", old, today, "", Optional.of(one.name().at())))));
@@ -138,9 +138,9 @@ public final class ProcedureComparison {
                 String.join(", ", lost.was()), Difference.ABSENT, "on a way that comes to it", Loss.REMOVED, Optional.of(lost.step().name().at()))));
     }
 
-    private void examples(Values values, RecordComparison records, Map<String, String> names) {
+    private void examples(RecordValues values, RecordComparison records, Map<String, String> names) {
         List<Example> then = was.examples().stream().map(one -> called(names, one)).toList();
-        SameExamples same = new SameExamples(values, then, now.examples());
+        MatchedExamples same = new MatchedExamples(values, then, now.examples());
         then.stream().filter(same.renamed()::containsKey).forEach(one -> {
             Name today = same.called(one).title();
             found.add(new Difference(Kind.EXAMPLES, "Example " + today + ": name", one.title().text(), today.text(), "", Optional.of(today.at())));
@@ -179,14 +179,14 @@ public final class ProcedureComparison {
     private void rest(RecordComparison records) {
         Set<String> told = Set.of("steps", "faults", "examples");
         Procedure before = was;
-        for (RecordComponent member : Values.members(before)) {
+        for (RecordComponent member : RecordValues.members(before)) {
             if (!told.contains(member.getName())) {
-                records.member(Members.kind(member.getName(), Kind.RECORD), before, "", member.getName(), Values.member(before, member),
-                        Values.member(now, member), Values.place(now, member));
+                records.member(RecordMembers.kind(member.getName(), Kind.RECORD), before, "", member.getName(), RecordValues.member(before, member),
+                        RecordValues.member(now, member), RecordValues.place(now, member));
             }
         }
-        records.member(Kind.LIMITS, before, "", "ambient", Values.plain(was.scope().ambient()), Values.plain(now.scope().ambient()),
-                Values.place(now.scope().ambient()));
+        records.member(Kind.LIMITS, before, "", "ambient", RecordValues.plain(was.scope().ambient()), RecordValues.plain(now.scope().ambient()),
+                RecordValues.place(now.scope().ambient()));
         if (!was.decisionRule().equals(now.decisionRule()) && was.statedRule().isEmpty() && now.statedRule().isEmpty()) {
             records.member(Kind.LIMITS, before, "", "statedRule", was.decisionRule(), now.decisionRule(), Optional.empty());
         }
@@ -242,7 +242,7 @@ public final class ProcedureComparison {
     }
 
     /** By what they are called today. */
-    private static Map<String, Routine> routines(Procedure procedure, Set<String> used, Values values) {
+    private static Map<String, Routine> routines(Procedure procedure, Set<String> used, RecordValues values) {
         Map<String, Routine> routines = new LinkedHashMap<>();
         procedure.scope().routines().stream().filter(routine -> used.contains(routine.name().text()))
                 .forEach(routine -> routines.put(values.today(routine.name().text()), routine));
@@ -254,8 +254,8 @@ public final class ProcedureComparison {
         Set<String> names = new TreeSet<>();
         Deque<Object> open = new ArrayDeque<>(procedure.steps());
         open.addAll(procedure.faults());
-        for (RecordComponent member : Values.members(procedure)) {
-            Object value = Values.member(procedure, member);
+        for (RecordComponent member : RecordValues.members(procedure)) {
+            Object value = RecordValues.member(procedure, member);
             if (value instanceof Name name) {
                 open.add(name);
             }
@@ -263,14 +263,14 @@ public final class ProcedureComparison {
         Scope scope = procedure.scope();
         List<Declaration> declared = scope.all().toList();
         while (!open.isEmpty()) {
-            Object value = Values.plain(open.pop());
+            Object value = RecordValues.plain(open.pop());
             if (value instanceof Name name && names.add(name.text())) {
                 declared.stream().filter(one -> one.name().text().equals(name.text())).forEach(open::push);
             } else if (value instanceof List<?> list) {
                 list.stream().filter(item -> item != null).forEach(open::push);
             } else if (value instanceof Record) {
-                for (RecordComponent member : Values.members(value)) {
-                    Object part = Values.member(value, member);
+                for (RecordComponent member : RecordValues.members(value)) {
+                    Object part = RecordValues.member(value, member);
                     if (part != null) {
                         open.push(part);
                     }

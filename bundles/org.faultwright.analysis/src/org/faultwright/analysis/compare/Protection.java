@@ -20,8 +20,8 @@ import org.faultwright.analysis.quality.UnnamedCode;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Equipment;
-import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Indicator;
+import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Isolation;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
@@ -50,13 +50,13 @@ final class Protection {
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)?\\s*\\p{L}*");
     private static final Pattern GUARDING = Pattern.compile("(?iu)\\b(second person|alone|glove|goggle|glasses|shield|insulat|earth|ground|never|not|only|one hand|wait|discharg|unplug|plug|cool|off)");
 
-    private final Values values;
+    private final RecordValues values;
     private final Scope then;
     private final Scope now;
     /** The steps of both revisions whose own doing protects, or leads straight to what does. */
     private final Set<Step> guarding = Collections.newSetFromMap(new IdentityHashMap<>());
 
-    Protection(Values values, Procedure was, Procedure now) {
+    Protection(RecordValues values, Procedure was, Procedure now) {
         this.values = values;
         this.then = was.scope();
         this.now = now.scope();
@@ -246,7 +246,7 @@ final class Protection {
 
     /** A good protective conductor and a small current have no lower end, good insulation has no upper one (EN 50678). */
     private static boolean passes(Limit limit, ProtectiveTest test) {
-        Optional<QuantityKind> kind = Values.kindOf(limit);
+        Optional<QuantityKind> kind = RecordValues.kindOf(limit);
         if (kind.isEmpty()) {
             return true;
         }

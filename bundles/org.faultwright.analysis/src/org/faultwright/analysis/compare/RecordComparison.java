@@ -41,7 +41,7 @@ final class RecordComparison {
     private static final String NARROWER = "narrower";
     private static final String EQUIPMENT = "equipment";
 
-    private final Values values;
+    private final RecordValues values;
     private final Protection protection;
     private final List<Difference> found;
     /** The tests that the step is whose members are looked at. */
@@ -53,7 +53,7 @@ final class RecordComparison {
     /** Where what is looked at stands in the later revision. */
     private Optional<SourceRange> here = Optional.empty();
 
-    RecordComparison(Values values, Procedure was, Procedure now, List<Difference> found) {
+    RecordComparison(RecordValues values, Procedure was, Procedure now, List<Difference> found) {
         this.values = values;
         this.protection = new Protection(values, was, now);
         this.found = found;
@@ -62,7 +62,7 @@ final class RecordComparison {
     /** @param of what a reader calls the thing, such as {@code HeadSupply}; empty for the procedure itself */
     void compare(Kind kind, String of, Object was, Object now) {
         Optional<SourceRange> around = here;
-        here = Values.place(now).or(() -> around);
+        here = RecordValues.place(now).or(() -> around);
         held(kind, of, was, now);
         here = around;
     }
@@ -83,14 +83,14 @@ final class RecordComparison {
         Optional<Step> withinAround = within;
         Optional<SourceRange> own = here;
         enter(was);
-        for (RecordComponent member : Values.members(was)) {
+        for (RecordComponent member : RecordValues.members(was)) {
             boolean arrival = was instanceof Condition && member.getName().equals("starts");
-            Object before = arrival ? Protection.arrives((Condition) was) : Values.member(was, member);
-            Object after = arrival ? Protection.arrives((Condition) now) : Values.member(now, member);
-            here = Values.place(now, member).or(() -> own);
+            Object before = arrival ? Protection.arrives((Condition) was) : RecordValues.member(was, member);
+            Object after = arrival ? Protection.arrives((Condition) now) : RecordValues.member(now, member);
+            here = RecordValues.place(now, member).or(() -> own);
             // a fault's, an example's or a point's own members belong to it
             boolean belongs = kind == Kind.FAULTS || kind == Kind.EXAMPLES || kind == Kind.BENCH;
-            member(belongs ? kind : Members.kind(member.getName(), kind), was, of, member.getName(), before, after);
+            member(belongs ? kind : RecordMembers.kind(member.getName(), kind), was, of, member.getName(), before, after);
         }
         here = own;
         tests = testsAround;
@@ -162,7 +162,7 @@ final class RecordComparison {
         if (itself) {
             return of;
         }
-        return of.isEmpty() ? Members.words(member) : of + ": " + Members.words(member);
+        return of.isEmpty() ? RecordMembers.words(member) : of + ": " + RecordMembers.words(member);
     }
 
     /** Records that only gather what else belongs to the thing itself. */
@@ -180,8 +180,8 @@ final class RecordComparison {
         if (!(before instanceof Limit was && after instanceof Limit now)) {
             return "";
         }
-        Optional<QuantityKind> kind = Values.kindOf(was);
-        if (kind.isEmpty() || !kind.equals(Values.kindOf(now))) {
+        Optional<QuantityKind> kind = RecordValues.kindOf(was);
+        if (kind.isEmpty() || !kind.equals(RecordValues.kindOf(now))) {
             return "";
         }
         Interval earlier = was.interval(kind.get());
@@ -209,7 +209,7 @@ final class RecordComparison {
 
     /** What tells the things of a list apart; empty where only all of them together have a meaning. */
     private static String key(Object item) {
-        Object plain = Values.plain(item);
+        Object plain = RecordValues.plain(item);
         if (plain instanceof Declaration declared) {
             return declared.name().text();
         }
@@ -232,7 +232,7 @@ final class RecordComparison {
     }
 
     private static String noun(Object item) {
-        Object plain = Values.plain(item);
+        Object plain = RecordValues.plain(item);
         if (plain instanceof Showing) {
             return "shows at";
         }
@@ -255,7 +255,7 @@ final class RecordComparison {
                 compare(kind, lead(of, item) + name, was.get(name), item);
             } else {
                 Optional<SourceRange> around = here;
-                here = Values.place(item).or(() -> around);
+                here = RecordValues.place(item).or(() -> around);
                 add(kind, lonely(of, item, name), Difference.ABSENT, brief(item), "");
                 here = around;
             }
@@ -314,7 +314,7 @@ final class RecordComparison {
     private Map<String, Object> byKey(List<?> items) {
         Map<String, Object> named = new LinkedHashMap<>();
         for (Object item : items) {
-            Object plain = Values.plain(item);
+            Object plain = RecordValues.plain(item);
             String first = values.today(key(plain));
             String name = first;
             for (int i = 2; named.containsKey(name); i++) {

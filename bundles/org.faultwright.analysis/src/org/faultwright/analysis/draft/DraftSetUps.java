@@ -13,7 +13,7 @@ import org.faultwright.analysis.order.PartSetUps;
 import org.faultwright.analysis.order.SetUpChanges;
 import org.faultwright.analysis.order.SetUpSimulator;
 import org.faultwright.analysis.sequence.SetUpCosts;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
 
@@ -53,7 +53,7 @@ final class DraftSetUps implements SetUpCosts {
 
     @Override
     public Exact leastCost(int test) {
-        return Times.stated(tests.get(test)).orElse(DraftTree.USUAL_TIME);
+        return StepTimes.stated(tests.get(test)).orElse(DraftTree.USUAL_TIME);
     }
 
     @Override

@@ -25,7 +25,7 @@ import org.faultwright.analysis.paths.Closing;
 import org.faultwright.analysis.sequence.TestProblem;
 import org.faultwright.analysis.sequence.TestSequencer;
 import org.faultwright.analysis.sequence.TestTree;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -91,7 +91,7 @@ final class DraftTree {
         this.goals = faults.stream().collect(Collectors.groupingBy(this::goal, LinkedHashMap::new, Collectors.toList()));
         this.ends = new DraftEndings(procedure, steps);
         this.tests = steps.all().stream().filter(this::isTest).limit(TestProblem.MOST).toList();
-        this.changes = new SetUpChanges(bench, new Times(procedure.scope()),
+        this.changes = new SetUpChanges(bench, new StepTimes(procedure.scope()),
                 new DraftChanges(procedure, steps).movers(), (step, setUp) -> bench.holds(setUp, safe.getOrDefault(step.name().text(), List.of())));
     }
 
@@ -170,7 +170,7 @@ final class DraftTree {
     private Optional<Step> confirming(List<Fault> of) {
         return tests.stream().filter(step -> of.stream().allMatch(fault -> faults.stream().filter(other -> !of.contains(other))
                 .allMatch(other -> presumed.cell(fault, step).excludes(presumed.cell(other, step)))))
-                .min(Comparator.comparing(step -> Times.stated(step).orElse(USUAL_TIME)));
+                .min(Comparator.comparing(step -> StepTimes.stated(step).orElse(USUAL_TIME)));
     }
 
     /** @param asked what has been asked on the way */

@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.Subject;
 import org.faultwright.analysis.faults.LinkedSteps;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
@@ -38,13 +38,13 @@ public final class ExampleCoverage {
     private final List<Step.Conclude> reached = new ArrayList<>();
     private final List<Step.Conclude> unreached = new ArrayList<>();
     private final LinkedSteps tree;
-    private final Times times;
+    private final StepTimes times;
     private final Scope scope;
 
     private ExampleCoverage(Subject subject, Procedure procedure) {
         this.tree = LinkedSteps.in(subject, procedure);
         this.scope = subject.scope();
-        this.times = new Times(scope);
+        this.times = new StepTimes(scope);
         this.runs = procedure.examples().stream().map(example -> new ExampleRun(tree, scope, times, example)).toList();
         Set<LinkedSteps.Arrow> taken = new HashSet<>();
         runs.forEach(run -> taken.addAll(run.taken()));

@@ -15,7 +15,7 @@ import java.util.Set;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.faults.LinkedSteps;
 import org.faultwright.analysis.paths.Position;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
@@ -66,7 +66,7 @@ public final class ExampleRun {
     private Optional<Problem> problem = Optional.empty();
     private Exact time = Exact.ZERO;
 
-    public ExampleRun(LinkedSteps tree, Scope scope, Times times, Example example) {
+    public ExampleRun(LinkedSteps tree, Scope scope, StepTimes times, Example example) {
         this.example = example;
         this.tree = tree;
         this.scope = scope;
@@ -80,7 +80,7 @@ public final class ExampleRun {
         }
     }
 
-    private void run(Times times) {
+    private void run(StepTimes times) {
         Set<List<Object>> seen = new HashSet<>();
         Position at = Position.start(tree.graph(), scope).orElseThrow();
         while (true) {
@@ -101,7 +101,7 @@ public final class ExampleRun {
             }
             path.add(new PathStep(step.name().text(), shown.get().key(), shown.get().at()));
             tree.arrows(tree.number(step.name().text()).orElseThrow()).stream().filter(arrow -> arrow.outcome() == shown.get()).forEach(taken::add);
-            Times.Time own = times.of(step, shown.get().key());
+            StepTimes.Time own = times.of(step, shown.get().key());
             time = time.plus(own.worst().orElse(own.expected()));
             Optional<Position> next = at.after(shown.get()).to();
             if (next.isEmpty()) {

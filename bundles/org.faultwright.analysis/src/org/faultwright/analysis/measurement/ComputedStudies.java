@@ -85,7 +85,7 @@ public final class ComputedStudies {
             }
             places.add(found.place().get());
         }
-        Representatives representatives = new Representatives(formula, places);
+        RepresentativeReadings representatives = new RepresentativeReadings(formula, places);
         List<ComputedLimit> studied = limits.stream().filter(limit -> fits(limit.value(), check))
                 .map(limit -> studied(limit, formula, check, representatives)).toList();
         Optional<String> problem = studied.isEmpty() ? Optional.of("No limit of " + step.name()
@@ -128,7 +128,7 @@ public final class ComputedStudies {
     }
 
     private ComputedLimit studied(Written<Limit> limit, Expression formula, DimensionCheck check,
-            Representatives representatives) {
+            RepresentativeReadings representatives) {
         Interval limits = limit.value().interval(kind(check));
         Unit written = limit.value().quantities().get(0).unit();
         boolean difference = kind(check) == QuantityKind.TEMPERATURE_DIFFERENCE && written.offset().signum() != 0;

@@ -11,9 +11,9 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.Subject;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
-import org.faultwright.quantity.measure.Contribution;
 import org.faultwright.quantity.measure.DecisionRule;
 import org.faultwright.quantity.measure.MeasurementBudget;
+import org.faultwright.quantity.measure.UncertaintyContribution;
 
 /**
  * The budgets of limits that were studied before, in the text that is being written or in another one: a budget depends on nothing but the limit, the
@@ -24,8 +24,8 @@ public final class KnownBudgets {
     private static final int MOST = 2_000;
     private static final int MOST_OF_ONE = 16;
 
-    private record KnownBudget(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule, MeasurementBudget budget) {
-        boolean isFor(Limit other, MeterRange read, List<Contribution> allowed, DecisionRule stated) {
+    private record KnownBudget(Limit limit, MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule, MeasurementBudget budget) {
+        boolean isFor(Limit other, MeterRange read, List<UncertaintyContribution> allowed, DecisionRule stated) {
             return range == read && (limit == other || limit.equals(other)) && extras.equals(allowed) && rule.equals(stated);
         }
     }
@@ -39,7 +39,7 @@ public final class KnownBudgets {
     }
 
     /** Two threads that ask for the same one at the same time may both compute it; nobody waits for what somebody else asks for. */
-    MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+    MeasurementBudget of(Limit limit, MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule) {
         for (KnownBudget one : known.getOrDefault(limit.spelling(), List.of())) {
             if (one.isFor(limit, range, extras, rule)) {
                 return one.budget();

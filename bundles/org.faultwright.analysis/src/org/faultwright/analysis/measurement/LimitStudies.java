@@ -27,11 +27,11 @@ import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
-import org.faultwright.quantity.measure.Contribution;
 import org.faultwright.quantity.measure.DecisionRule;
 import org.faultwright.quantity.measure.Loading;
 import org.faultwright.quantity.measure.MeasurementBudget;
-import org.faultwright.quantity.measure.Spread;
+import org.faultwright.quantity.measure.UncertaintyContribution;
+import org.faultwright.quantity.measure.UnitSpread;
 
 /** The studies of all limits of one document; finds each step's instrument, range, points and decision rule. */
 public final class LimitStudies {
@@ -79,8 +79,8 @@ public final class LimitStudies {
         }
         if (rule instanceof org.faultwright.procedure.StatedDecisionRule.ByRisk byRisk) {
             Optional<Exact> mean = limit.value().nominal().map(nominal -> nominal.base(kind));
-            Optional<Spread> spread = step.unitDeviation().map(Written::value).filter(stated -> stated.fits(kind))
-                    .map(stated -> new Spread(mean, stated.difference()));
+            Optional<UnitSpread> spread = step.unitDeviation().map(Written::value).filter(stated -> stated.fits(kind))
+                    .map(stated -> new UnitSpread(mean, stated.difference()));
             return new DecisionRule.ByRisk(spread, byRisk.percent().dividedBy(Exact.of(100)));
         }
         return new DecisionRule.Guarded();
@@ -126,9 +126,9 @@ public final class LimitStudies {
     }
 
     /** What the author allows for beside the instrument's accuracy. */
-    static List<Contribution> extras(Step.Measure step, MeterRange range) {
+    static List<UncertaintyContribution> extras(Step.Measure step, MeterRange range) {
         return step.uncertainties().stream().filter(share -> share.halfWidth().value().fits(range.kind()))
-                .map(share -> Contribution.halfWidth(share.of(), share.halfWidth().value())).toList();
+                .map(share -> UncertaintyContribution.halfWidth(share.of(), share.halfWidth().value())).toList();
     }
 
     private Optional<Loading> loading(Interval limits, Step.Measure step, MeterRange range) {

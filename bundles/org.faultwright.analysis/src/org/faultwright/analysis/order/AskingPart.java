@@ -18,7 +18,7 @@ import java.util.TreeMap;
 import org.faultwright.analysis.faults.LinkedSteps;
 import org.faultwright.analysis.faults.PresumedTable;
 import org.faultwright.analysis.sequence.TestTree;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Setting;
@@ -47,7 +47,7 @@ final class AskingPart {
     private final FaultWalks walks;
     private final LinkedSteps tree;
     private final SetUpSimulator bench;
-    private final Times times;
+    private final StepTimes times;
     private final PresumedTable table;
     private final List<Fault> faults;
     private final int root;
@@ -66,7 +66,7 @@ final class AskingPart {
      * @param faults  those that come to the root, with their weights in the same order
      * @param setUp   as it is on coming to the root
      */
-    AskingPart(FaultWalks walks, SetUpSimulator bench, Times times, PresumedTable table, int root, List<Integer> setUp,
+    AskingPart(FaultWalks walks, SetUpSimulator bench, StepTimes times, PresumedTable table, int root, List<Integer> setUp,
             List<Fault> faults, List<Exact> weights) throws NotStudied {
         this.walks = walks;
         this.tree = walks.tree();

@@ -13,8 +13,8 @@ import org.faultwright.analysis.faults.FaultTable;
 import org.faultwright.analysis.faults.LinkedSteps;
 import org.faultwright.analysis.sequence.TestTree;
 import org.faultwright.analysis.time.PrintedNumbers;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.analysis.time.TimeText;
-import org.faultwright.analysis.time.Times;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
@@ -24,10 +24,10 @@ final class OrderReason {
     private final AskingPart part;
     private final PartSetUps setUps;
     private final LinkedSteps tree;
-    private final Times times;
+    private final StepTimes times;
     private final FaultTable table;
 
-    OrderReason(AskingPart part, PartSetUps setUps, LinkedSteps tree, Times times, FaultTable table) {
+    OrderReason(AskingPart part, PartSetUps setUps, LinkedSteps tree, StepTimes times, FaultTable table) {
         this.part = part;
         this.setUps = setUps;
         this.tree = tree;

@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.analysis.faults.LinkedSteps;
 import org.faultwright.analysis.sequence.SetUpCosts;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
@@ -33,7 +33,7 @@ public final class PartSetUps implements SetUpCosts {
     private final AskingPart part;
     private final LinkedSteps tree;
     private final SetUpSimulator bench;
-    private final Times times;
+    private final StepTimes times;
     private final SetUpChanges changes;
     private final List<Integer> entries;
     private final Set<Integer> asWritten;
@@ -48,7 +48,7 @@ public final class PartSetUps implements SetUpCosts {
      * @param entries the step that each goal goes on to
      * @param asWritten steps that are only come to in a set-up in which the author comes to them
      */
-    PartSetUps(AskingPart part, LinkedSteps tree, SetUpSimulator bench, Times times, SetUpChanges changes, List<Integer> entries,
+    PartSetUps(AskingPart part, LinkedSteps tree, SetUpSimulator bench, StepTimes times, SetUpChanges changes, List<Integer> entries,
             Set<Integer> asWritten) {
         this.asWritten = asWritten;
         this.part = part;

@@ -21,7 +21,7 @@ import org.faultwright.analysis.sequence.TestProblem;
 import org.faultwright.analysis.sequence.TestSequencer;
 import org.faultwright.analysis.sequence.TestTree;
 import org.faultwright.analysis.time.Duration;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.analysis.trace.FaultWalk;
 import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.analysis.trace.StateGraph;
@@ -44,7 +44,7 @@ final class PartStudy {
     private final FaultWalks walks;
     private final LinkedSteps tree;
     private final SetUpSimulator bench;
-    private final Times times;
+    private final StepTimes times;
     private final PresumedTable presumed;
     private final Exact whole;
 
@@ -53,7 +53,7 @@ final class PartStudy {
         this.walks = walks;
         this.tree = walks.tree();
         this.bench = new SetUpSimulator(scope);
-        this.times = new Times(scope);
+        this.times = new StepTimes(scope);
         this.presumed = new PresumedTable(walks.table());
         this.whole = whole;
     }

@@ -28,7 +28,7 @@ import org.faultwright.analysis.faults.ShowingText;
 import org.faultwright.analysis.paths.Closing;
 import org.faultwright.analysis.paths.RunningOn;
 import org.faultwright.analysis.paths.Understood;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.procedure.ClosingStep;
 import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Fault;
@@ -223,7 +223,7 @@ final class ReroutedText {
 
     private List<Example> examples(Procedure before) {
         LinkedSteps after = new LinkedSteps(before);
-        Times times = new Times(before.scope());
+        StepTimes times = new StepTimes(before.scope());
         List<Example> examples = new ArrayList<>();
         Map<String, String> around = Map.of();
         for (Example example : procedure.examples()) {
@@ -268,7 +268,7 @@ final class ReroutedText {
     }
 
     /** Says what is asked now, as far as it is known, and no longer what is not asked any more. */
-    private Example example(Example example, Map<String, String> around, Procedure before, LinkedSteps after, Times times) {
+    private Example example(Example example, Map<String, String> around, Procedure before, LinkedSteps after, StepTimes times) {
         List<Showing> shows = new ArrayList<>(example.shows());
         Map<String, String> added = new LinkedHashMap<>();
         ExampleRun run = run(example, shows, after, times);
@@ -300,7 +300,7 @@ final class ReroutedText {
         return new Example(example.variation(), example.title(), example.of(), shows, example.endsAt(), example.within(), example.at());
     }
 
-    private ExampleRun run(Example example, List<Showing> shows, LinkedSteps tree, Times times) {
+    private ExampleRun run(Example example, List<Showing> shows, LinkedSteps tree, StepTimes times) {
         return new ExampleRun(tree, procedure.scope(), times,
                 new Example(example.variation(), example.title(), example.of(), shows, example.endsAt(), example.within(), example.at()));
     }

@@ -15,7 +15,7 @@ import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.function.Predicate;
-import org.faultwright.analysis.time.Times;
+import org.faultwright.analysis.time.StepTimes;
 import org.faultwright.analysis.trace.FaultWalks;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Step;
@@ -37,18 +37,18 @@ public final class SetUpChanges {
     }
 
     private final SetUpSimulator bench;
-    private final Times times;
+    private final StepTimes times;
     private final List<ChangingStep> movers;
     private final BiPredicate<Step, List<Integer>> allowed;
     private final Map<List<Integer>, List<SetUpRoute>> known = new HashMap<>();
 
     /** @param movers of equally quick ones the first is taken */
-    public SetUpChanges(SetUpSimulator bench, Times times, List<ChangingStep> movers) {
+    public SetUpChanges(SetUpSimulator bench, StepTimes times, List<ChangingStep> movers) {
         this(bench, times, movers, (step, setUp) -> true);
     }
 
     /** @param allowed whether a step may be come to in a set-up, besides what it says that it needs */
-    public SetUpChanges(SetUpSimulator bench, Times times, List<ChangingStep> movers, BiPredicate<Step, List<Integer>> allowed) {
+    public SetUpChanges(SetUpSimulator bench, StepTimes times, List<ChangingStep> movers, BiPredicate<Step, List<Integer>> allowed) {
         this.allowed = allowed;
         this.bench = bench;
         this.times = times;

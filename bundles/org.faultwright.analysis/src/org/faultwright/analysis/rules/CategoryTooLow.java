@@ -14,7 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.measurement.Alternatives;
+import org.faultwright.analysis.measurement.BetterInstruments;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Point;
@@ -56,7 +56,7 @@ public final class CategoryTooLow implements Rule {
     }
 
     private static void report(Step.Measure step, Instrument instrument, Point point, Subject subject, Findings findings) {
-        List<Name> others = subject.scope().instruments().stream().filter(other -> Alternatives.mayBePutThere(step, other, subject))
+        List<Name> others = subject.scope().instruments().stream().filter(other -> BetterInstruments.mayBePutThere(step, other, subject))
                 .filter(other -> step.kind().isEmpty() || other.ranges().stream()
                 .anyMatch(range -> range.value().kind() == step.kind().get().value()))
                 .map(Instrument::name).limit(3).toList();

@@ -24,6 +24,7 @@ import org.faultwright.procedure.Example;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.ThingKind;
 
 /** Two things of one kind under one name: the second can never be referred to. */
 public final class DuplicateName implements Rule {
@@ -38,11 +39,11 @@ public final class DuplicateName implements Rule {
     @Override
     public void check(Subject subject, Findings findings) {
         Declarations own = subject.document().own();
-        own.byKind().forEach((kind, declared) -> distinct(kind, names(declared), findings));
-        own.conditions().forEach(condition -> distinct("value of " + condition.name(), condition.values(), findings));
+        own.byKind().forEach((kind, declared) -> distinct(kind.word(), names(declared), findings));
+        own.conditions().forEach(condition -> distinct(ThingKind.VALUE.word() + " of " + condition.name(), condition.values(), findings));
         subject.document().libraries().forEach(library -> {
-            Map<String, List<? extends Declaration>> theirs = library.own().byKind();
-            own.byKind().forEach((kind, declared) -> hidden(kind, declared.stream().filter(one -> !ChargeProofs.isPlaceInUnit(one, subject)).toList(),
+            Map<ThingKind, List<? extends Declaration>> theirs = library.own().byKind();
+            own.byKind().forEach((kind, declared) -> hidden(kind.word(), declared.stream().filter(one -> !ChargeProofs.isPlaceInUnit(one, subject)).toList(),
                     theirs.get(kind), library.name(), findings));
         });
         UsedLibraries.clashes(subject, findings);
@@ -53,11 +54,11 @@ public final class DuplicateName implements Rule {
     private static void graph(StepGraph graph, Findings findings) {
         List<Name> targets = new ArrayList<>(graph.exits());
         targets.addAll(names(graph.steps()));
-        distinct(graph.exits().isEmpty() ? "step" : "step or exit", targets, findings);
+        distinct(graph.exits().isEmpty() ? ThingKind.STEP.word() : Reference.Kind.TARGET.word(), targets, findings);
     }
 
     private static void procedure(Procedure procedure, Findings findings) {
-        distinct("fault", names(procedure.faults()), findings);
+        distinct(ThingKind.FAULT.word(), names(procedure.faults()), findings);
         Map<String, Example> titles = new HashMap<>();
         for (Example example : procedure.examples()) {
             Example first = titles.putIfAbsent(example.title().text(), example);

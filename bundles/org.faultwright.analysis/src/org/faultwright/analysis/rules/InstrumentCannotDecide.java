@@ -14,7 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.measurement.Alternatives;
+import org.faultwright.analysis.measurement.BetterInstruments;
 import org.faultwright.analysis.measurement.ComputedLimit;
 import org.faultwright.analysis.measurement.ComputedStudies;
 import org.faultwright.analysis.measurement.ComputedStudy;
@@ -83,7 +83,7 @@ public final class InstrumentCannotDecide implements Rule {
     private static void report(LimitStudy study, StudiedLimit limit, Optional<Exact> ratio, Subject subject, Findings findings) {
         Exact expanded = limit.budget().ends().stream().map(LimitUncertainty::expanded).reduce(Exact::max).orElseThrow();
         Unit unit = limit.limit().value().quantities().get(0).unit();
-        List<Name> better = Alternatives.deciding(study.step(), ENOUGH, subject);
+        List<Name> better = BetterInstruments.deciding(study.step(), ENOUGH, subject);
         Severity severity = ratio.map(known -> known.compareTo(Exact.ONE) < 0).orElse(true) ? Severity.ERROR : Severity.WARNING;
         findings.report(severity, limit.limit().at(), study.instrument().name() + " in its range up to "
                 + study.range().upTo()

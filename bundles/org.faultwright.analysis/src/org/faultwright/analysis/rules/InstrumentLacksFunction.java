@@ -15,7 +15,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.measurement.Alternatives;
+import org.faultwright.analysis.measurement.BetterInstruments;
 import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
@@ -55,7 +55,7 @@ public final class InstrumentLacksFunction implements Rule {
         if (reads) {
             return;
         }
-        List<Name> others = Alternatives.reading(step, kind, subject);
+        List<Name> others = BetterInstruments.reading(step, kind, subject);
         String what = ranges.isEmpty() ? kind.words() : kind.words() + " on " + sensor.orElseThrow();
         findings.report(step.instrument().get().at(), instrument.name() + " does not read " + what + ", which "
                 + step.name() + " measures.", others.isEmpty() ? "Name an instrument that does, or add the range to "

@@ -14,7 +14,7 @@ import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.measurement.Alternatives;
+import org.faultwright.analysis.measurement.BetterInstruments;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.SourceRange;
@@ -44,7 +44,7 @@ public final class InstrumentNotNamed implements Rule {
     }
 
     private static void report(Step.Measure step, Subject subject, Findings findings) {
-        List<Name> known = Alternatives.reading(step, step.kind().get().value(), subject);
+        List<Name> known = BetterInstruments.reading(step, step.kind().get().value(), subject);
         SourceRange last = Stream.of(step.against(), step.point()).flatMap(name -> name.stream()).map(Name::at).findFirst()
                 .orElseGet(() -> step.sensor().map(sensor -> sensor.at()).orElse(step.kind().get().at()));
         SourceRange behind = new SourceRange(last.source(), last.end(), 0);

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.faultwright.procedure.Name;
-import org.faultwright.procedure.Step;
+import org.faultwright.procedure.ThingKind;
 
 /**
  * A name that refers to something declared elsewhere.
@@ -19,41 +19,50 @@ import org.faultwright.procedure.Step;
  * @param among the names that would do
  */
 public record Reference(Name name, Kind kind, boolean known, Optional<Name> declared, Supplier<List<String>> among) {
-    private static final String USES = "uses";
-
     /** What kinds of things are referred to. */
     public enum Kind {
-        STEP("step"), TARGET("step or exit"), READING("step with a reading"), CONDITION("condition"), SETUP("setup"), VALUE("value"),
-        NOTE("note"), POINT("point"), PART("part"), INDICATOR("indicator"), INSTRUMENT("instrument"),
-        ROUTINE("routine"), FAULT("fault"), LIBRARY("library"), FUNCTION("function");
+        STEP(ThingKind.STEP), TARGET(ThingKind.STEP, "step or exit"), READING(ThingKind.STEP, "step with a reading"), CONDITION(ThingKind.CONDITION),
+        SETUP(ThingKind.SET_UP), VALUE(ThingKind.VALUE), NOTE(ThingKind.NOTE), POINT(ThingKind.POINT), PART(ThingKind.PART), INDICATOR(ThingKind.INDICATOR),
+        INSTRUMENT(ThingKind.INSTRUMENT), ROUTINE(ThingKind.ROUTINE), FAULT(ThingKind.FAULT), LIBRARY(ThingKind.LIBRARY), FUNCTION(ThingKind.FUNCTION);
 
+        private final ThingKind thing;
         private final String word;
 
-        Kind(String word) {
+        Kind(ThingKind thing) {
+            this(thing, thing.word());
+        }
+
+        Kind(ThingKind thing, String word) {
+            this.thing = thing;
             this.word = word;
         }
 
-        /** What a declaration that begins with this word declares. */
-        static Kind declaredBy(String keyword) {
-            return Arrays.stream(values()).filter(kind -> kind.word.equals(keyword)).findFirst().orElseThrow();
+        /** How such a thing is referred to. */
+        static Kind to(ThingKind thing) {
+            return Arrays.stream(values()).filter(kind -> kind.thing == thing).findFirst().orElseThrow();
         }
 
-        public String word() {
+        /** What it refers to, as a rule; an arrow may also lead to an exit or a fault. */
+        public ThingKind thing() {
+            return thing;
+        }
+
+        /** What would do, in the middle of a sentence. */
+        String word() {
             return word;
         }
 
-        /** Whether a block that begins with this word may declare such a thing; any may where its first word cannot be read. */
-        public boolean isDeclaredBy(String keyword) {
-            if (keyword.isEmpty()) {
+        /** Whether such a block may declare what is referred to; any may where its first word cannot be read. */
+        public boolean isDeclaredBy(ThingKind block) {
+            if (block == ThingKind.WORDS) {
                 return this != LIBRARY && this != FUNCTION;
             }
             return switch (this) {
-                case STEP, READING -> Step.KEYWORDS.contains(keyword);
-                case TARGET -> Step.KEYWORDS.contains(keyword) || keyword.equals(FAULT.word);
-                case VALUE -> keyword.equals(CONDITION.word) || keyword.equals(USES);
-                case FAULT -> keyword.equals(FAULT.word);
+                case STEP, READING, FAULT -> block == thing;
+                case TARGET -> block == thing || block == ThingKind.FAULT;
+                case VALUE -> block == ThingKind.CONDITION || block == ThingKind.LIBRARY_USED;
                 case LIBRARY, FUNCTION -> false;
-                default -> keyword.equals(word) || keyword.equals(USES);
+                default -> block == thing || block == ThingKind.LIBRARY_USED;
             };
         }
     }

@@ -16,6 +16,7 @@ import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.ThingKind;
 
 /** A procedure's own declaration that no step refers to. What a library declares is for others. */
 public final class UnusedDeclaration implements Rule {
@@ -38,15 +39,15 @@ public final class UnusedDeclaration implements Rule {
     }
 
     private static void check(Procedure procedure, Subject subject, List<Reference> references, Findings findings) {
-        procedure.own().byKind().forEach((word, declared) -> unused(word, declared.stream()
-                .filter(one -> !ChargeProofs.isPlaceInUnit(one, subject)).toList(), Reference.Kind.declaredBy(word), references, findings));
+        procedure.own().byKind().forEach((thing, declared) -> unused(thing, declared.stream()
+                .filter(one -> !ChargeProofs.isPlaceInUnit(one, subject)).toList(), references, findings));
     }
 
-    private static void unused(String word, List<? extends Declaration> declared, Reference.Kind kind,
-            List<Reference> references, Findings findings) {
+    private static void unused(ThingKind thing, List<? extends Declaration> declared, List<Reference> references, Findings findings) {
         if (declared.isEmpty()) {
             return;
         }
+        Reference.Kind kind = Reference.Kind.to(thing);
         boolean mayBeMeant = references.stream().anyMatch(reference -> reference.kind() == kind && !reference.known());
         if (mayBeMeant) {
             return;
@@ -54,7 +55,7 @@ public final class UnusedDeclaration implements Rule {
         Set<String> used = references.stream().filter(reference -> reference.kind() == kind)
                 .map(reference -> reference.name().text()).collect(Collectors.toSet());
         declared.stream().filter(one -> !used.contains(one.name().text()) && !one.name().text().isEmpty())
-                .forEach(one -> findings.report(one.name().at(), "Nothing refers to the " + word + " \"" + one.name() + "\".",
+                .forEach(one -> findings.report(one.name().at(), "Nothing refers to the " + thing.word() + " \"" + one.name() + "\".",
                         "Use it, or remove it.", Removal.of("Remove " + one.name(), one.at())));
     }
 }

@@ -14,6 +14,7 @@ import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.ThingKind;
 
 /** What is wrong between the libraries that a text uses, apart from each of them. */
 final class UsedLibraries {
@@ -41,7 +42,7 @@ final class UsedLibraries {
         }
     }
 
-    private static void clash(String kind, Declaration one, Library library, Map<String, Library> first, Subject subject, Findings findings) {
+    private static void clash(ThingKind kind, Declaration one, Library library, Map<String, Library> first, Subject subject, Findings findings) {
         if (one.name().text().isEmpty()) {
             return;
         }
@@ -50,7 +51,7 @@ final class UsedLibraries {
                 .anyMatch(own -> own.name().text().equals(one.name().text()));
         if (before != null && before != library && !hidden) {
             findings.report(Severity.WARNING, place(library, subject), "The libraries \"" + before.name() + "\" and \"" + library.name() + "\" both declare the "
-                    + kind + " \"" + one.name() + "\"; the one of \"" + before.name() + "\" is meant here.",
+                    + kind.word() + " \"" + one.name() + "\"; the one of \"" + before.name() + "\" is meant here.",
                     "Give one of the two another name.");
         }
     }

@@ -37,7 +37,7 @@ public final class ArrowStudy {
 
     private ArrowStudy(Procedure procedure) {
         FaultWalks walks = FaultWalks.of(procedure);
-        Times times = new Times(procedure.scope());
+        StepTimes times = new StepTimes(procedure.scope());
         for (int i = 0; i < walks.all().size(); i++) {
             FaultWalk walk = walks.all().get(i);
             if (walk.isComplete() && walk.states().size() > 0) {
@@ -61,7 +61,7 @@ public final class ArrowStudy {
     }
 
     /** Sends one unit of the fault through its states, in parts: of each part its size, and its size times the time it has taken. */
-    private void follow(FaultWalk walk, Times times, double weight) {
+    private void follow(FaultWalk walk, StepTimes times, double weight) {
         StateGraph all = walk.states();
         Duration shares = new Duration(all, times, move -> move.to().filter(walk::findsAt).isPresent());
         Map<Integer, double[]> on = new HashMap<>(Map.of(0, new double[] {weight, 0}));

@@ -24,12 +24,12 @@ import org.faultwright.quantity.Exact;
  */
 public final class Duration {
     private final StateGraph all;
-    private final Times times;
+    private final StepTimes times;
     private final BitSet towardsGoal;
     private final Predicate<StateGraph.Move> goal;
 
     /** @param goal the moves that reach what the time is counted to */
-    public Duration(StateGraph all, Times times, Predicate<StateGraph.Move> goal) {
+    public Duration(StateGraph all, StepTimes times, Predicate<StateGraph.Move> goal) {
         this.all = all;
         this.times = times;
         this.goal = goal;
@@ -152,7 +152,7 @@ public final class Duration {
         return all.size() == 0 ? Optional.empty() : new MarkovChain(links).endingIn(ends).get(0);
     }
 
-    private Times.Time time(StateGraph.Move move) {
+    private StepTimes.Time time(StateGraph.Move move) {
         return times.of(step(move.from()), move.shown().arrow().key());
     }
 

@@ -45,7 +45,7 @@ public final class TimeStudy {
 
     private TimeStudy(Subject subject, Procedure procedure) {
         FaultTable table = FaultTable.in(subject).orElseThrow();
-        Times times = new Times(subject.scope());
+        StepTimes times = new StepTimes(subject.scope());
         FaultWalks walks = FaultWalks.in(subject).orElseThrow();
         walks.all().forEach(walk -> byFault.put(walk.fault().name().text(), figure(walk, times)));
         LinkedSteps tree = walks.tree();
@@ -64,7 +64,7 @@ public final class TimeStudy {
         return in(new Subject(procedure, Optional.empty())).orElseThrow();
     }
 
-    private static Figure figure(FaultWalk walk, Times times) {
+    private static Figure figure(FaultWalk walk, StepTimes times) {
         StateGraph all = walk.states();
         return figure(new Duration(all, times, move -> move.to().filter(walk::findsAt).isPresent()));
     }

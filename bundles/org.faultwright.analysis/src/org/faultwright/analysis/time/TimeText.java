@@ -16,7 +16,7 @@ public final class TimeText {
 
     /** In seconds; absent where the quantity is no time. */
     public static Optional<Exact> seconds(Quantity quantity) {
-        return Times.seconds(quantity);
+        return StepTimes.seconds(quantity);
     }
 
     /** As {@code takes} would state it: {@code 40 s} or {@code 7.5 min}. */

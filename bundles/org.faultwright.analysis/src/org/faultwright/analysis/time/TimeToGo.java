@@ -32,12 +32,12 @@ public final class TimeToGo {
     public record Range(Exact least, Optional<Exact> most) {
     }
 
-    private final Times times;
+    private final StepTimes times;
     private final StateGraph all;
     private final Map<Integer, Range> ranges = new HashMap<>();
 
     private TimeToGo(StepGraph graph, Scope scope) {
-        this.times = new Times(scope);
+        this.times = new StepTimes(scope);
         LinkedSteps tree = new LinkedSteps(graph);
         this.all = new StateGraph(tree, FaultBehaviour.anything(tree));
         Map<Integer, Exact> least = least();
@@ -61,7 +61,7 @@ public final class TimeToGo {
                 : Optional.ofNullable(ranges.get(all.tree().number(step.name().text()).getAsInt()));
     }
 
-    private Times.Time time(StateGraph.Move move) {
+    private StepTimes.Time time(StateGraph.Move move) {
         return times.of(all.tree().step(all.state(move.from()).step()), move.shown().arrow().key());
     }
 

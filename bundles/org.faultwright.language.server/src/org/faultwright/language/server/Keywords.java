@@ -4,17 +4,18 @@
  */
 package org.faultwright.language.server;
 
+import java.util.Arrays;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.ThingKind;
 
 /** The words of the language, for colouring and to keep them from being names. */
 public final class Keywords {
     /** Words that begin a part of a text. */
-    public static final Set<String> BEGINNINGS = Stream.concat(Step.KEYWORDS.stream(), Stream.of("library", "procedure", "uses", "equipment", "revision",
-            "complaints", "condition", "setup", "instrument", "point", "part", "indicator", "note", "routine", "fault", "example",
-            "begin", "closes", "otherwise", "decision", "ambient", "tools")).collect(Collectors.toUnmodifiableSet());
+    public static final Set<String> BEGINNINGS = Stream.concat(Step.KEYWORDS.stream(),
+            Arrays.stream(ThingKind.values()).map(ThingKind::keyword).filter(word -> !word.isEmpty())).collect(Collectors.toUnmodifiableSet());
 
     /** All of them. */
     public static final Set<String> ALL = GrammarWords.all();

@@ -20,10 +20,11 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.ThingKind;
 
 /** Every name in a text: those declared in it, and those that refer to something. */
 final class NamesInText {
-    private record Entry(Name name, String kind, Optional<Name> declared) {
+    private record Entry(Name name, ThingKind kind, Optional<Name> declared) {
         boolean sameThing(Entry other) {
             return declared.isPresent() && declared.equals(other.declared);
         }
@@ -34,9 +35,11 @@ final class NamesInText {
 
     private NamesInText(OpenText text) {
         file = text.source().name();
-        declarations(text.document()).forEach((name, kind) -> entries.add(new Entry(name, kind, Optional.of(name))));
+        Map<Name, ThingKind> declarations = declarations(text.document());
+        declarations.forEach((name, kind) -> entries.add(new Entry(name, kind, Optional.of(name))));
         for (Reference reference : List.copyOf(References.of(text.subject()))) {
-            entries.add(new Entry(reference.name(), reference.kind().word(), reference.declared()));
+            ThingKind kind = reference.declared().map(declarations::get).orElse(reference.kind().thing());
+            entries.add(new Entry(reference.name(), kind, reference.declared()));
         }
         entries.removeIf(entry -> !entry.name().at().source().name().equals(file) || entry.name().at().length() == 0 && !isNamesake(entry));
         entries.sort(Comparator.comparingInt(entry -> entry.name().at().offset()));
@@ -50,7 +53,7 @@ final class NamesInText {
 
     /** A step that follows a routine for having its name uses the routine and does not say so. */
     private static boolean isNamesake(Entry entry) {
-        return entry.kind().equals(Reference.Kind.ROUTINE.word()) && entry.name().isUnderstood();
+        return entry.kind() == ThingKind.ROUTINE && entry.name().isUnderstood();
     }
 
     Optional<NameInText> at(int offset) {
@@ -69,8 +72,8 @@ final class NamesInText {
     }
 
     /** Whether something of this kind is declared under that name in this text. */
-    boolean declares(String name, String kind) {
-        return entries.stream().anyMatch(entry -> entry.kind().equals(kind) && entry.name().text().equals(name)
+    boolean declares(String name, ThingKind kind) {
+        return entries.stream().anyMatch(entry -> entry.kind() == kind && entry.name().text().equals(name)
                 && entry.declared().filter(entry.name()::equals).isPresent());
     }
 
@@ -84,22 +87,22 @@ final class NamesInText {
         return at.offset() <= offset && offset <= at.end();
     }
 
-    private static Map<Name, String> declarations(Document document) {
-        Map<Name, String> declared = new HashMap<>();
+    private static Map<Name, ThingKind> declarations(Document document) {
+        Map<Name, ThingKind> declared = new HashMap<>();
         Declarations own = document.own();
         own.byKind().forEach((kind, some) -> put(declared, some, kind));
-        own.conditions().forEach(condition -> condition.values().forEach(value -> declared.put(value, "value")));
+        own.conditions().forEach(condition -> condition.values().forEach(value -> declared.put(value, ThingKind.VALUE)));
         for (StepGraph graph : document.graphs()) {
-            put(declared, graph.writtenSteps(), "step");
-            graph.exits().forEach(exit -> declared.put(exit, "exit"));
+            put(declared, graph.writtenSteps(), ThingKind.STEP);
+            graph.exits().forEach(exit -> declared.put(exit, ThingKind.EXIT));
         }
         if (document instanceof Procedure procedure) {
-            put(declared, procedure.faults(), "fault");
+            put(declared, procedure.faults(), ThingKind.FAULT);
         }
         return declared;
     }
 
-    private static void put(Map<Name, String> declared, List<? extends Declaration> some, String kind) {
+    private static void put(Map<Name, ThingKind> declared, List<? extends Declaration> some, ThingKind kind) {
         some.forEach(one -> declared.put(one.name(), kind));
     }
 }

@@ -6,16 +6,18 @@ package org.faultwright.language.server;
 
 import java.util.List;
 import org.faultwright.procedure.SourceRange;
+import org.faultwright.procedure.ThingKind;
 
 /**
  * One line of the outline.
  *
- * @param kind   what it is: the keyword that declares it, which also names its picture
- * @param label  its name
- * @param detail its title or what else helps to recognise it
- * @param at     the whole part
- * @param nameAt where the cursor goes
+ * @param kind    what it is
+ * @param keyword the word of the language that it begins with; of a step, which kind it is
+ * @param label   its name
+ * @param detail  its title or what else helps to recognise it
+ * @param at      the whole part
+ * @param nameAt  where the cursor goes
  */
-public record OutlineItem(String kind, String label, String detail, SourceRange at, SourceRange nameAt,
+public record OutlineItem(ThingKind kind, String keyword, String label, String detail, SourceRange at, SourceRange nameAt,
         List<OutlineItem> children) {
 }

@@ -5,6 +5,7 @@
 package org.faultwright.language.server;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,17 +20,16 @@ import org.faultwright.language.blocks.TextParts.Part;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.ThingKind;
 
 /**
  * The places of a text that hold what somebody looks for. A text is not parsed for it, so that a folder of thousands is looked through
  * while somebody types, and damaged texts as well as sound ones.
  */
 public final class PlacesInText {
-    private static final Set<String> HEADING = Set.of("procedure", "library", "equipment", "complaint");
+    private static final Set<ThingKind> HEADING = EnumSet.of(ThingKind.PROCEDURE, ThingKind.LIBRARY, ThingKind.EQUIPMENT, ThingKind.COMPLAINT);
     private static final Pattern NUMBER = Pattern.compile("\\bnumber\\s+\"[^\"]*\"");
     private static final Pattern MEANS = Pattern.compile("\\bmeans\\s+\"");
-    private static final Map<String, String> KINDS = Map.of("complaints", "complaint", "tools", "tool", "uses", "library used", "begin", "beginning",
-            "", "words");
 
     private final SourceText source;
     private final TextParts parts;
@@ -60,7 +60,7 @@ public final class PlacesInText {
         return NamesInText.of(text).usesOf(declared).stream().map(at -> {
             boolean here = at.offset() == declared.at().offset() && at.source().name().equals(declared.at().source().name());
             FoundPlace place = places.place(at);
-            return here ? new FoundPlace(place.kind() + ", declared here", place.name(), at) : place;
+            return new FoundPlace(place.kind(), here, place.name(), at);
         }).toList();
     }
 
@@ -74,7 +74,7 @@ public final class PlacesInText {
             Optional<Part> part = parts.at(start);
             boolean begins = part.filter(one -> one.start() == start).isPresent();
             FoundPlace place = place(new SourceRange(source, start, words.strip().length()));
-            if (!words.isBlank() && sought.takes(place.kind()) && (begins || place.kind().equals("code") || place.kind().equals("comment"))) {
+            if (!words.isBlank() && sought.takes(place.kind()) && (begins || place.kind() == ThingKind.CODE || place.kind() == ThingKind.COMMENT)) {
                 all.add(place);
             }
         }
@@ -144,7 +144,7 @@ public final class PlacesInText {
     private String heading(Map<Integer, List<Integer>> lines) {
         StringBuilder heading = new StringBuilder(WantedWords.plain(source.fileName()));
         lines.forEach((start, some) -> {
-            if (start >= 0 && parts.at(start).filter(part -> HEADING.contains(kind(part))).isPresent()) {
+            if (start >= 0 && parts.at(start).filter(part -> HEADING.contains(part.kind())).isPresent()) {
                 some.forEach(line -> heading.append('\n').append(WantedWords.plain(source.lineText(line))));
             }
         });
@@ -154,15 +154,15 @@ public final class PlacesInText {
     private FoundPlace place(SourceRange at) {
         Optional<Part> part = parts.at(at.offset());
         if (parts.isComment(at.offset()) && at.length() > 0) {
-            return new FoundPlace("comment", part.map(Part::name).orElse(""), at);
+            return new FoundPlace(ThingKind.COMMENT, false, part.map(Part::name).orElse(""), at);
         }
-        String kind = part.map(PlacesInText::kind).orElse("words");
-        if (kind.equals("part") && isNumber(at)) {
-            kind = "part number";
-        } else if (kind.equals("indicator") && MEANS.matcher(source.lineText(at.line())).find()) {
-            kind = "code";
+        ThingKind kind = part.map(Part::kind).orElse(ThingKind.WORDS);
+        if (kind == ThingKind.PART && isNumber(at)) {
+            kind = ThingKind.PART_NUMBER;
+        } else if (kind == ThingKind.INDICATOR && MEANS.matcher(source.lineText(at.line())).find()) {
+            kind = ThingKind.CODE;
         }
-        return new FoundPlace(kind, part.map(Part::name).filter(name -> !name.startsWith("\"")).orElse(""), at);
+        return new FoundPlace(kind, false, part.map(Part::name).filter(name -> !name.startsWith("\"")).orElse(""), at);
     }
 
     private boolean isNumber(SourceRange at) {
@@ -173,10 +173,6 @@ public final class PlacesInText {
             inside |= number.start() <= column && column < number.end();
         }
         return inside;
-    }
-
-    private static String kind(Part part) {
-        return part.isStep() ? "step" : KINDS.getOrDefault(part.keyword(), part.keyword());
     }
 
     /** The offset of a line's first character. */

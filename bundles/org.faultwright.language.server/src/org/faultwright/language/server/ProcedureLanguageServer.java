@@ -35,8 +35,8 @@ import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
-import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.RemoteEndpoint;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.launch.LSPLauncher;
@@ -144,7 +144,7 @@ public final class ProcedureLanguageServer implements LanguageServer, LanguageCl
 
     private static List<Path> folders(InitializeParams params) {
         return Optional.ofNullable(params.getWorkspaceFolders()).orElse(List.of()).stream()
-                .map(folder -> Path.of(Positions.path(folder.getUri()))).toList();
+                .map(folder -> Path.of(ProtocolPositions.path(folder.getUri()))).toList();
     }
 
     @Override

@@ -28,6 +28,7 @@ import org.faultwright.procedure.Scope;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepGraph;
+import org.faultwright.procedure.ThingKind;
 import org.faultwright.procedure.Waveform;
 import org.faultwright.quantity.QuantityKind;
 import org.faultwright.quantity.Units;
@@ -99,7 +100,7 @@ public final class Proposals {
             return;
         }
         if (isInSetUp(last)) {
-            names(scope.conditions(), "condition");
+            names(scope.conditions(), ThingKind.CONDITION);
             return;
         }
         String list = last.text().equals(",") ? before.lastOf(LISTS) : last.quoted() ? "" : last.text();
@@ -117,16 +118,16 @@ public final class Proposals {
     private boolean afterKeyword(String word) {
         switch (word) {
             case "->", "else" -> targets();
-            case "needs", "sets", "proves" -> names(scope.conditions(), "condition");
-            case "unit" -> names(scope.setUps(), "setup");
-            case "notes" -> names(scope.notes(), "note");
-            case "handles" -> names(scope.parts(), "part");
-            case "using", "tries" -> names(scope.instruments(), "instrument");
-            case "by", "perform" -> names(scope.routines(), "routine");
-            case "against" -> names(scope.points(), "point");
-            case "finds", "of" -> names(faults(), "fault");
-            case "remedy" -> names(steps().stream().filter(Step.Do.class::isInstance).toList(), "do");
-            case "shows" -> names(steps(), "procedure");
+            case "needs", "sets", "proves" -> names(scope.conditions(), ThingKind.CONDITION);
+            case "unit" -> names(scope.setUps(), ThingKind.SET_UP);
+            case "notes" -> names(scope.notes(), ThingKind.NOTE);
+            case "handles" -> names(scope.parts(), ThingKind.PART);
+            case "using", "tries" -> names(scope.instruments(), ThingKind.INSTRUMENT);
+            case "by", "perform" -> names(scope.routines(), ThingKind.ROUTINE);
+            case "against" -> names(scope.points(), ThingKind.POINT);
+            case "finds", "of" -> names(faults(), ThingKind.FAULT);
+            case "remedy" -> names(steps().stream().filter(Step.Do.class::isInstance).toList(), ThingKind.STEP);
+            case "shows" -> names(steps(), ThingKind.STEP);
             case "tests" -> words(Arrays.stream(ProtectiveTest.values()).map(ProtectiveTest::word).toList(), "protective test");
             case "covers", "hazards" -> words(Arrays.stream(Hazard.values()).map(Hazard::word).toList(), "hazard");
             case "uses" -> words(libraries(), "library");
@@ -142,7 +143,7 @@ public final class Proposals {
     private boolean afterWordOfDeclaration(String word) {
         switch (before.block() + " " + word) {
             case "calculate value", "calculate +", "calculate -", "calculate *", "calculate /", "calculate (" -> names(steps().stream()
-                    .filter(step -> step instanceof Step.Measure || step instanceof Step.Calculate).toList(), "measure");
+                    .filter(step -> step instanceof Step.Measure || step instanceof Step.Calculate).toList(), ThingKind.STEP);
             case "condition starts", "condition ends", "condition when", "condition becomes" -> words(ownValues(), "value");
             case "equipment class" -> words(Arrays.stream(ProtectionClass.values()).map(Enum::name).toList(), "protection class");
             case "decision rule" -> words(List.of("simple", "guarded", "risk"), "decision rule");
@@ -170,11 +171,11 @@ public final class Proposals {
     private void afterAt() {
         String two = before.back(2).text();
         if (two.equals("begin") || two.equals("ends")) {
-            names(two.equals("ends") ? conclusions() : steps(), "procedure");
+            names(two.equals("ends") ? conclusions() : steps(), ThingKind.STEP);
         } else if (before.part().equals("measure")) {
-            names(scope.points(), "point");
+            names(scope.points(), ThingKind.POINT);
         } else {
-            names(scope.indicators(), "indicator");
+            names(scope.indicators(), ThingKind.INDICATOR);
         }
     }
 
@@ -221,20 +222,20 @@ public final class Proposals {
     private void items() {
         String part = before.part();
         if (before.isAtTheBeginning()) {
-            Snippets.texts().forEach((word, whole) -> add(word, "with its blanks", word, whole));
+            Snippets.texts().forEach(this::whole);
             return;
         }
         for (String item : Snippets.items(part)) {
-            add(item, "", "word", item + " ");
+            add(item, "", item + " ");
         }
         if (Step.KEYWORDS.contains(part)) {
             enclosing().ifPresent(this::results);
         } else if (part.equals("example")) {
-            names(steps(), "procedure");
+            names(steps(), ThingKind.STEP);
         } else if (part.isEmpty() || part.equals("routine")) {
             Snippets.whole().forEach((word, whole) -> {
                 if (part.isEmpty() || Step.KEYWORDS.contains(word) || INSIDE_ONLY.contains(word)) {
-                    add(word, "with its blanks", word, whole);
+                    whole(word, whole);
                 }
             });
         }
@@ -267,7 +268,7 @@ public final class Proposals {
             wanted.add("then");
         }
         wanted.stream().filter(result -> !there.contains(result))
-                .forEach(result -> add(result + " ->", "result", "word", result + " -> "));
+                .forEach(result -> add(result + " ->", "result", result + " -> "));
     }
 
     /** What the indicator that is observed can show. */
@@ -290,13 +291,13 @@ public final class Proposals {
         if (before.part().equals("instrument")) {
             words(List.of("digits"), "accuracy");
         }
-        fitting.forEach(unit -> add(unit, kind.map(QuantityKind::words).orElse("unit"), "unit", unit));
+        fitting.forEach(unit -> add(unit, kind.map(QuantityKind::words).orElse("unit"), ThingKind.UNIT, "", unit));
     }
 
     private void targets() {
         StepGraph graph = graph();
-        names(graph.writtenSteps(), "procedure");
-        names(graph.leadsToFaults(), "fault");
+        names(graph.writtenSteps(), ThingKind.STEP);
+        names(graph.leadsToFaults(), ThingKind.FAULT);
         words(graph.exits().stream().map(Name::text).toList(), "exit");
     }
 
@@ -333,18 +334,28 @@ public final class Proposals {
         return NearbyLibraries.of(text.source().name());
     }
 
-    private void names(List<? extends Declaration> declared, String kind) {
-        Function<Declaration, String> picture = one -> one instanceof Step step ? step.keyword() : kind;
-        declared.forEach(one -> add(one.name().text(), one.title(), picture.apply(one), one.name().text()));
+    private void names(List<? extends Declaration> declared, ThingKind kind) {
+        Function<Declaration, String> keyword = one -> one instanceof Step step ? step.keyword() : kind.keyword();
+        declared.forEach(one -> add(one.name().text(), one.title(), kind, keyword.apply(one), one.name().text()));
+    }
+
+    /** A whole part with its blanks. */
+    private void whole(String word, String insert) {
+        String keyword = word.split(" ")[0];
+        add(word, "with its blanks", ThingKind.begunBy(keyword), keyword, insert);
     }
 
     private void words(List<String> words, String detail) {
-        words.forEach(word -> add(word, detail, "word", word));
+        words.forEach(word -> add(word, detail, word));
     }
 
-    private void add(String label, String detail, String kind, String insert) {
+    private void add(String label, String detail, String insert) {
+        add(label, detail, ThingKind.WORDS, "", insert);
+    }
+
+    private void add(String label, String detail, ThingKind kind, String keyword, String insert) {
         if (!label.isBlank()) {
-            found.add(new Proposal(label, detail, kind, insert, before.from(), offset));
+            found.add(new Proposal(label, detail, kind, keyword, insert, before.from(), offset));
         }
     }
 }

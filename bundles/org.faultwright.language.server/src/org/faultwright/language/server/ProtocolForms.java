@@ -31,6 +31,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.ThingKind;
 
 /** Our answers in the protocol's words. */
 final class ProtocolForms {
@@ -41,7 +42,7 @@ final class ProtocolForms {
     static Diagnostic diagnostic(Finding finding, RuleLinks links) {
         String path = finding.path().isEmpty() ? "" : "\nPath: "
                 + finding.path().stream().map(PathStep::toString).collect(Collectors.joining(" > "));
-        Diagnostic diagnostic = new Diagnostic(Positions.range(finding.at()),
+        Diagnostic diagnostic = new Diagnostic(ProtocolPositions.range(finding.at()),
                 finding.message() + "\n" + finding.advice() + path, severity(finding), "faultwright");
         diagnostic.setCode(finding.rule());
         links.to(finding.rule()).map(DiagnosticCodeDescription::new).ifPresent(diagnostic::setCodeDescription);
@@ -60,28 +61,28 @@ final class ProtocolForms {
         CompletionItem item = new CompletionItem(proposal.label());
         item.setDetail(proposal.detail());
         item.setKind(proposal.insert().contains("${") ? CompletionItemKind.Snippet
-                : proposal.kind().equals("unit") ? CompletionItemKind.Unit : CompletionItemKind.Text);
+                : proposal.kind() == ThingKind.UNIT ? CompletionItemKind.Unit : CompletionItemKind.Text);
         item.setInsertTextFormat(proposal.insert().contains("${") ? InsertTextFormat.Snippet : InsertTextFormat.PlainText);
-        item.setTextEdit(Either.forLeft(new TextEdit(new Range(Positions.position(text.source(), proposal.from()),
-                Positions.position(text.source(), proposal.to())), proposal.insert())));
+        item.setTextEdit(Either.forLeft(new TextEdit(new Range(ProtocolPositions.position(text.source(), proposal.from()),
+                ProtocolPositions.position(text.source(), proposal.to())), proposal.insert())));
         return item;
     }
 
     static Hover hover(Explanation explanation) {
         return new Hover(new MarkupContent(MarkupKind.MARKDOWN, explanation.markdown()),
-                Positions.range(explanation.at()));
+                ProtocolPositions.range(explanation.at()));
     }
 
     static DocumentSymbol symbol(OutlineItem item) {
-        return new DocumentSymbol(item.label(), kind(item), Positions.range(item.at()), Positions.range(item.nameAt()),
+        return new DocumentSymbol(item.label(), kind(item), ProtocolPositions.range(item.at()), ProtocolPositions.range(item.nameAt()),
                 item.detail(), item.children().stream().map(ProtocolForms::symbol).toList());
     }
 
     static SymbolKind kind(OutlineItem item) {
         return switch (item.kind()) {
-            case "condition", "setup", "instrument", "point", "part", "indicator" -> SymbolKind.Object;
-            case "note", "example" -> SymbolKind.String;
-            case "fault" -> SymbolKind.Event;
+            case CONDITION, SET_UP, INSTRUMENT, POINT, PART, INDICATOR -> SymbolKind.Object;
+            case NOTE, EXAMPLE -> SymbolKind.String;
+            case FAULT -> SymbolKind.Event;
             default -> SymbolKind.Function;
         };
     }
@@ -94,8 +95,8 @@ final class ProtocolForms {
         return last > first ? Stream.concat(Stream.of(new FoldingRange(first, last)), inner) : inner;
     }
 
-    static InlayHint hint(OpenText text, Hints.Hint hint) {
-        InlayHint shown = new InlayHint(Positions.position(text.source(), hint.offset()), Either.forLeft(hint.text()));
+    static InlayHint hint(OpenText text, InlineHints.Hint hint) {
+        InlayHint shown = new InlayHint(ProtocolPositions.position(text.source(), hint.offset()), Either.forLeft(hint.text()));
         shown.setPaddingLeft(true);
         return shown;
     }
@@ -110,11 +111,11 @@ final class ProtocolForms {
 
     static WorkspaceEdit edit(String address, Fix fix) {
         return new WorkspaceEdit(Map.of(address, fix.edits().stream()
-                .map(edit -> new TextEdit(Positions.range(edit.at()), edit.replacement())).toList()));
+                .map(edit -> new TextEdit(ProtocolPositions.range(edit.at()), edit.replacement())).toList()));
     }
 
     static TextEdit whole(SourceText source, String content) {
-        return new TextEdit(new Range(Positions.position(source, 0),
-                Positions.position(source, source.content().length())), content);
+        return new TextEdit(new Range(ProtocolPositions.position(source, 0),
+                ProtocolPositions.position(source, source.content().length())), content);
     }
 }

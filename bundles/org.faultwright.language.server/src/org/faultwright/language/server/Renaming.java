@@ -4,18 +4,23 @@
  */
 package org.faultwright.language.server;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Fix;
-import org.faultwright.analysis.rules.Reference;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
+import org.faultwright.procedure.ThingKind;
 
 /** Gives something declared in a text another name, at every place of that text that names it. */
 public final class Renaming {
     private static final Pattern NAME = Pattern.compile("[\\p{IsLatin}\\p{IsGreek}_][\\p{IsLatin}\\p{IsGreek}0-9_]*");
+    private static final Set<ThingKind> SHARED = EnumSet.of(ThingKind.VALUE, ThingKind.STEP, ThingKind.EXIT);
+    /** What an arrow may lead to beside an exit. */
+    private static final Set<ThingKind> TARGETS = EnumSet.of(ThingKind.STEP, ThingKind.FAULT);
 
     private Renaming() {
     }
@@ -45,15 +50,14 @@ public final class Renaming {
     /** Why a thing cannot have that other name in this text: another of its kind has it. Values, steps and exits may share names. */
     public static Optional<String> taken(OpenText text, NameInText name, String newName) {
         boolean own = name.name().text().equals(newName);
-        boolean shared = List.of("value", "step", "exit").contains(name.kind());
+        boolean shared = SHARED.contains(name.kind());
         // an arrow leads to a fault only where no step has its name
-        String rival = name.declared().filter(declared -> NamesInText.of(text).declares(declared.text(), "fault")).isPresent() ? "step" : "fault";
-        boolean isTarget = List.of("step", "fault", Reference.Kind.TARGET.word()).contains(name.kind());
-        if (!own && isTarget && NamesInText.of(text).declares(newName, rival)) {
-            return Optional.of("There is a " + rival + " \"" + newName + "\" already: an arrow to that name could mean either.");
+        ThingKind rival = name.kind() == ThingKind.FAULT ? ThingKind.STEP : ThingKind.FAULT;
+        if (!own && TARGETS.contains(name.kind()) && NamesInText.of(text).declares(newName, rival)) {
+            return Optional.of("There is a " + rival.word() + " \"" + newName + "\" already: an arrow to that name could mean either.");
         }
         return !own && !shared && NamesInText.of(text).declares(newName, name.kind())
-                ? Optional.of("There is a " + name.kind() + " \"" + newName + "\" already.") : Optional.empty();
+                ? Optional.of("There is a " + name.kind().word() + " \"" + newName + "\" already.") : Optional.empty();
     }
 
     /** The change of one text that a new name for something declared in it, or in a library, asks for; empty where it is not named. */

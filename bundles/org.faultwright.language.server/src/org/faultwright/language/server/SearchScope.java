@@ -4,26 +4,28 @@
  */
 package org.faultwright.language.server;
 
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Set;
+import org.faultwright.procedure.ThingKind;
 
 /** Among what somebody looks. */
 public enum SearchScope {
-    EVERYTHING("Everything", Set.of()),
-    TITLES("Titles and complaints", Set.of("procedure", "library", "complaint", "equipment")),
-    STEPS("Steps", Set.of("step")),
-    FAULTS("Faults", Set.of("fault")),
-    CODES("Codes", Set.of("code", "indicator")),
-    PARTS("Parts and their numbers", Set.of("part", "part number")),
-    POINTS("Points", Set.of("point")),
-    INSTRUMENTS("Instruments", Set.of("instrument")),
-    NOTES("Safety notes", Set.of("note")),
-    COMMENTS("Comments", Set.of("comment"));
+    EVERYTHING("Everything", EnumSet.noneOf(ThingKind.class)),
+    TITLES("Titles and complaints", EnumSet.of(ThingKind.PROCEDURE, ThingKind.LIBRARY, ThingKind.COMPLAINT, ThingKind.EQUIPMENT)),
+    STEPS("Steps", EnumSet.of(ThingKind.STEP)),
+    FAULTS("Faults", EnumSet.of(ThingKind.FAULT)),
+    CODES("Codes", EnumSet.of(ThingKind.CODE, ThingKind.INDICATOR)),
+    PARTS("Parts and their numbers", EnumSet.of(ThingKind.PART, ThingKind.PART_NUMBER)),
+    POINTS("Points", EnumSet.of(ThingKind.POINT)),
+    INSTRUMENTS("Instruments", EnumSet.of(ThingKind.INSTRUMENT)),
+    NOTES("Safety notes", EnumSet.of(ThingKind.NOTE)),
+    COMMENTS("Comments", EnumSet.of(ThingKind.COMMENT));
 
     private final String words;
-    private final Set<String> kinds;
+    private final Set<ThingKind> kinds;
 
-    SearchScope(String words, Set<String> kinds) {
+    SearchScope(String words, Set<ThingKind> kinds) {
         this.words = words;
         this.kinds = kinds;
     }
@@ -34,7 +36,7 @@ public enum SearchScope {
     }
 
     /** @param kind of a {@link FoundPlace} */
-    boolean takes(String kind) {
+    boolean takes(ThingKind kind) {
         return this == EVERYTHING || kinds.contains(kind);
     }
 

@@ -35,7 +35,7 @@ final class SemanticColours {
                 int lineEnd = text.content().indexOf('\n', from);
                 int to = lineEnd < 0 || lineEnd > end ? end : lineEnd;
                 if (to > from) {
-                    Position at = Positions.position(text, from);
+                    Position at = ProtocolPositions.position(text, from);
                     boolean sameLine = at.getLine() == last.getLine();
                     data.addAll(List.of(at.getLine() - last.getLine(), sameLine ? at.getCharacter() - last.getCharacter() : at.getCharacter(),
                             to - from, TYPES.indexOf(type(stretch.kind())), 0));

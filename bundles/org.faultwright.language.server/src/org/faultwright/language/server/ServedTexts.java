@@ -117,8 +117,8 @@ final class ServedTexts implements TextDocumentService {
             return change.getText();
         }
         SourceText text = new SourceText("", content);
-        int from = Positions.offset(text, change.getRange().getStart());
-        int to = Math.max(from, Positions.offset(text, change.getRange().getEnd()));
+        int from = ProtocolPositions.offset(text, change.getRange().getStart());
+        int to = Math.max(from, ProtocolPositions.offset(text, change.getRange().getEnd()));
         return content.substring(0, from) + change.getText() + content.substring(to);
     }
 
@@ -127,7 +127,7 @@ final class ServedTexts implements TextDocumentService {
         String address = params.getTextDocument().getUri();
         open.remove(address);
         Optional.ofNullable(pauses.remove(address)).ifPresent(pause -> pause.cancel(false));
-        services.close(Positions.path(address));
+        services.close(ProtocolPositions.path(address));
         client.publishDiagnostics(new PublishDiagnosticsParams(address, List.of()));
     }
 
@@ -159,22 +159,22 @@ final class ServedTexts implements TextDocumentService {
 
     void checkAll() {
         open.forEach((address, text) -> tell(address,
-                services.withEveryRule(services.update(Positions.path(address), text.content()))));
+                services.withEveryRule(services.update(ProtocolPositions.path(address), text.content()))));
     }
 
     void closeAll() {
         clock.shutdownNow();
-        open.keySet().forEach(address -> services.close(Positions.path(address)));
+        open.keySet().forEach(address -> services.close(ProtocolPositions.path(address)));
         open.clear();
     }
 
     private void check(String address, String content) {
-        OpenText text = services.update(Positions.path(address), content);
+        OpenText text = services.update(ProtocolPositions.path(address), content);
         tell(address, text);
         inAPause(address, text);
         open.forEach((other, user) -> {
             if (user.uses(text)) {
-                tell(other, services.update(Positions.path(other), user.content()));
+                tell(other, services.update(ProtocolPositions.path(other), user.content()));
             }
         });
     }
@@ -192,29 +192,29 @@ final class ServedTexts implements TextDocumentService {
     @Override
     public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(CompletionParams params) {
         return answer(params.getTextDocument().getUri(), Either.forLeft(List.of()), text -> Either.forLeft(
-                Proposals.at(text, Positions.offset(text.source(), params.getPosition())).stream()
+                Proposals.at(text, ProtocolPositions.offset(text.source(), params.getPosition())).stream()
                         .map(proposal -> ProtocolForms.completion(text, proposal)).toList()));
     }
 
     @Override
     public CompletableFuture<Hover> hover(HoverParams params) {
         return answer(params.getTextDocument().getUri(), null, text -> Explanations
-                .at(text, Positions.offset(text.source(), params.getPosition())).map(ProtocolForms::hover).orElse(null));
+                .at(text, ProtocolPositions.offset(text.source(), params.getPosition())).map(ProtocolForms::hover).orElse(null));
     }
 
     @Override
     public CompletableFuture<Either<List<? extends Location>, List<? extends LocationLink>>> definition(
             DefinitionParams params) {
         return answer(params.getTextDocument().getUri(), Either.forLeft(List.of()), text -> Either.forLeft(
-                text.nameAt(Positions.offset(text.source(), params.getPosition())).flatMap(NameInText::declared)
-                        .map(Name::at).map(Positions::location).stream().toList()));
+                text.nameAt(ProtocolPositions.offset(text.source(), params.getPosition())).flatMap(NameInText::declared)
+                        .map(Name::at).map(ProtocolPositions::location).stream().toList()));
     }
 
     @Override
     public CompletableFuture<List<? extends Location>> references(ReferenceParams params) {
         return answer(params.getTextDocument().getUri(), List.of(), text -> text
-                .nameAt(Positions.offset(text.source(), params.getPosition())).map(NameInText::uses).orElseGet(List::of)
-                .stream().map(Positions::location).toList());
+                .nameAt(ProtocolPositions.offset(text.source(), params.getPosition())).map(NameInText::uses).orElseGet(List::of)
+                .stream().map(ProtocolPositions::location).toList());
     }
 
     @Override
@@ -226,8 +226,8 @@ final class ServedTexts implements TextDocumentService {
     @Override
     public CompletableFuture<List<? extends DocumentHighlight>> documentHighlight(DocumentHighlightParams params) {
         return answer(params.getTextDocument().getUri(), List.of(), text -> text
-                .nameAt(Positions.offset(text.source(), params.getPosition())).map(NameInText::uses).orElseGet(List::of).stream()
-                .map(use -> new DocumentHighlight(Positions.range(use))).toList());
+                .nameAt(ProtocolPositions.offset(text.source(), params.getPosition())).map(NameInText::uses).orElseGet(List::of).stream()
+                .map(use -> new DocumentHighlight(ProtocolPositions.range(use))).toList());
     }
 
     @Override
@@ -243,8 +243,8 @@ final class ServedTexts implements TextDocumentService {
 
     @Override
     public CompletableFuture<List<InlayHint>> inlayHint(InlayHintParams params) {
-        return answer(params.getTextDocument().getUri(), List.of(), text -> Hints.between(text,
-                Positions.offset(text.source(), params.getRange().getStart()), Positions.offset(text.source(), params.getRange().getEnd()))
+        return answer(params.getTextDocument().getUri(), List.of(), text -> InlineHints.between(text,
+                ProtocolPositions.offset(text.source(), params.getRange().getStart()), ProtocolPositions.offset(text.source(), params.getRange().getEnd()))
                 .stream().map(hint -> ProtocolForms.hint(text, hint)).toList());
     }
 
@@ -252,17 +252,17 @@ final class ServedTexts implements TextDocumentService {
     @Override
     public CompletableFuture<Either3<Range, PrepareRenameResult, PrepareRenameDefaultBehavior>> prepareRename(PrepareRenameParams params) {
         return answer(params.getTextDocument().getUri(), null, text -> {
-            int offset = Positions.offset(text.source(), params.getPosition());
+            int offset = ProtocolPositions.offset(text.source(), params.getPosition());
             return text.nameAt(offset).filter(name -> name.declared().filter(declared -> declared.at().source().name().equals(text.source().name()))
                     .isPresent()).map(name -> Either3.<Range, PrepareRenameResult, PrepareRenameDefaultBehavior>forSecond(
-                            new PrepareRenameResult(Positions.range(name.name().at()), name.name().text()))).orElse(null);
+                            new PrepareRenameResult(ProtocolPositions.range(name.name().at()), name.name().text()))).orElse(null);
         });
     }
 
     @Override
     public CompletableFuture<WorkspaceEdit> rename(RenameParams params) {
         return answer(params.getTextDocument().getUri(), null, text -> {
-            int offset = Positions.offset(text.source(), params.getPosition());
+            int offset = ProtocolPositions.offset(text.source(), params.getPosition());
             Optional<String> refused = Renaming.refusal(text, offset, params.getNewName());
             if (refused.isPresent()) {
                 throw new ResponseErrorException(
@@ -276,9 +276,9 @@ final class ServedTexts implements TextDocumentService {
                     throw new ResponseErrorException(new ResponseError(ResponseErrorCode.InvalidParams, user.source().name() + ": " + taken, null));
                 });
                 List<TextEdit> edits = Renaming.edits(user, name.declared().orElseThrow(), params.getNewName()).stream()
-                        .map(edit -> new TextEdit(Positions.range(edit.at()), edit.replacement())).toList();
+                        .map(edit -> new TextEdit(ProtocolPositions.range(edit.at()), edit.replacement())).toList();
                 if (!edits.isEmpty()) {
-                    changes.put(Positions.address(user.source().name()), edits);
+                    changes.put(ProtocolPositions.address(user.source().name()), edits);
                 }
             }
             return new WorkspaceEdit(changes);
@@ -297,7 +297,7 @@ final class ServedTexts implements TextDocumentService {
     public CompletableFuture<List<Either<Command, CodeAction>>> codeAction(CodeActionParams params) {
         String address = params.getTextDocument().getUri();
         return answer(address, List.of(), text -> {
-            int offset = Positions.offset(text.source(), params.getRange().getStart());
+            int offset = ProtocolPositions.offset(text.source(), params.getRange().getStart());
             List<Either<Command, CodeAction>> actions = new ArrayList<>();
             text.findingsAt(offset).forEach(finding -> services.fixes(finding)
                     .forEach(fix -> actions.add(Either.forRight(ProtocolForms.action(address, finding, fix, links)))));

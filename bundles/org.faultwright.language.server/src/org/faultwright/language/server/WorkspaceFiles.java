@@ -63,7 +63,7 @@ final class WorkspaceFiles {
     private static void collect(List<OutlineItem> items, WantedWords wanted, List<WorkspaceSymbol> found) {
         for (OutlineItem item : items) {
             if (wanted.allIn(item.label() + " " + item.detail())) {
-                Location at = Positions.location(item.nameAt());
+                Location at = ProtocolPositions.location(item.nameAt());
                 found.add(new WorkspaceSymbol(item.label(), ProtocolForms.kind(item), Either.forLeft(at), item.detail()));
             }
             collect(item.children(), wanted, found);

@@ -52,12 +52,12 @@ public record Beginning(String text, List<String> remarks) {
      * @param columns by the name of a part, the number of its column; see {@link TableKind#columns(Table)}
      * @throws UnusableTable where no text can be written from it, or a line of it cannot be read
      */
-    public static Beginning from(TableKind kind, String name, Table table, Map<String, Integer> columns) throws UnusableTable {
+    public static Beginning from(TableKind kind, String name, HeadedTable table, Map<String, Integer> columns) throws UnusableTable {
         Beginning begun = switch (kind) {
             case CODES -> drafted(CodeTable.text(name, Tables.codes(table, columns).whole()));
             case FAULTS -> drafted(FaultTableText.text(name, Tables.signs(table, columns), Tables.faults(table, columns).whole()));
             case STEPS -> new Beginning(TextFormatter.format(StepListText.text(name, Tables.steps(table, columns, Interview.Meter.USUAL).whole())), List.of());
-            case RANGES -> library(name, "Make and kind", Tables.ranges(table, columns).whole().stream().map(Imported.Range::line).toList());
+            case RANGES -> library(name, "Make and kind", Tables.ranges(table, columns).whole().stream().map(ImportedLines.Range::line).toList());
         };
         return new Beginning(begun.text(), Stream.concat(table.remarks().stream(), begun.remarks().stream()).toList());
     }
@@ -65,14 +65,14 @@ public record Beginning(String text, List<String> remarks) {
     /** A library with an instrument. @param ranges as the language writes them */
     public static Beginning library(String name, String instrument, List<String> ranges) {
         String text = template("library", name).replaceFirst("(?s)instrument HandMeter .*?\\n}\n", Matcher.quoteReplacement("instrument HandMeter "
-                + Names.quoted(instrument) + " {\n" + ranges.stream().map(range -> "    " + range + "\n").collect(Collectors.joining())
+                + NamesFromWords.quoted(instrument) + " {\n" + ranges.stream().map(range -> "    " + range + "\n").collect(Collectors.joining())
                 + "}\n"));
         return new Beginning(TextFormatter.format(text), List.of());
     }
 
     /** Whether a procedure can have this name. */
     public static boolean isName(String name) {
-        return name.matches("[A-Za-z][A-Za-z0-9]*") && Names.isFree(name);
+        return name.matches("[A-Za-z][A-Za-z0-9]*") && NamesFromWords.isFree(name);
     }
 
     private static Beginning drafted(String text) throws UnusableTable {

@@ -33,7 +33,7 @@ public record BenchInterview(String name, String bench, String coldest, String w
     String text() {
         String notes = dangers.entrySet().stream().map(one -> one.getKey().note(one.getValue().what(), one.getValue().avoid()) + "\n").collect(Collectors.joining());
         String text = Beginning.library(name, or(instrument.title(), "Make and kind"), instrument.ranges()).text();
-        text = text.replaceFirst("\"What bench this is\"", java.util.regex.Matcher.quoteReplacement(Names.quoted(or(bench, "What bench this is"))))
+        text = text.replaceFirst("\"What bench this is\"", java.util.regex.Matcher.quoteReplacement(NamesFromWords.quoted(or(bench, "What bench this is"))))
                 .replaceFirst("ambient 18 degC \\.\\. 28 degC", "ambient " + or(coldest, "18") + " degC .. " + or(warmest, "28") + " degC");
         if (!notes.isEmpty()) {
             String first = dangers.keySet().iterator().next().noteName();

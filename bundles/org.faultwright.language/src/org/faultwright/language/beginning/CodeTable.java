@@ -11,18 +11,18 @@ final class CodeTable {
     private CodeTable() {
     }
 
-    static String text(String name, List<Imported.Code> table) {
+    static String text(String name, List<ImportedLines.Code> table) {
         StringBuilder codes = new StringBuilder();
         StringBuilder faults = new StringBuilder();
-        Names names = new Names();
+        NamesFromWords names = new NamesFromWords();
         names.name(name, "X");
         names.name("SeeIt", "X");
         names.name("ReadIndicator", "X");
         names.name("Indicator", "X");
-        for (Imported.Code one : table) {
-            codes.append("    ").append(one.shown()).append(" means ").append(Names.quoted(one.meaning())).append('\n');
+        for (ImportedLines.Code one : table) {
+            codes.append("    ").append(one.shown()).append(" means ").append(NamesFromWords.quoted(one.meaning())).append('\n');
             faults.append("fault ").append(names.name(one.meaning(), "Fault")).append(' ')
-                    .append(Names.quoted(one.meaning())).append(" {\n    cases 1\n    shows SeeIt asReported, ReadIndicator ")
+                    .append(NamesFromWords.quoted(one.meaning())).append(" {\n    cases 1\n    shows SeeIt asReported, ReadIndicator ")
                     .append(one.shown()).append("\n}\n");
         }
         return head(name) + """

@@ -74,7 +74,7 @@ public enum Danger {
     }
 
     String note(String what, String avoid) {
-        return "note " + noteName + " " + signalWord + " {\n    covers " + hazard + (this == CHARGE ? ", shock" : "") + "\n    hazard " + Names.quoted(what)
-                + "\n    consequence " + Names.quoted(consequence) + "\n    avoid " + Names.quoted(avoid) + "\n}\n";
+        return "note " + noteName + " " + signalWord + " {\n    covers " + hazard + (this == CHARGE ? ", shock" : "") + "\n    hazard " + NamesFromWords.quoted(what)
+                + "\n    consequence " + NamesFromWords.quoted(consequence) + "\n    avoid " + NamesFromWords.quoted(avoid) + "\n}\n";
     }
 }

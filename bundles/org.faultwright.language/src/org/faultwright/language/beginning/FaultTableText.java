@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 /** The faults of a procedure from a table with a row for each; the steps are drafted afterwards. */
 final class FaultTableText {
     private final Map<Integer, String> headings;
-    private final Names names = new Names();
+    private final NamesFromWords names = new NamesFromWords();
     private final Map<String, String> remedies = new LinkedHashMap<>();
 
     private FaultTableText(Map<Integer, String> headings) {
@@ -21,11 +21,11 @@ final class FaultTableText {
     }
 
     /** @param headings of the columns that are steps */
-    static String text(String name, Map<Integer, String> headings, List<Imported.FaultLine> lines) throws UnusableTable {
+    static String text(String name, Map<Integer, String> headings, List<ImportedLines.FaultLine> lines) throws UnusableTable {
         return new FaultTableText(headings).text(name, lines);
     }
 
-    private String text(String name, List<Imported.FaultLine> lines) throws UnusableTable {
+    private String text(String name, List<ImportedLines.FaultLine> lines) throws UnusableTable {
         names.name(name, "X");
         Map<String, String> steps = new LinkedHashMap<>();
         headings.values().forEach(heading -> steps.put(heading, names.name(heading, "Step")));
@@ -40,24 +40,24 @@ final class FaultTableText {
                 %s
                 // The steps. Say of each what to do or to ask in its title, how long it takes, what it needs.
                 %s""".formatted(faults, Stream.concat(steps.entrySet().stream().map(step -> asked(step.getKey(), step.getValue())),
-                        remedies.entrySet().stream().map(remedy -> "do " + remedy.getValue() + " " + Names.quoted(remedy.getKey())
+                        remedies.entrySet().stream().map(remedy -> "do " + remedy.getValue() + " " + NamesFromWords.quoted(remedy.getKey())
                                 + " {\n    takes 5 min\n}\n")).collect(Collectors.joining()));
     }
 
     private static String asked(String heading, String step) {
-        return "check " + step + " " + Names.quoted(heading) + " {\n    takes 1 min\n}\n";
+        return "check " + step + " " + NamesFromWords.quoted(heading) + " {\n    takes 1 min\n}\n";
     }
 
-    private String fault(Imported.FaultLine line, Map<String, String> steps) {
+    private String fault(ImportedLines.FaultLine line, Map<String, String> steps) {
         String shown = line.shows().entrySet().stream().map(one -> steps.get(one.getKey()) + " " + possible(one.getValue()))
                 .collect(Collectors.joining(", "));
         String remedy = line.remedy().isEmpty() ? "" : remedies.computeIfAbsent(line.remedy(), words -> names.name(words, "Do"));
-        return "fault " + names.name(line.fault(), "Fault") + " " + Names.quoted(line.fault()) + " {\n    cases " + line.cases() + "\n    shows "
+        return "fault " + names.name(line.fault(), "Fault") + " " + NamesFromWords.quoted(line.fault()) + " {\n    cases " + line.cases() + "\n    shows "
                 + shown + "\n" + (remedy.isEmpty() ? "" : "    remedy " + remedy + "\n") + "}\n";
     }
 
     /** {@code dark or dim} stays two possible answers. */
     static String possible(String cell) {
-        return Stream.of(cell.split("(?i)\\s+or\\s+")).map(Names::outcome).distinct().collect(Collectors.joining(" or "));
+        return Stream.of(cell.split("(?i)\\s+or\\s+")).map(NamesFromWords::outcome).distinct().collect(Collectors.joining(" or "));
     }
 }

@@ -25,7 +25,7 @@ import java.util.Optional;
  * @param meter      what is read with
  */
 public record Interview(String name, String unit, String boards, String seen, List<String> complaints, Supply supply, boolean hasCover,
-        List<Cause> causes, List<Sign> signs, Map<Danger, Caution> dangers, Optional<Store> store, Meter meter) {
+        List<Cause> causes, List<FaultSign> signs, Map<Danger, Caution> dangers, Optional<Store> store, Meter meter) {
     /** Where the power comes from, with what is done to switch it on and off. */
     public enum Supply {
         MAINS("the mains", "Plug in and switch on", "Switch off and pull the plug"),
@@ -120,7 +120,7 @@ public record Interview(String name, String unit, String boards, String seen, Li
     /** A name for the procedure from the unit and what is seen: {@code OllenbyFaintLabels}. */
     public static String suggestedName(String unit, String seen) {
         String first = unit.strip().split("\\s+")[0];
-        String joined = new Names().name(first + " " + seen, "My");
+        String joined = new NamesFromWords().name(first + " " + seen, "My");
         return Beginning.isName(joined) ? joined : "MyProcedure";
     }
 

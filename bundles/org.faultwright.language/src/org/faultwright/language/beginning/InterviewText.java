@@ -22,7 +22,7 @@ final class InterviewText {
     static final Set<String> ACTS = Set.of("OpenUp", "CloseUp", "SwitchOn", "SwitchOff");
 
     private final Interview asked;
-    private final Names names = new Names();
+    private final NamesFromWords names = new NamesFromWords();
     private final Map<Danger, Interview.Caution> dangers;
     private final List<String> steps = new ArrayList<>();
     private final List<String> places = new ArrayList<>();
@@ -67,21 +67,21 @@ final class InterviewText {
         return text.append('\n').append(stepsInWords()).toString();
     }
 
-    private static String stepWords(Sign sign) {
-        return sign instanceof Sign.Reading reading ? reading.words() + " " + reading.quantity().replaceFirst("^.* ", "")
-                : sign instanceof Sign.Codes codes ? codes.words() + " code" : sign.words();
+    private static String stepWords(FaultSign sign) {
+        return sign instanceof FaultSign.Reading reading ? reading.words() + " " + reading.quantity().replaceFirst("^.* ", "")
+                : sign instanceof FaultSign.Codes codes ? codes.words() + " code" : sign.words();
     }
 
     private String head() {
-        String complaints = asked.complaints().stream().filter(one -> !one.isBlank()).map(Names::quoted).collect(Collectors.joining(", "));
+        String complaints = asked.complaints().stream().filter(one -> !one.isBlank()).map(NamesFromWords::quoted).collect(Collectors.joining(", "));
         return "// Written from answers, to be written on: complete its words, times, notes and limits before anybody works by it.\n"
-                + "procedure " + asked.name() + " " + Names.quoted(or(asked.seen(), "What is seen, in a few words")) + "\n\n"
-                + "equipment " + Names.quoted(or(asked.unit(), "Maker and model")) + " boards " + boards() + "\nrevision 1 draft\n"
+                + "procedure " + asked.name() + " " + NamesFromWords.quoted(or(asked.seen(), "What is seen, in a few words")) + "\n\n"
+                + "equipment " + NamesFromWords.quoted(or(asked.unit(), "Maker and model")) + " boards " + boards() + "\nrevision 1 draft\n"
                 + "complaints " + or(complaints, "\"as the customer put it\"") + "\n\n";
     }
 
     private String boards() {
-        return java.util.Arrays.stream(or(asked.boards(), "A").split("[,;]")).map(String::strip).filter(one -> !one.isEmpty()).map(Names::quoted).distinct()
+        return java.util.Arrays.stream(or(asked.boards(), "A").split("[,;]")).map(String::strip).filter(one -> !one.isEmpty()).map(NamesFromWords::quoted).distinct()
                 .collect(Collectors.joining(", "));
     }
 
@@ -94,7 +94,7 @@ final class InterviewText {
                 + (isOpened() ? "condition Cover \"Cover\" { fitted, removed }\n    starts fitted\n    ends fitted\n\n" : "")
                 + asked.store().map(store -> "condition Charge \"Stored charge\" { present, absent }\n    charged when present\n"
                         + "    becomes present when Supply on\n    proved at Reservoir at most 5 V\n    starts present\n\n"
-                        + "point Reservoir " + Names.quoted(or(store.where(), "Across the largest capacitor")) + "\n    carries up to "
+                        + "point Reservoir " + NamesFromWords.quoted(or(store.where(), "Across the largest capacitor")) + "\n    carries up to "
                         + or(voltage(store.most()), "400 V") + " dc\n    hazards charge, shock\n\n").orElse("");
     }
 
@@ -104,28 +104,28 @@ final class InterviewText {
     }
 
     private boolean isOpened() {
-        return asked.hasCover() || asked.store().isPresent() || asked.signs().stream().anyMatch(Sign::isOpen);
+        return asked.hasCover() || asked.store().isPresent() || asked.signs().stream().anyMatch(FaultSign::isOpen);
     }
 
     /** Only the ranges of what is read. */
     private String meter() {
-        List<String> kinds = new ArrayList<>(asked.signs().stream().filter(Sign.Reading.class::isInstance).map(sign -> ((Sign.Reading) sign).quantity()).toList());
+        List<String> kinds = new ArrayList<>(asked.signs().stream().filter(FaultSign.Reading.class::isInstance).map(sign -> ((FaultSign.Reading) sign).quantity()).toList());
         asked.store().ifPresent(store -> kinds.add("dc voltage"));
         List<String> ranges = asked.meter().ranges().stream().filter(range -> kinds.stream().anyMatch(range::startsWith)).toList();
         return kinds.isEmpty() || ranges.isEmpty() ? "" : "// The ranges are those of an ordinary meter: put in what the data sheet of yours says.\n".repeat(
-                asked.meter().ranges().equals(Interview.Meter.USUAL.ranges()) ? 1 : 0) + "instrument Meter " + Names.quoted(or(asked.meter().title(), "Meter"))
+                asked.meter().ranges().equals(Interview.Meter.USUAL.ranges()) ? 1 : 0) + "instrument Meter " + NamesFromWords.quoted(or(asked.meter().title(), "Meter"))
                 + " {\n" + ranges.stream().map(range -> "    " + range + "\n").collect(Collectors.joining()) + "}\n\n";
     }
 
-    private String place(Sign sign, String name) {
-        if (sign instanceof Sign.Codes codes) {
-            return "indicator " + name + " " + Names.quoted(codes.words()) + " {\n" + codes.codes().stream().map(code -> "    " + code.shown()
-                    + " means " + Names.quoted(code.meaning()) + "\n").collect(Collectors.joining()) + "    source " + Names.quoted(or(codes.source(), "Document and page"))
+    private String place(FaultSign sign, String name) {
+        if (sign instanceof FaultSign.Codes codes) {
+            return "indicator " + name + " " + NamesFromWords.quoted(codes.words()) + " {\n" + codes.codes().stream().map(code -> "    " + code.shown()
+                    + " means " + NamesFromWords.quoted(code.meaning()) + "\n").collect(Collectors.joining()) + "    source " + NamesFromWords.quoted(or(codes.source(), "Document and page"))
                     + "\n}\n\n";
         }
-        if (sign instanceof Sign.Reading reading) {
+        if (sign instanceof FaultSign.Reading reading) {
             String most = voltage(reading.most());
-            return "point " + name + " " + Names.quoted(reading.words()) + "\n" + (most.isEmpty() || !reading.quantity().endsWith("voltage") ? ""
+            return "point " + name + " " + NamesFromWords.quoted(reading.words()) + "\n" + (most.isEmpty() || !reading.quantity().endsWith("voltage") ? ""
                     : "    carries up to " + most + (reading.quantity().startsWith("ac") ? " ac rms" : " dc") + "\n") + "\n";
         }
         return "";
@@ -181,7 +181,7 @@ final class InterviewText {
             }
         }
         String remedy = cause.repair().isBlank() ? "" : remedies.computeIfAbsent(cause.repair().strip(), words -> names.name(words, "Do"));
-        return "fault " + names.name(cause.words(), "Fault") + " " + Names.quoted(cause.words()) + " {\n    cases "
+        return "fault " + names.name(cause.words(), "Fault") + " " + NamesFromWords.quoted(cause.words()) + " {\n    cases "
                 + or(Tables.isCount(cause.cases().strip()) ? cause.cases() : "", "1") + "\n    shows " + shows + "\n"
                 + (remedy.isEmpty() ? "" : "    remedy " + remedy + "\n") + "}\n";
     }
@@ -230,16 +230,16 @@ final class InterviewText {
         return dangers.isEmpty() ? "" : "    hazards " + dangers.keySet().stream().map(Danger::hazard).collect(Collectors.joining(", ")) + "\n";
     }
 
-    private String sign(Sign sign, String name, String place) {
+    private String sign(FaultSign sign, String name, String place) {
         String needs = "    needs Supply " + (sign.isOn() ? "on" : "off") + (sign.isOpen() ? ", Cover removed" : "") + "\n"
                 + (sign.isOpen() ? reading() : "") + "    takes " + Tables.minutes(sign.minutes()).orElse("1") + " min\n";
-        if (sign instanceof Sign.Codes codes) {
+        if (sign instanceof FaultSign.Codes codes) {
             return step("observe", name, "Read the code twice: " + codes.words(), place, needs);
         }
-        if (sign instanceof Sign.Reading reading) {
+        if (sign instanceof FaultSign.Reading reading) {
             return step("measure", name, reading.words(), "    " + reading.quantity() + " at " + place + " using Meter\n"
                     + (sign.isOn() && sign.isOpen() ? "    live because \"the value is there under power only\"\n" : "") + needs + "    expects "
-                    + Interview.limit(reading.expects()) + "\n    source " + Names.quoted(or(reading.source(), "Document and page")) + "\n");
+                    + Interview.limit(reading.expects()) + "\n    source " + NamesFromWords.quoted(or(reading.source(), "Document and page")) + "\n");
         }
         List<String> results = sign.results();
         StringBuilder outcomes = new StringBuilder();
@@ -250,10 +250,10 @@ final class InterviewText {
     }
 
     private String step(String kind, String name, String title, String lines) {
-        return without.contains(name) ? "" : kind + " " + name + " " + Names.quoted(title) + " {\n" + lines + "}\n";
+        return without.contains(name) ? "" : kind + " " + name + " " + NamesFromWords.quoted(title) + " {\n" + lines + "}\n";
     }
 
     private static String step(String kind, String name, String title, String at, String lines) {
-        return kind + " " + name + " " + Names.quoted(title) + " at " + at + " {\n" + lines + "}\n";
+        return kind + " " + name + " " + NamesFromWords.quoted(title) + " at " + at + " {\n" + lines + "}\n";
     }
 }

@@ -23,24 +23,24 @@ final class SeparatedValues {
     private SeparatedValues() {
     }
 
-    static Grid read(byte[] file) throws UnusableTable {
+    static SheetGrid read(byte[] file) throws UnusableTable {
         String text = text(file);
         if (text.indexOf('\0') >= 0) {
             throw new UnusableTable("The file is no table; save the spreadsheet as XLSX or CSV and choose that.");
         }
-        List<Grid.Line> lines = new ArrayList<>();
+        List<SheetGrid.Line> lines = new ArrayList<>();
         try (CsvReader<CsvRecord> reader = CsvReader.builder().fieldSeparator(separator(text)).skipEmptyLines(true)
                 .ofCsvRecord(text)) {
             for (CsvRecord record : reader) {
                 List<String> cells = record.getFields().stream().map(String::strip).toList();
                 if (cells.stream().anyMatch(cell -> !cell.isEmpty())) {
-                    lines.add(new Grid.Line(record.getStartingLineNumber(), cells));
+                    lines.add(new SheetGrid.Line(record.getStartingLineNumber(), cells));
                 }
             }
         } catch (CsvParseException | java.io.IOException broken) {
             throw new UnusableTable("The table cannot be read as separated values; look for a quotation mark that is not closed.");
         }
-        return new Grid("", lines, List.of());
+        return new SheetGrid("", lines, List.of());
     }
 
     /** UTF-8, or else what older spreadsheets write. */

@@ -15,11 +15,11 @@ final class StepListText {
     private StepListText() {
     }
 
-    static String text(String name, List<Imported.StepLine> lines) throws UnusableTable {
+    static String text(String name, List<ImportedLines.StepLine> lines) throws UnusableTable {
         if (lines.isEmpty()) {
             throw new UnusableTable("The table has no step in it.");
         }
-        Names names = new Names();
+        NamesFromWords names = new NamesFromWords();
         for (String own : new String[] {name, "SeeIt", "Proof", "FirstCause", "Found", "NotSeen", "NotSolved", "Meter"}) {
             names.name(own, "X");
         }
@@ -29,10 +29,10 @@ final class StepListText {
         StringBuilder text = new StringBuilder();
         List<String> repairs = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
-            Imported.StepLine line = lines.get(i);
-            String next = i + 1 < steps.size() ? steps.get(i + 1) : repairs.isEmpty() && line.kind() != Imported.StepKind.DO ? "Found" : "Proof";
+            ImportedLines.StepLine line = lines.get(i);
+            String next = i + 1 < steps.size() ? steps.get(i + 1) : repairs.isEmpty() && line.kind() != ImportedLines.StepKind.DO ? "Found" : "Proof";
             String takes = "    takes " + (line.minutes().isEmpty() ? "1" : line.minutes()) + " min\n";
-            String head = line.kind().keyword() + " " + steps.get(i) + " " + Names.quoted(line.step()) + " {\n";
+            String head = line.kind().keyword() + " " + steps.get(i) + " " + NamesFromWords.quoted(line.step()) + " {\n";
             switch (line.kind()) {
                 case DO -> {
                     repairs.add(steps.get(i));
@@ -42,7 +42,7 @@ final class StepListText {
                     String quantity = line.quantity();
                     String place = names.name(line.at().isEmpty() ? line.step() : line.at(), "Place");
                     quantities.add(quantity);
-                    places.append("point ").append(place).append(' ').append(Names.quoted(line.at().isEmpty() ? line.step() : line.at())).append('\n');
+                    places.append("point ").append(place).append(' ').append(NamesFromWords.quoted(line.at().isEmpty() ? line.step() : line.at())).append('\n');
                     text.append(head).append("    ").append(quantity).append(" at ").append(place).append(" using Meter\n    expects ")
                             .append(Interview.limit(line.expects())).append('\n').append(takes).append("    source \"Document and page\"\n    within -> ")
                             .append(next).append("\n    outside -> NotSolved\n}\n");
@@ -50,7 +50,7 @@ final class StepListText {
                 case CHECK -> text.append(head).append(takes).append("    yes -> ").append(next).append("\n    no -> NotSolved\n}\n");
             }
         }
-        String meter = quantities.isEmpty() ? "" : "// Put in what the data sheet of your own meter says.\ninstrument Meter " + Names.quoted(Interview.Meter.USUAL.title())
+        String meter = quantities.isEmpty() ? "" : "// Put in what the data sheet of your own meter says.\ninstrument Meter " + NamesFromWords.quoted(Interview.Meter.USUAL.title())
                 + " {\n" + Interview.Meter.USUAL.ranges().stream().filter(range -> quantities.stream().anyMatch(range::startsWith))
                 .map(range -> "    " + range + "\n").collect(Collectors.joining()) + "}\n" + places + "\n";
         return CodeTable.head(name) + meter + begin(repairs, steps.get(0)) + text + ends(!repairs.isEmpty());

@@ -22,7 +22,7 @@ public final class TableFile {
      * @return its sheets that have a word in them, at least one
      * @throws UnusableTable where there is nothing to read, in one sentence
      */
-    public static List<Grid> read(byte[] file) throws UnusableTable {
+    public static List<SheetGrid> read(byte[] file) throws UnusableTable {
         if (file.length > LARGEST) {
             throw new UnusableTable("The table has more than " + LARGEST + " bytes; take out what is not needed.");
         }

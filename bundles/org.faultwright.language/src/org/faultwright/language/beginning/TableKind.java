@@ -54,7 +54,7 @@ public enum TableKind {
     }
 
     /** Which column holds which part, as its headings say; the name of the part first, then what else it is called. */
-    public Map<String, Integer> columns(Table table) {
+    public Map<String, Integer> columns(HeadedTable table) {
         Map<String, Integer> columns = new LinkedHashMap<>();
         parts.forEach(part -> Optional.of(table.column(part.name())).filter(at -> at >= 0).ifPresent(at -> columns.put(part.name(), at)));
         for (Part part : parts) {
@@ -72,7 +72,7 @@ public enum TableKind {
      * @param chosen by the name of a part, the heading of its column
      * @throws UnusableTable where there is no such part or column
      */
-    public Map<String, Integer> columns(Table table, Map<String, String> chosen) throws UnusableTable {
+    public Map<String, Integer> columns(HeadedTable table, Map<String, String> chosen) throws UnusableTable {
         Map<String, Integer> columns = columns(table);
         for (Map.Entry<String, String> one : chosen.entrySet()) {
             String part = one.getKey().strip().toLowerCase(Locale.ROOT);
@@ -87,7 +87,7 @@ public enum TableKind {
         return columns;
     }
 
-    private static int needed(Table table, String heading) throws UnusableTable {
+    private static int needed(HeadedTable table, String heading) throws UnusableTable {
         int column = table.column(heading);
         if (column < 0) {
             throw new UnusableTable("The table has no column \"" + heading + "\"; its headings are " + headings(table) + ".");
@@ -96,7 +96,7 @@ public enum TableKind {
     }
 
     /** @throws UnusableTable where a column is missing that nothing can be read without */
-    void check(Table table, Map<String, Integer> columns) throws UnusableTable {
+    void check(HeadedTable table, Map<String, Integer> columns) throws UnusableTable {
         for (Part part : parts) {
             if (part.isNeeded() && !columns.containsKey(part.name())) {
                 throw new UnusableTable("The table has no column \"" + part.name() + "\"; its headings are " + headings(table) + ".");
@@ -104,7 +104,7 @@ public enum TableKind {
         }
     }
 
-    private static String headings(Table table) {
+    private static String headings(HeadedTable table) {
         return String.join(", ", table.headings().stream().map(one -> '"' + one + '"').toList());
     }
 }

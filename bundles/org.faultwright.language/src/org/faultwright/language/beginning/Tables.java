@@ -39,10 +39,10 @@ public final class Tables {
     private Tables() {
     }
 
-    public static Imported<Imported.Code> codes(Table table, Map<String, Integer> columns) throws UnusableTable {
+    public static ImportedLines<ImportedLines.Code> codes(HeadedTable table, Map<String, Integer> columns) throws UnusableTable {
         Set<String> seen = new HashSet<>();
         boolean countsBlinks = table.headings().get(columns.getOrDefault("code", 0)).strip().matches("(?i)(number of )?(blinks|flashes)");
-        return Imported.of(TableKind.CODES, table, columns, row -> {
+        return ImportedLines.of(TableKind.CODES, table, columns, row -> {
             String cell = cell(row, columns, "code");
             String shown = code(countsBlinks && cell.matches("\\d{1,9}") ? cell + (cell.equals("1") ? " blink" : " blinks") : cell, row.line());
             String meaning = cell(row, columns, "meaning");
@@ -52,7 +52,7 @@ public final class Tables {
             if (!seen.add(shown)) {
                 throw new UnusableTable("Line " + row.line() + " has the code " + shown + " for a second time; keep one of them.");
             }
-            return new Imported.Code(shown, meaning);
+            return new ImportedLines.Code(shown, meaning);
         });
     }
 
@@ -65,9 +65,9 @@ public final class Tables {
             throw new UnusableTable("Line " + line + " has the code \"" + cell + "\", which every step that reads an indicator has "
                     + "anyway; take the line out.");
         }
-        boolean plain = cell.matches("\\d{1,9} [A-Za-z]+") && Names.isFree(cell.replaceFirst("\\d+ ", ""))
-                || cell.matches("[A-Za-z][A-Za-z0-9]*") && Names.isFree(cell);
-        return plain ? cell : Names.quoted(cell);
+        boolean plain = cell.matches("\\d{1,9} [A-Za-z]+") && NamesFromWords.isFree(cell.replaceFirst("\\d+ ", ""))
+                || cell.matches("[A-Za-z][A-Za-z0-9]*") && NamesFromWords.isFree(cell);
+        return plain ? cell : NamesFromWords.quoted(cell);
     }
 
     /** A code as the language writes it; absent where there is none, or one that every indicator has anyway. */
@@ -80,12 +80,12 @@ public final class Tables {
     }
 
     /** The lines of a list of steps; a step that expects something is a measurement, and what it expects is a limit. */
-    public static Imported<Imported.StepLine> steps(Table table, Map<String, Integer> columns, Meter meter) throws UnusableTable {
+    public static ImportedLines<ImportedLines.StepLine> steps(HeadedTable table, Map<String, Integer> columns, Meter meter) throws UnusableTable {
         return steps(table, columns, words -> LimitWords.quantity(words, meter.ranges()));
     }
 
     /** Which columns of a fault table are steps: those that hold nothing else. */
-    static Map<Integer, String> signs(Table table, Map<String, Integer> columns) {
+    static Map<Integer, String> signs(HeadedTable table, Map<String, Integer> columns) {
         Map<Integer, String> steps = new LinkedHashMap<>();
         for (int i = 0; i < table.headings().size(); i++) {
             if (!columns.containsValue(i)) {
@@ -95,9 +95,9 @@ public final class Tables {
         return steps;
     }
 
-    public static Imported<Imported.FaultLine> faults(Table table, Map<String, Integer> columns) throws UnusableTable {
+    public static ImportedLines<ImportedLines.FaultLine> faults(HeadedTable table, Map<String, Integer> columns) throws UnusableTable {
         Map<Integer, String> steps = signs(table, columns);
-        return Imported.of(TableKind.FAULTS, table, columns, row -> {
+        return ImportedLines.of(TableKind.FAULTS, table, columns, row -> {
             String fault = cell(row, columns, "fault");
             if (fault.isEmpty()) {
                 throw new UnusableTable("Line " + row.line() + " names no fault; fill in the cell or take the line out.");
@@ -111,7 +111,7 @@ public final class Tables {
             if (!isCount(cases)) {
                 throw new UnusableTable("Line " + row.line() + " has \"" + cases + "\" under \"cases\"; write a number above 0.");
             }
-            return new Imported.FaultLine(fault, cases.isEmpty() ? "1" : cases, cell(row, columns, "remedy"), shows);
+            return new ImportedLines.FaultLine(fault, cases.isEmpty() ? "1" : cases, cell(row, columns, "remedy"), shows);
         });
     }
 
@@ -120,8 +120,8 @@ public final class Tables {
         return cell.isEmpty() || cell.matches("\\d{1,9}(\\.\\d{1,3})?") && !cell.matches("[0.]+");
     }
 
-    private static Imported<Imported.StepLine> steps(Table table, Map<String, Integer> columns, Function<String, Optional<String>> quantity) throws UnusableTable {
-        return Imported.of(TableKind.STEPS, table, columns, row -> {
+    private static ImportedLines<ImportedLines.StepLine> steps(HeadedTable table, Map<String, Integer> columns, Function<String, Optional<String>> quantity) throws UnusableTable {
+        return ImportedLines.of(TableKind.STEPS, table, columns, row -> {
             String step = cell(row, columns, "step");
             if (step.isEmpty()) {
                 throw new UnusableTable("Line " + row.line() + " names no step; fill in the cell or take the line out.");
@@ -137,9 +137,9 @@ public final class Tables {
                 throw new UnusableTable("Line " + row.line() + " expects \"" + expects + "\", which is no limit; write one such as 24 V +/- 5 % or 12 ohm .. 15 ohm.");
             }
             String kind = cell(row, columns, "kind").toLowerCase(Locale.ROOT);
-            Imported.StepKind known = !expects.isEmpty() ? Imported.StepKind.MEASURE
-                    : kind.matches("(do|repair|act|replace|fit|remedy).*") ? Imported.StepKind.DO : Imported.StepKind.CHECK;
-            return new Imported.StepLine(step, known, minutes.orElse(""), expects, measured.orElse(""), cell(row, columns, "at"));
+            ImportedLines.StepKind known = !expects.isEmpty() ? ImportedLines.StepKind.MEASURE
+                    : kind.matches("(do|repair|act|replace|fit|remedy).*") ? ImportedLines.StepKind.DO : ImportedLines.StepKind.CHECK;
+            return new ImportedLines.StepLine(step, known, minutes.orElse(""), expects, measured.orElse(""), cell(row, columns, "at"));
         });
     }
 
@@ -156,8 +156,8 @@ public final class Tables {
                 .filter(words -> !words.equals("0"));
     }
 
-    public static Imported<Imported.Range> ranges(Table table, Map<String, Integer> columns) throws UnusableTable {
-        return Imported.of(TableKind.RANGES, table, columns, row -> {
+    public static ImportedLines<ImportedLines.Range> ranges(HeadedTable table, Map<String, Integer> columns) throws UnusableTable {
+        return ImportedLines.of(TableKind.RANGES, table, columns, row -> {
             String quantity = cell(row, columns, "quantity");
             if (quantity.isEmpty()) {
                 throw new UnusableTable("Line " + row.line() + " names no quantity; fill in the cell or take the line out.");
@@ -173,7 +173,7 @@ public final class Tables {
             if (problem.isPresent()) {
                 throw new UnusableTable("Line " + row.line() + " is no range of an instrument: " + problem.get());
             }
-            return new Imported.Range(line.toString());
+            return new ImportedLines.Range(line.toString());
         });
     }
 
@@ -210,7 +210,7 @@ public final class Tables {
                 .or(() -> read.own().instruments().stream().allMatch(one -> one.ranges().size() == 1) ? Optional.empty() : Optional.of("it is not one range."));
     }
 
-    private static String cell(Table.Row row, Map<String, Integer> columns, String part) {
+    private static String cell(HeadedTable.Row row, Map<String, Integer> columns, String part) {
         return row.cell(columns.getOrDefault(part, -1));
     }
 }

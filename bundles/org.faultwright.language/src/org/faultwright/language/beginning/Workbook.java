@@ -40,13 +40,13 @@ final class Workbook {
     private Workbook() {
     }
 
-    static List<Grid> read(byte[] file) throws UnusableTable {
+    static List<SheetGrid> read(byte[] file) throws UnusableTable {
         WorkbookParts parts = WorkbookParts.of(file);
-        List<Grid> grids = new ArrayList<>();
+        List<SheetGrid> grids = new ArrayList<>();
         try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(file), new ReadingOptions(parts.haveFormats(), true));
                 Stream<Sheet> sheets = workbook.getSheets()) {
             for (Sheet sheet : sheets.filter(one -> one.getVisibility() == SheetVisibility.VISIBLE).toList()) {
-                Grid grid = new Workbook().grid(sheet, parts.joined(sheet.getId()));
+                SheetGrid grid = new Workbook().grid(sheet, parts.joined(sheet.getId()));
                 if (!grid.lines().isEmpty() || !grid.unread().isEmpty()) {
                     grids.add(grid);
                 }
@@ -61,8 +61,8 @@ final class Workbook {
         return List.copyOf(grids);
     }
 
-    private Grid grid(Sheet sheet, Map<Integer, Map<Integer, Integer>> joined) throws IOException {
-        List<Grid.Line> lines = new ArrayList<>();
+    private SheetGrid grid(Sheet sheet, Map<Integer, Map<Integer, Integer>> joined) throws IOException {
+        List<SheetGrid.Line> lines = new ArrayList<>();
         Map<Integer, String> above = new HashMap<>();
         try (Stream<Row> rows = sheet.openStream()) {
             for (Row row : (Iterable<Row>) rows::iterator) {
@@ -72,14 +72,14 @@ final class Workbook {
                 }
                 List<String> cells = cells(row, joined.getOrDefault(row.getRowNum(), Map.of()), above);
                 if (cells.stream().anyMatch(cell -> !cell.isEmpty())) {
-                    lines.add(new Grid.Line(row.getRowNum(), cells));
+                    lines.add(new SheetGrid.Line(row.getRowNum(), cells));
                 }
             }
         }
         if (more > 0) {
             unread.add("And " + more + " more cells.");
         }
-        return new Grid(sheet.getName(), lines, unread);
+        return new SheetGrid(sheet.getName(), lines, unread);
     }
 
     /** @param joined by column, the row in which the cells begin that the one here is joined with @param above by column, what stands there */

@@ -5,6 +5,7 @@
 package org.faultwright.language.blocks;
 
 import org.eclipse.xtext.ParserRule;
+import org.faultwright.procedure.ThingKind;
 
 /**
  * What the grammar says of the beginning of one kind of block.
@@ -20,6 +21,10 @@ import org.eclipse.xtext.ParserRule;
  */
 record BlockHead(String keyword, ParserRule rule, String feature, Follows follows, boolean braced, boolean tailed,
         boolean holdsSteps, boolean isStep) {
+    ThingKind kind() {
+        return isStep ? ThingKind.STEP : ThingKind.begunBy(keyword);
+    }
+
     /** What stands behind the keyword. */
     enum Follows {
         NAME, TITLE, OTHER

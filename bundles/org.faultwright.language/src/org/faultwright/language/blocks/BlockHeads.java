@@ -45,6 +45,11 @@ final class BlockHeads {
         return Optional.ofNullable(byKeyword.get(keyword));
     }
 
+    /** The words that begin a block. */
+    Set<String> keywords() {
+        return Set.copyOf(byKeyword.keySet());
+    }
+
     /** Whether the grammar knows this word, so that it is no name. */
     boolean isKeyword(String word) {
         return keywords.contains(word);

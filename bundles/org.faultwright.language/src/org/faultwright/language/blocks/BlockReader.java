@@ -17,6 +17,7 @@ import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.ThingKind;
 
 /**
  * Reads a text as a whole where every word of it fits, else block by block, so that a damaged block costs itself only.
@@ -83,7 +84,7 @@ public final class BlockReader {
             return Reading.whole(Translator.translate(source, parser.parse(source.content()), finder(source, blocks)).document());
         }
         List<ParsedBlock> parsed = blockParser.parse(source.content(), blocks, before.map(reading -> reading.blocks).orElseGet(List::of));
-        Translated read = Translator.translate(source, Assembly.of(source, blocks, parsed),
+        Translated read = Translator.translate(source, DocumentAssembly.of(source, blocks, parsed),
                 before.map(reading -> reading.translations).orElse(KeptTranslations.NONE), finder(source, blocks));
         if (!read.clean() && cut.guessed() && before.isPresent()) {
             return new Reading(whole(source).orElse(read.document()), parsed, read.kept());
@@ -127,9 +128,9 @@ public final class BlockReader {
     }
 
     private static DamagedBlock damaged(SourceText source, Block block, int offset, boolean beginning) {
-        String kind = block.head().map(BlockHead::keyword).orElse(beginning ? "text" : "");
+        ThingKind kind = block.head().map(BlockHead::kind).orElse(beginning ? ThingKind.TEXT : ThingKind.WORDS);
         int headEnd = block.opening() >= 0 ? block.opening() : block.end();
         boolean headBroken = block.head().isEmpty() || block.name().isEmpty() || offset <= headEnd;
-        return new DamagedBlock(kind, block.name(), new SourceRange(source, block.start(), block.end() - block.start()), headBroken);
+        return new DamagedBlock(kind, block.head().map(BlockHead::keyword).orElseGet(kind::word), block.name(), new SourceRange(source, block.start(), block.end() - block.start()), headBroken);
     }
 }

@@ -8,17 +8,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.language.parsing.PlainSigns;
+import org.faultwright.procedure.ThingKind;
 
 /** A text cut into its declarations and steps without being parsed: quick enough for thousands of files, and never fails. */
 public final class TextParts {
     /**
+     * @param kind    what it is; {@link ThingKind#WORDS} for words that begin nothing
      * @param keyword the word it begins with, such as {@code fault} or {@code measure}; empty for words that begin nothing
      * @param name    its name, or title where that is what it has; empty where there is none
-     * @param isStep  whether it is a step, of the procedure or of a routine
      * @param start   of its first word, in UTF-16 units from 0
      * @param end     behind its last word; steps of a routine lie within it
      */
-    public record Part(String keyword, String name, boolean isStep, int start, int end) {
+    public record Part(ThingKind kind, String keyword, String name, int start, int end) {
         boolean holds(int offset) {
             return start <= offset && offset < end;
         }
@@ -43,7 +44,7 @@ public final class TextParts {
 
     private void add(Block block) {
         String keyword = block.head().map(BlockHead::keyword).orElseGet(() -> beginning(block));
-        parts.add(new Part(keyword, block.name(), block.head().filter(BlockHead::isStep).isPresent(), block.start(), block.end()));
+        parts.add(new Part(block.head().map(BlockHead::kind).orElseGet(() -> ThingKind.begunBy(keyword)), keyword, block.name(), block.start(), block.end()));
         if (block.head().filter(BlockHead::holdsSteps).isPresent()) {
             addSteps(block);
         }
@@ -62,14 +63,14 @@ public final class TextParts {
             if (word.isFirstInLine() && inside.get(i + 1).isWord() && BlockReader.Loaded.HEADS.of(word.text()).filter(BlockHead::isStep).isPresent()
                     && !BlockReader.Loaded.HEADS.isKeyword(inside.get(i + 1).text())) {
                 open.ifPresent(before -> parts.add(ended(before, word.start())));
-                open = Optional.of(new Part(word.text(), inside.get(i + 1).text(), true, word.start(), block.end()));
+                open = Optional.of(new Part(ThingKind.STEP, word.text(), inside.get(i + 1).text(), word.start(), block.end()));
             }
         }
         open.ifPresent(parts::add);
     }
 
     private static Part ended(Part part, int end) {
-        return new Part(part.keyword(), part.name(), part.isStep(), part.start(), end);
+        return new Part(part.kind(), part.keyword(), part.name(), part.start(), end);
     }
 
     /** The innermost part that holds an offset; absent between parts. */

@@ -12,7 +12,7 @@ package org.faultwright.language.formatting;
  * @param item     what begins here
  * @param keyword  the keyword it is; empty for names, numbers, texts and comments
  */
-record SpacedToken(String text, int newlines, boolean spaced, Item item, String keyword, boolean comment) {
+record SpacedToken(String text, int newlines, boolean spaced, LayoutItem item, String keyword, boolean comment) {
     boolean endsLine() {
         return text.startsWith("//");
     }

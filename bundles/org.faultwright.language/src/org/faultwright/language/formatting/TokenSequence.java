@@ -15,7 +15,7 @@ final class TokenSequence {
     private TokenSequence() {
     }
 
-    static List<SpacedToken> of(String content, ICompositeNode root, Items items) {
+    static List<SpacedToken> of(String content, ICompositeNode root, ItemFinder items) {
         List<SpacedToken> words = new ArrayList<>();
         int newlines = 0;
         boolean spaced = false;

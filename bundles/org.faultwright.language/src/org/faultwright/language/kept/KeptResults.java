@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.faultwright.analysis.Finding;
 import org.faultwright.language.LibraryFinder;
-import org.faultwright.language.Lookup;
+import org.faultwright.language.LibraryLookup;
 import org.faultwright.language.ProcedureReader;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.SourceText;
@@ -105,7 +105,7 @@ public final class KeptResults {
      * @param check  what is found in a document that was read from it
      */
     public Answer anew(SourceText text, ProcedureReader reader, Function<Document, List<Finding>> check) {
-        List<Lookup> looked = new ArrayList<>();
+        List<LibraryLookup> looked = new ArrayList<>();
         Document document = reader.read(text, looked::add);
         Optional<Surroundings.Seen> before = folder.isEmpty() ? Optional.empty() : Surroundings.of(document, looked);
         List<Finding> found = check.apply(document);

@@ -18,7 +18,7 @@ import java.util.WeakHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.faultwright.language.LibraryFinder;
-import org.faultwright.language.Lookup;
+import org.faultwright.language.LibraryLookup;
 import org.faultwright.procedure.Document;
 import org.faultwright.procedure.Picture;
 import org.faultwright.procedure.PictureFile;
@@ -53,10 +53,10 @@ record Surroundings(List<Asked> asked, List<Found> found, List<Shown> pictures) 
     }
 
     /** @return absent where a library changed while it was read, so that it was read in two ways */
-    static Optional<Seen> of(Document document, List<Lookup> lookups) {
+    static Optional<Seen> of(Document document, List<LibraryLookup> lookups) {
         List<SourceText> texts = new ArrayList<>(List.of(document.source()));
         List<Asked> asked = new ArrayList<>();
-        for (Lookup lookup : lookups) {
+        for (LibraryLookup lookup : lookups) {
             int from = number(lookup.fromFile(), texts);
             int number = NONE;
             if (lookup.found().isPresent()) {

@@ -49,7 +49,7 @@ final class SyntaxErrorPlace {
     }
 
     boolean foundIsKeyword() {
-        return found != null && Character.isLetter(found().charAt(0)) && !Tokens.isName(found);
+        return found != null && Character.isLetter(found().charAt(0)) && !TokenKinds.isName(found);
     }
 
     /** Of the word found, or behind the last word where the text ends. */

@@ -44,7 +44,7 @@ final class SyntaxExpectation {
             case "RULE_ID", "RULE_RCODED":
                 return "Expected " + word(place) + ".";
             case "EOF":
-                return Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.";
+                return QuotedWords.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.";
             default:
                 return "Expected \"" + sign + "\" " + after(place) + ".";
         }
@@ -62,7 +62,7 @@ final class SyntaxExpectation {
         return feature().flatMap(LanguageParts::ofFeature).filter(what -> !rule.equals("QuantityText"))
                 .or(() -> LanguageParts.ofRule(rule))
                 .map(what -> "Expected " + what + " " + after(place) + ".")
-                .orElseGet(() -> place.isEnd() ? closing(place) : Quoted.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.");
+                .orElseGet(() -> place.isEnd() ? closing(place) : QuotedWords.words(place.found()) + " cannot stand " + after(place) + "; correct it or delete it.");
     }
 
     private static String start(SyntaxErrorPlace place) {
@@ -70,14 +70,14 @@ final class SyntaxExpectation {
             return "This text is empty; begin it with \"procedure\" or \"library\" and a name.";
         }
         return LanguageWords.near(LanguageWords.BEGINNINGS, place.found())
-                .map(near -> Quoted.words(place.found()) + " begins no text of this language; did you mean " + near + "?")
+                .map(near -> QuotedWords.words(place.found()) + " begins no text of this language; did you mean " + near + "?")
                 .orElse("Expected \"procedure\" or \"library\" and a name at the start of the text.");
     }
 
     private String name(SyntaxErrorPlace place) {
         String what = feature().flatMap(LanguageParts::ofFeature).orElse("a name");
         if (place.foundIsKeyword()) {
-            return "Expected " + what + " " + after(place) + "; " + Quoted.words(place.found())
+            return "Expected " + what + " " + after(place) + "; " + QuotedWords.words(place.found())
                     + " is a word of the language and cannot be one.";
         }
         return "Expected " + what + " " + after(place) + ".";
@@ -99,7 +99,7 @@ final class SyntaxExpectation {
         String head = element instanceof OutcomeText outcome && outcome.getHead() != null
                 ? NodeModelUtils.getTokenText(NodeModelUtils.findActualNodeFor(outcome.getHead())) : place.before();
         String first = head.split("\\s+", 2)[0];
-        String expected = "Expected \"->\" and the next step after the outcome " + Quoted.words(head);
+        String expected = "Expected \"->\" and the next step after the outcome " + QuotedWords.words(head);
         return LanguageWords.near(LanguageWords.LINES, first).map(near -> expected + "; or did you mean \"" + near + "\"?")
                 .orElse(expected + ".");
     }
@@ -112,7 +112,7 @@ final class SyntaxExpectation {
         if (LanguageWords.DECLARATIONS.contains(place.found())) {
             return "This \"" + place.found() + "\" begins before " + what + " is closed; put a } before it.";
         }
-        String sentence = Quoted.words(place.found()) + " does not belong in " + what;
+        String sentence = QuotedWords.words(place.found()) + " does not belong in " + what;
         return LanguageWords.near(LanguageWords.LINES, place.found()).map(near -> sentence + "; did you mean \"" + near + "\"?")
                 .orElse(sentence + "; correct it or delete it, or put the } that closes " + what + " before it.");
     }
@@ -131,7 +131,7 @@ final class SyntaxExpectation {
     }
 
     private static String after(SyntaxErrorPlace place) {
-        return place.before().isEmpty() ? "at the start of the text" : "after " + Quoted.words(place.before());
+        return place.before().isEmpty() ? "at the start of the text" : "after " + QuotedWords.words(place.before());
     }
 
     private Optional<AbstractRule> rule() {

@@ -49,9 +49,9 @@ import org.faultwright.quantity.QuantityKind;
 final class DeclarationTranslator {
     private final Translators parts;
     private final ModelSource passage;
-    private final Instruments instruments;
+    private final InstrumentTranslator instruments;
 
-    DeclarationTranslator(Translators parts, Instruments instruments) {
+    DeclarationTranslator(Translators parts, InstrumentTranslator instruments) {
         this.parts = parts;
         this.passage = parts.passage;
         this.instruments = instruments;

@@ -22,9 +22,9 @@ import org.faultwright.quantity.Formula;
 /** Values computed from readings. An expression with a gap is left out; the parser has reported the gap. */
 final class FormulaTranslator extends TextSwitch<Optional<Formula>> {
     private final ModelSource passage;
-    private final Quantities quantities;
+    private final QuantityTranslator quantities;
 
-    FormulaTranslator(ModelSource passage, Quantities quantities) {
+    FormulaTranslator(ModelSource passage, QuantityTranslator quantities) {
         this.passage = passage;
         this.quantities = quantities;
     }

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.function.IntFunction;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.SyntaxErrorMessage;
-import org.faultwright.language.parsing.Quoted;
+import org.faultwright.language.parsing.QuotedWords;
 import org.faultwright.language.parsing.SyntaxMessages;
 import org.faultwright.procedure.DamagedBlock;
 import org.faultwright.procedure.SourceRange;
@@ -51,7 +51,7 @@ final class SyntaxProblem {
             passage.unreadable(at(passage, passage.start(error) + Integer.parseInt(place[0]), Integer.parseInt(place[1])), message.getMessage());
         } else {
             passage.unreadable(at(passage, passage.start(error) + error.getOffset(), error.getLength()),
-                    Quoted.words(error.getText()) + " cannot be read; correct it or delete it.");
+                    QuotedWords.words(error.getText()) + " cannot be read; correct it or delete it.");
         }
     }
 

@@ -38,7 +38,7 @@ public final class Translator {
     private final SourceText source;
     private final Translators parts;
     private final ModelSource passage;
-    private final RecordKeeping record;
+    private final HeadTranslator record;
     private final IntFunction<Optional<DamagedBlock>> blocks;
 
     private Translator(SourceText source, Map<INode, Integer> starts, Map<EObject, Integer> elements, KeptTranslations before, IntFunction<Optional<DamagedBlock>> blocks) {
@@ -46,7 +46,7 @@ public final class Translator {
         this.blocks = blocks;
         parts = new Translators(source, starts, elements, before);
         passage = parts.passage;
-        record = new RecordKeeping(parts);
+        record = new HeadTranslator(parts);
     }
 
     /**
@@ -93,7 +93,7 @@ public final class Translator {
     private Translated document(EObject root, Optional<SourceRange> at) {
         Document read = root instanceof LibraryText library ? library(library, at)
                 : root instanceof ProcedureText procedure ? procedure(procedure, at)
-                : nothing(source, Problems.inReadingOrder(passage, blocks));
+                : nothing(source, ProblemList.inReadingOrder(passage, blocks));
         return new Translated(read, passage.unreadable().isEmpty(), parts.kept.now());
     }
 
@@ -109,7 +109,7 @@ public final class Translator {
         parts.unread.betweenDeclarations(written, DOCUMENT_TEXT__UNREAD);
         return new Library(source, name(written), title(written), uses(written), List.of(),
                 parts.declarations.all(written.getDeclarations(), written.getAmbient()), record.decisionRule(written.getDecisionRules()),
-                closesBy(written), Problems.inReadingOrder(passage, blocks), at.orElseGet(() -> passage.range(written)));
+                closesBy(written), ProblemList.inReadingOrder(passage, blocks), at.orElseGet(() -> passage.range(written)));
     }
 
     private Procedure procedure(ProcedureText written, Optional<SourceRange> at) {
@@ -120,7 +120,7 @@ public final class Translator {
                 closesBy(written), elsewhere(written), written.getFaults().stream().map(fault -> parts.kept.of(fault, () -> fault(fault))).toList(), parts.declarations.begin(written.getBegins()),
                 parts.steps.all(written.getSteps()), written.getExamples().stream().flatMap(example -> parts.kept.of(example, () -> examples(example).toList()).stream()).toList(), List.of(),
                 at.orElseGet(() -> passage.range(written)));
-        return read.withProblems(Problems.inReadingOrder(passage, blocks));
+        return read.withProblems(ProblemList.inReadingOrder(passage, blocks));
     }
 
     private Optional<Name> closesBy(DocumentText written) {

@@ -14,15 +14,15 @@ final class Translators {
     final ModelSource passage;
     final KeptTranslations.Taking kept;
     final UnreadWords unread;
-    final Quantities quantities;
-    final Limits limits;
+    final QuantityTranslator quantities;
+    final LimitTranslator limits;
     final Vocabulary vocabulary;
     final SettingTranslator settings;
     final PictureReader pictures;
-    final Frames frames;
-    final Outcomes outcomes;
+    final FrameTranslator frames;
+    final OutcomeTranslator outcomes;
     final StepTranslator steps;
-    final Showings showings;
+    final ShowingTranslator showings;
     final DeclarationTranslator declarations;
 
     /** @param blocks where each element that a block was parsed into begins; empty for a text that was parsed as a whole */
@@ -30,15 +30,15 @@ final class Translators {
         passage = new ModelSource(source, starts);
         kept = new KeptTranslations.Taking(source, blocks, before, passage);
         unread = new UnreadWords(passage);
-        quantities = new Quantities(passage);
-        limits = new Limits(passage, quantities);
+        quantities = new QuantityTranslator(passage);
+        limits = new LimitTranslator(passage, quantities);
         vocabulary = new Vocabulary(passage);
         settings = new SettingTranslator(passage);
         pictures = new PictureReader(passage);
-        frames = new Frames(this);
-        outcomes = new Outcomes(this);
+        frames = new FrameTranslator(this);
+        outcomes = new OutcomeTranslator(this);
         steps = new StepTranslator(this, new FormulaTranslator(passage, quantities));
-        showings = new Showings(passage, quantities);
-        declarations = new DeclarationTranslator(this, new Instruments(passage, quantities, limits, vocabulary));
+        showings = new ShowingTranslator(passage, quantities);
+        declarations = new DeclarationTranslator(this, new InstrumentTranslator(passage, quantities, limits, vocabulary));
     }
 }

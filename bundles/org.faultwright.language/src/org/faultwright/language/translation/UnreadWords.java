@@ -13,7 +13,7 @@ import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.language.parsing.LanguageSigns;
 import org.faultwright.language.parsing.LanguageWords;
-import org.faultwright.language.parsing.Quoted;
+import org.faultwright.language.parsing.QuotedWords;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.Units;
@@ -62,7 +62,7 @@ final class UnreadWords {
     }
 
     private void report(String word, SourceRange at, List<String> known, String what) {
-        passage.unreadable(at, LanguageSigns.advice(word).or(() -> misplaced(word)).orElseGet(() -> Quoted.words(word) + " " + what
+        passage.unreadable(at, LanguageSigns.advice(word).or(() -> misplaced(word)).orElseGet(() -> QuotedWords.words(word) + " " + what
                 + LanguageWords.near(known, word).map(near -> "; did you mean " + near + "?").orElse("; correct it or delete it.")));
     }
 
@@ -83,11 +83,11 @@ final class UnreadWords {
         String[] before = passage.source().content().substring(0, passage.range(node).offset()).stripTrailing().split("\\s+");
         if (before.length > 1 && before[before.length - 2].matches("[0-9][0-9.]*")
                 && Units.named(before[before.length - 1]).status() == Unit.Status.UNKNOWN) {
-            return "Expected a result before ->, as " + Quoted.words(before[before.length - 1]) + " was read as the unit of "
+            return "Expected a result before ->, as " + QuotedWords.words(before[before.length - 1]) + " was read as the unit of "
                     + before[before.length - 2] + "; write the unit after the number, as in 24 V.";
         }
         String last = before[before.length - 1];
         return "Expected a result before ->, as in faint -> Next" + (last.matches("\\w+")
-                ? "; " + Quoted.words(last) + " was read as part of what stands before it." : ".");
+                ? "; " + QuotedWords.words(last) + " was read as part of what stands before it." : ".");
     }
 }

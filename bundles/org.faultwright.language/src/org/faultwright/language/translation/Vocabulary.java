@@ -15,7 +15,7 @@ import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.INode;
 import org.faultwright.analysis.NearNames;
-import org.faultwright.language.parsing.Quoted;
+import org.faultwright.language.parsing.QuotedWords;
 import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.SignalWord;
 import org.faultwright.procedure.Written;
@@ -48,7 +48,7 @@ final class Vocabulary {
             return "Say which " + words + " is meant: dc " + words + ", ac " + words + " rms or ac " + words + " peak.";
         }
         List<String> kinds = Arrays.stream(QuantityKind.values()).map(QuantityKind::words).toList();
-        return Quoted.words(words) + " is no quantity that can be measured here; " + NearNames.of(words, kinds).stream().findFirst()
+        return QuotedWords.words(words) + " is no quantity that can be measured here; " + NearNames.of(words, kinds).stream().findFirst()
                 .map(near -> "did you mean " + near + "?").orElse("write one of " + listed(kinds) + ".");
     }
 
@@ -66,7 +66,7 @@ final class Vocabulary {
             case "ac peak":
                 return QuantityKind.AC_VOLTAGE_PEAK;
             default:
-                passage.problem(passage.range(form.get()), Quoted.words(words) + " is no form of a voltage; write dc, ac rms or ac peak.");
+                passage.problem(passage.range(form.get()), QuotedWords.words(words) + " is no form of a voltage; write dc, ac rms or ac peak.");
                 return QuantityKind.DC_VOLTAGE;
         }
     }
@@ -75,7 +75,7 @@ final class Vocabulary {
         return passage.nodes(element, feature).stream().flatMap(node -> {
             Optional<Hazard> hazard = Hazard.named(passage.words(node));
             if (hazard.isEmpty()) {
-                passage.problem(passage.range(node), Quoted.words(passage.words(node)) + " is no hazard that the language knows; write one of "
+                passage.problem(passage.range(node), QuotedWords.words(passage.words(node)) + " is no hazard that the language knows; write one of "
                         + listed(Arrays.stream(Hazard.values()).map(Hazard::word).toList()) + ".");
             }
             return hazard.map(known -> new Written<>(known, passage.range(node))).stream();
@@ -91,7 +91,7 @@ final class Vocabulary {
         String word = passage.words(node);
         Optional<E> found = Arrays.stream(known).filter(one -> lower(one).equals(word)).findFirst();
         if (found.isEmpty()) {
-            passage.problem(passage.range(node), Quoted.words(word) + " is no " + what + "; write one of "
+            passage.problem(passage.range(node), QuotedWords.words(word) + " is no " + what + "; write one of "
                     + listed(Arrays.stream(known).map(Vocabulary::lower).toList()) + ".");
         }
         return found;
@@ -115,7 +115,7 @@ final class Vocabulary {
         try {
             return Optional.of(LocalDate.parse(text));
         } catch (DateTimeException noDay) {
-            passage.problem(passage.range(node), Quoted.words(text) + " is no day of the calendar; write year, month and day as in 2026-01-31.");
+            passage.problem(passage.range(node), QuotedWords.words(text) + " is no day of the calendar; write year, month and day as in 2026-01-31.");
             return Optional.empty();
         }
     }

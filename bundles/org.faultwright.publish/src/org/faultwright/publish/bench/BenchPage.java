@@ -4,6 +4,9 @@
  */
 package org.faultwright.publish.bench;
 
+import com.google.gson.Gson;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -13,9 +16,6 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import com.google.gson.Gson;
-import com.google.gson.JsonElement;
-import com.google.gson.JsonObject;
 import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Part;
 import org.faultwright.procedure.Picture;
@@ -26,13 +26,13 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
-import org.faultwright.publish.card.SetPlan;
+import org.faultwright.publish.PublishedFiles;
+import org.faultwright.publish.card.TypesetPlan;
 import org.faultwright.publish.page.HtmlText;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 import org.faultwright.publish.tree.TreeJson;
 
 /**
@@ -71,8 +71,8 @@ public final class BenchPage implements ProcedureExport {
     }
 
     @Override
-    public Published publish(Publication publication) {
-        Map<String, String> pictures = pictures(SetPlan.of(publication));
+    public PublishedFiles publish(Publication publication) {
+        Map<String, String> pictures = pictures(TypesetPlan.of(publication));
         Page page = new Page(Medium.SCREEN, publication.title(), "Bench page of " + publication.procedure().name().text() + ", "
                 + publication.revision());
         page.head().add("meta").set("name", "color-scheme").set("content", "light dark");
@@ -81,7 +81,7 @@ public final class BenchPage implements ProcedureExport {
         body.add("p", "told").id("told").set("role", "status");
         byte[] html = HtmlText.of(page, bare(resource("bench.css")), bare(walkScript()) + bare(recordScript()) + bare(resource("bench.js")),
                 data(publication, pictures), !pictures.isEmpty());
-        return new Published(FileName.of(publication.procedure(), ".bench.html"), "text/html", html);
+        return new PublishedFiles(FileName.of(publication.procedure(), ".bench.html"), "text/html", html);
     }
 
     /** What stands here until the script runs, and stays where none may. */
@@ -117,7 +117,7 @@ public final class BenchPage implements ProcedureExport {
     }
 
     /** By the name that the tree calls each by; one that cannot be shown is told in words alone. */
-    private static Map<String, String> pictures(Plan plan) {
+    private static Map<String, String> pictures(CardPlan plan) {
         Map<String, String> pictures = new LinkedHashMap<>();
         Scope scope = plan.scope();
         Stream.of(plan.steps().flatMap(step -> step.frame().pictures().stream()), scope.points().stream().map(Point::pictures).flatMap(all -> all.stream()),

@@ -16,7 +16,7 @@ import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.ValueText;
-import org.faultwright.quantity.measure.Zones;
+import org.faultwright.quantity.measure.DecisionZones;
 
 /**
  * The readings a meter can show as a bar: accepted ones white, rejected ones dark, doubtful ones grey with a question mark, to
@@ -59,7 +59,7 @@ final class BandScale {
     }
 
     /** @param width in millimetres */
-    static void add(Fo into, Zones zones, Unit unit, double width) {
+    static void add(Fo into, DecisionZones zones, Unit unit, double width) {
         List<Zone> parts = parts(zones);
         List<Double> widths = widths(parts, width);
         Fo scale = into.add("block-container", "height", PrintDocument.mm(BAR + NUMBERS), "space-before", "0.8mm", "space-after", "0.3mm",
@@ -78,7 +78,7 @@ final class BandScale {
         apart(numbers, width).forEach(number -> number(scale, number));
     }
 
-    private static List<Zone> parts(Zones zones) {
+    private static List<Zone> parts(DecisionZones zones) {
         List<Zone> parts = new ArrayList<>();
         Stream.of(Stream.of(zones.accept()).map(zone -> zone(Judgement.ACCEPT, zone)), zones.doubtful().stream().map(zone -> zone(Judgement.DOUBTFUL, zone)),
                 zones.reject().stream().map(zone -> zone(Judgement.REJECT, zone))).flatMap(all -> all).forEach(parts::add);

@@ -13,17 +13,17 @@ import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** The one template of the bench card for a browser. It says the same as the card on paper, in the same words and the same order. */
 final class BenchCard {
     private BenchCard() {
     }
 
-    static Page page(Plan plan) {
+    static Page page(CardPlan plan) {
         Publication publication = plan.publication();
         Page page = new Page(Medium.SCREEN, publication.title(), "Bench card: " + publication.title() + ", " + publication.revision());
         Tag body = page.body();
@@ -31,7 +31,7 @@ final class BenchCard {
             body.add("div", "watermark").set("aria-hidden", "true").text("DRAFT");
         }
         Tag main = body.add("main");
-        Used used = new Used(plan);
+        UsedDeclarations used = new UsedDeclarations(plan);
         NotesPart notes = new NotesPart(plan, used);
         CardSources sources = new CardSources();
         HeadPart.add(main, plan);
@@ -46,8 +46,8 @@ final class BenchCard {
         return page;
     }
 
-    private static void steps(Tag main, Plan plan, StepPart part) {
-        List<Placed> own = plan.sections().get(0).steps();
+    private static void steps(Tag main, CardPlan plan, StepPart part) {
+        List<PlacedStep> own = plan.sections().get(0).steps();
         if (!own.isEmpty()) {
             main.say("h2", "", "Steps: begin at 1. Tick what you see, go where its arrow says");
             if (plan.sections().stream().anyMatch(section -> plan.visits(section) > 1)) {
@@ -63,9 +63,9 @@ final class BenchCard {
     }
 
     /** Marked by a line on its left, since the steps of the procedure go on behind it. */
-    private static void routine(Tag main, Plan plan, Section section, StepPart part) {
+    private static void routine(Tag main, CardPlan plan, CardSection section, StepPart part) {
         Tag box = main.add("section", "routine");
-        box.add("h3", "heading").id(Plan.anchor(section)).text("Routine " + section.letter() + ": " + PaperCard.title(section.graph()));
+        box.add("h3", "heading").id(CardPlan.anchor(section)).text("Routine " + section.letter() + ": " + PaperCard.title(section.graph()));
         Tag from = box.add("p", "from");
         from.text("Came from step").space();
         int visits = plan.visits(section);

@@ -7,10 +7,10 @@ package org.faultwright.publish.card;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.page.HtmlText;
 import org.faultwright.publish.page.StyleSheet;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 
 /** The bench card for a browser: one file that runs nothing and fetches nothing. */
 public final class CardHtml implements ProcedureExport {
@@ -25,8 +25,8 @@ public final class CardHtml implements ProcedureExport {
     }
 
     @Override
-    public Published publish(Publication publication) {
-        byte[] html = HtmlText.of(BenchCard.page(SetPlan.of(publication)), StyleSheet.of("page", "screen"));
-        return new Published(FileName.of(publication.procedure(), ".html"), "text/html", html);
+    public PublishedFiles publish(Publication publication) {
+        byte[] html = HtmlText.of(BenchCard.page(TypesetPlan.of(publication)), StyleSheet.of("page", "screen"));
+        return new PublishedFiles(FileName.of(publication.procedure(), ".html"), "text/html", html);
     }
 }

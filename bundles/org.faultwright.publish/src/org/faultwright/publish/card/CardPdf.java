@@ -7,7 +7,7 @@ package org.faultwright.publish.card;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.page.Paper;
 
 /** The bench card for print and archive: PDF/A-2a and PDF/UA-1. */
@@ -44,9 +44,9 @@ public final class CardPdf implements ProcedureExport {
     }
 
     @Override
-    public Published publish(Publication publication) {
-        byte[] pdf = paper == Paper.A4 ? SetPlan.printed(publication) : SetPlan.print(SetPlan.of(publication), paper);
-        return new Published(FileName.of(publication.procedure(), ending()), "application/pdf", pdf);
+    public PublishedFiles publish(Publication publication) {
+        byte[] pdf = paper == Paper.A4 ? TypesetPlan.printed(publication) : TypesetPlan.print(TypesetPlan.of(publication), paper);
+        return new PublishedFiles(FileName.of(publication.procedure(), ending()), "application/pdf", pdf);
     }
 
     private String ending() {

@@ -8,14 +8,14 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.PdfPrint;
 import org.faultwright.publish.page.PdfStamp;
 import org.faultwright.publish.page.PrintDocument;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
 
 /**
  * The chart of the steps alone, of the routines that stand apart too, on as many pages of A4 as it needs. Steps in the box of another
@@ -33,8 +33,8 @@ public final class ChartPdf implements ProcedureExport {
     }
 
     @Override
-    public Published publish(Publication publication) {
-        Plan plan = SetPlan.of(publication);
+    public PublishedFiles publish(Publication publication) {
+        CardPlan plan = TypesetPlan.of(publication);
         Paper paper = Paper.A4;
         PrintDocument sheet = new PrintDocument(paper, 1, publication.title(), "Chart of the steps of " + publication.procedure().name().text() + ", "
                 + publication.revision(), publication.revision(), (publication.hasErrors() ? "DRAFT \u00B7 " : "") + "SHA-256 " + publication.digest());
@@ -45,12 +45,12 @@ public final class ChartPdf implements ProcedureExport {
                 + " on the card, below the step with their number.");
         Fo caution = Paint.line(flow);
         Paint.bold(caution, Caution.FIRST).verbatim(" ").text(Caution.TRAINED);
-        for (Section section : plan.sections()) {
-            Fo heading = flow.add("block", "id", section.isRoutine() ? Plan.anchor(section) : "steps", "keep-with-next.within-column", "always");
+        for (CardSection section : plan.sections()) {
+            Fo heading = flow.add("block", "id", section.isRoutine() ? CardPlan.anchor(section) : "steps", "keep-with-next.within-column", "always");
             Paint.heading(heading, section.isRoutine() ? "Routine " + section.letter() + ": " + PaperCard.title(section.graph()) : "Steps");
             new PaperChart(paper.room(), true).add(flow.add("block"), plan, section);
         }
         byte[] pdf = PdfPrint.of(sheet, new PdfStamp(publication.digest(), publication.dated()), publication.hasErrors());
-        return new Published(FileName.of(publication.procedure(), ".chart.pdf"), "application/pdf", pdf);
+        return new PublishedFiles(FileName.of(publication.procedure(), ".chart.pdf"), "application/pdf", pdf);
     }
 }

@@ -13,16 +13,16 @@ import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** What is filled in, looked over and signed before the unit leaves the bench. */
 final class ClosingPart {
     private ClosingPart() {
     }
 
-    static void add(Tag body, Plan plan, Used used, CardSources sources) {
+    static void add(Tag body, CardPlan plan, UsedDeclarations used, CardSources sources) {
         Tag section = body.add("section", "closing");
         section.add("h2").id(StepPart.CLOSE).text("Close the job");
         faults(section, plan);
@@ -41,7 +41,7 @@ final class ClosingPart {
         section.say("p", "small", publication.revision() + ", SHA-256 " + publication.digest() + ".");
     }
 
-    private static void faults(Tag section, Plan plan) {
+    private static void faults(Tag section, CardPlan plan) {
         section.say("p", "", "Which fault was it? Tick each that it may be.");
         Tag list = section.add("ul", "ticks");
         plan.likely().cases().forEach(one -> list.add("li").say("span", "box", Wording.BOX).space().text(PaperFront.title(one.fault())));
@@ -55,8 +55,8 @@ final class ClosingPart {
     }
 
     /** The tests after a repair, with where they are done; each result is written down. */
-    private static void protective(Tag section, Plan plan) {
-        Map<ProtectiveTest, List<Placed>> tests = new EnumMap<>(ProtectiveTest.class);
+    private static void protective(Tag section, CardPlan plan) {
+        Map<ProtectiveTest, List<PlacedStep>> tests = new EnumMap<>(ProtectiveTest.class);
         plan.placed().forEach(placed -> placed.step().frame().precautions().tests()
                 .forEach(test -> tests.computeIfAbsent(test.value(), none -> new ArrayList<>()).add(placed)));
         if (!tests.isEmpty()) {
@@ -70,7 +70,7 @@ final class ClosingPart {
                 FrontPart.arrow(line, places.get(i));
                 line.space();
             }
-            places.stream().flatMap(placed -> Result.expected(placed.step()).stream()).map(Wording::printed).distinct()
+            places.stream().flatMap(placed -> CardResult.expected(placed.step()).stream()).map(Wording::printed).distinct()
                     .forEach(limit -> line.space().say("b", "", limit));
             line.space().say("span", "fill", "").space().say("span", "box", Wording.BOX).space().text("not on the way");
         });

@@ -17,11 +17,11 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Likely;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
-import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.LikelyFaults;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.StepRun;
 
 /** What it can be, how long it takes, and all steps with where they lead. */
 final class FrontPart {
@@ -30,7 +30,7 @@ final class FrontPart {
     private FrontPart() {
     }
 
-    static void add(Tag into, Plan plan) {
+    static void add(Tag into, CardPlan plan) {
         faults(into, plan);
         if (!plan.sections().get(0).steps().isEmpty()) {
             into.say("h2", "", "All steps (" + END + " ends the job)");
@@ -38,8 +38,8 @@ final class FrontPart {
         }
     }
 
-    private static void faults(Tag into, Plan plan) {
-        List<Likely.Case> cases = plan.likely().cases();
+    private static void faults(Tag into, CardPlan plan) {
+        List<LikelyFaults.Case> cases = plan.likely().cases();
         if (cases.isEmpty()) {
             return;
         }
@@ -48,7 +48,7 @@ final class FrontPart {
         Tag head = table.add("thead").add("tr");
         List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("th").set("scope", "col").text(word));
         Tag rows = table.add("tbody");
-        for (Likely.Case one : cases) {
+        for (LikelyFaults.Case one : cases) {
             Tag row = rows.add("tr");
             row.add("th").set("scope", "row").text(PaperFront.title(one.fault()));
             row.add("td").text(one.fault().cases().map(count -> count.value().toString()).orElse(PrintedNumbers.percent(one.weight())));
@@ -63,14 +63,14 @@ final class FrontPart {
     }
 
     /** An arrow with the number of the step, which stay together. */
-    static Tag arrow(Tag into, Placed step) {
+    static Tag arrow(Tag into, PlacedStep step) {
         return into.link(step.anchor(), "way", "Go to step " + step.label()).text(Wording.ARROW + " " + step.label());
     }
 
-    private static void steps(Tag into, Plan plan, Section section) {
+    private static void steps(Tag into, CardPlan plan, CardSection section) {
         if (section.isRoutine()) {
             Tag line = into.add("p", "branch");
-            line.link(Plan.anchor(section), "way", "To routine " + section.letter()).text(section.letter());
+            line.link(CardPlan.anchor(section), "way", "To routine " + section.letter()).text(section.letter());
             line.space().text("Routine: " + PaperCard.title(section.graph()));
         }
         Tag list = into.add("ul", "tree");
@@ -83,10 +83,10 @@ final class FrontPart {
     }
 
     /** Where a step leads, with the results that lead there; of a routine in its box, where that is left to. */
-    private static Map<Placed, List<String>> ways(Plan plan, Placed step) {
-        Map<Placed, List<String>> ways = new LinkedHashMap<>();
-        List<Placed> leaving = plan.inside(step).isEmpty() ? List.of(step) : plan.inside(step);
-        for (Placed from : leaving) {
+    private static Map<PlacedStep, List<String>> ways(CardPlan plan, PlacedStep step) {
+        Map<PlacedStep, List<String>> ways = new LinkedHashMap<>();
+        List<PlacedStep> leaving = plan.inside(step).isEmpty() ? List.of(step) : plan.inside(step);
+        for (PlacedStep from : leaving) {
             for (Outcome outcome : from.step().outcomes()) {
                 outcome.target().map(from.run()::target).ifPresent(target -> way(plan, ways, step, outcome, target));
                 outcome.repeat().map(repeat -> from.run().target(repeat.otherwise())).ifPresent(target -> way(plan, ways, step, outcome, target));
@@ -95,8 +95,8 @@ final class FrontPart {
         return ways;
     }
 
-    private static void way(Plan plan, Map<Placed, List<String>> ways, Placed step, Outcome outcome, Run.Target target) {
-        if (target instanceof Run.To to && !plan.inside(step).contains(to.step())) {
+    private static void way(CardPlan plan, Map<PlacedStep, List<String>> ways, PlacedStep step, Outcome outcome, StepRun.Target target) {
+        if (target instanceof StepRun.To to && !plan.inside(step).contains(to.step())) {
             List<String> by = ways.computeIfAbsent(to.step(), first -> new ArrayList<>());
             String word = outcome.key().equals("then") || outcome.key().equals(Step.DONE) ? "" : PlainText.phrase(outcome.key());
             if (!by.contains(word)) {
@@ -105,9 +105,9 @@ final class FrontPart {
         }
     }
 
-    private static void leads(Tag line, Map<Placed, List<String>> ways) {
+    private static void leads(Tag line, Map<PlacedStep, List<String>> ways) {
         String between = "";
-        for (Map.Entry<Placed, List<String>> way : ways.entrySet()) {
+        for (Map.Entry<PlacedStep, List<String>> way : ways.entrySet()) {
             String by = way.getValue().stream().filter(word -> !word.isEmpty()).collect(Collectors.joining(", "));
             line.text(between);
             line.space().text(by).space();

@@ -11,14 +11,14 @@ import org.faultwright.procedure.Revision;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 
 /** What a card is for, which revision it is, and the job it is used on. */
 final class HeadPart {
     private HeadPart() {
     }
 
-    static void add(Tag body, Plan plan) {
+    static void add(Tag body, CardPlan plan) {
         Publication publication = plan.publication();
         Procedure procedure = plan.procedure();
         Tag head = body.add("header", "head");

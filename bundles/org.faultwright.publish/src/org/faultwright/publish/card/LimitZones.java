@@ -11,13 +11,13 @@ import java.util.stream.Stream;
 import org.faultwright.analysis.measurement.DoubtfulReadings;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Step;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 import org.faultwright.quantity.Interval;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.measure.ComputedBudget;
 import org.faultwright.quantity.measure.DecisionRule;
-import org.faultwright.quantity.measure.Zones;
+import org.faultwright.quantity.measure.DecisionZones;
 
 /**
  * The readings or computed values that are accepted, in doubt and rejected, to the digits that are shown or worth computing.
@@ -25,7 +25,7 @@ import org.faultwright.quantity.measure.Zones;
  * @param rule     in use for this step
  * @param computed whether the values are computed from readings
  */
-record LimitZones(Zones zones, Unit unit, DecisionRule rule, boolean computed) {
+record LimitZones(DecisionZones zones, Unit unit, DecisionRule rule, boolean computed) {
 
     /** Absent where the limit itself decides, or the instrument is not known well enough. */
     static Optional<LimitZones> of(Procedure procedure, Step step) {
@@ -59,7 +59,7 @@ record LimitZones(Zones zones, Unit unit, DecisionRule rule, boolean computed) {
     }
 
     /** The conventions behind the numbers, to be printed wherever they are: one for each rule that is in use. */
-    static List<String> conventions(Plan plan) {
+    static List<String> conventions(CardPlan plan) {
         List<LimitZones> all = plan.steps().flatMap(step -> of(plan.procedure(), step).stream()).toList();
         return all.stream().map(LimitZones::judged).distinct().map(judged -> {
             List<LimitZones> alike = all.stream().filter(one -> one.judged().equals(judged)).toList();

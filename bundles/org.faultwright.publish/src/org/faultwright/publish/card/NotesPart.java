@@ -14,17 +14,17 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** Safety notes after ANSI Z535.6 and ISO 3864-2: gathered and numbered before anything is done, and again at the step that warns. */
 final class NotesPart {
-    private final Plan plan;
+    private final CardPlan plan;
     private final Map<Note, List<Step>> notes;
     private final List<String> numbers;
 
-    NotesPart(Plan plan, Used used) {
+    NotesPart(CardPlan plan, UsedDeclarations used) {
         this.plan = plan;
         this.notes = used.notes();
         this.numbers = notes.keySet().stream().map(note -> note.name().text()).toList();
@@ -38,7 +38,7 @@ final class NotesPart {
             Tag box = section.add("p", "note " + style(note)).id(anchor(note));
             box.say("span", "word", signal(note)).space().say("span", "faint", "note " + number(note)).space();
             box.say("b", "", note.hazard()).space().text(PlainText.line(note.consequence() + " " + note.avoid())).space();
-            List<Placed> at = plan.placed().filter(placed -> steps.contains(placed.step())).toList();
+            List<PlacedStep> at = plan.placed().filter(placed -> steps.contains(placed.step())).toList();
             box.text(at.size() == 1 ? "Step" : "Steps").space();
             links(box, at);
             box.text(".");
@@ -70,9 +70,9 @@ final class NotesPart {
         return note.word() == SignalWord.NOTICE ? note.word().name() : Wording.ALERT + " " + note.word().name();
     }
 
-    static void links(Tag into, List<Placed> steps) {
+    static void links(Tag into, List<PlacedStep> steps) {
         String between = "";
-        for (Placed step : steps) {
+        for (PlacedStep step : steps) {
             into.text(between);
             if (!between.isEmpty()) {
                 into.space();

@@ -9,7 +9,7 @@ import org.faultwright.procedure.SignalWord;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.PrintDocument;
-import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.PlacedStep;
 
 /** The small things that the parts of a printed card share. Black and white keeps every meaning: no colour says anything alone. */
 final class Paint {
@@ -72,7 +72,7 @@ final class Paint {
     }
 
     /** An arrow to a step, with its page where that is another one. */
-    static void arrow(Fo into, Placed to) {
+    static void arrow(Fo into, PlacedStep to) {
         Fo link = into.add("basic-link", "internal-destination", to.anchor(), "font-weight", "bold", "font-size", "11pt", "color", INK)
                 .spoken("Go to step " + to.label());
         link.verbatim(Wording.ARROW + "\u00A0" + to.label());

@@ -14,11 +14,11 @@ import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.PrintDocument;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
-import org.faultwright.publish.plan.Section;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.StepRun;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** The bench card on paper: front, steps in working order, routines, end. */
 final class PaperCard {
@@ -26,20 +26,20 @@ final class PaperCard {
     }
 
     /** @param whole what goes on over no page */
-    static PrintDocument sheet(Plan plan, Paper paper, Set<Run> whole) {
+    static PrintDocument sheet(CardPlan plan, Paper paper, Set<StepRun> whole) {
         Publication publication = plan.publication();
         PrintDocument sheet = new PrintDocument(paper, paper.columns(), publication.title(), "Bench card of " + publication.procedure().name().text()
                 + ", " + publication.revision(), publication.revision() + (publication.status() == Revision.Status.DRAFT ? ": do not work by it" : ""), (publication.hasErrors() ? "DRAFT \u00B7 " : "")
                 + "SHA-256 " + publication.digest());
         Fo flow = sheet.flow();
-        Used used = new Used(plan);
+        UsedDeclarations used = new UsedDeclarations(plan);
         Citations sources = new Citations();
         PaperNotes notes = new PaperNotes(used);
         PaperFront front = new PaperFront(plan, used, notes);
         front.head(flow, paper.room());
         front.columns(flow, paper.column());
         PaperStep steps = new PaperStep(plan, used, sources, notes, paper, whole);
-        Section own = plan.sections().get(0);
+        CardSection own = plan.sections().get(0);
         if (!own.steps().isEmpty()) {
             Fo head = Paint.heading(flow, "Steps: begin at 1. Tick what you see, go where its arrow says");
             if (plan.sections().stream().anyMatch(section -> plan.visits(section) > 1)) {
@@ -66,12 +66,12 @@ final class PaperCard {
     }
 
     /** Marked by a line on its left, since the steps of the procedure go on behind it. */
-    private static void routine(Fo into, Plan plan, Section section, PaperStep steps, Set<Run> whole) {
+    private static void routine(Fo into, CardPlan plan, CardSection section, PaperStep steps, Set<StepRun> whole) {
         Fo flow = into.add("block", "border-left", "2pt solid " + Paint.LINE, "padding-left", "1.2mm", "margin-left", "0mm", "space-after", "2mm");
         if (whole.contains(section.steps().get(0).run())) {
             flow.set("keep-together.within-page", "always");
         }
-        Fo head = flow.add("block", "id", Plan.anchor(section), "keep-with-next.within-column", "always");
+        Fo head = flow.add("block", "id", CardPlan.anchor(section), "keep-with-next.within-column", "always");
         Paint.heading(head, "Routine " + section.letter() + ": " + title(section.graph()));
         Fo from = Paint.line(head);
         from.text("Came from step ");
@@ -79,7 +79,7 @@ final class PaperCard {
         for (int i = 0; i < visits; i++) {
             from.text(visits == 1 ? "" : (i == 0 ? "" : " ") + Wording.VISITS.get(i) + " ").add("leader", "leader-pattern", "rule", "leader-length", "10mm", "rule-thickness", "0.6pt");
         }
-        from.text(" (" + plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", ")) + "). Ends with: "
+        from.text(" (" + plan.callers(section).stream().map(PlacedStep::label).collect(Collectors.joining(", ")) + "). Ends with: "
                 + section.graph().exits().stream().map(exit -> PlainText.phrase(exit.text())).collect(Collectors.joining(", ")) + ".");
         steps.visited(visits);
         section.steps().forEach(step -> steps.add(flow, step));

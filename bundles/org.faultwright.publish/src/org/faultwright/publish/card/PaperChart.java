@@ -20,10 +20,10 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
-import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.StepRun;
 
 /**
  * The whole tree in one column: the likeliest path straight down, what parts from it set in, each with the outcome that leads
@@ -42,18 +42,18 @@ final class PaperChart {
     private static final double LETTER = 1.69;
 
     /** @param by the outcomes that lead there */
-    private record Branch(Placed step, List<String> by) {
+    private record Branch(PlacedStep step, List<String> by) {
     }
 
     private final double width;
-    private final Map<Placed, List<Branch>> branches = new IdentityHashMap<>();
+    private final Map<PlacedStep, List<Branch>> branches = new IdentityHashMap<>();
     /** An outcome that leads to a step drawn elsewhere. */
-    private record Jump(String word, Placed to) {
+    private record Jump(String word, PlacedStep to) {
     }
 
-    private final Map<Placed, List<Jump>> elsewhere = new IdentityHashMap<>();
+    private final Map<PlacedStep, List<Jump>> elsewhere = new IdentityHashMap<>();
     /** The conclusions that a step leads to first; where the chart is small they stand in its row. */
-    private final Map<Placed, List<Branch>> endings = new IdentityHashMap<>();
+    private final Map<PlacedStep, List<Branch>> endings = new IdentityHashMap<>();
     private final boolean alone;
     private final double size;
 
@@ -67,9 +67,9 @@ final class PaperChart {
         this.size = alone ? SIZE_ALONE : SIZE;
     }
 
-    void add(Fo into, Plan plan, Section own) {
+    void add(Fo into, CardPlan plan, CardSection own) {
         own.steps().forEach(step -> grow(plan, step));
-        Set<Placed> drawn = new HashSet<>();
+        Set<PlacedStep> drawn = new HashSet<>();
         endings.values().forEach(ends -> ends.forEach(end -> drawn.add(end.step())));
         own.steps().forEach(step -> {
             if (!drawn.contains(step)) {
@@ -78,9 +78,9 @@ final class PaperChart {
         });
     }
 
-    private final Set<Placed> hung = new HashSet<>();
+    private final Set<PlacedStep> hung = new HashSet<>();
 
-    private void grow(Plan plan, Placed step) {
+    private void grow(CardPlan plan, PlacedStep step) {
         hung.add(step);
         List<Branch> own = new ArrayList<>();
         List<Jump> others = new ArrayList<>();
@@ -108,21 +108,21 @@ final class PaperChart {
         elsewhere.put(step, others);
     }
 
-    private static List<Outcome> outcomes(Plan plan, Placed step) {
+    private static List<Outcome> outcomes(CardPlan plan, PlacedStep step) {
         return step.step().outcomes();
     }
 
-    private static Optional<Placed> target(Placed from, Name name) {
-        return from.run().target(name) instanceof Run.To to ? Optional.of(to.step()) : Optional.empty();
+    private static Optional<PlacedStep> target(PlacedStep from, Name name) {
+        return from.run().target(name) instanceof StepRun.To to ? Optional.of(to.step()) : Optional.empty();
     }
 
-    private static int number(Placed step) {
+    private static int number(PlacedStep step) {
         return Integer.parseInt(step.label().replaceAll("[^0-9]", ""));
     }
 
     /** One step below the other along the likeliest path; what parts from it stands between. */
-    private void trunk(Fo into, Placed first, String lines, Set<Placed> drawn, int depth) {
-        Placed step = first;
+    private void trunk(Fo into, PlacedStep first, String lines, Set<PlacedStep> drawn, int depth) {
+        PlacedStep step = first;
         String begin = "";
         while (step != null && drawn.add(step)) {
             row(into, lines + begin, step);
@@ -139,8 +139,8 @@ final class PaperChart {
         }
     }
 
-    private void side(Fo into, Branch branch, String lines, String fork, Set<Placed> drawn, int depth) {
-        Placed step = branch.step();
+    private void side(Fo into, Branch branch, String lines, String fork, Set<PlacedStep> drawn, int depth) {
+        PlacedStep step = branch.step();
         if (!drawn.add(step)) {
             return;
         }
@@ -150,14 +150,14 @@ final class PaperChart {
     }
 
     /** What follows a step that has been drawn on its fork. */
-    private void below(Fo into, Placed step, String lines, Set<Placed> drawn, int depth) {
+    private void below(Fo into, PlacedStep step, String lines, Set<PlacedStep> drawn, int depth) {
         drawn.add(step);
         List<Branch> own = branches.getOrDefault(step, List.of());
         for (int i = own.size() - 1; i > 0 && depth < DEEPEST; i--) {
             side(into, own.get(i), lines, "\u251C\u2500" + String.join(", ", own.get(i).by()) + Wording.ARROW, drawn, depth);
         }
         if (!own.isEmpty()) {
-            Placed next = own.get(0).step();
+            PlacedStep next = own.get(0).step();
             if (!drawn.contains(next)) {
                 row(into, lines + (isPlain(own.get(0)) ? "" : said(own.get(0))), next);
                 below(into, next, lines, drawn, depth);
@@ -173,7 +173,7 @@ final class PaperChart {
         return branch.by().equals(List.of("then")) || branch.by().equals(List.of("done"));
     }
 
-    private void row(Fo into, String before, Placed step) {
+    private void row(Fo into, String before, PlacedStep step) {
         Fo line = into.add("block", "role", "P", "font-size", size + "pt", "line-height", String.format(Locale.ROOT, "%.2fpt", size * DISTANCE), "wrap-option", "no-wrap",
                 "line-stacking-strategy", "font-height");
         int tail = 0;

@@ -14,10 +14,10 @@ import org.faultwright.procedure.ProtectiveTest;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.PrintDocument;
-import org.faultwright.publish.plan.Likely;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.LikelyFaults;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** The end of a printed card: what is filled in, looked over and signed before the unit leaves the bench. */
 final class PaperEnd {
@@ -27,7 +27,7 @@ final class PaperEnd {
     private PaperEnd() {
     }
 
-    static void add(Fo flow, Plan plan, Used used, Citations sources, double width) {
+    static void add(Fo flow, CardPlan plan, UsedDeclarations used, Citations sources, double width) {
         Fo box = flow.add("block", "id", ANCHOR, "keep-together.within-column", "always");
         Paint.heading(box, "Close the job");
         faults(box, plan);
@@ -47,9 +47,9 @@ final class PaperEnd {
         LimitZones.conventions(plan).forEach(words -> Paint.line(flow).text(words).set("space-before", "1mm"));
     }
 
-    private static void faults(Fo box, Plan plan) {
+    private static void faults(Fo box, CardPlan plan) {
         Paint.line(box, "Which fault was it? Tick each that it may be.");
-        Paint.boxes(box, plan.likely().cases().stream().map(Likely.Case::fault).map((Fault fault) -> PaperFront.title(fault)).toList());
+        Paint.boxes(box, plan.likely().cases().stream().map(LikelyFaults.Case::fault).map((Fault fault) -> PaperFront.title(fault)).toList());
         Fo others = Paint.boxesInRow(box, List.of("None found", "Another:"));
         others.verbatim("\u00A0").add("leader", "leader-pattern", "rule", "leader-length", "35mm", "rule-thickness", "0.6pt", "color", Paint.LINE);
     }
@@ -62,8 +62,8 @@ final class PaperEnd {
     }
 
     /** The tests after a repair, with where they are done; each result is written down. */
-    private static void protective(Fo box, Plan plan) {
-        Map<ProtectiveTest, List<Placed>> tests = new EnumMap<>(ProtectiveTest.class);
+    private static void protective(Fo box, CardPlan plan) {
+        Map<ProtectiveTest, List<PlacedStep>> tests = new EnumMap<>(ProtectiveTest.class);
         plan.placed().forEach(placed -> placed.step().frame().precautions().tests()
                 .forEach(test -> tests.computeIfAbsent(test.value(), none -> new ArrayList<>()).add(placed)));
         if (!tests.isEmpty()) {
@@ -76,7 +76,7 @@ final class PaperEnd {
                 line.text(i == 0 ? "" : " or ");
                 Paint.arrow(line, places.get(i));
             }
-            places.stream().flatMap(placed -> Result.expected(placed.step()).stream()).map(Wording::printed).distinct()
+            places.stream().flatMap(placed -> CardResult.expected(placed.step()).stream()).map(Wording::printed).distinct()
                     .forEach(limit -> Paint.bold(line.verbatim(" "), limit));
             line.verbatim("\u00A0________ " + Wording.BOX + "\u00A0").whole("not on the way");
         });

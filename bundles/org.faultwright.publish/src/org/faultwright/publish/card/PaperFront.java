@@ -21,22 +21,22 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.PrintDocument;
-import org.faultwright.publish.plan.Likely;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.LikelyFaults;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** The front of a printed card: what is read before anything is touched. */
 final class PaperFront {
     private static final double CODE = 21;
     private static final String ALL_STEPS = "All steps (\u25A0 ends the job)";
 
-    private final Plan plan;
-    private final Used used;
+    private final CardPlan plan;
+    private final UsedDeclarations used;
     private final PaperNotes notes;
     private final Publication publication;
 
-    PaperFront(Plan plan, Used used, PaperNotes notes) {
+    PaperFront(CardPlan plan, UsedDeclarations used, PaperNotes notes) {
         this.plan = plan;
         this.used = used;
         this.notes = notes;
@@ -100,12 +100,12 @@ final class PaperFront {
         dangers(flow);
         faults(flow, width);
         Paint.heading(flow, "You will need");
-        Paint.boxes(flow, ToHave.instruments(plan, used));
-        List<String> others = Stream.concat(used.tools().stream(), ToHave.parts(used).stream()).toList();
+        Paint.boxes(flow, BenchPreparation.instruments(plan, used));
+        List<String> others = Stream.concat(used.tools().stream(), BenchPreparation.parts(used).stream()).toList();
         if (!others.isEmpty()) {
             Paint.boxesInRow(flow, others);
         }
-        List<String> arrival = ToHave.onArrival(used);
+        List<String> arrival = BenchPreparation.onArrival(used);
         if (!arrival.isEmpty()) {
             Paint.heading(flow, "Condition on arrival: check that each is so");
             Fo line = Paint.line(flow);
@@ -129,12 +129,12 @@ final class PaperFront {
     }
 
     private String steps(List<Step> steps) {
-        List<String> labels = plan.placed().filter(placed -> steps.contains(placed.step())).map(Placed::label).toList();
+        List<String> labels = plan.placed().filter(placed -> steps.contains(placed.step())).map(PlacedStep::label).toList();
         return (labels.size() == 1 ? "Step " : "Steps ") + String.join(", ", labels);
     }
 
     private void faults(Fo flow, double width) {
-        List<Likely.Case> cases = plan.likely().cases();
+        List<LikelyFaults.Case> cases = plan.likely().cases();
         if (cases.isEmpty()) {
             return;
         }
@@ -148,7 +148,7 @@ final class PaperFront {
         List.of("Fault", "Cases", "Time", "Ends at").forEach(word -> head.add("table-cell", "border-bottom", "0.5pt solid " + Paint.LINE, "padding-bottom", "0.6mm")
                 .add("block", "text-align", word.equals("Fault") ? "start" : "end", "color", Paint.FAINT).text(word));
         Fo body = table.add("table-body");
-        for (Likely.Case one : cases) {
+        for (LikelyFaults.Case one : cases) {
             Fo row = body.add("table-row");
             row.add("table-cell").add("block").text(title(one.fault()));
             cell(row, one.fault().cases().map(count -> count.value().toString()).orElse(PrintedNumbers.percent(one.weight())));
@@ -165,7 +165,7 @@ final class PaperFront {
                 TimeText.upToMinutes(time) + all.worst().map(worst -> ", at worst " + TimeText.upToMinutes(worst)).orElse(""))));
     }
 
-    private Optional<Placed> placed(PathStep step) {
+    private Optional<PlacedStep> placed(PathStep step) {
         return plan.sections().get(0).steps().stream().filter(one -> one.step().name().text().equals(step.step())).findFirst();
     }
 
@@ -185,10 +185,10 @@ final class PaperFront {
         new PaperChart(width, false).add(flow.add("block"), plan, plan.sections().get(0));
         plan.sections().stream().skip(1).forEach(section -> {
             Fo line = flow.add("block", "role", "P", "font-size", "9pt", "line-height", "11pt");
-            line.add("basic-link", "internal-destination", Plan.anchor(section), "font-weight", "bold")
+            line.add("basic-link", "internal-destination", CardPlan.anchor(section), "font-weight", "bold")
                     .spoken("To routine " + section.letter()).verbatim(section.letter());
             line.verbatim("\u00A0").text("Routine: " + PaperCard.title(section.graph()));
-            Paint.page(line, Plan.anchor(section));
+            Paint.page(line, CardPlan.anchor(section));
         });
     }
 }

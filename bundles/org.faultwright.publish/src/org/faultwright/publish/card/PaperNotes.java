@@ -11,7 +11,7 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /**
  * Safety notes on paper: in full and numbered on the front, which is read before anything is touched, and at each step that
@@ -21,7 +21,7 @@ final class PaperNotes {
     private final Map<Note, List<Step>> notes;
     private final List<String> numbers;
 
-    PaperNotes(Used used) {
+    PaperNotes(UsedDeclarations used) {
         this.notes = used.notes();
         this.numbers = notes.keySet().stream().map(note -> note.name().text()).toList();
     }

@@ -12,9 +12,9 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.StepRun;
 
 /** The outcomes of a step, each with a box to tick and where it leads: in a row where they are short, else below one another. */
 final class PaperOutcomes {
@@ -25,19 +25,19 @@ final class PaperOutcomes {
     /** To where the reader came from: no arrow to a step. */
     private static final String BACK = "\u21A9";
 
-    private final Plan plan;
+    private final CardPlan plan;
 
-    PaperOutcomes(Plan plan) {
+    PaperOutcomes(CardPlan plan) {
         this.plan = plan;
     }
 
     /** @param visits how often somebody may come by: so many boxes has each outcome */
-    void add(Fo into, Placed step, Optional<LimitZones> zones, boolean scale, int visits) {
+    void add(Fo into, PlacedStep step, Optional<LimitZones> zones, boolean scale, int visits) {
         List<Outcome> outcomes = step.step().outcomes();
         if (outcomes.isEmpty()) {
             return;
         }
-        List<Result> results = outcomes.stream().map(outcome -> result(step.step(), outcome, zones, scale)).toList();
+        List<CardResult> results = outcomes.stream().map(outcome -> result(step.step(), outcome, zones, scale)).toList();
         boolean row = results.stream().allMatch(result -> result.word().length() + result.detail().length() <= SHORT)
                 && outcomes.stream().allMatch(outcome -> outcome.proves().isEmpty() && outcome.repeat().isEmpty());
         if (row) {
@@ -74,7 +74,7 @@ final class PaperOutcomes {
     }
 
     /** @param row whether it stands in one with others: there a line ends between two of them, never inside one */
-    private static void seen(Fo line, Result result, boolean row, int visits) {
+    private static void seen(Fo line, CardResult result, boolean row, int visits) {
         line.add("inline", "font-size", "12pt").verbatim(Wording.BOX.repeat(visits));
         line.verbatim("\u00A0");
         Optional<String> pattern = TimePattern.of(result.word());
@@ -92,14 +92,14 @@ final class PaperOutcomes {
     }
 
     /** Where the limit or its scale already tells the readings of each outcome, they are not said again. */
-    private Result result(Step step, Outcome outcome, Optional<LimitZones> zones, boolean scale) {
-        Result result = Result.of(step, outcome, plan.scope(), zones);
-        boolean known = scale || Result.expected(step).isPresent() && !outcome.key().equals(Step.DOUBTFUL);
+    private CardResult result(Step step, Outcome outcome, Optional<LimitZones> zones, boolean scale) {
+        CardResult result = CardResult.of(step, outcome, plan.scope(), zones);
+        boolean known = scale || CardResult.expected(step).isPresent() && !outcome.key().equals(Step.DOUBTFUL);
         boolean told = known && !(outcome.head() instanceof Outcome.Band);
-        return told ? Result.brief(step, outcome, plan.scope(), zones) : result;
+        return told ? CardResult.brief(step, outcome, plan.scope(), zones) : result;
     }
 
-    private void repeat(Fo into, Placed step, Outcome outcome, Outcome.Repeat repeat, int visits) {
+    private void repeat(Fo into, PlacedStep step, Outcome outcome, Outcome.Repeat repeat, int visits) {
         Fo line = into.add("block", "role", "P", "text-align", "end", "end-indent", Paint.FOR_PAGE, "line-height", "13pt");
         String boxes = Wording.BOX.repeat(Math.max(0, Math.min(repeat.atMost(), MOST_BOXES)));
         for (int visit = 1; visit <= visits; visit++) {
@@ -109,7 +109,7 @@ final class PaperOutcomes {
         way(line, step, Optional.of(repeat.otherwise()), outcome);
     }
 
-    void way(Fo into, Placed step, Optional<Name> name, Outcome outcome) {
+    void way(Fo into, PlacedStep step, Optional<Name> name, Outcome outcome) {
         if (name.isEmpty()) {
             into.text(Wording.ARROW + " not stated");
             return;
@@ -117,20 +117,20 @@ final class PaperOutcomes {
         goal(into, step.run().target(name.get()));
     }
 
-    private static void goal(Fo into, Run.Target target) {
-        if (target instanceof Run.To to) {
+    private static void goal(Fo into, StepRun.Target target) {
+        if (target instanceof StepRun.To to) {
             Paint.arrow(into, to.step());
             to.left().forEach(left -> bound(into, left));
-        } else if (target instanceof Run.Back back) {
+        } else if (target instanceof StepRun.Back back) {
             into.add("inline", "font-weight", "bold").whole(BACK + "\u00A0back with: " + PlainText.phrase(back.exit()));
             back.left().forEach(left -> bound(into, left));
-        } else if (target instanceof Run.Nowhere nowhere) {
+        } else if (target instanceof StepRun.Nowhere nowhere) {
             into.text(Wording.ARROW + " " + nowhere.name() + " (not found)");
         }
     }
 
     /** How often a step may be left so whose routine stands in place: its outcomes are not printed, so this is told where it ends. */
-    private static void bound(Fo into, Run.Left left) {
+    private static void bound(Fo into, StepRun.Left left) {
         left.by().repeat().ifPresent(repeat -> {
             into.text(" (" + Wording.atMost(repeat) + ", then ");
             goal(into, left.step().run().target(repeat.otherwise()));

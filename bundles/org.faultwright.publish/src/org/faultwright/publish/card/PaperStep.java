@@ -30,13 +30,13 @@ import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Fo;
 import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.page.PrintDocument;
-import org.faultwright.publish.plan.Placed;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.PlacedStep;
 import org.faultwright.publish.plan.PlainClauses;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
-import org.faultwright.publish.plan.Section;
-import org.faultwright.publish.plan.SetUps;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.StepRun;
+import org.faultwright.publish.plan.ToldSettings;
+import org.faultwright.publish.plan.UsedDeclarations;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
@@ -60,8 +60,8 @@ final class PaperStep {
     private static final double INSET = 3;
     private static final double INSET_ROUTINE = 2;
 
-    private final Plan plan;
-    private final SetUps setUps;
+    private final CardPlan plan;
+    private final ToldSettings setUps;
     private final Citations sources;
     private final PaperNotes notes;
     private final PaperOutcomes outcomes;
@@ -69,15 +69,15 @@ final class PaperStep {
     private final Map<String, String> instruments;
     private final double width;
     /** What goes on over no page. */
-    private final Set<Run> whole;
+    private final Set<StepRun> whole;
     /** How often whoever works may come by the steps that are printed now, with what was seen the time before in front of them. */
     private int visits = 1;
     /** By what the step that is printed now stands in from the column, in millimetres. */
     private double inset;
 
-    PaperStep(Plan plan, Used used, Citations sources, PaperNotes notes, Paper paper, Set<Run> whole) {
+    PaperStep(CardPlan plan, UsedDeclarations used, Citations sources, PaperNotes notes, Paper paper, Set<StepRun> whole) {
         this.plan = plan;
-        this.setUps = new SetUps(plan);
+        this.setUps = new ToldSettings(plan);
         this.sources = sources;
         this.notes = notes;
         this.instruments = Wording.shortly(used.instruments().keySet());
@@ -91,9 +91,9 @@ final class PaperStep {
         this.visits = times;
     }
 
-    void add(Fo into, Placed placed) {
+    void add(Fo into, PlacedStep placed) {
         boolean together = length(placed) < LONGEST_WHOLE;
-        List<Placed> inner = plan.inside(placed);
+        List<PlacedStep> inner = plan.inside(placed);
         Fo box = into.add("block", "id", placed.anchor(), "border-top", "0.7pt solid " + Paint.INK, "padding-top", "0.7mm",
                 "space-after", "1.2mm", "keep-together.within-column", together && inner.isEmpty() ? "always" : "auto");
         int beside = plan.besideWarning(placed);
@@ -102,9 +102,9 @@ final class PaperStep {
                 "keep-with-next.within-column", "always");
         step(own, placed, "12pt");
         Fo kept = box;
-        Optional<Run> run = Optional.empty();
+        Optional<StepRun> run = Optional.empty();
         for (int i = 0; i < inner.size(); i++) {
-            Placed one = inner.get(i);
+            PlacedStep one = inner.get(i);
             if (run.filter(one.run()::equals).isEmpty()) {
                 run = Optional.of(one.run());
                 kept = whole.contains(one.run()) ? box.add("block", "role", "Div", "keep-together.within-page", "always") : box;
@@ -121,7 +121,7 @@ final class PaperStep {
     }
 
     /** Where a step has but its title to say, its way on stands at the end of that. */
-    private void step(Fo box, Placed placed, String size) {
+    private void step(Fo box, PlacedStep placed, String size) {
         inset = (placed.run().caller().isPresent() ? INSET : 0) + (Character.isLetter(placed.label().charAt(0)) ? INSET_ROUTINE : 0);
         notes(box, placed.step().frame());
         Fo head = head(box, placed, size);
@@ -159,13 +159,13 @@ final class PaperStep {
         line.verbatim(" ").add("leader", "leader-length.minimum", "0mm", "leader-length.optimum", "2mm", "leader-length.maximum", "100%");
     }
 
-    private static int length(Placed placed) {
+    private static int length(PlacedStep placed) {
         Step step = placed.step();
         return step.title().length() + step.frame().hint().map(hint -> hint.value().length()).orElse(0) + step.outcomes().size() * 60
                 + step.frame().notes().size() * 200;
     }
 
-    private Fo head(Fo box, Placed placed, String size) {
+    private Fo head(Fo box, PlacedStep placed, String size) {
         Step step = placed.step();
         StepFrame frame = step.frame();
         Fo head = box.add("block", "role", "H3", "font-size", "11pt", "line-height", "12.8pt", "keep-with-next.within-column", "always");
@@ -194,7 +194,7 @@ final class PaperStep {
     }
 
     /** All between the title and what is seen. @return whether a scale tells the readings of each outcome */
-    private boolean body(Fo box, Placed placed, Optional<LimitZones> zones) {
+    private boolean body(Fo box, PlacedStep placed, Optional<LimitZones> zones) {
         Step step = placed.step();
         StepFrame frame = step.frame();
         needs(box, step);
@@ -256,7 +256,7 @@ final class PaperStep {
     }
 
     /** What the step has set, and where it leads: on one line where it leads to one step only. */
-    private void end(Fo box, Placed placed, Optional<LimitZones> zones, boolean scale) {
+    private void end(Fo box, PlacedStep placed, Optional<LimitZones> zones, boolean scale) {
         List<Setting> sets = placed.step().frame().sets();
         Optional<Outcome> only = PaperOutcomes.only(placed.step());
         Optional<Fo> last = lastLine(box);
@@ -461,18 +461,18 @@ final class PaperStep {
         return scale(box, zones);
     }
 
-    private void perform(Fo box, Step.Perform step, Placed placed) {
+    private void perform(Fo box, Step.Perform step, PlacedStep placed) {
         if (!plan.inside(placed).isEmpty()) {
             return;
         }
         step.routine().ifPresent(name -> {
             Fo line = Paint.line(box);
-            Optional<Section> routine = plan.routine(name);
+            Optional<CardSection> routine = plan.routine(name);
             if (routine.isPresent()) {
                 line.text("Go and come back: ");
-                line.add("basic-link", "internal-destination", Plan.anchor(routine.get()), "font-weight", "bold", "font-size", "11pt")
+                line.add("basic-link", "internal-destination", CardPlan.anchor(routine.get()), "font-weight", "bold", "font-size", "11pt")
                         .spoken("To routine " + routine.get().letter()).verbatim(Wording.ARROW + "\u00A0Routine\u00A0" + routine.get().letter());
-                Paint.page(line, Plan.anchor(routine.get()));
+                Paint.page(line, CardPlan.anchor(routine.get()));
             } else {
                 line.text(name.text());
             }

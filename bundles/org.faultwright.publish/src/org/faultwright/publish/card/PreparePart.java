@@ -9,21 +9,21 @@ import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** What to lay out before starting, and how the unit should then stand. */
 final class PreparePart {
     private PreparePart() {
     }
 
-    static void add(Tag body, Plan plan, Used used) {
+    static void add(Tag body, CardPlan plan, UsedDeclarations used) {
         Tag section = body.add("section", "prepare");
         section.say("h2", "", "You will need");
         Tag list = section.add("ul", "ticks");
-        Stream.of(ToHave.instruments(plan, used), used.tools(), ToHave.parts(used)).flatMap(List::stream)
+        Stream.of(BenchPreparation.instruments(plan, used), used.tools(), BenchPreparation.parts(used)).flatMap(List::stream)
                 .forEach(line -> list.add("li").say("span", "box", Wording.BOX).space().text(line));
-        List<String> arrival = ToHave.onArrival(used);
+        List<String> arrival = BenchPreparation.onArrival(used);
         if (!arrival.isEmpty()) {
             section.say("h2", "", "Condition on arrival: check that each is so");
             row(section, arrival);

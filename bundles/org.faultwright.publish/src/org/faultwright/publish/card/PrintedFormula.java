@@ -6,7 +6,7 @@ package org.faultwright.publish.card;
 
 import java.util.stream.Collectors;
 import org.faultwright.publish.Wording;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 import org.faultwright.quantity.Formula;
 
 /** A formula in words and signs, with each reading called by the number of its step. */
@@ -14,12 +14,12 @@ final class PrintedFormula {
     private PrintedFormula() {
     }
 
-    static String of(Formula expression, Plan plan) {
+    static String of(Formula expression, CardPlan plan) {
         return expression instanceof Formula.Call call && call.function().equals("abs") && call.arguments().size() == 1
                 ? words(call.arguments().get(0), plan) + ", without its sign" : words(expression, plan);
     }
 
-    private static String words(Formula expression, Plan plan) {
+    private static String words(Formula expression, CardPlan plan) {
         if (expression instanceof Formula.Reading reading) {
             return "reading " + plan.procedure().steps().stream()
                     .filter(step -> step.name().text().equals(reading.step())).findFirst().map(plan::label)
@@ -49,7 +49,7 @@ final class PrintedFormula {
     }
 
     /** In brackets unless it is a single thing. */
-    private static String inner(Formula expression, Plan plan) {
+    private static String inner(Formula expression, CardPlan plan) {
         boolean single = expression instanceof Formula.Reading || expression instanceof Formula.Constant
                 || expression instanceof Formula.Call;
         return single ? words(expression, plan) : "(" + words(expression, plan) + ")";

@@ -21,30 +21,30 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.PlacedStep;
 import org.faultwright.publish.plan.PlainClauses;
-import org.faultwright.publish.plan.Section;
 import org.faultwright.quantity.IntervalText;
 import org.faultwright.quantity.Limit;
 import org.faultwright.quantity.MeterRange;
 import org.faultwright.quantity.Quantity;
 import org.faultwright.quantity.QuantityKind;
-import org.faultwright.quantity.measure.ReadingBox;
 import org.faultwright.quantity.Unit;
 import org.faultwright.quantity.ValueText;
+import org.faultwright.quantity.measure.ReadingBox;
 
 /** What one kind of step says and another does not: where to probe, what to expect, what to write down. */
 final class StepDetail {
     private static final Pattern PARTS = Pattern.compile("_|[^_ ]+");
 
-    private final Plan plan;
+    private final CardPlan plan;
     private final CardSources sources;
     private final Map<String, String> instruments;
     private int visits = 1;
 
     /** @param instruments what each is called at a step, by its name */
-    StepDetail(Plan plan, CardSources sources, Map<String, String> instruments) {
+    StepDetail(CardPlan plan, CardSources sources, Map<String, String> instruments) {
         this.plan = plan;
         this.sources = sources;
         this.instruments = instruments;
@@ -55,7 +55,7 @@ final class StepDetail {
         this.visits = times;
     }
 
-    void add(Tag box, Placed placed) {
+    void add(Tag box, PlacedStep placed) {
         Step step = placed.step();
         if (step instanceof Step.Measure) {
             step.frame().hint().ifPresent(hint -> box.say("p", "line", hint.value()));
@@ -189,16 +189,16 @@ final class StepDetail {
         zones(box, step);
     }
 
-    private void perform(Tag box, Step.Perform step, Placed placed) {
+    private void perform(Tag box, Step.Perform step, PlacedStep placed) {
         if (!plan.inside(placed).isEmpty()) {
             return;
         }
         step.routine().ifPresent(name -> {
             Tag line = box.add("p", "line go");
-            Optional<Section> routine = plan.routine(name);
+            Optional<CardSection> routine = plan.routine(name);
             if (routine.isPresent()) {
                 line.text("Go and come back:").space();
-                line.link(Plan.anchor(routine.get()), "way", "To routine " + routine.get().letter()).text(Wording.ARROW + " Routine " + routine.get().letter());
+                line.link(CardPlan.anchor(routine.get()), "way", "To routine " + routine.get().letter()).text(Wording.ARROW + " Routine " + routine.get().letter());
             } else {
                 line.text(name.text());
             }

@@ -15,22 +15,22 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.UsedDeclarations;
 
 /** One step: what is read and done first, and beside it or below what is seen then, with where it leads. */
 final class StepPart {
     /** Where every way ends. */
     static final String CLOSE = "close-the-job";
 
-    private final Plan plan;
+    private final CardPlan plan;
     private final NotesPart notes;
     private final CardSources sources;
     private final StepDetail detail;
     private final ResultTable results;
 
-    StepPart(Plan plan, Used used, NotesPart notes, CardSources sources) {
+    StepPart(CardPlan plan, UsedDeclarations used, NotesPart notes, CardSources sources) {
         this.plan = plan;
         this.notes = notes;
         this.sources = sources;
@@ -44,7 +44,7 @@ final class StepPart {
         results.visited(times);
     }
 
-    void add(Tag into, Placed placed) {
+    void add(Tag into, PlacedStep placed) {
         Step step = placed.step();
         boolean inner = placed.run().caller().isPresent();
         Tag box = into.add("section", inner ? "step inner" : "step").id(placed.anchor());
@@ -76,7 +76,7 @@ final class StepPart {
         }
     }
 
-    private void head(Tag heading, Placed placed) {
+    private void head(Tag heading, PlacedStep placed) {
         StepFrame frame = placed.step().frame();
         heading.say("span", "number", placed.label()).space();
         heading.say("span", "title", Wording.title(placed.step()));

@@ -15,12 +15,12 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
-import org.faultwright.publish.card.SetPlan;
+import org.faultwright.publish.PublishedFiles;
+import org.faultwright.publish.card.TypesetPlan;
 import org.faultwright.publish.page.SvgText;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.PlacedStep;
 
 /**
  * The steps as a picture with the numbers of the card: what follows what, from top to bottom. A conclusion has round ends and a routine
@@ -47,8 +47,8 @@ public final class ChartSvg implements ProcedureExport {
     }
 
     @Override
-    public Published publish(Publication publication) {
-        Plan plan = SetPlan.of(publication);
+    public PublishedFiles publish(Publication publication) {
+        CardPlan plan = TypesetPlan.of(publication);
         Chart chart = chart(plan);
         int width = Math.max(LEAST_WIDTH, chart.width() + 2 * MARGIN);
         SvgText svg = new SvgText(width, HEAD + chart.height() + MARGIN, publication.title(), "Chart of the steps of "
@@ -60,26 +60,26 @@ public final class ChartSvg implements ProcedureExport {
         chart.arrows().forEach(arrow -> svg.arrow(arrow.points().stream().map(point -> new int[] {MARGIN + point.x(), HEAD + point.y()})
                 .toList(), arrow.otherwise()));
         chart.boxes().stream().filter(box -> !box.open()).forEach(box -> box(svg, box));
-        return new Published(FileName.of(publication.procedure(), ".svg"), "image/svg+xml", svg.bytes());
+        return new PublishedFiles(FileName.of(publication.procedure(), ".svg"), "image/svg+xml", svg.bytes());
     }
 
     /** The procedure and the routines that are printed apart one under another; one that is printed in the box of a step stands in it. */
-    private static Chart chart(Plan plan) {
+    private static Chart chart(CardPlan plan) {
         Map<String, String> numbers = new HashMap<>();
         Set<String> open = new HashSet<>();
         List<ChartMaker.Part> parts = new ArrayList<>();
-        for (Section section : plan.sections()) {
+        for (CardSection section : plan.sections()) {
             String path = section.isRoutine() ? section.graph().name().text() + "/" : "";
             String title = section.graph().title().isBlank() ? section.graph().name().text() : section.graph().title();
             parts.add(new ChartMaker.Part(section.isRoutine() ? "Routine " + section.letter() + ": " + title : "Steps", path, section.graph()));
-            for (Placed placed : section.steps()) {
+            for (PlacedStep placed : section.steps()) {
                 String key = path + placed.step().name().text();
                 numbers.put(key, placed.label());
-                List<Placed> inside = plan.inside(placed);
+                List<PlacedStep> inside = plan.inside(placed);
                 if (!inside.isEmpty()) {
                     open.add(key);
                 }
-                for (Placed inner : inside) {
+                for (PlacedStep inner : inside) {
                     numbers.putIfAbsent(key + "/" + inner.step().name().text(), inner.label());
                     inner.run().caller().filter(within -> within.step() != placed.step())
                             .ifPresent(within -> numbers.putIfAbsent(key + "/" + within.step().name().text(), inner.label()));

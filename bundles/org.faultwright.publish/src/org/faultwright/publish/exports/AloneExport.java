@@ -15,7 +15,7 @@ import org.faultwright.publish.LibraryExport;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 
 /** Makes every kind of export of one procedure alone. */
 public final class AloneExport {
@@ -27,8 +27,8 @@ public final class AloneExport {
     }
 
     /** The files of one export: of a library one for each that the procedure uses, none where it uses none. Asked for those of a folder last, they link to the others. */
-    public List<Published> of(Export export) {
-        List<Published> made = new ArrayList<>();
+    public List<PublishedFiles> of(Export export) {
+        List<PublishedFiles> made = new ArrayList<>();
         if (export instanceof ProcedureExport each) {
             made.add(each.publish(publication));
         } else if (export instanceof LibraryExport each) {
@@ -41,7 +41,7 @@ public final class AloneExport {
     }
 
     /** So that a page about one procedure does not take the place of one about a whole folder. */
-    private Published underItsOwnName(Published page) {
-        return page.fileName().startsWith(FileName.of(publication.procedure(), ".")) ? page : new Published(FileName.of(publication.procedure(), "." + page.fileName()), page.mediaType(), page.bytes());
+    private PublishedFiles underItsOwnName(PublishedFiles page) {
+        return page.fileName().startsWith(FileName.of(publication.procedure(), ".")) ? page : new PublishedFiles(FileName.of(publication.procedure(), "." + page.fileName()), page.mediaType(), page.bytes());
     }
 }

@@ -12,7 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.faultwright.analysis.compare.SameProcedures;
+import org.faultwright.analysis.compare.MatchedProcedures;
 import org.faultwright.procedure.Equipment;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.procedure.Revision;
@@ -22,7 +22,7 @@ import org.faultwright.publish.FileName;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.page.HtmlText;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.Page;
@@ -50,7 +50,7 @@ public final class IndexHtml implements FolderExport {
     }
 
     @Override
-    public Published publish(ProcedureFolder folder) {
+    public PublishedFiles publish(ProcedureFolder folder) {
         Page page = new Page(Medium.SCREEN, "Procedures: " + folder.title(), "Procedures of " + folder.title());
         Tag main = page.body().add("main");
         main.say("p", "what", folder.title());
@@ -58,13 +58,13 @@ public final class IndexHtml implements FolderExport {
         main.add("p", "caution").say("b", "", Caution.FIRST).space().text(Caution.TRAINED);
         List<Publication> sorted = folder.procedures().stream().sorted(byEquipment()).toList();
         search(main);
-        Optional<SameProcedures> compared = folder.compared();
+        Optional<MatchedProcedures> compared = folder.compared();
         changed(main, folder);
         leftOut(main, folder);
         procedures(main, sorted, folder, compared);
         gone(main, compared);
         report(main, folder);
-        return new Published("index.html", "text/html",
+        return new PublishedFiles("index.html", "text/html",
                 HtmlText.of(page, StyleSheet.of("page", "screen", "list", "index"), StyleSheet.script("search")));
     }
 
@@ -76,7 +76,7 @@ public final class IndexHtml implements FolderExport {
         search.add("span", "found").id("found").set("role", "status");
     }
 
-    private static void procedures(Tag main, List<Publication> sorted, ProcedureFolder folder, Optional<SameProcedures> compared) {
+    private static void procedures(Tag main, List<Publication> sorted, ProcedureFolder folder, Optional<MatchedProcedures> compared) {
         main.say("h2", "", sorted.size() == 1 ? "One procedure" : sorted.size() + " procedures");
         Tag list = main.add("div", "procedures").id("procedures");
         for (Publication publication : sorted) {
@@ -96,7 +96,7 @@ public final class IndexHtml implements FolderExport {
         }
     }
 
-    private static void since(Tag cell, Publication publication, Optional<SameProcedures> compared) {
+    private static void since(Tag cell, Publication publication, Optional<MatchedProcedures> compared) {
         compared.ifPresent(same -> cell.add("p", "words").say("b", "", "Since the last release:").space()
                 .text(same.earlier(publication.procedure()).map(earlier -> SinceRelease.of(earlier, publication.procedure()))
                         .map(since -> since.renamedFrom().map(name -> "renamed, was \u201C" + name + "\u201D. ").orElse("") + since.inShort()).orElse("new")));
@@ -118,8 +118,8 @@ public final class IndexHtml implements FolderExport {
         }
     }
 
-    private static void gone(Tag main, Optional<SameProcedures> compared) {
-        List<Procedure> gone = compared.map(SameProcedures::gone).orElse(List.of());
+    private static void gone(Tag main, Optional<MatchedProcedures> compared) {
+        List<Procedure> gone = compared.map(MatchedProcedures::gone).orElse(List.of());
         if (!gone.isEmpty()) {
             main.say("h2", "", "Gone since the last release");
             Tag list = main.add("ul");

@@ -82,7 +82,7 @@ public final class Tag {
         return link;
     }
 
-    /** Adds a link to a file beside the page. @param fileName as {@link org.faultwright.publish.Published} allows it */
+    /** Adds a link to a file beside the page. @param fileName as {@link org.faultwright.publish.PublishedFiles} allows it */
     public Tag file(String fileName) {
         if (!fileName.matches("[A-Za-z0-9_-]+(\\.[a-z0-9]+)+")) {
             throw new IllegalArgumentException("not a plain file name: " + fileName);

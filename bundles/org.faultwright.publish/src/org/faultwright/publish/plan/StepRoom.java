@@ -98,17 +98,17 @@ final class StepRoom {
     private final Procedure procedure;
     private final Scope scope;
 
-    private final SetUps setUps;
+    private final ToldSettings setUps;
     private final Map<Step, Routine> routineOf = new IdentityHashMap<>();
     private final Set<Routine> comeToAgain = Collections.newSetFromMap(new IdentityHashMap<>());
 
     StepRoom(Procedure procedure) {
         this.procedure = procedure;
         this.scope = procedure.scope();
-        Collection<Routine> routines = Routines.within(procedure, scope).values();
-        this.setUps = new SetUps(procedure, routines);
+        Collection<Routine> routines = PerformedRoutines.within(procedure, scope).values();
+        this.setUps = new ToldSettings(procedure, routines);
         routines.forEach(routine -> routine.steps().forEach(step -> routineOf.put(step, routine)));
-        routines.stream().filter(routine -> Visits.of(procedure, routine, scope, step -> true) > 1).forEach(comeToAgain::add);
+        routines.stream().filter(routine -> RoutineVisits.of(procedure, routine, scope, step -> true) > 1).forEach(comeToAgain::add);
     }
 
     /** Without the steps of a routine in place. @param inside whether it is printed in the box of another step */
@@ -189,7 +189,7 @@ final class StepRoom {
     }
 
     /** What is read before the steps begin, but for the head of the first page: parts that are kept whole, and what runs on behind them. @param steps all that are printed @param rows of the chart */
-    double[] front(Collection<Step> steps, int rows, Likely likely) {
+    double[] front(Collection<Step> steps, int rows, LikelyFaults likely) {
         List<Double> rooms = new ArrayList<>();
         double room = HEADING - ABOVE + words(Caution.FIRST + "  " + Caution.TRAINED, COLUMN);
         Map<String, Integer> notes = new LinkedHashMap<>();
@@ -229,7 +229,7 @@ final class StepRoom {
     }
 
     /** What is filled in after the steps: two parts that are kept whole, and what runs on behind them. */
-    double[] end(Collection<Step> steps, Likely likely) {
+    double[] end(Collection<Step> steps, LikelyFaults likely) {
         long sources = steps.stream().flatMap(step -> step.frame().source().stream()).distinct().count();
         long tests = steps.stream().filter(step -> !step.frame().precautions().tests().isEmpty()).count();
         long conventions = steps.stream().anyMatch(step -> DoubtfulReadings.of(procedure, step).isPresent()) ? 1 : 0;

@@ -21,7 +21,7 @@ import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.StepRun;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.publish.since.SinceRelease;
 
@@ -108,7 +108,7 @@ final class Attention {
 
     private static String goes(Line line, UnnamedCode code) {
         return code.goes().map(target -> line.steps().plan().placed().filter(placed -> placed.step() == code.step()).findFirst()
-                .map(placed -> placed.run().target(target)).map(to -> to instanceof Run.To step ? "with \u201Canything else\u201D to step "
+                .map(placed -> placed.run().target(target)).map(to -> to instanceof StepRun.To step ? "with \u201Canything else\u201D to step "
                         + step.step().label() : "with \u201Canything else\u201D out of the routine").orElse("with \u201Canything else\u201D")).orElse("nowhere");
     }
 

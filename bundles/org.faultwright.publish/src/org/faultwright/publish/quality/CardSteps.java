@@ -26,21 +26,21 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
 
 /** Steps as whoever holds the card knows them: by the number and the title that are printed there, never by their name in the text. */
 final class CardSteps {
     private static final Pattern QUOTED = Pattern.compile("\"([^\"]+)\"");
     private static final int LONGEST_TITLE = 72;
 
-    private final Plan plan;
+    private final CardPlan plan;
 
-    CardSteps(Plan plan) {
+    CardSteps(CardPlan plan) {
         this.plan = plan;
     }
 
-    Plan plan() {
+    CardPlan plan() {
         return plan;
     }
 
@@ -77,13 +77,13 @@ final class CardSteps {
 
     /** The numbers alone, in the order of the card. */
     String numbers(Collection<? extends Step> steps) {
-        List<String> printed = plan.placed().filter(placed -> steps.contains(placed.step())).map(Placed::label).toList();
+        List<String> printed = plan.placed().filter(placed -> steps.contains(placed.step())).map(PlacedStep::label).toList();
         return String.join(", ", printed);
     }
 
     /** Where a step stands that a path comes to; of a routine that is printed apart, its place there. */
     String number(InlinedStep place) {
-        return find(chain(place).stream().map(step -> (Predicate<Step>) other -> other == step).toList()).map(Placed::label).orElseGet(() -> plan.label(place.step()));
+        return find(chain(place).stream().map(step -> (Predicate<Step>) other -> other == step).toList()).map(PlacedStep::label).orElseGet(() -> plan.label(place.step()));
     }
 
     private static List<Step> chain(InlinedStep place) {
@@ -91,19 +91,19 @@ final class CardSteps {
     }
 
     /** From a step of the procedure inwards, through the routines that are performed. */
-    private Optional<Placed> find(List<Predicate<Step>> inwards) {
-        Optional<Placed> box = Optional.empty();
-        Optional<Placed> at = Optional.empty();
+    private Optional<PlacedStep> find(List<Predicate<Step>> inwards) {
+        Optional<PlacedStep> box = Optional.empty();
+        Optional<PlacedStep> at = Optional.empty();
         for (int i = 0; i < inwards.size(); i++) {
             Predicate<Step> wanted = inwards.get(i);
-            List<Placed> inside = box.map(plan::inside).orElse(List.of());
-            Optional<Placed> here = inside.stream().filter(one -> wanted.test(one.step())).findFirst();
+            List<PlacedStep> inside = box.map(plan::inside).orElse(List.of());
+            Optional<PlacedStep> here = inside.stream().filter(one -> wanted.test(one.step())).findFirst();
             if (here.isPresent()) {
                 at = here;
                 continue;
             }
-            List<Placed> own = i == 0 ? plan.sections().get(0).steps() : at.flatMap(plan::section).map(section -> section.steps()).orElse(List.of());
-            Optional<Placed> found = own.stream().filter(one -> wanted.test(one.step())).findFirst();
+            List<PlacedStep> own = i == 0 ? plan.sections().get(0).steps() : at.flatMap(plan::section).map(section -> section.steps()).orElse(List.of());
+            Optional<PlacedStep> found = own.stream().filter(one -> wanted.test(one.step())).findFirst();
             if (found.isPresent()) {
                 box = found;
                 at = found;
@@ -121,9 +121,9 @@ final class CardSteps {
     }
 
     private String step(PathStep one) {
-        Optional<Placed> placed = find(Arrays.stream(one.step().split("/")).map(name -> (Predicate<Step>) step -> step.name().text().equals(name)).toList());
-        boolean tells = !one.outcome().isEmpty() && placed.map(Placed::step).filter(step -> step.outcomes().size() > 1).isPresent();
-        return placed.map(Placed::label).orElse(one.step()) + (tells ? " " + PlainText.phrase(one.outcome()) : "");
+        Optional<PlacedStep> placed = find(Arrays.stream(one.step().split("/")).map(name -> (Predicate<Step>) step -> step.name().text().equals(name)).toList());
+        boolean tells = !one.outcome().isEmpty() && placed.map(PlacedStep::step).filter(step -> step.outcomes().size() > 1).isPresent();
+        return placed.map(PlacedStep::label).orElse(one.step()) + (tells ? " " + PlainText.phrase(one.outcome()) : "");
     }
 
     /** A sentence about the text in which its steps are called as on the card. */

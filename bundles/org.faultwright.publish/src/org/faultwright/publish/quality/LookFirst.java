@@ -27,7 +27,7 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.UsedDeclarations;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.since.ToldDifference;
@@ -203,7 +203,7 @@ final class LookFirst {
     private Group calibration(LocalDate day) {
         Map<String, List<String>> said = new TreeMap<>();
         for (Line line : report.lines()) {
-            for (Instrument instrument : new Used(line.steps().plan()).instruments().keySet()) {
+            for (Instrument instrument : new UsedDeclarations(line.steps().plan()).instruments().keySet()) {
                 instrument.calibrationDue().filter(due -> due.value().isBefore(day.plusDays(NEAR_DAYS + 1))).ifPresent(due ->
                         said.computeIfAbsent((due.value().isBefore(day) ? "ran out on " : "runs out on ") + due.value() + ": "
                                 + "\u201C" + PlainText.line(instrument.title().isBlank() ? instrument.name().text() : instrument.title()) + "\u201D", first -> new ArrayList<>()).add(line.publication().title()));

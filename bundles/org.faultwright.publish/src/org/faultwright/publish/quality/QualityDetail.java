@@ -23,7 +23,7 @@ import org.faultwright.procedure.Instrument;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.page.PlainText;
 import org.faultwright.publish.page.Tag;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.UsedDeclarations;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.quantity.Exact;
 
@@ -51,7 +51,7 @@ final class QualityDetail {
         section.say("p", "", attention.isEmpty() ? "Nothing stands out." : String.join(" ", attention));
         ChangesPart.detail(section, line);
         if (report.since().isEmpty()) {
-            section.say("p", "", NotAsked.SINCE);
+            section.say("p", "", MissingInputs.SINCE);
         }
         findings(section);
         dangers(section);
@@ -97,7 +97,7 @@ final class QualityDetail {
                     + (one.told() ? "a note about it is read there." : "no note about shock is read there."
                             + (one.dangerous() ? "" : " No point of the unit is said to carry a voltage that hurts."))));
         }
-        new Used(steps.plan()).notes().forEach((note, at) -> section.say("p", "", note.word().name() + " \u201C" + PlainText.line(note.hazard()) + "\u201D is read at step "
+        new UsedDeclarations(steps.plan()).notes().forEach((note, at) -> section.say("p", "", note.word().name() + " \u201C" + PlainText.line(note.hazard()) + "\u201D is read at step "
                 + steps.numbers(at) + "."));
         if (summary.notes().isEmpty()) {
             section.say("p", "", "No safety note is read.");
@@ -201,13 +201,13 @@ final class QualityDetail {
         }
         open(section, "Without a year or an edition", UndatedSources.of(line));
         List<String> days = new ArrayList<>();
-        new Used(steps.plan()).instruments().keySet().stream().filter(one -> one.calibrationDue().isPresent())
+        new UsedDeclarations(steps.plan()).instruments().keySet().stream().filter(one -> one.calibrationDue().isPresent())
                 .min(Comparator.comparing((Instrument one) -> one.calibrationDue().get().value())).ifPresent(one -> days.add("The first calibration to run out is that of \u201C"
                         + PlainText.line(one.title().isBlank() ? one.name().text() : one.title()) + "\u201D, on " + one.calibrationDue().get().value() + "."));
         UndatedSources.oldest(line).ifPresent(day -> days.add("The oldest dated source is of " + day + "."));
         if (!days.isEmpty()) {
             section.say("p", "", String.join(" ", days));
         }
-        section.say("p", "", report.asOf().map(day -> "Both were held against " + day + ".").orElse(NotAsked.AS_OF));
+        section.say("p", "", report.asOf().map(day -> "Both were held against " + day + ".").orElse(MissingInputs.AS_OF));
     }
 }

@@ -6,7 +6,7 @@ package org.faultwright.publish.quality;
 
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.page.HtmlText;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.StyleSheet;
@@ -24,9 +24,9 @@ public final class QualityHtml implements FolderExport {
     }
 
     @Override
-    public Published publish(ProcedureFolder folder) {
+    public PublishedFiles publish(ProcedureFolder folder) {
         QualityReport report = QualityReport.of(folder);
-        return new Published(report.fileName(".html"), "text/html",
+        return new PublishedFiles(report.fileName(".html"), "text/html",
                 HtmlText.of(QualityPage.of(report, Medium.SCREEN), StyleSheet.of("page", "screen", "list", "quality")));
     }
 }

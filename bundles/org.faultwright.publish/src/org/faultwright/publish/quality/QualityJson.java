@@ -21,7 +21,7 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.Caution;
 import org.faultwright.publish.ProcedureFolder;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.quality.QualityReport.Line;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.tree.Json;
@@ -32,7 +32,7 @@ public final class QualityJson {
     private QualityJson() {
     }
 
-    public static Published of(ProcedureFolder folder) {
+    public static PublishedFiles of(ProcedureFolder folder) {
         QualityReport report = QualityReport.of(folder);
         Json json = new Json().put("schemaVersion", "1.0").put("caution", Caution.SENTENCES)
                 .put("title", report.title()).putText("asOf", report.asOf().map(Object::toString)).put("findings", severities(Map.of(
@@ -49,7 +49,7 @@ public final class QualityJson {
                 .putTexts("goneSinceRelease", report.gone().stream().map(one -> one.name().text()).toList())
                 .putAll("leftOut", report.leftOut(), one -> new Json().put("id", one.procedure().name().text()).put("why", one.why()))
                 .putAll("procedures", report.lines(), QualityJson::procedure);
-        return new Published(report.fileName(".json"), "application/json", json.bytes());
+        return new PublishedFiles(report.fileName(".json"), "application/json", json.bytes());
     }
 
     private static Json procedure(Line line) {
@@ -85,7 +85,7 @@ public final class QualityJson {
 
     private static Json together(QualityReport report, Function<Line, Map<String, Integer>> of) {
         Json json = new Json();
-        QualityTogether.byName(report, of).forEach((name, procedures) -> json.put(name, QualityTogether.sum(procedures)));
+        QualityOverview.byName(report, of).forEach((name, procedures) -> json.put(name, QualityOverview.sum(procedures)));
         return json;
     }
 

@@ -63,7 +63,7 @@ final class QualityPage {
         }
         report.lines().forEach(line -> new QualityDetail(report, line).add(main, place(report, line), line == report.lines().get(0)));
         if (!report.lines().isEmpty()) {
-            QualityTogether.add(main, report);
+            QualityOverview.add(main, report);
         }
         if (medium == Medium.SCREEN) {
             ColumnLabels.add(page);
@@ -158,7 +158,7 @@ final class QualityPage {
         if (!clean.isEmpty()) {
             main.say("p", "small", "None found: " + clean.stream().filter(words -> !words.isEmpty()).collect(Collectors.joining("; ")) + ".");
         }
-        String not = NotAsked.of(report);
+        String not = MissingInputs.of(report);
         if (!not.isEmpty()) {
             main.say("p", "small", not);
         }

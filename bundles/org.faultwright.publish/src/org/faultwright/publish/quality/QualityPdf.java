@@ -7,7 +7,7 @@ package org.faultwright.publish.quality;
 import java.util.Optional;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.page.Medium;
 import org.faultwright.publish.page.PageSheet;
 import org.faultwright.publish.page.PdfPrint;
@@ -27,10 +27,10 @@ public final class QualityPdf implements FolderExport {
     }
 
     @Override
-    public Published publish(ProcedureFolder folder) {
+    public PublishedFiles publish(ProcedureFolder folder) {
         QualityReport report = QualityReport.of(folder);
         byte[] pdf = PdfPrint.of(PageSheet.of(QualityPage.of(report, Medium.PAPER), StyleSheet.of("page", "paper", "list", "quality")),
                 new PdfStamp(report.digest(), Optional.empty()), false);
-        return new Published(report.fileName(".pdf"), "application/pdf", pdf);
+        return new PublishedFiles(report.fileName(".pdf"), "application/pdf", pdf);
     }
 }

@@ -16,7 +16,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.Subject;
-import org.faultwright.analysis.compare.SameProcedures;
+import org.faultwright.analysis.compare.MatchedProcedures;
 import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Procedure;
@@ -28,7 +28,7 @@ import org.faultwright.publish.ProcedureFolder.CheckedLibrary;
 import org.faultwright.publish.ProcedureFolder.Imprint;
 import org.faultwright.publish.ProcedureFolder.LeftOut;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.card.SetPlan;
+import org.faultwright.publish.card.TypesetPlan;
 import org.faultwright.publish.since.SinceRelease;
 import org.faultwright.publish.since.ToldDifference;
 
@@ -70,17 +70,17 @@ record QualityReport(String title, List<Line> lines, List<CheckedLibrary> librar
         Comparator<Line> worstFirst = Comparator.<Line>comparingInt(line -> -line.count(Severity.ERROR))
                 .thenComparingInt(line -> -line.count(Severity.WARNING))
                 .thenComparing(line -> line.publication().procedure().name().text());
-        Optional<SameProcedures> compared = folder.compared();
+        Optional<MatchedProcedures> compared = folder.compared();
         List<Line> lines = folder.procedures().stream().map(one -> line(one, folder, compared)).sorted(worstFirst).toList();
         return new QualityReport(folder.title(), lines, folder.libraries(), folder.since(), folder.asOf(), folder.sourceAge(), folder.leftOut(), folder.made(),
-                compared.map(SameProcedures::gone).orElse(List.of()));
+                compared.map(MatchedProcedures::gone).orElse(List.of()));
     }
 
-    private static Line line(Publication publication, ProcedureFolder folder, Optional<SameProcedures> compared) {
+    private static Line line(Publication publication, ProcedureFolder folder, Optional<MatchedProcedures> compared) {
         Subject subject = new Subject(publication.procedure(), folder.asOf());
         return new Line(publication, QaSummary.of(subject, publication.findings()).orElseThrow(),
                 compared.flatMap(all -> all.earlier(publication.procedure()))
-                        .map(earlier -> SinceRelease.of(earlier, publication.procedure())), new CardSteps(SetPlan.of(publication)));
+                        .map(earlier -> SinceRelease.of(earlier, publication.procedure())), new CardSteps(TypesetPlan.of(publication)));
     }
 
     /** Whether anything was held against an earlier text. */

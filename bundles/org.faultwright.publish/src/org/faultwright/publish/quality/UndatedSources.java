@@ -13,8 +13,8 @@ import org.faultwright.procedure.Indicator;
 import org.faultwright.procedure.Source;
 import org.faultwright.procedure.Step;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.UsedDeclarations;
 import org.faultwright.publish.quality.QualityReport.Line;
 
 /** The documents that steps, limits and codes rest on; and those of which nobody can tell which edition is meant. */
@@ -35,9 +35,9 @@ final class UndatedSources {
         return all(line.steps().plan()).flatMap(source -> source.dated().stream()).min(LocalDate::compareTo);
     }
 
-    static Stream<Source> all(Plan plan) {
+    static Stream<Source> all(CardPlan plan) {
         Stream<Source> ofSteps = plan.steps().flatMap(step -> Stream.concat(step.frame().source().stream(), expected(step).stream()));
-        Stream<Source> ofCodes = new Used(plan).indicators().stream().map(Indicator::source).flatMap(Optional::stream);
+        Stream<Source> ofCodes = new UsedDeclarations(plan).indicators().stream().map(Indicator::source).flatMap(Optional::stream);
         return Stream.concat(ofSteps, ofCodes);
     }
 

@@ -9,7 +9,7 @@ import org.faultwright.procedure.Library;
 import org.faultwright.procedure.SourceText;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 
 /**
  * The text itself, letter by letter, so that a later revision can be compared with this one. Its ending keeps it from
@@ -22,16 +22,16 @@ public final class PublishedText {
     private PublishedText() {
     }
 
-    public static Published of(Publication publication) {
+    public static PublishedFiles of(Publication publication) {
         return of(FileName.of(publication.procedure(), ENDING), publication.procedure().source());
     }
 
     /** Of a library that published procedures use. */
-    public static Published of(Library library) {
+    public static PublishedFiles of(Library library) {
         return of(FileName.of(library, ENDING), library.source());
     }
 
-    private static Published of(String file, SourceText text) {
-        return new Published(file, "text/plain", text.content().getBytes(StandardCharsets.UTF_8));
+    private static PublishedFiles of(String file, SourceText text) {
+        return new PublishedFiles(file, "text/plain", text.content().getBytes(StandardCharsets.UTF_8));
     }
 }

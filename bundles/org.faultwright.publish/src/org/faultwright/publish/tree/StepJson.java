@@ -17,17 +17,17 @@ import org.faultwright.procedure.Step;
 import org.faultwright.procedure.StepFrame;
 import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
 import org.faultwright.quantity.QuantityKind;
 
 /** One step with its results. */
 final class StepJson implements Step.Cases<Json> {
-    private final Plan plan;
+    private final CardPlan plan;
     private final StepGraph graph;
     private final TimeToGo toGo;
 
-    StepJson(Plan plan, StepGraph graph) {
+    StepJson(CardPlan plan, StepGraph graph) {
         this.plan = plan;
         this.graph = graph;
         this.toGo = TimeToGo.of(graph, plan.scope());
@@ -46,7 +46,7 @@ final class StepJson implements Step.Cases<Json> {
     }
 
     private Json start(Step step, String kind) {
-        return new Json().put("id", step.name().text()).put("number", plan.placed(graph, step).map(Placed::label).orElseGet(() -> plan.label(step))).put("kind", kind)
+        return new Json().put("id", step.name().text()).put("number", plan.placed(graph, step).map(PlacedStep::label).orElseGet(() -> plan.label(step))).put("kind", kind)
                 .put("title", step.title());
     }
 
@@ -107,7 +107,7 @@ final class StepJson implements Step.Cases<Json> {
 
     @Override
     public Json perform(Step.Perform step) {
-        List<Placed> inside = plan.placed(graph, step).map(plan::inside).orElse(List.of());
+        List<PlacedStep> inside = plan.placed(graph, step).map(plan::inside).orElse(List.of());
         return start(step, "perform").putText("routine", step.routine().map(Name::text))
                 .putAll("inPlace", inside, place -> new Json().putTexts("path", place.path()).put("number", place.label()));
     }

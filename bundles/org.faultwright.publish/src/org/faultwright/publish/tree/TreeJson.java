@@ -27,11 +27,11 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
-import org.faultwright.publish.card.SetPlan;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.PublishedFiles;
+import org.faultwright.publish.card.TypesetPlan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.UsedDeclarations;
 import org.faultwright.quantity.QuantityKind;
 
 /** The procedure as JSON after {@code procedure-tree-1.schema.json}: everything a card says and a machine may need. */
@@ -63,17 +63,17 @@ public final class TreeJson implements ProcedureExport {
     }
 
     @Override
-    public Published publish(Publication publication) {
-        return new Published(FileName.of(publication.procedure(), ".tree.json"), "application/json",
-                tree(SetPlan.of(publication)).bytes());
+    public PublishedFiles publish(Publication publication) {
+        return new PublishedFiles(FileName.of(publication.procedure(), ".tree.json"), "application/json",
+                tree(TypesetPlan.of(publication)).bytes());
     }
 
     /** The tree before it is written, to be held against another. */
     public static JsonObject tree(Publication publication) {
-        return tree(SetPlan.of(publication)).object();
+        return tree(TypesetPlan.of(publication)).object();
     }
 
-    private static Json tree(Plan plan) {
+    private static Json tree(CardPlan plan) {
         Publication publication = plan.publication();
         Procedure procedure = plan.procedure();
         Json json = new Json().put("$schema", SCHEMA).put("schemaVersion", SCHEMA_VERSION)
@@ -84,14 +84,14 @@ public final class TreeJson implements ProcedureExport {
                         .putTexts("boards", equipment.boards().stream().map(Written::value).toList())))
                 .put("revision", revision(publication))
                 .putTexts("complaints", procedure.complaints().stream().map(Written::value).toList())
-                .putTexts("tools", new Used(plan).tools())
+                .putTexts("tools", new UsedDeclarations(plan).tools())
                 .put("decisionRule", decisionRule(procedure.decisionRule()))
                 .put("ambient", procedure.scope().ambient().map(limit -> QuantityJson.of(limit.value(),
                         Optional.of(QuantityKind.TEMPERATURE))));
         declarations(json, plan);
         json.putText("begin", procedure.first().map(Step::name).map(Name::text)).put("steps", steps(plan, procedure));
         json.putAll("routines", plan.routines(), routine -> new Json()
-                .put("id", routine.name().text()).putText("letter", plan.routine(routine.name()).map(Section::letter))
+                .put("id", routine.name().text()).putText("letter", plan.routine(routine.name()).map(CardSection::letter))
                 .putText("title", Optional.of(routine.title())).putNames("exits", routine.exits())
                 .putText("begin", routine.first().map(Step::name).map(Name::text))
                 .put("steps", steps(plan, routine)));
@@ -118,8 +118,8 @@ public final class TreeJson implements ProcedureExport {
         return new Json().put("rule", rule instanceof StatedDecisionRule.Guarded ? "guarded" : "simple");
     }
 
-    private static void declarations(Json json, Plan plan) {
-        Used used = new Used(plan);
+    private static void declarations(Json json, CardPlan plan) {
+        UsedDeclarations used = new UsedDeclarations(plan);
         json.putAll("conditions", used.conditions(), DeclarationJson::condition)
                 .putAll("instruments", List.copyOf(used.instruments().keySet()), DeclarationJson::instrument)
                 .putAll("points", used.points(), DeclarationJson::point)
@@ -128,7 +128,7 @@ public final class TreeJson implements ProcedureExport {
                 .putAll("notes", List.copyOf(used.notes().keySet()), DeclarationJson::note);
     }
 
-    private static JsonArray steps(Plan plan, StepGraph graph) {
+    private static JsonArray steps(CardPlan plan, StepGraph graph) {
         StepJson writer = new StepJson(plan, graph);
         JsonArray array = new JsonArray();
         plan.order(graph).forEach(step -> array.add(writer.of(step).object()));

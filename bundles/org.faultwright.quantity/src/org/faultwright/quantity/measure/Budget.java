@@ -25,7 +25,7 @@ public sealed interface Budget permits MeasurementBudget, ComputedBudget {
     /** The test uncertainty ratio; absent where there is no uncertainty, or the limit has no width. */
     Optional<Exact> ratio();
 
-    Zones zones();
+    DecisionZones zones();
 
     /** Each a sentence. */
     List<String> problems();
@@ -37,7 +37,7 @@ public sealed interface Budget permits MeasurementBudget, ComputedBudget {
     Budget guarded();
 
     /** The zones to the digits that are read or worth computing. */
-    Zones shown();
+    DecisionZones shown();
 
     /** The numbers in the order in which they were computed, each with its formula and the clause behind it. */
     List<BudgetLine> explain();

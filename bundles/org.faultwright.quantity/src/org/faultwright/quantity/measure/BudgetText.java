@@ -66,8 +66,8 @@ final class BudgetText {
     }
 
     private void extras() {
-        for (Contribution extra : budget.extras()) {
-            boolean bounds = extra.stated() == Contribution.Form.HALF_WIDTH;
+        for (UncertaintyContribution extra : budget.extras()) {
+            boolean bounds = extra.stated() == UncertaintyContribution.Form.HALF_WIDTH;
             add(extra.label(), (bounds ? "±" : "") + ValueText.difference(extra.amount(), unit),
                     bounds ? "half-width; uᵢ = a/√3" : "standard uncertainty; uᵢ as stated",
                     bounds ? "JCGM 100:2008, 4.3.7" : "JCGM 100:2008, 4.2.3");

@@ -26,7 +26,7 @@ import org.faultwright.quantity.Unit;
  * @param scale    whether the value has a zero of nature; a temperature in degC has none
  */
 public record ComputedBudget(Expression formula, Interval limits, Unit unit, Scale scale, DecisionRule rule,
-        List<ComputedEnd> computed, List<LimitUncertainty> ends, Optional<Exact> ratio, Zones zones,
+        List<ComputedEnd> computed, List<LimitUncertainty> ends, Optional<Exact> ratio, DecisionZones zones,
         List<String> problems) implements Budget {
     /** Scales with a zero of nature, from which a value can be counted, and without. */
     public enum Scale { RATIO, INTERVAL }
@@ -53,9 +53,9 @@ public record ComputedBudget(Expression formula, Interval limits, Unit unit, Sca
 
     private static ComputedBudget judged(Expression formula, Interval limits, Unit unit, Scale scale,
             List<ComputedEnd> computed, DecisionRule rule) {
-        List<LimitUncertainty> ends = Guarding.of(rule, limits, computed.stream().map(ComputedEnd::uncertainty).toList()).ends();
+        List<LimitUncertainty> ends = GuardBands.of(rule, limits, computed.stream().map(ComputedEnd::uncertainty).toList()).ends();
         return new ComputedBudget(formula, limits, unit, scale, rule, List.copyOf(computed), ends, ratio(limits, ends),
-                Zones.of(limits, limits.lower().isPresent() ? ends.get(0).guard() : Exact.ZERO,
+                DecisionZones.of(limits, limits.lower().isPresent() ? ends.get(0).guard() : Exact.ZERO,
                         limits.upper().isPresent() ? ends.get(ends.size() - 1).guard() : Exact.ZERO), List.of());
     }
 
@@ -67,7 +67,7 @@ public record ComputedBudget(Expression formula, Interval limits, Unit unit, Sca
     private static ComputedBudget impossible(Expression formula, Interval limits, Unit unit, Scale scale, DecisionRule rule,
             String problem) {
         return new ComputedBudget(formula, limits, unit, scale, rule, List.of(), List.of(), Optional.empty(),
-                Zones.UNKNOWN, List.of(problem));
+                DecisionZones.UNKNOWN, List.of(problem));
     }
 
     private static Optional<Exact> ratio(Interval limits, List<LimitUncertainty> ends) {
@@ -94,7 +94,7 @@ public record ComputedBudget(Expression formula, Interval limits, Unit unit, Sca
      * decide as they are written stay as they are.
      */
     @Override
-    public Zones shown() {
+    public DecisionZones shown() {
         return rule instanceof DecisionRule.Simple ? zones : step().map(step -> zones.shown(step, unit.offset())).orElse(zones);
     }
 

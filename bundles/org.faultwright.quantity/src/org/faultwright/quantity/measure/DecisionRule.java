@@ -33,8 +33,8 @@ public sealed interface DecisionRule {
      * @param spread          how the units that come to the bench lie; without it the guarded rule is used
      * @param mostFalseAccept from 0 to 1; ANSI/NCSL Z540.3, 5.3 b) asks for at most 0.02
      */
-    record ByRisk(Optional<Spread> spread, Exact mostFalseAccept) implements DecisionRule {
-        public ByRisk(Optional<Spread> spread) {
+    record ByRisk(Optional<UnitSpread> spread, Exact mostFalseAccept) implements DecisionRule {
+        public ByRisk(Optional<UnitSpread> spread) {
             this(spread, Exact.of("0.02"));
         }
 

@@ -50,7 +50,7 @@ final class DecisionText {
     private void zones() {
         String read = budget instanceof ComputedBudget computed ? computed(computed) : "readings of the display";
         add("decision rule", budget.rule().words(), rule(), clause());
-        Zones shown = budget.shown();
+        DecisionZones shown = budget.shown();
         add("accept", IntervalText.of(shown.accept(), budget.unit()), read, clause());
         if (!shown.doubtful().isEmpty()) {
             add("doubtful", words(shown.doubtful()), read, clause());

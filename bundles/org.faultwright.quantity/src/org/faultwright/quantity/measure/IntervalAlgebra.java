@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.faultwright.quantity.Bound;
+import org.faultwright.quantity.DecibelLevels;
 import org.faultwright.quantity.Exact;
 import org.faultwright.quantity.Interval;
-import org.faultwright.quantity.Levels;
 
 /** Intervals, exact; each end knows whether it is reached. Roots and levels are rounded outward. */
 final class IntervalAlgebra extends Algebra<Interval> {
@@ -158,8 +158,8 @@ final class IntervalAlgebra extends Algebra<Interval> {
             return Interval.EVERYTHING;
         }
         return new Interval(ratio.lower().filter(end -> end.value().signum() > 0).map(end -> new Bound(
-                Levels.decibel(end.value(), perDecade).minus(LEVEL_ROUNDING), end.included())),
-                ratio.upper().map(end -> new Bound(Levels.decibel(end.value(), perDecade).plus(LEVEL_ROUNDING),
+                DecibelLevels.decibel(end.value(), perDecade).minus(LEVEL_ROUNDING), end.included())),
+                ratio.upper().map(end -> new Bound(DecibelLevels.decibel(end.value(), perDecade).plus(LEVEL_ROUNDING),
                         end.included())));
     }
 }

@@ -23,10 +23,10 @@ public record LimitUncertainty(Exact limit, Exact halfWidth, Exact variance, Exa
     /** The coverage factor, for about 95 % of a normal distribution (JCGM 100:2008, 6.3.3). */
     public static final int COVERAGE_FACTOR = 2;
 
-    static LimitUncertainty at(Exact limit, MeterRange range, List<Contribution> extras) {
+    static LimitUncertainty at(Exact limit, MeterRange range, List<UncertaintyContribution> extras) {
         Exact halfWidth = MeterAccuracy.halfWidth(range, limit);
         Exact variance = halfWidth.squared().dividedBy(Exact.of(3));
-        for (Contribution extra : extras) {
+        for (UncertaintyContribution extra : extras) {
             variance = variance.plus(extra.variance());
         }
         Exact expanded = variance.squareRoot(RoundingMode.CEILING).times(COVERAGE_FACTOR);

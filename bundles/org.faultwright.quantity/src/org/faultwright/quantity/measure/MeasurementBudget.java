@@ -31,10 +31,10 @@ import org.faultwright.quantity.Unit;
  * @param zones    where a reading is accepted, doubtful and rejected
  * @param problems each a sentence
  */
-public record MeasurementBudget(Interval limits, MeterRange range, List<Contribution> extras, DecisionRule rule,
-        List<LimitUncertainty> ends, Optional<Exact> ratio, Zones zones, List<String> problems) implements Budget {
+public record MeasurementBudget(Interval limits, MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule,
+        List<LimitUncertainty> ends, Optional<Exact> ratio, DecisionZones zones, List<String> problems) implements Budget {
 
-    public static MeasurementBudget of(Limit limit, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+    public static MeasurementBudget of(Limit limit, MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule) {
         if (!limit.fits(range.kind())) {
             return undecided(Interval.EVERYTHING, range, extras, rule, List.of("The limit " + limit.spelling()
                     + " is not one of " + range.kind().words() + "; write it in a unit such as "
@@ -43,7 +43,7 @@ public record MeasurementBudget(Interval limits, MeterRange range, List<Contribu
         return of(limit.interval(range.kind()), range, extras, rule);
     }
 
-    public static MeasurementBudget of(Interval limits, MeterRange range, List<Contribution> extras, DecisionRule rule) {
+    public static MeasurementBudget of(Interval limits, MeterRange range, List<UncertaintyContribution> extras, DecisionRule rule) {
         List<String> problems = new ArrayList<>();
         MeterAccuracy.problem(range).ifPresent(problems::add);
         if (limits.isEmpty()) {
@@ -56,18 +56,18 @@ public record MeasurementBudget(Interval limits, MeterRange range, List<Contribu
         }
         List<LimitUncertainty> unguarded = Stream.of(limits.lower(), limits.upper()).flatMap(Optional::stream)
                 .map(end -> LimitUncertainty.at(end.value(), range, extras)).toList();
-        Guarding guarding = Guarding.of(rule, limits, unguarded);
+        GuardBands guarding = GuardBands.of(rule, limits, unguarded);
         guarding.problem().ifPresent(problems::add);
         readable(limits, range).ifPresent(problems::add);
         List<LimitUncertainty> ends = guarding.ends();
         return new MeasurementBudget(limits, range, extras, guarding.rule(), ends, TestRatio.of(limits, range, ends),
-                Zones.of(limits, lowerGuard(limits, ends), upperGuard(limits, ends)), List.copyOf(problems));
+                DecisionZones.of(limits, lowerGuard(limits, ends), upperGuard(limits, ends)), List.copyOf(problems));
     }
 
-    private static MeasurementBudget undecided(Interval limits, MeterRange range, List<Contribution> extras,
+    private static MeasurementBudget undecided(Interval limits, MeterRange range, List<UncertaintyContribution> extras,
             DecisionRule rule, List<String> problems) {
         return new MeasurementBudget(limits, range, extras, rule, List.of(), Optional.empty(),
-                Zones.UNKNOWN, List.copyOf(problems));
+                DecisionZones.UNKNOWN, List.copyOf(problems));
     }
 
     private static Optional<String> readable(Interval limits, MeterRange range) {
@@ -95,8 +95,8 @@ public record MeasurementBudget(Interval limits, MeterRange range, List<Contribu
     }
 
     /** The risks of deciding wrongly with these zones; absent without uncertainty or for a spread that is not above zero. */
-    public Optional<Risk> risk(Spread spread) {
-        return Guarding.scale(limits, ends, spread).map(scale -> scale.risk(zones.accept()));
+    public Optional<Risk> risk(UnitSpread spread) {
+        return GuardBands.scale(limits, ends, spread).map(scale -> scale.risk(zones.accept()));
     }
 
     @Override
@@ -111,7 +111,7 @@ public record MeasurementBudget(Interval limits, MeterRange range, List<Contribu
 
     /** As the display shows them. */
     @Override
-    public Zones shown() {
+    public DecisionZones shown() {
         return zones.shown(range.resolution().difference(), unit().offset());
     }
 

@@ -20,7 +20,7 @@ import org.faultwright.quantity.MeterRange;
  * @param extras     contributions beside the instrument's accuracy
  */
 public record ReadingInput(String name, Exact value, String choice, String instrument, MeterRange range,
-        List<Contribution> extras) {
+        List<UncertaintyContribution> extras) {
     /** a, from the accuracy statement at that reading. */
     public Exact halfWidth() {
         return MeterAccuracy.halfWidth(range, value);
@@ -33,7 +33,7 @@ public record ReadingInput(String name, Exact value, String choice, String instr
 
     /** u², the instrument and everything else together. */
     public Exact variance() {
-        return extras.stream().map(Contribution::variance).reduce(instrumentVariance(), Exact::plus);
+        return extras.stream().map(UncertaintyContribution::variance).reduce(instrumentVariance(), Exact::plus);
     }
 
     /** Whether both are read with one range of one instrument, so that a part of their errors may be the same. */

@@ -32,20 +32,20 @@ public record Risk(double falseAccept, double falseReject) {
     private record Gate(double from, double to, double uncertainty) {
         double accepted(double a, double b) {
             double reach = FAR * uncertainty;
-            return Quadrature.integral(z -> Normal.density(z) * acceptance(z), Math.max(a, from - reach),
+            return Quadrature.integral(z -> StandardNormal.density(z) * acceptance(z), Math.max(a, from - reach),
                     Math.min(b, to + reach), breaks());
         }
 
         double refused(double a, double b) {
-            return Quadrature.integral(z -> Normal.density(z) * refusal(z), a, b, breaks());
+            return Quadrature.integral(z -> StandardNormal.density(z) * refusal(z), a, b, breaks());
         }
 
         private double acceptance(double z) {
-            return Normal.between((from - z) / uncertainty, (to - z) / uncertainty);
+            return StandardNormal.between((from - z) / uncertainty, (to - z) / uncertainty);
         }
 
         private double refusal(double z) {
-            return to <= from ? 1 : Normal.cumulative((from - z) / uncertainty) + Normal.cumulative((z - to) / uncertainty);
+            return to <= from ? 1 : StandardNormal.cumulative((from - z) / uncertainty) + StandardNormal.cumulative((z - to) / uncertainty);
         }
 
         /** The integrand bends within a few uncertainties of the acceptance limits: pieces end there. */

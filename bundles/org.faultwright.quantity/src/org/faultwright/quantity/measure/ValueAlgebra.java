@@ -7,8 +7,8 @@ package org.faultwright.quantity.measure;
 import java.math.RoundingMode;
 import java.util.Map;
 
+import org.faultwright.quantity.DecibelLevels;
 import org.faultwright.quantity.Exact;
-import org.faultwright.quantity.Levels;
 
 /** Exact numbers. */
 final class ValueAlgebra extends Algebra<Exact> {
@@ -105,6 +105,6 @@ final class ValueAlgebra extends Algebra<Exact> {
             levelOfNothing(place);
             return Exact.ZERO;
         }
-        return Levels.decibel(a.dividedBy(b), perDecade);
+        return DecibelLevels.decibel(a.dividedBy(b), perDecade);
     }
 }

@@ -88,7 +88,7 @@ class CompareViewTest {
         page().activate(editor);
         page().getWorkbenchWindow().getService(IHandlerService.class).executeCommand("org.faultwright.workbench.compare", null);
         view = (CompareView) page().findView(CompareView.ID);
-        choose(Against.Saved.WORDS);
+        choose(ComparedWith.Saved.WORDS);
         Waiting.until("the text is compared with the saved one", () -> view.said().contains("Unchanged, letter by letter"));
     }
 
@@ -109,7 +109,7 @@ class CompareViewTest {
 
         view = (CompareView) page().findView(CompareView.ID);
         Waiting.until("it is compared", () -> view.said().contains("Unchanged, letter by letter"));
-        assertEquals(Against.Saved.WORDS, Controls.all(view.control(), Combo.class).get(0).getText());
+        assertEquals(ComparedWith.Saved.WORDS, Controls.all(view.control(), Combo.class).get(0).getText());
     }
 
     @Test

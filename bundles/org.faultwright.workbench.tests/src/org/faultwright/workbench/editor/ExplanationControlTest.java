@@ -96,6 +96,18 @@ class ExplanationControlTest {
         }
     }
 
+    /** What an author writes into a title is words, also where it looks like something else. */
+    @Test
+    void should_show_tables_lists_and_words_as_they_are() {
+        Shell shell = show("**A \\*star\\*** and 5 \\< 6\nsecond line\n\n- one\n- *two*\n\n| what | value |\n|---|---|\n| a \\| b | 4 \\_ 7 |\n\n<b>as it is</b>");
+
+        String words = Words.of(shell);
+        assertTrue(words.contains("A *star* and 5 < 6\nsecond line"), words);
+        assertTrue(words.contains("\u2022 one\n\u2022 two"), words);
+        assertTrue(words.contains("<b>as it is</b>"), words);
+        assertEquals(List.of("what", "value", "a | b", "4 _ 7"), labels(shell).stream().map(Label::getText).limit(4).toList());
+    }
+
     @Test
     void should_say_each_thing_in_the_margin_once() {
         String said = new MarginHover().formatMultipleMessages(List.of("One is wrong.", "One is wrong.", "So is another."));

@@ -32,7 +32,7 @@ import org.faultwright.workbench.Dialogs;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Keys;
 import org.faultwright.workbench.Waiting;
-import org.faultwright.workbench.files.OldFileStays;
+import org.faultwright.workbench.files.SafeOverwrite;
 import org.faultwright.workbench.live.FolderDocuments;
 import org.faultwright.workbench.live.Folders;
 import org.faultwright.workbench.live.LiveTexts;
@@ -432,7 +432,7 @@ class NoTextIsLostTest {
         java.nio.file.attribute.FileTime written = Files.getLastModifiedTime(path);
 
         CoreException refused = org.junit.jupiter.api.Assertions.assertThrows(CoreException.class,
-                () -> OldFileStays.during(file, 100, () -> halfOf(path)));
+                () -> SafeOverwrite.during(file, 100, () -> halfOf(path)));
 
         assertEquals("no room", refused.getStatus().getMessage());
         assertEquals(TEXT, Files.readString(path));

@@ -5,12 +5,15 @@
 package org.faultwright.workbench.help;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.ui.IWorkbenchPage;
@@ -27,8 +30,8 @@ import org.faultwright.workbench.Controls;
 import org.faultwright.workbench.KeepPicture;
 import org.faultwright.workbench.Waiting;
 import org.faultwright.workbench.card.CardView;
-import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.compare.CompareView;
+import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.faulttable.FaultTableView;
 import org.faultwright.workbench.find.FindView;
 import org.faultwright.workbench.findings.ChosenFinding;
@@ -41,6 +44,38 @@ import org.junit.jupiter.api.extension.ExtendWith;
 /** The help in the window. */
 @ExtendWith(KeepPicture.class)
 class HelpTest {
+    @Test
+    void should_lay_out_what_a_page_can_hold() {
+        StyledText into = new StyledText(page().getWorkbenchWindow().getShell(), SWT.MULTI);
+        try {
+            HelpPage.show("# Title\n\nWords **bold `code`** and *more*.\nNext line.\n- one\n  - inner\n- two\n\n3. third\n4. fourth\n\n| key | does |\n|---|---|\n| `F1` | help |\n\n"
+                    + "```procedure\ncheck A \"?\"\n```\n<b>plain</b> & 5 < 6\n", into);
+
+            assertEquals("Title\n\nWords bold code and more.\nNext line.\n\n\u2022 one\n  \u2022 inner\n\u2022 two\n\n3. third\n4. fourth\n\nkey    does\nF1    help\n\n"
+                    + "check A \"?\"\n\n<b>plain</b> & 5 < 6\n", into.getText());
+            assertEquals(JFaceResources.getHeaderFont(), into.getStyleRangeAtOffset(0).font);
+            assertEquals(SWT.ITALIC, into.getStyleRangeAtOffset(into.getText().indexOf("more")).fontStyle);
+        } finally {
+            into.dispose();
+        }
+    }
+
+    /** No page says more than can be shown, and none shows its marks. */
+    @Test
+    void should_show_no_marks_on_any_page() {
+        StyledText into = new StyledText(page().getWorkbenchWindow().getShell(), SWT.MULTI);
+        try {
+            for (String id : HelpTopics.ids()) {
+                HelpPage.show(HelpTopics.page(id).orElseThrow(), into);
+
+                assertFalse(into.getText().contains("**") || into.getText().contains("```") || into.getText().contains("|---"), id);
+                assertTrue(into.getText().length() > 150, id);
+            }
+        } finally {
+            into.dispose();
+        }
+    }
+
     @Test
     void should_have_a_page_for_every_topic() {
         assertTrue(HelpTopics.ids().size() > 80, "the rules are among the topics");

@@ -59,9 +59,9 @@ class WindowLayoutTest {
     void should_say_what_was_damaged_and_where_it_is_kept() {
         assertEquals("The arrangement of the window was damaged; it is as at the first start. Your procedures are untouched in their"
                 + " folders.\n\nWhat was damaged is kept in /w/damaged-arrangement.",
-                Starting.words(Map.of(Workspace.Part.ARRANGEMENT, Path.of("/w/damaged-arrangement")), List.of()));
+                StartSequence.words(Map.of(Workspace.Part.ARRANGEMENT, Path.of("/w/damaged-arrangement")), List.of()));
         assertEquals("The list of open folders was damaged and has been begun anew, with the folders that were open. Your procedures are"
-                + " untouched in their folders.", Starting.words(Map.of(), List.of(Path.of("/bench"))));
+                + " untouched in their folders.", StartSequence.words(Map.of(), List.of(Path.of("/bench"))));
     }
 
     private boolean isDamaged(byte[] bytes) throws IOException {

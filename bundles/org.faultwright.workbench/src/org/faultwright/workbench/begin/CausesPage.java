@@ -8,10 +8,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.swt.widgets.Composite;
-import org.faultwright.language.beginning.Imported.FaultLine;
+import org.faultwright.language.beginning.ImportedLines.FaultLine;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.Tables;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 
 /** What it can be. */
 final class CausesPage extends QuestionPage {
@@ -25,10 +25,10 @@ final class CausesPage extends QuestionPage {
 
     @Override
     void create(Composite page, QuestionDialog dialog) {
-        Fields.hint(page, "Take the last two dozen job slips and count. A fault without a repair is referred to somebody else.");
+        LabelledFields.hint(page, "Take the last two dozen job slips and count. A fault without a repair is referred to somebody else.");
         causes = new AnswerRows(page, "Fault", List.of(AnswerRows.Column.words("What is broken", "Fuse F1 blown", 22), AnswerRows.Column.words("Cases", "12", 5),
                 AnswerRows.Column.words("What puts it right", "Fit a new fuse F1", 22), AnswerRows.Column.words("Minutes", "5", 5)), dialog::changed, dialog::grown);
-        Fields.push(page, "From a &table\u2026", () -> fromTable(dialog, TableDialog.UNNAMED));
+        LabelledFields.push(page, "From a &table\u2026", () -> fromTable(dialog, TableDialog.UNNAMED));
     }
 
     void fromTable(QuestionDialog dialog, Path table) {

@@ -7,7 +7,7 @@ package org.faultwright.workbench.begin;
 import java.util.List;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 
 /** What is reported. */
 final class ComplaintPage extends QuestionPage {
@@ -20,8 +20,8 @@ final class ComplaintPage extends QuestionPage {
 
     @Override
     void create(Composite page, QuestionDialog dialog) {
-        seen = Fields.text(page, "What is seen", "in a few words: prints faint labels", dialog::changed);
-        Fields.words(page, "What do customers say, in their own words, also where they are wrong?");
+        seen = LabelledFields.text(page, "What is seen", "in a few words: prints faint labels", dialog::changed);
+        LabelledFields.words(page, "What do customers say, in their own words, also where they are wrong?");
         complaints = new AnswerRows(page, "Complaint", List.of(AnswerRows.Column.words("In the customer's words", "as on the job slip", 40)), dialog::changed, dialog::grown);
     }
 

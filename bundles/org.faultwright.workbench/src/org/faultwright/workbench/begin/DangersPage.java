@@ -17,7 +17,7 @@ import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Danger;
 import org.faultwright.language.beginning.Interview.Caution;
 import org.faultwright.language.beginning.Interview.Store;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 
 /** What can hurt somebody or something. */
 final class DangersPage extends QuestionPage {
@@ -36,20 +36,20 @@ final class DangersPage extends QuestionPage {
 
     @Override
     void create(Composite page, QuestionDialog dialog) {
-        Fields.hint(page, "Tick what is met. The words remind; let somebody who is trained for it write them over. Local codes, the maker's instructions and "
+        LabelledFields.hint(page, "Tick what is met. The words remind; let somebody who is trained for it write them over. Local codes, the maker's instructions and "
                 + "licensed practice come first.");
         for (Danger danger : Danger.values()) {
-            Button tick = Fields.check(page, danger.title(), () -> { });
+            Button tick = LabelledFields.check(page, danger.title(), () -> { });
             Composite more = new Composite(page, SWT.NONE);
             GridLayoutFactory.fillDefaults().numColumns(2).spacing(8, 4).applyTo(more);
             GridDataFactory.fillDefaults().span(2, 1).grab(true, false).indent(22, 0).exclude(true).applyTo(more);
-            what.put(danger, Fields.text(more, "What is dangerous", "", dialog::changed));
-            avoid.put(danger, Fields.text(more, "What to do", "", dialog::changed));
+            what.put(danger, LabelledFields.text(more, "What is dangerous", "", dialog::changed));
+            avoid.put(danger, LabelledFields.text(more, "What to do", "", dialog::changed));
             what.get(danger).setText(danger.what());
             avoid.get(danger).setText(danger.avoid());
             if (danger == Danger.CHARGE && asksWhere) {
-                where = Fields.text(more, "Where it stays", "Across C1, the large capacitor", dialog::changed);
-                most = Fields.text(more, "Highest voltage there", "400 V", dialog::changed);
+                where = LabelledFields.text(more, "Where it stays", "Across C1, the large capacitor", dialog::changed);
+                most = LabelledFields.text(more, "Highest voltage there", "400 V", dialog::changed);
             }
             more.setVisible(false);
             tick.addListener(SWT.Selection, event -> {

@@ -81,7 +81,7 @@ public final class FileDrop extends DropTargetAdapter {
                 } else if (path.toString().endsWith(ENDING)) {
                     text(path);
                 } else if (path.toString().toLowerCase(Locale.ROOT).matches(".*\\.(csv|tsv|xlsx)")) {
-                    TakenTable.begin(path, shell);
+                    DroppedTable.begin(path, shell);
                 } else {
                     refused.add("\"" + path.getFileName() + "\" is neither a procedure nor a table (CSV, XLSX).");
                 }

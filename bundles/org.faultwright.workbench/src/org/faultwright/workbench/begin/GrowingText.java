@@ -23,7 +23,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.faultwright.analysis.Severity;
-import org.faultwright.language.beginning.Growth;
+import org.faultwright.language.beginning.InterviewProgress;
 import org.faultwright.language.server.Colouring;
 import org.faultwright.workbench.editor.Editors;
 import org.faultwright.workbench.look.AccessibleName;
@@ -42,8 +42,8 @@ final class GrowingText {
     private final Label told;
     private final Growing growing = new Growing();
     private final Runnable whenGrown;
-    private volatile Supplier<Growth> wanted;
-    private Optional<Growth> come = Optional.empty();
+    private volatile Supplier<InterviewProgress> wanted;
+    private Optional<InterviewProgress> come = Optional.empty();
 
     /** @param grown called when the text has grown */
     GrowingText(Composite parent, Runnable grown) {
@@ -72,11 +72,11 @@ final class GrowingText {
         told.setSize(width, told.computeSize(width, SWT.DEFAULT).y);
     }
 
-    Optional<Growth> come() {
+    Optional<InterviewProgress> come() {
         return come;
     }
 
-    void grow(Supplier<Growth> from) {
+    void grow(Supplier<InterviewProgress> from) {
         wanted = from;
         come = Optional.empty();
         growing.cancel();
@@ -95,24 +95,24 @@ final class GrowingText {
 
         @Override
         protected IStatus run(IProgressMonitor monitor) {
-            Supplier<Growth> from = wanted;
+            Supplier<InterviewProgress> from = wanted;
             if (from == null) {
                 return Status.OK_STATUS;
             }
-            Growth grown;
+            InterviewProgress grown;
             try {
                 grown = from.get();
             } catch (RuntimeException failed) {
                 ILog.of(GrowingText.class).error("The answers could not be made into a text.", failed);
-                grown = new Growth("", false, List.of("These answers cannot be made into a text. Change the last one."), List.of());
+                grown = new InterviewProgress("", false, List.of("These answers cannot be made into a text. Change the last one."), List.of());
             }
-            Growth made = grown;
+            InterviewProgress made = grown;
             ScrolledPage.later(text, () -> show(from, made));
             return Status.OK_STATUS;
         }
     }
 
-    private void show(Supplier<Growth> from, Growth grown) {
+    private void show(Supplier<InterviewProgress> from, InterviewProgress grown) {
         if (from != wanted) {
             return;
         }
@@ -161,7 +161,7 @@ final class GrowingText {
         text.setStyleRanges(styles.toArray(StyleRange[]::new));
     }
 
-    static String words(Growth grown) {
+    static String words(InterviewProgress grown) {
         String found = !grown.isWhole() ? "Not whole yet." : "Checked in full: no error, " + counted(grown.count(Severity.WARNING), "warning", "warnings") + ", "
                 + counted(grown.count(Severity.ADVICE), "piece of advice", "pieces of advice") + ".";
         return found + " " + String.join(" ", grown.remarks().stream().limit(MOST_REMARKS).toList());

@@ -9,11 +9,11 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.BenchInterview;
-import org.faultwright.language.beginning.Imported.Range;
+import org.faultwright.language.beginning.ImportedLines.Range;
 import org.faultwright.language.beginning.Interview.Meter;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.Tables;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 
 /** Which bench, and what is read with there. */
 final class LibraryPage extends QuestionPage {
@@ -30,12 +30,12 @@ final class LibraryPage extends QuestionPage {
 
     @Override
     void create(Composite page, QuestionDialog dialog) {
-        bench = Fields.text(page, "The bench", "North bench, small appliances", dialog::changed);
-        from = Fields.text(page, "Its temperature, from (degC)", "18", dialog::changed);
-        to = Fields.text(page, "to (degC)", "28", dialog::changed);
-        instrument = Fields.text(page, "An instrument", "make and kind", dialog::changed);
-        ranges = Fields.hint(page, "");
-        Fields.push(page, "Its &ranges from a table\u2026", () -> {
+        bench = LabelledFields.text(page, "The bench", "North bench, small appliances", dialog::changed);
+        from = LabelledFields.text(page, "Its temperature, from (degC)", "18", dialog::changed);
+        to = LabelledFields.text(page, "to (degC)", "28", dialog::changed);
+        instrument = LabelledFields.text(page, "An instrument", "make and kind", dialog::changed);
+        ranges = LabelledFields.hint(page, "");
+        LabelledFields.push(page, "Its &ranges from a table\u2026", () -> {
             TableDialog asked = new TableDialog(dialog.getShell(), TableKind.RANGES, Tables::ranges, TableDialog.UNNAMED);
             asked.open();
             asked.<Range>taken().ifPresent(taken -> {
@@ -44,7 +44,7 @@ final class LibraryPage extends QuestionPage {
                 dialog.changed();
             });
         });
-        Fields.hint(page, "What the procedures of a bench share stands in a library: instruments, safety notes, states of the set-up, routines. "
+        LabelledFields.hint(page, "What the procedures of a bench share stands in a library: instruments, safety notes, states of the set-up, routines. "
                 + "More is written into the text afterwards.");
         tell();
     }

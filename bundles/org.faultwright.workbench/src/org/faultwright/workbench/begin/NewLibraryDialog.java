@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.language.beginning.BenchInterview;
-import org.faultwright.language.beginning.Growth;
 import org.faultwright.language.beginning.Interview;
+import org.faultwright.language.beginning.InterviewProgress;
 
 /** Asks for a library: the bench, an instrument, what can hurt there. */
 final class NewLibraryDialog extends QuestionDialog {
@@ -48,13 +48,13 @@ final class NewLibraryDialog extends QuestionDialog {
     }
 
     @Override
-    Supplier<Growth> growing() {
+    Supplier<InterviewProgress> growing() {
         BenchInterview asked = bench.asked(place.isUnnamed() ? suggested(bench) : place.procedureName(), dangers);
-        return () -> Growth.of(asked);
+        return () -> InterviewProgress.of(asked);
     }
 
     @Override
-    boolean write(Growth grown) {
+    boolean write(InterviewProgress grown) {
         return place.folder().isPresent() && NewText.write(getShell(), TITLE, place.folder().get(), place.procedureName(), grown.text());
     }
 }

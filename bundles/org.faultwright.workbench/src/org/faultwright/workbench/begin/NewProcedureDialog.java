@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.language.beginning.Beginning;
-import org.faultwright.language.beginning.Growth;
 import org.faultwright.language.beginning.Interview;
 import org.faultwright.language.beginning.Interview.Cause;
+import org.faultwright.language.beginning.InterviewProgress;
 import org.faultwright.language.beginning.TableKind;
 
 /** Asks for a procedure as one thinks at the bench. */
@@ -23,7 +23,7 @@ final class NewProcedureDialog extends QuestionDialog {
     private final ComplaintPage complaint;
     private final CausesPage causes;
     private final SignsPage signs;
-    private final ShownPage shown;
+    private final SignsByFaultPage shown;
     private final DangersPage dangers;
     private final PlacePage place;
 
@@ -32,11 +32,11 @@ final class NewProcedureDialog extends QuestionDialog {
     }
 
     private NewProcedureDialog(Shell shell, UnitPage unit, ComplaintPage complaint, CausesPage causes, SignsPage signs, DangersPage dangers, Path folder) {
-        this(shell, unit, complaint, causes, signs, new ShownPage(causes, signs), dangers,
+        this(shell, unit, complaint, causes, signs, new SignsByFaultPage(causes, signs), dangers,
                 new PlacePage(() -> Interview.suggestedName(unit.unit(), complaint.seen()), folder, NOTHING));
     }
 
-    private NewProcedureDialog(Shell shell, UnitPage unit, ComplaintPage complaint, CausesPage causes, SignsPage signs, ShownPage shown, DangersPage dangers,
+    private NewProcedureDialog(Shell shell, UnitPage unit, ComplaintPage complaint, CausesPage causes, SignsPage signs, SignsByFaultPage shown, DangersPage dangers,
             PlacePage place) {
         super(shell, TITLE, List.of(unit, complaint, causes, signs, shown, dangers, place));
         this.unit = unit;
@@ -72,15 +72,15 @@ final class NewProcedureDialog extends QuestionDialog {
     }
 
     @Override
-    Supplier<Growth> growing() {
+    Supplier<InterviewProgress> growing() {
         Interview asked = asked();
         boolean nothing = asked.unit().isEmpty() && asked.seen().isEmpty() && asked.complaints().isEmpty() && asked.causes().isEmpty() && asked.signs().isEmpty()
                 && asked.dangers().isEmpty();
-        return nothing ? () -> new Growth(Beginning.procedure(asked.name()).text(), false, List.of(), List.of()) : () -> Growth.of(asked);
+        return nothing ? () -> new InterviewProgress(Beginning.procedure(asked.name()).text(), false, List.of(), List.of()) : () -> InterviewProgress.of(asked);
     }
 
     @Override
-    boolean write(Growth grown) {
+    boolean write(InterviewProgress grown) {
         return place.folder().isPresent() && NewText.write(getShell(), TITLE, place.folder().get(), place.procedureName(), grown.text());
     }
 }

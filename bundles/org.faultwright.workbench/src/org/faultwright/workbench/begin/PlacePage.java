@@ -14,9 +14,9 @@ import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Beginning;
-import org.faultwright.language.beginning.Growth;
+import org.faultwright.language.beginning.InterviewProgress;
 import org.faultwright.workbench.live.Folders;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 
 /** What it is called and where it goes. */
 final class PlacePage extends QuestionPage {
@@ -41,7 +41,7 @@ final class PlacePage extends QuestionPage {
     @Override
     void create(Composite page, QuestionDialog asking) {
         dialog = asking;
-        name = Fields.text(page, "Name", "letters and digits", () -> {
+        name = LabelledFields.text(page, "Name", "letters and digits", () -> {
             if (suggesting) {
                 asking.regrow();
             } else {
@@ -49,10 +49,10 @@ final class PlacePage extends QuestionPage {
                 asking.changed();
             }
         });
-        folder = Fields.text(page, "Folder", "", asking::buttons);
+        folder = LabelledFields.text(page, "Folder", "", asking::buttons);
         folder.setText(first.toString());
-        Fields.push(page, "&Choose the folder\u2026", this::choose);
-        come = Fields.words(page, "");
+        LabelledFields.push(page, "&Choose the folder\u2026", this::choose);
+        come = LabelledFields.words(page, "");
         asking.whenGrown(() -> {
             come.setText(asking.come().map(this::words).orElse(""));
             asking.buttons();
@@ -60,7 +60,7 @@ final class PlacePage extends QuestionPage {
         });
     }
 
-    private String words(Growth grown) {
+    private String words(InterviewProgress grown) {
         return grown.isWhole() ? GrowingText.words(grown) : grown.remarks().isEmpty() ? nothing : "This is written when it is whole. " + String.join(" ", grown.remarks());
     }
 

@@ -24,8 +24,8 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
-import org.faultwright.language.beginning.Growth;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.language.beginning.InterviewProgress;
+import org.faultwright.workbench.look.LabelledFields;
 import org.faultwright.workbench.look.Palette;
 import org.faultwright.workbench.look.TitledDialog;
 
@@ -59,10 +59,10 @@ abstract class QuestionDialog extends TitledDialog {
     }
 
     /** What makes a text from the answers as they are now; run away from the window's thread. */
-    abstract Supplier<Growth> growing();
+    abstract Supplier<InterviewProgress> growing();
 
     /** Puts the text where it belongs. @return whether it is there */
-    abstract boolean write(Growth grown);
+    abstract boolean write(InterviewProgress grown);
 
     @Override
     protected Point getInitialSize() {
@@ -95,7 +95,7 @@ abstract class QuestionDialog extends TitledDialog {
             scroll.setExpandHorizontal(true);
             scroll.setExpandVertical(true);
             scroll.setShowFocusedControl(true);
-            Composite body = Fields.page(scroll);
+            Composite body = LabelledFields.page(scroll);
             page.create(body, this);
             scroll.setContent(body);
             scroll.addListener(SWT.Resize, event -> fit(scroll));
@@ -154,7 +154,7 @@ abstract class QuestionDialog extends TitledDialog {
     }
 
     /** What the answers have come to; absent while that is being worked out. */
-    Optional<Growth> come() {
+    Optional<InterviewProgress> come() {
         return text == null ? Optional.empty() : text.come();
     }
 

@@ -16,21 +16,21 @@ import java.util.Set;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.language.beginning.Imported;
-import org.faultwright.language.beginning.Imported.Code;
-import org.faultwright.language.beginning.Imported.FaultLine;
-import org.faultwright.language.beginning.Imported.Range;
-import org.faultwright.language.beginning.Imported.StepKind;
-import org.faultwright.language.beginning.Imported.StepLine;
+import org.faultwright.language.beginning.FaultSign;
+import org.faultwright.language.beginning.HeadedTable;
+import org.faultwright.language.beginning.ImportedLines;
+import org.faultwright.language.beginning.ImportedLines.Code;
+import org.faultwright.language.beginning.ImportedLines.FaultLine;
+import org.faultwright.language.beginning.ImportedLines.Range;
+import org.faultwright.language.beginning.ImportedLines.StepKind;
+import org.faultwright.language.beginning.ImportedLines.StepLine;
 import org.faultwright.language.beginning.Interview;
 import org.faultwright.language.beginning.Interview.Meter;
 import org.faultwright.language.beginning.LimitWords;
-import org.faultwright.language.beginning.Sign;
-import org.faultwright.language.beginning.Table;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.Tables;
 import org.faultwright.language.beginning.UnusableTable;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 
 /** How one would tell: looks, codes, readings. */
 final class SignsPage extends QuestionPage {
@@ -51,26 +51,26 @@ final class SignsPage extends QuestionPage {
 
     @Override
     void create(Composite page, QuestionDialog dialog) {
-        Fields.heading(page, "Look or listen");
+        LabelledFields.heading(page, "Look or listen");
         looks = new AnswerRows(page, "Look", List.of(AnswerRows.Column.words("Question", "Does the fan turn?", 22), AnswerRows.Column.words("As it should be", "turns", 9),
                 AnswerRows.Column.words("Else (commas between)", "stands, rattles", 13), new AnswerRows.Column("Switched", "", 4, ON_OFF),
                 AnswerRows.Column.words("Min", "1", 3)), dialog::changed, dialog::grown);
-        Fields.push(page, "From a list of &steps\u2026", () -> stepsFromTable(dialog, TableDialog.UNNAMED));
-        Fields.heading(page, "Codes of a lamp or a read-out");
-        lamp = Fields.text(page, "Which one, and where", "Amber lamp on the back", dialog::changed);
-        document = Fields.text(page, "Document with the table", "Service sheet, page 4", dialog::changed);
+        LabelledFields.push(page, "From a list of &steps\u2026", () -> stepsFromTable(dialog, TableDialog.UNNAMED));
+        LabelledFields.heading(page, "Codes of a lamp or a read-out");
+        lamp = LabelledFields.text(page, "Which one, and where", "Amber lamp on the back", dialog::changed);
+        document = LabelledFields.text(page, "Document with the table", "Service sheet, page 4", dialog::changed);
         codes = new AnswerRows(page, "Code", List.of(AnswerRows.Column.words("Code", "3 blinks", 9), AnswerRows.Column.words("What it means", "Head too cold", 24)),
                 dialog::changed, dialog::grown);
-        Fields.push(page, "Codes from a ta&ble\u2026", () -> codesFromTable(dialog, TableDialog.UNNAMED));
-        Fields.heading(page, "Readings");
+        LabelledFields.push(page, "Codes from a ta&ble\u2026", () -> codesFromTable(dialog, TableDialog.UNNAMED));
+        LabelledFields.heading(page, "Readings");
         readings = new AnswerRows(page, "Reading", List.of(AnswerRows.Column.words("Where", "C12, plus side", 22), new AnswerRows.Column("What", "", 9, Interview.quantities()),
                 AnswerRows.Column.words("A sound unit has", "24 V +/- 5 %", 17), AnswerRows.Column.words("Never over", "28 V", 6), new AnswerRows.Column("The unit is", "", 8, STATES),
                 AnswerRows.Column.words("Min", "2", 3)), () -> {
                     readings.filled().forEach(row -> LimitWords.fitting(row.cell(1), row.cell(2)).ifPresent(quantity -> row.choose(1, quantity)));
                     dialog.changed();
                 }, dialog::grown);
-        with = Fields.hint(page, "");
-        Fields.push(page, "&Ranges of your meter from a table\u2026", () -> rangesFromTable(dialog, TableDialog.UNNAMED));
+        with = LabelledFields.hint(page, "");
+        LabelledFields.push(page, "&Ranges of your meter from a table\u2026", () -> rangesFromTable(dialog, TableDialog.UNNAMED));
         tellMeter();
     }
 
@@ -105,12 +105,12 @@ final class SignsPage extends QuestionPage {
     }
 
     /** The steps that tell something; what puts a fault right belongs to that fault. */
-    private Imported<StepLine> signsOf(Table table, Map<String, Integer> columns) throws UnusableTable {
-        Imported<StepLine> steps = Tables.steps(table, columns, meter);
+    private ImportedLines<StepLine> signsOf(HeadedTable table, Map<String, Integer> columns) throws UnusableTable {
+        ImportedLines<StepLine> steps = Tables.steps(table, columns, meter);
         List<String> unread = new ArrayList<>(steps.unread());
         steps.read().stream().filter(step -> step.kind() == StepKind.DO).forEach(step -> unread.add("\"" + step.step()
                 + "\" tells nothing; name it as what puts a fault right."));
-        return new Imported<>(steps.read().stream().filter(step -> step.kind() != StepKind.DO).toList(), unread);
+        return new ImportedLines<>(steps.read().stream().filter(step -> step.kind() != StepKind.DO).toList(), unread);
     }
 
     /** The columns of a fault table, as looks. @return by heading the row of each */
@@ -130,7 +130,7 @@ final class SignsPage extends QuestionPage {
     }
 
     /** What stands for a sign from one look at the answers to the next. */
-    record SignRow(Object key, Sign sign) {
+    record SignRow(Object key, FaultSign sign) {
     }
 
     List<SignRow> signs() {
@@ -138,16 +138,16 @@ final class SignsPage extends QuestionPage {
         for (AnswerRows.Row row : looks.filled()) {
             List<String> answers = new ArrayList<>(List.of(row.cell(1).isEmpty() ? "as it should" : row.cell(1)));
             answers.addAll(AnswerRows.parted(row.cell(2)));
-            signs.add(new SignRow(row, new Sign.Look(row.cell(0), answers, row.cell(3).equals("on"), false, row.cell(4))));
+            signs.add(new SignRow(row, new FaultSign.Look(row.cell(0), answers, row.cell(3).equals("on"), false, row.cell(4))));
         }
         List<Code> table = codes();
         if (!table.isEmpty()) {
-            signs.add(new SignRow(codes, new Sign.Codes(lamp.getText().isBlank() ? "Lamp or read-out" : lamp.getText().strip(), table, document.getText().strip(),
+            signs.add(new SignRow(codes, new FaultSign.Codes(lamp.getText().isBlank() ? "Lamp or read-out" : lamp.getText().strip(), table, document.getText().strip(),
                     true, "1")));
         }
         for (AnswerRows.Row row : readings.filled()) {
             if (!row.cell(2).isEmpty()) {
-                signs.add(new SignRow(row, new Sign.Reading(row.cell(0).isEmpty() ? row.cell(1) : row.cell(0), row.cell(1), row.cell(2), row.cell(3),
+                signs.add(new SignRow(row, new FaultSign.Reading(row.cell(0).isEmpty() ? row.cell(1) : row.cell(0), row.cell(1), row.cell(2), row.cell(3),
                         document.getText().strip(), row.cell(4).startsWith("on"), row.cell(4).endsWith("open"), row.cell(5))));
             }
         }

@@ -34,14 +34,14 @@ import org.eclipse.swt.widgets.Spinner;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
 import org.eclipse.swt.widgets.Text;
-import org.faultwright.language.beginning.Grid;
-import org.faultwright.language.beginning.Imported;
-import org.faultwright.language.beginning.Table;
+import org.faultwright.language.beginning.HeadedTable;
+import org.faultwright.language.beginning.ImportedLines;
+import org.faultwright.language.beginning.SheetGrid;
 import org.faultwright.language.beginning.TableFile;
 import org.faultwright.language.beginning.TableKind;
 import org.faultwright.language.beginning.UnusableTable;
 import org.faultwright.workbench.look.AccessibleName;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 import org.faultwright.workbench.look.ScrolledPage;
 import org.faultwright.workbench.look.TitledDialog;
 
@@ -56,11 +56,11 @@ final class TableDialog extends TitledDialog {
 
     /** How the lines of a table are read. */
     interface Lines {
-        Imported<?> of(Table table, Map<String, Integer> columns) throws UnusableTable;
+        ImportedLines<?> of(HeadedTable table, Map<String, Integer> columns) throws UnusableTable;
     }
 
     /** What came of a file. @param problem in one sentence; empty where there is none */
-    private record Come(List<Grid> sheets, int sheet, Optional<Table> table, Map<String, Integer> columns, Optional<Imported<?>> imported, String problem) {
+    private record Come(List<SheetGrid> sheets, int sheet, Optional<HeadedTable> table, Map<String, Integer> columns, Optional<ImportedLines<?>> imported, String problem) {
     }
 
     /** What is asked of a file. @param columns chosen; absent where the headings say */
@@ -101,12 +101,12 @@ final class TableDialog extends TitledDialog {
     protected Control createDialogArea(Composite parent) {
         Composite area = area(parent);
         GridLayoutFactory.fillDefaults().numColumns(2).margins(6, 4).spacing(10, 8).applyTo(area);
-        file = Fields.text(area, "File (CSV or XLSX)", "", () -> {
+        file = LabelledFields.text(area, "File (CSV or XLSX)", "", () -> {
             sheet.removeAll();
             ask(Optional.empty());
         });
-        Fields.push(area, "C&hoose\u2026", this::choose);
-        sheet = Fields.choice(area, "Sheet", List.of(), () -> ask(Optional.empty()));
+        LabelledFields.push(area, "C&hoose\u2026", this::choose);
+        sheet = LabelledFields.choice(area, "Sheet", List.of(), () -> ask(Optional.empty()));
         new Label(area, SWT.NONE).setText("Headings in line");
         heading = new Spinner(area, SWT.BORDER);
         heading.setValues(1, 0, 20, 0, 1, 1);
@@ -117,7 +117,7 @@ final class TableDialog extends TitledDialog {
         GridLayoutFactory.fillDefaults().numColumns(2 * Math.min(3, kind.parts().size())).spacing(8, 6).applyTo(choosing);
         GridDataFactory.fillDefaults().span(2, 1).applyTo(choosing);
         for (TableKind.Part part : kind.parts()) {
-            Combo combo = Fields.choice(choosing, "\"" + part.name() + "\" is in", List.of(NONE), () -> ask(Optional.of(chosen())));
+            Combo combo = LabelledFields.choice(choosing, "\"" + part.name() + "\" is in", List.of(NONE), () -> ask(Optional.of(chosen())));
             parts.put(part.name(), combo);
         }
         preview = new org.eclipse.swt.widgets.Table(area, SWT.BORDER | SWT.FULL_SELECTION);
@@ -125,7 +125,7 @@ final class TableDialog extends TitledDialog {
         preview.setLinesVisible(true);
         AccessibleName.as(preview, "The table as it is read");
         GridDataFactory.fillDefaults().span(2, 1).grab(true, true).hint(200, 160).applyTo(preview);
-        told = Fields.words(area, "Choose a file.");
+        told = LabelledFields.words(area, "Choose a file.");
         unread = new Text(area, SWT.BORDER | SWT.MULTI | SWT.READ_ONLY | SWT.V_SCROLL | SWT.WRAP);
         AccessibleName.as(unread, "What cannot be read");
         GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(200, 5 * unread.getLineHeight()).applyTo(unread);
@@ -197,8 +197,8 @@ final class TableDialog extends TitledDialog {
     }
 
     private Come read(Request request) {
-        List<Grid> sheets = List.of();
-        Optional<Table> table = Optional.empty();
+        List<SheetGrid> sheets = List.of();
+        Optional<HeadedTable> table = Optional.empty();
         Map<String, Integer> columns = Map.of();
         try {
             if (!Files.isRegularFile(request.file())) {
@@ -208,7 +208,7 @@ final class TableDialog extends TitledDialog {
                 return new Come(sheets, 0, table, columns, Optional.empty(), "The file has more than " + TableFile.LARGEST + " bytes; take out what is not needed.");
             }
             sheets = TableFile.read(Files.readAllBytes(request.file()));
-            table = Optional.of(Table.of(sheets.get(Math.min(request.sheet(), sheets.size() - 1)), request.heading()));
+            table = Optional.of(HeadedTable.of(sheets.get(Math.min(request.sheet(), sheets.size() - 1)), request.heading()));
             columns = request.columns().orElse(kind.columns(table.get()));
             return new Come(sheets, request.sheet(), table, columns, Optional.of(lines.of(table.get(), columns)), "");
         } catch (UnusableTable unusable) {
@@ -234,7 +234,7 @@ final class TableDialog extends TitledDialog {
         } finally {
             showing = false;
         }
-        List<String> not = new ArrayList<>(read.imported().map(Imported::unread).orElse(List.of()));
+        List<String> not = new ArrayList<>(read.imported().map(ImportedLines::unread).orElse(List.of()));
         read.table().ifPresent(table -> not.addAll(table.remarks()));
         int lines = read.imported().map(one -> one.read().size()).orElse(0);
         told.setText((read.problem().isEmpty() ? lines + (lines == 1 ? " line is read" : " lines are read") + (not.isEmpty() ? ", every one there is."
@@ -265,7 +265,7 @@ final class TableDialog extends TitledDialog {
             for (int i = 0; i < table.headings().size(); i++) {
                 new TableColumn(preview, SWT.NONE).setText(table.headings().get(i));
             }
-            for (Table.Row row : table.rows().stream().limit(MOST_SHOWN).toList()) {
+            for (HeadedTable.Row row : table.rows().stream().limit(MOST_SHOWN).toList()) {
                 TableItem item = new TableItem(preview, SWT.NONE);
                 item.setText(0, String.valueOf(row.line()));
                 for (int i = 0; i < row.cells().size(); i++) {

@@ -10,7 +10,7 @@ import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Text;
 import org.faultwright.language.beginning.Interview.Supply;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 
 /** Which unit. */
 final class UnitPage extends QuestionPage {
@@ -25,12 +25,12 @@ final class UnitPage extends QuestionPage {
 
     @Override
     void create(Composite page, QuestionDialog dialog) {
-        unit = Fields.text(page, "Maker and model", "as on the rating plate", dialog::changed);
-        boards = Fields.text(page, "Revisions of its boards", "A", dialog::changed);
-        supply = Fields.choice(page, "It is fed by", Arrays.stream(Supply.values()).map(Supply::title).toList(), dialog::changed);
-        cover = Fields.check(page, "A cover comes off for repairs", dialog::changed);
+        unit = LabelledFields.text(page, "Maker and model", "as on the rating plate", dialog::changed);
+        boards = LabelledFields.text(page, "Revisions of its boards", "A", dialog::changed);
+        supply = LabelledFields.choice(page, "It is fed by", Arrays.stream(Supply.values()).map(Supply::title).toList(), dialog::changed);
+        cover = LabelledFields.check(page, "A cover comes off for repairs", dialog::changed);
         cover.setSelection(true);
-        Fields.hint(page, "Answer what you know and go on; everything can be changed later, here or in the text. The text grows on the right.");
+        LabelledFields.hint(page, "Answer what you know and go on; everything can be changed later, here or in the text. The text grows on the right.");
     }
 
     @Override

@@ -53,7 +53,7 @@ final class ChartCanvas extends Canvas {
     private final ChartActs acts;
     private final Deque<String> come = new ArrayDeque<>();
     private Chart chart;
-    private LitPath path = LitPath.NONE;
+    private PathInChart path = PathInChart.NONE;
     private List<PathStep> toLight = List.of();
     private String inHand = "";
     private int cell;
@@ -155,7 +155,7 @@ final class ChartCanvas extends Canvas {
         words = instead;
         chart = null;
         sized = false;
-        path = LitPath.NONE;
+        path = PathInChart.NONE;
         come.clear();
         inHand = "";
         fitBars();
@@ -175,7 +175,7 @@ final class ChartCanvas extends Canvas {
         Point was = before.map(box -> new Point(screenX(box.x()), screenY(box.y()))).orElse(null);
         chart = made;
         words = "";
-        path = LitPath.of(toLight, made);
+        path = PathInChart.of(toLight, made);
         painter.forget();
         drag = Optional.empty();
         if (!sized) {
@@ -212,7 +212,7 @@ final class ChartCanvas extends Canvas {
 
     void light(List<PathStep> steps) {
         toLight = steps;
-        path = chart == null ? LitPath.NONE : LitPath.of(steps, chart);
+        path = chart == null ? PathInChart.NONE : PathInChart.of(steps, chart);
         redraw();
     }
 

@@ -81,7 +81,7 @@ final class ChartPainter {
     }
 
     /** @param seen what of the chart is seen @param cell the chosen result of the step in hand; none when negative */
-    void paint(GC gc, Chart chart, Rectangle seen, String inHand, int cell, LitPath path) {
+    void paint(GC gc, Chart chart, Rectangle seen, String inHand, int cell, PathInChart path) {
         gc.setFont(title);
         gc.setForeground(Palette.now().of(Use.DESK_WORDS));
         chart.headings().forEach(heading -> gc.drawText(heading.words(), heading.x(), heading.y() - 14, true));
@@ -226,7 +226,7 @@ final class ChartPainter {
     }
 
     /** Which places on the path a step has. */
-    private void numbers(GC gc, ChartBox box, LitPath path) {
+    private void numbers(GC gc, ChartBox box, PathInChart path) {
         StringBuilder places = new StringBuilder();
         for (int i = 0; i < path.boxes().size(); i++) {
             if (path.boxes().get(i).equals(box.key())) {

@@ -29,7 +29,7 @@ import org.faultwright.language.beginning.LimitWords;
 import org.faultwright.language.server.Renaming;
 import org.faultwright.procedure.Declaration;
 import org.faultwright.procedure.Scope;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks what a new step is: its kind, its name and its words. */
@@ -65,15 +65,15 @@ final class NewStepDialog extends TitledDialog {
     protected Control createDialogArea(Composite parent) {
         Composite area = area(parent);
         GridLayoutFactory.swtDefaults().numColumns(2).margins(8, 8).spacing(10, 8).applyTo(area);
-        kind = Fields.choice(area, "Kind", Stream.of(NewStep.Kind.values()).map(NewStep.Kind::words).toList(), this::check);
-        name = Fields.text(area, "Name", "", this::check);
-        words = Fields.text(area, "Words", "The question, what is read or done, or the conclusion", this::check);
+        kind = LabelledFields.choice(area, "Kind", Stream.of(NewStep.Kind.values()).map(NewStep.Kind::words).toList(), this::check);
+        name = LabelledFields.text(area, "Name", "", this::check);
+        words = LabelledFields.text(area, "Words", "The question, what is read or done, or the conclusion", this::check);
         int before = area.getChildren().length;
-        quantity = Fields.choice(area, "What is read", Interview.quantities(), this::check);
-        point = Fields.choice(area, "Where", names(scope.points()), this::check);
-        against = Fields.choice(area, "Against", Stream.concat(Stream.of(NOTHING), names(scope.points()).stream()).toList(), this::check);
-        instrument = Fields.choice(area, "With", names(scope.instruments()), this::check);
-        limit = Fields.text(area, "A sound unit has", "24 V +/- 5 %", () -> {
+        quantity = LabelledFields.choice(area, "What is read", Interview.quantities(), this::check);
+        point = LabelledFields.choice(area, "Where", names(scope.points()), this::check);
+        against = LabelledFields.choice(area, "Against", Stream.concat(Stream.of(NOTHING), names(scope.points()).stream()).toList(), this::check);
+        instrument = LabelledFields.choice(area, "With", names(scope.instruments()), this::check);
+        limit = LabelledFields.text(area, "A sound unit has", "24 V +/- 5 %", () -> {
             LimitWords.fitting(quantity.getText(), limit.getText()).ifPresent(fits -> quantity.select(quantity.indexOf(fits)));
             check();
         });

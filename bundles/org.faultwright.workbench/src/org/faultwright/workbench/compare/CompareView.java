@@ -66,8 +66,8 @@ public final class CompareView extends ViewPart {
     private final Job comparing = new Comparing();
     private volatile ComparisonRequest wanted;
     private LiveText asked;
-    private Against against = PLACES.all().stream().<Against>map(Against.OnDisk::new).findFirst().orElseGet(Against.Saved::new);
-    private List<Against> choices = List.of();
+    private ComparedWith against = PLACES.all().stream().<ComparedWith>map(ComparedWith.OnDisk::new).findFirst().orElseGet(ComparedWith.Saved::new);
+    private List<ComparedWith> choices = List.of();
     /** What stands in the field without anybody typing. */
     private String written = "";
     private Answer shown;
@@ -78,11 +78,11 @@ public final class CompareView extends ViewPart {
     private Text chosenWords;
 
     /** What is to be worked out. */
-    private record ComparisonRequest(LiveText live, Against against) {
+    private record ComparisonRequest(LiveText live, ComparedWith against) {
     }
 
     /** @param sentence why there is no comparison; empty where there is one */
-    private record Answer(ComparisonRequest of, Optional<SinceRelease> since, String sentence, List<Against> choices) {
+    private record Answer(ComparisonRequest of, Optional<SinceRelease> since, String sentence, List<ComparedWith> choices) {
     }
 
     @Override
@@ -147,12 +147,12 @@ public final class CompareView extends ViewPart {
     }
 
     private void typed(String words) {
-        Optional<Against> known = choices.stream().filter(one -> one.words().equals(words)).findFirst();
+        Optional<ComparedWith> known = choices.stream().filter(one -> one.words().equals(words)).findFirst();
         if (known.isPresent()) {
             compareWith(known.get());
         } else if (!words.isEmpty()) {
             try {
-                compareWith(new Against.OnDisk(Path.of(words)));
+                compareWith(new ComparedWith.OnDisk(Path.of(words)));
             } catch (InvalidPathException none) {
                 say("\"" + words + "\" is no path; type that of a file or folder, or choose one.");
             }
@@ -174,9 +174,9 @@ public final class CompareView extends ViewPart {
         Optional.ofNullable(dialog.open()).ifPresent(this::typed);
     }
 
-    private void compareWith(Against chosen) {
+    private void compareWith(ComparedWith chosen) {
         against = chosen;
-        if (chosen instanceof Against.OnDisk place) {
+        if (chosen instanceof ComparedWith.OnDisk place) {
             PLACES.add(place.path());
         }
         written = chosen.words();
@@ -205,8 +205,8 @@ public final class CompareView extends ViewPart {
         boolean other = asked == null || !asked.file().equals(live.file());
         boolean same = !other && asked.text().document() == live.text().document();
         asked = live;
-        if (other && against instanceof Against.EarlierText) {
-            against = new Against.Saved();
+        if (other && against instanceof ComparedWith.EarlierText) {
+            against = new ComparedWith.Saved();
         }
         if (other) {
             clear("Comparing\u2026");
@@ -278,8 +278,8 @@ public final class CompareView extends ViewPart {
     }
 
     /** Leaves the list alone while it is worked with. */
-    private void offer(List<Against> now) {
-        List<String> words = now.stream().map(Against::words).toList();
+    private void offer(List<ComparedWith> now) {
+        List<String> words = now.stream().map(ComparedWith::words).toList();
         choices = now;
         boolean typing = choice.isFocusControl() && !choice.getText().equals(written);
         String typed = typing ? choice.getText() : against.words();
@@ -368,7 +368,7 @@ public final class CompareView extends ViewPart {
         }
 
         private Answer answer(ComparisonRequest of, Procedure now) {
-            List<Against> choices = offered(of);
+            List<ComparedWith> choices = offered(of);
             try {
                 return new Answer(of, Optional.of(SinceRelease.of(read(of), now)), "", choices);
             } catch (Unusable none) {
@@ -382,7 +382,7 @@ public final class CompareView extends ViewPart {
         /** What does not change while the text is typed is read once; the saved file may be saved at any time. */
         private Procedure read(ComparisonRequest of) throws Unusable {
             boolean known = lastRead != null && lastRead.against() == of.against() && lastRead.live().file().equals(of.live().file())
-                    && !(of.against() instanceof Against.Saved);
+                    && !(of.against() instanceof ComparedWith.Saved);
             if (!known) {
                 earlier = of.against().read(of.live());
                 lastRead = of;
@@ -392,12 +392,12 @@ public final class CompareView extends ViewPart {
     }
 
     /** The saved text, the places that were chosen before, then what was saved over, the latest first. */
-    private static List<Against> offered(ComparisonRequest of) {
-        List<Against> choices = new ArrayList<>(List.of(new Against.Saved()));
-        PLACES.all().stream().map(Against.OnDisk::new).forEach(choices::add);
+    private static List<ComparedWith> offered(ComparisonRequest of) {
+        List<ComparedWith> choices = new ArrayList<>(List.of(new ComparedWith.Saved()));
+        PLACES.all().stream().map(ComparedWith.OnDisk::new).forEach(choices::add);
         IFile file = of.live().file();
         try {
-            Arrays.stream(file.getHistory(null)).filter(IFileState::exists).map(state -> new Against.EarlierText(file, state)).forEach(choices::add);
+            Arrays.stream(file.getHistory(null)).filter(IFileState::exists).map(state -> new ComparedWith.EarlierText(file, state)).forEach(choices::add);
         } catch (CoreException unreadable) {
             ILog.of(CompareView.class).warn("What was kept of " + file.getName() + " cannot be listed.", unreadable);
         }

@@ -7,8 +7,8 @@ package org.faultwright.workbench.editor;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import org.commonmark.ext.gfm.tables.TableBlock;
+import org.commonmark.node.Node;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.text.AbstractInformationControl;
@@ -26,10 +26,10 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
+import org.faultwright.language.server.Markdown;
 
 /** Shows what is said of the words under the pointer: paragraphs, and tables with their columns under one another. */
 final class ExplanationControl extends AbstractInformationControl {
-    private static final Pattern BOLD = Pattern.compile("\\*\\*(.+?)\\*\\*");
     private static final int MARGIN = 8;
     private static final int BETWEEN_COLUMNS = 14;
     /** In average characters. */
@@ -77,68 +77,29 @@ final class ExplanationControl extends AbstractInformationControl {
         for (Control old : body.getChildren()) {
             old.dispose();
         }
-        List<String> words = new ArrayList<>();
-        List<List<String>> rows = new ArrayList<>();
         String shown = markdown.length() > LONGEST ? markdown.substring(0, LONGEST) + "\u2026" : markdown;
-        for (String line : (shown + "\n\n").split("\n", -1)) {
-            if (line.startsWith("|")) {
-                paragraph(words);
-                if (!line.matches("\\|(\\s*:?-+:?\\s*\\|)+")) {
-                    rows.add(cells(line));
-                }
+        for (Node block = Markdown.read(shown).getFirstChild(); block != null; block = block.getNext()) {
+            if (block instanceof TableBlock table) {
+                table(ExplanationWords.rows(table));
             } else {
-                table(rows);
-                if (line.isBlank()) {
-                    paragraph(words);
-                } else {
-                    words.add(line.replaceFirst("^- ", "\u2022 "));
-                }
+                paragraph(ExplanationWords.of(block));
             }
         }
         body.layout(true, true);
         scroll.setMinSize(body.computeSize(SWT.DEFAULT, SWT.DEFAULT));
     }
 
-    private static List<String> cells(String line) {
-        List<String> cells = new ArrayList<>();
-        for (String cell : line.substring(1).split("(?<!\\\\)\\|")) {
-            cells.add(plain(cell.strip()));
-        }
-        return cells;
-    }
-
-    private void paragraph(List<String> lines) {
-        if (lines.isEmpty()) {
-            return;
-        }
+    private void paragraph(ExplanationWords words) {
         StyledText text = new StyledText(body, SWT.WRAP | SWT.MULTI | SWT.READ_ONLY);
         paint(text);
         text.setCaret(null);
-        StringBuilder shown = new StringBuilder();
-        List<StyleRange> bold = new ArrayList<>();
-        for (String line : lines) {
-            shown.append(shown.isEmpty() ? "" : "\n");
-            Matcher part = BOLD.matcher(line);
-            int from = 0;
-            while (part.find()) {
-                shown.append(plain(line.substring(from, part.start())));
-                bold.add(new StyleRange(shown.length(), plain(part.group(1)).length(), null, null, SWT.BOLD));
-                shown.append(plain(part.group(1)));
-                from = part.end();
-            }
-            shown.append(plain(line.substring(from)));
-        }
-        text.setText(shown.toString());
-        text.setStyleRanges(bold.toArray(StyleRange[]::new));
+        text.setText(words.words());
+        text.setStyleRanges(words.bold().stream().map(bold -> new StyleRange(bold.start(), bold.length(), null, null, SWT.BOLD)).toArray(StyleRange[]::new));
         GridDataFactory.fillDefaults().grab(true, false).hint(Math.min(room(), capped(text, WIDEST_LINE)), SWT.DEFAULT).applyTo(text);
-        lines.clear();
     }
 
     /** Rows with as many columns as anything stands in; a line between the heading and the rest. */
     private void table(List<List<String>> rows) {
-        if (rows.isEmpty()) {
-            return;
-        }
         int columns = rows.stream().mapToInt(List::size).max().orElse(1);
         Composite table = new Composite(body, SWT.NONE);
         paint(table);
@@ -160,7 +121,6 @@ final class ExplanationControl extends AbstractInformationControl {
         }
         int widest = widest(widths, room() - BETWEEN_COLUMNS * (columns - 1));
         cells.forEach(cell -> GridDataFactory.fillDefaults().hint(Math.min(widest, capped(cell, WIDEST_CELL)), SWT.DEFAULT).applyTo(cell));
-        rows.clear();
     }
 
     /** How wide everything in here may be, so that nothing is looked for beyond the edge. */
@@ -192,10 +152,6 @@ final class ExplanationControl extends AbstractInformationControl {
         } finally {
             gc.dispose();
         }
-    }
-
-    private static String plain(String words) {
-        return words.replaceAll("\\\\([^\\p{L}\\d\\s])", "$1").replace("*", "");
     }
 
     @Override

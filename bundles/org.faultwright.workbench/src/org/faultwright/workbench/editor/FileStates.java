@@ -13,7 +13,7 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.widgets.Shell;
-import org.faultwright.workbench.files.OldFileStays;
+import org.faultwright.workbench.files.SafeOverwrite;
 
 /** What is said and asked when the file of an open text is not what it was. */
 final class FileStates {
@@ -64,7 +64,7 @@ final class FileStates {
         try {
             byte[] bytes = editor.document().get().getBytes(StandardCharsets.UTF_8);
             IFile file = editor.file().orElseThrow();
-            OldFileStays.during(file, bytes.length, () -> file.setContents(new java.io.ByteArrayInputStream(bytes),
+            SafeOverwrite.during(file, bytes.length, () -> file.setContents(new java.io.ByteArrayInputStream(bytes),
                     IResource.KEEP_HISTORY, new NullProgressMonitor()));
             editor.takeFile();
             editor.say(name(editor) + " is in UTF-8 now.");

@@ -33,12 +33,12 @@ public final class NameHyperlinks extends AbstractHyperlinkDetector {
 
         @Override
         public String getTypeLabel() {
-            return name.kind();
+            return name.kind().word();
         }
 
         @Override
         public String getHyperlinkText() {
-            return "Show the " + name.kind() + " " + name.name();
+            return "Show the " + name.kind().word() + " " + name.name();
         }
 
         @Override

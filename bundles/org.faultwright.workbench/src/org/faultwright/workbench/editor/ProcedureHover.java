@@ -18,6 +18,7 @@ import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.language.server.Explanation;
 import org.faultwright.language.server.Explanations;
+import org.faultwright.language.server.Markdown;
 import org.faultwright.language.server.OpenText;
 import org.faultwright.workbench.live.LiveTexts;
 
@@ -39,8 +40,8 @@ public final class ProcedureHover implements ITextHover, ITextHoverExtension {
     private static String finding(Finding finding) {
         String severity = finding.severity().name().toLowerCase(java.util.Locale.ROOT);
         String path = finding.path().isEmpty() ? "" : "\nPath: "
-                + finding.path().stream().map(PathStep::toString).collect(Collectors.joining(" > "));
-        return "**" + severity + "** " + finding.message() + "\n" + finding.advice() + path;
+                + Markdown.plain(finding.path().stream().map(PathStep::toString).collect(Collectors.joining(" > ")));
+        return "**" + severity + "** " + Markdown.plain(finding.message()) + "\n" + Markdown.plain(finding.advice()) + path;
     }
 
     @Override

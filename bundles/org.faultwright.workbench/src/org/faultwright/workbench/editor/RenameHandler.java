@@ -41,7 +41,7 @@ public final class RenameHandler extends AbstractHandler {
                     .orElse("There is no name at the cursor."));
             return;
         }
-        InputDialog dialog = new InputDialog(shell, TITLE, "New name of the " + name.get().kind() + " \"" + name.get().name()
+        InputDialog dialog = new InputDialog(shell, TITLE, "New name of the " + name.get().kind().word() + " \"" + name.get().name()
                 + "\":", name.get().name().text(), typed -> refusal(text, name.get(), typed));
         if (dialog.open() == Window.OK) {
             rename(shell, name.get(), dialog.getValue());

@@ -15,7 +15,7 @@ import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
-import org.faultwright.language.server.Hints;
+import org.faultwright.language.server.InlineHints;
 import org.faultwright.workbench.live.LiveText;
 import org.faultwright.workbench.live.LiveTexts;
 import org.faultwright.workbench.look.Palette;
@@ -33,7 +33,7 @@ final class RunningOnHints implements Consumer<LiveText>, IDocumentListener {
     private final StyledText text;
     /** What has been typed since the hints were made; they move with it. */
     private final List<Change> since = new ArrayList<>();
-    private List<Hints.Hint> hints = List.of();
+    private List<InlineHints.Hint> hints = List.of();
 
     private RunningOnHints(ISourceViewer viewer) {
         this.viewer = viewer;
@@ -72,14 +72,14 @@ final class RunningOnHints implements Consumer<LiveText>, IDocumentListener {
 
     @Override
     public void accept(LiveText live) {
-        List<Hints.Hint> made = live.document() == viewer.getDocument() ? Hints.runningOn(live.text()) : List.of();
+        List<InlineHints.Hint> made = live.document() == viewer.getDocument() ? InlineHints.runningOn(live.text()) : List.of();
         if (live.document() == viewer.getDocument() && !text.isDisposed()) {
             text.getDisplay().asyncExec(() -> show(live, made));
         }
     }
 
     /** What was typed meanwhile will be answered too. */
-    private void show(LiveText live, List<Hints.Hint> made) {
+    private void show(LiveText live, List<InlineHints.Hint> made) {
         if (text.isDisposed() || live.document() != viewer.getDocument() || !live.isCurrent()) {
             return;
         }
@@ -101,7 +101,7 @@ final class RunningOnHints implements Consumer<LiveText>, IDocumentListener {
     }
 
     /** Where a hint stands by now; -1 where its place was taken out. */
-    private int place(Hints.Hint hint) {
+    private int place(InlineHints.Hint hint) {
         int at = hint.offset();
         for (Change change : since) {
             if (change.offset() < at && change.offset() + change.removed() > at) {
@@ -114,7 +114,7 @@ final class RunningOnHints implements Consumer<LiveText>, IDocumentListener {
 
     /** What stands behind a line, counted from 0. */
     List<String> behind(int line) {
-        return hints.stream().filter(hint -> place(hint) >= 0 && text.getLineAtOffset(place(hint)) == line).map(Hints.Hint::text).toList();
+        return hints.stream().filter(hint -> place(hint) >= 0 && text.getLineAtOffset(place(hint)) == line).map(InlineHints.Hint::text).toList();
     }
 
     private void paint(GC gc) {
@@ -122,7 +122,7 @@ final class RunningOnHints implements Consumer<LiveText>, IDocumentListener {
         int height = text.getClientArea().height;
         int lastLine = text.getLineIndex(height);
         int last = text.getOffsetAtLine(lastLine) + text.getLine(lastLine).length();
-        for (Hints.Hint hint : hints) {
+        for (InlineHints.Hint hint : hints) {
             int at = place(hint);
             if (at >= first && at <= last) {
                 paint(gc, hint.text(), text.getLineAtOffset(at));

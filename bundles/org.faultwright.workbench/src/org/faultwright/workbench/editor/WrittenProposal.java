@@ -122,7 +122,7 @@ final class WrittenProposal implements ICompletionProposal, ICompletionProposalE
 
     @Override
     public Image getImage() {
-        return Icons.of(proposal.kind()).orElse(null);
+        return Icons.of(proposal.kind(), proposal.keyword()).orElse(null);
     }
 
     @Override

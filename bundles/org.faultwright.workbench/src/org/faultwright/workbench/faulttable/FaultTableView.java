@@ -81,14 +81,14 @@ public final class FaultTableView extends ViewPart {
     private String group = "";
     private boolean proposing;
     private GridCanvas grid;
-    private BesideTheTable beside;
+    private TableSidePanel beside;
     private TableWriting writing;
 
     @Override
     public void createPartControl(Composite parent) {
         SashForm parts = new SashForm(parent, SWT.HORIZONTAL);
         grid = new GridCanvas(parts, new Pressing());
-        beside = new BesideTheTable(parts, this::sort, this::choose);
+        beside = new TableSidePanel(parts, this::sort, this::choose);
         parts.setWeights(76, 24);
         parts.addListener(SWT.Resize, event -> {
             boolean wide = parts.getClientArea().width > parts.getClientArea().height * 3 / 2;
@@ -174,7 +174,7 @@ public final class FaultTableView extends ViewPart {
     }
 
     /** The words beside the table. */
-    BesideTheTable beside() {
+    TableSidePanel beside() {
         return beside;
     }
 
@@ -347,12 +347,12 @@ public final class FaultTableView extends ViewPart {
 
         @Override
         public void takeOut(SheetRow row) {
-            propose(TAKE_OUT, TRYING, live -> TakingOut.of(live, row));
+            propose(TAKE_OUT, TRYING, live -> RemovalPreview.of(live, row));
         }
 
         @Override
         public void takeOut(SheetColumn column) {
-            propose(TAKE_OUT, TRYING, live -> TakingOut.of(live, column));
+            propose(TAKE_OUT, TRYING, live -> RemovalPreview.of(live, column));
         }
     }
 

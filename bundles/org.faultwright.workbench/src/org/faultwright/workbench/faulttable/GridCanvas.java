@@ -49,7 +49,7 @@ final class GridCanvas extends Canvas {
 
     private final GridPainter painter;
     private final Presses presses;
-    private final InPlace inPlace;
+    private final CellInput inPlace;
     private ShownSheet sheet;
     private String words = "";
     private boolean readOnly;
@@ -67,7 +67,7 @@ final class GridCanvas extends Canvas {
         super(parent, SWT.V_SCROLL | SWT.H_SCROLL | SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
         this.presses = presses;
         painter = new GridPainter(this);
-        inPlace = new InPlace(this);
+        inPlace = new CellInput(this);
         addPaintListener(event -> paint(event.gc));
         addListener(SWT.Resize, event -> fitBars());
         addListener(SWT.MouseDown, this::press);
@@ -317,7 +317,7 @@ final class GridCanvas extends Canvas {
         }
     }
 
-    InPlace inPlace() {
+    CellInput inPlace() {
         return inPlace;
     }
 

@@ -43,7 +43,7 @@ public final class SameEncoding {
         IFile file = ResourcesPlugin.getWorkspace().getRoot().getFile(buffer.getLocation());
         WRITING.set(encoding);
         try {
-            OldFileStays.during(file, buffer.getDocument().get().getBytes(encoding).length, write);
+            SafeOverwrite.during(file, buffer.getDocument().get().getBytes(encoding).length, write);
         } finally {
             WRITING.remove();
         }

@@ -181,7 +181,7 @@ public final class FindView extends ViewPart {
             return;
         }
         tree.control().setRedraw(false);
-        for (FoundIn found : news.found()) {
+        for (FoundInFile found : news.found()) {
             tree.add(found);
             counts.put(found.file(), found.places().size());
         }
@@ -225,7 +225,7 @@ public final class FindView extends ViewPart {
         }
         ScrolledPage.later(tree.control(), () -> looking.filter(current -> !stopping.isEnabled() && !stopped).ifPresent(current -> {
             Job again = Job.createSystem("Looking through a changed text", (ICoreRunnable) monitor -> {
-                FoundIn found = FoundIn.of(live.file(), current.looked().now());
+                FoundInFile found = FoundInFile.of(live.file(), current.looked().now());
                 ScrolledPage.later(tree.control(), () -> {
                     if (looking.filter(one -> one == current).isPresent()) {
                         tree.replace(found);

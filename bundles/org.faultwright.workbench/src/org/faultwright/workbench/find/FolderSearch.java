@@ -27,7 +27,7 @@ final class FolderSearch extends Job {
      * @param all     how many there are
      * @param ended   whether this is the last news; of one that was stopped too
      */
-    record News(FolderSearch from, List<FoundIn> found, int through, int all, boolean ended) {
+    record News(FolderSearch from, List<FoundInFile> found, int through, int all, boolean ended) {
         boolean isStopped() {
             return ended && through < all;
         }
@@ -50,14 +50,14 @@ final class FolderSearch extends Job {
     @Override
     protected IStatus run(IProgressMonitor monitor) {
         List<IFile> files = FolderDocuments.files().stream().sorted(Comparator.comparing(file -> file.getFullPath().toString())).toList();
-        List<FoundIn> news = new ArrayList<>();
+        List<FoundInFile> news = new ArrayList<>();
         long last = System.currentTimeMillis();
         int through = 0;
         for (IFile file : files) {
             if (monitor.isCanceled()) {
                 break;
             }
-            FoundIn found = FoundIn.of(file, looked);
+            FoundInFile found = FoundInFile.of(file, looked);
             through++;
             if (!found.places().isEmpty() || found.remark().isPresent()) {
                 news.add(found);

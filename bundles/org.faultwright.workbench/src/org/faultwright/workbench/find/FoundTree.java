@@ -59,7 +59,7 @@ final class FoundTree {
         remarks = 0;
     }
 
-    void add(FoundIn found) {
+    void add(FoundInFile found) {
         found.remark().ifPresent(this::tell);
         if (!found.places().isEmpty() && shown < MOST_SHOWN) {
             fill(new TreeItem(tree, SWT.NONE), found);
@@ -78,7 +78,7 @@ final class FoundTree {
         more.setImage(Icons.of("warning").orElse(null));
     }
 
-    private void fill(TreeItem item, FoundIn found) {
+    private void fill(TreeItem item, FoundInFile found) {
         String file = found.file().getName().replaceFirst("\\.procedure$", "");
         item.setText(0, found.title().isEmpty() ? file : found.title());
         item.setText(1, found.title().isEmpty() ? "" : file);
@@ -90,7 +90,7 @@ final class FoundTree {
                 shown++;
                 TreeItem line = new TreeItem(item, SWT.NONE);
                 line.setText(0, place.line());
-                line.setText(1, place.name().isEmpty() ? place.kind() : place.kind() + "  " + place.name());
+                line.setText(1, place.name().isEmpty() ? place.what() : place.what() + "  " + place.name());
                 line.setText(2, String.valueOf(place.at().line()));
                 line.setForeground(1, Palette.now().of(Palette.Use.BESIDE));
                 line.setData(place);
@@ -100,9 +100,9 @@ final class FoundTree {
     }
 
     /** Puts what is found in one file now in the place of what was found in it; what is chosen stays chosen. */
-    void replace(FoundIn found) {
+    void replace(FoundInFile found) {
         for (TreeItem item : tree.getItems()) {
-            if (item.getData() instanceof FoundIn before && before.file().equals(found.file())) {
+            if (item.getData() instanceof FoundInFile before && before.file().equals(found.file())) {
                 boolean open = item.getExpanded();
                 int chosen = tree.getSelectionCount() == 1 && tree.getSelection()[0].getParentItem() == item ? item.indexOf(tree.getSelection()[0]) : -1;
                 shown -= item.getItemCount();
@@ -145,6 +145,6 @@ final class FoundTree {
         }
         TreeItem item = tree.getSelection()[0];
         TreeItem top = item.getParentItem() == null ? item : item.getParentItem();
-        return top.getData() instanceof FoundIn found ? Optional.of(found.file()) : Optional.empty();
+        return top.getData() instanceof FoundInFile found ? Optional.of(found.file()) : Optional.empty();
     }
 }

@@ -11,8 +11,9 @@ import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.jface.resource.ResourceLocator;
 import org.eclipse.swt.graphics.Image;
 import org.faultwright.analysis.Severity;
+import org.faultwright.procedure.ThingKind;
 
-/** The pictures under {@code icons}, by name; most are named after the keyword they stand for. */
+/** The pictures under {@code icons}. */
 public final class Icons {
     private static final String BUNDLE = "org.faultwright.workbench";
 
@@ -31,6 +32,25 @@ public final class Icons {
             registry.put(key, found.get());
         }
         return Optional.ofNullable(registry.get(key));
+    }
+
+    /**
+     * The picture of a thing in a text; absent for what has none. Only for the window's thread.
+     *
+     * @param keyword that it begins with, which tells kinds of steps apart
+     */
+    public static Optional<Image> of(ThingKind kind, String keyword) {
+        return name(kind, keyword).flatMap(Icons::of);
+    }
+
+    static Optional<String> name(ThingKind kind, String keyword) {
+        return switch (kind) {
+            case STEP -> Optional.of(keyword);
+            case PROCEDURE, LIBRARY, COMPLAINT, CONDITION, SET_UP, INSTRUMENT, POINT, PART, INDICATOR, NOTE, ROUTINE, FAULT, EXAMPLE -> Optional.of(kind.word());
+            case LIBRARY_USED -> Optional.of(ThingKind.LIBRARY.word());
+            case EQUIPMENT, REVISION, TOOL, DECISION, AMBIENT, CLOSES, OTHERWISE, BEGINNING, VALUE, EXIT, FUNCTION, CODE, PART_NUMBER, UNIT, COMMENT, TEXT,
+                    WORDS -> Optional.empty();
+        };
     }
 
     public static Optional<ImageDescriptor> descriptor(String name) {

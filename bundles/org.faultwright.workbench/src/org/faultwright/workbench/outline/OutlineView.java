@@ -125,7 +125,7 @@ public final class OutlineView extends ViewPart {
             Map<String, Integer> met = new HashMap<>();
             List<Node> nodes = new ArrayList<>();
             for (OutlineItem item : of) {
-                String way = above + "/" + item.kind() + " " + item.label();
+                String way = above + "/" + item.keyword() + " " + item.label();
                 int again = met.merge(way, 1, Integer::sum);
                 way += again == 1 ? "" : " " + again;
                 nodes.add(new Node(way, item, nodes(way, item.children())));
@@ -232,7 +232,8 @@ public final class OutlineView extends ViewPart {
 
         @Override
         public Image getImage(Object element) {
-            return Icons.of(((Node) element).item().kind()).orElse(null);
+            OutlineItem item = ((Node) element).item();
+            return Icons.of(item.kind(), item.keyword()).orElse(null);
         }
     }
 }

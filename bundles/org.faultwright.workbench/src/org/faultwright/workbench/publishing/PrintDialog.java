@@ -21,7 +21,7 @@ import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.card.CardPrinting;
 import org.faultwright.publish.exports.Exports;
 import org.faultwright.workbench.look.AccessibleName;
-import org.faultwright.workbench.look.Fields;
+import org.faultwright.workbench.look.LabelledFields;
 import org.faultwright.workbench.look.TitledDialog;
 
 /** Asks which printer, which paper, and how often. */
@@ -73,13 +73,13 @@ final class PrintDialog extends TitledDialog {
     protected Control createDialogArea(Composite parent) {
         Composite area = area(parent);
         GridLayoutFactory.swtDefaults().numColumns(2).margins(12, 12).spacing(10, 8).applyTo(area);
-        printerChoice = Fields.choice(area, "Printer", printers.stream().map(one -> one.service().getName()).toList(), this::sides);
-        cardChoice = Fields.choice(area, "Form", cards.stream().map(CardPdf::title).toList(), () -> { });
+        printerChoice = LabelledFields.choice(area, "Printer", printers.stream().map(one -> one.service().getName()).toList(), this::sides);
+        cardChoice = LabelledFields.choice(area, "Form", cards.stream().map(CardPdf::title).toList(), () -> { });
         new Label(area, SWT.NONE).setText("Copies");
         copiesField = new Spinner(area, SWT.BORDER);
         copiesField.setValues(1, 1, CardPrinting.MOST_COPIES, 0, 1, 10);
         AccessibleName.as(copiesField, "Copies");
-        bothSidesBox = Fields.check(area, "On both sides of the paper", () -> { });
+        bothSidesBox = LabelledFields.check(area, "On both sides of the paper", () -> { });
         if (errors > 0) {
             Label draft = new Label(area, SWT.WRAP);
             draft.setText("This procedure has " + errors + (errors == 1 ? " error" : " errors") + ". Every page says DRAFT, and the errors are listed.");

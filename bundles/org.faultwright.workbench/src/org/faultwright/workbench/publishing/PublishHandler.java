@@ -28,7 +28,7 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.Export;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.exports.AloneExport;
@@ -76,13 +76,13 @@ public final class PublishHandler extends AbstractHandler {
                 List<String> written = new ArrayList<>();
                 try {
                     Publication publication = Publication.of(checked, drafts);
-                    List<Published> made = new ArrayList<>();
+                    List<PublishedFiles> made = new ArrayList<>();
                     AloneExport alone = new AloneExport(publication);
                     for (Export form : forms) {
                         made.addAll(alone.of(form));
                         progress.worked(1);
                     }
-                    for (Published one : made) {
+                    for (PublishedFiles one : made) {
                         written.add(WholeFile.write(folder, one).getFileName().toString());
                     }
                     tellWritten(String.join(", ", written) + " written into " + folder + ".", folder, opens);

@@ -57,7 +57,7 @@ final class ResultPart {
 
     void fill(Composite in) {
         if (here.canEnter()) {
-            first(Pieces.button(in, "Begin the routine", () -> page.answer(Answer.begun(here.label()))));
+            first(WalkControls.button(in, "Begin the routine", () -> page.answer(WalkAnswer.begun(here.label()))));
         } else if (stand.computed().isPresent()) {
             computed(in, stand.computed().get());
         } else if (!stand.rows().isEmpty() && stand.rows().stream().allMatch(Optional::isPresent)) {
@@ -73,24 +73,24 @@ final class ResultPart {
         first = first.or(() -> Optional.of(control));
     }
 
-    private void answer(String result, List<Answer.Reading> readings) {
-        page.answer(Answer.read(here.label(), result, readings));
+    private void answer(String result, List<WalkAnswer.Reading> readings) {
+        page.answer(WalkAnswer.read(here.label(), result, readings));
     }
 
     // ---- results to choose
 
     private void choices(Composite in) {
         if (step.outcomes().isEmpty()) {
-            Pieces.strong(in, "This step leads nowhere: the text has an error here.");
+            WalkControls.strong(in, "This step leads nowhere: the text has an error here.");
             return;
         }
-        Composite rows = Pieces.rows(in, 2);
+        Composite rows = WalkControls.rows(in, 2);
         for (Outcome outcome : step.outcomes()) {
-            Button button = Pieces.button(rows, words.label(step, outcome), () -> page.answer(Answer.chosen(here.label(), outcome.key())));
+            Button button = WalkControls.button(rows, words.label(step, outcome), () -> page.answer(WalkAnswer.chosen(here.label(), outcome.key())));
             GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).applyTo(button);
             first(button);
             String more = words.explained(here, outcome, stand.entry());
-            ((GridData) Pieces.beside(rows, more).getLayoutData()).verticalAlignment = SWT.CENTER;
+            ((GridData) WalkControls.beside(rows, more).getLayoutData()).verticalAlignment = SWT.CENTER;
             if (!more.isEmpty()) {
                 AccessibleName.as(button, words.label(step, outcome) + ", " + more);
             }
@@ -100,7 +100,7 @@ final class ResultPart {
     /** An instrument may tell the result without a number. */
     private void without(Composite in) {
         Composite hidden = new Composite(in, SWT.NONE);
-        Link link = Pieces.link(in, "<a>Without a number</a>", text -> {
+        Link link = WalkControls.link(in, "<a>Without a number</a>", text -> {
             GridData data = (GridData) hidden.getLayoutData();
             data.exclude = !data.exclude;
             hidden.setVisible(!data.exclude);
@@ -119,17 +119,17 @@ final class ResultPart {
         Text box = field(in, "Reading", entry.unit().symbol(), 0, entry.overload().isPresent());
         Label verdict = verdict(in, box);
         Bands bands = new Bands(in, entry);
-        Button go = Pieces.button(in, TYPE_ONE, () -> typed(box, entry).filter(value -> judged(entry, value).outcome().isPresent())
+        Button go = WalkControls.button(in, TYPE_ONE, () -> typed(box, entry).filter(value -> judged(entry, value).outcome().isPresent())
                 .ifPresent(value -> answer(judged(entry, value).outcome().get().key(), List.of(value))));
         Runnable changed = () -> {
             walk.type(0, box.getText());
             TypedReading typed = TypedReading.of(box.getText(), entry);
-            Optional<Answer.Reading> value = typed instanceof TypedReading.Value one ? Optional.of(one.reading()) : Optional.empty();
+            Optional<WalkAnswer.Reading> value = typed instanceof TypedReading.Value one ? Optional.of(one.reading()) : Optional.empty();
             Optional<ReadingEntry.Judged> judged = value.map(reading -> judged(entry, reading));
             Optional<Outcome> outcome = judged.flatMap(ReadingEntry.Judged::outcome);
-            verdict.setText(Pieces.escaped(typed instanceof TypedReading.Wrong wrong ? wrong.sentence()
+            verdict.setText(WalkControls.escaped(typed instanceof TypedReading.Wrong wrong ? wrong.sentence()
                     : value.map(reading -> words.verdict(step, reading, outcome, judged.get().doubtful())).orElse("")));
-            verdict.setFont(judged.filter(ReadingEntry.Judged::doubtful).isPresent() ? Pieces.bold() : null);
+            verdict.setFont(judged.filter(ReadingEntry.Judged::doubtful).isPresent() ? WalkControls.bold() : null);
             bands.show(outcome);
             ready(go, outcome, TYPE_ONE);
             page.grown();
@@ -139,34 +139,34 @@ final class ResultPart {
         changed.run();
     }
 
-    private Optional<Answer.Reading> typed(Text box, ReadingEntry entry) {
+    private Optional<WalkAnswer.Reading> typed(Text box, ReadingEntry entry) {
         return TypedReading.of(box.getText(), entry) instanceof TypedReading.Value value ? Optional.of(value.reading()) : Optional.empty();
     }
 
-    private ReadingEntry.Judged judged(ReadingEntry entry, Answer.Reading reading) {
+    private ReadingEntry.Judged judged(ReadingEntry entry, WalkAnswer.Reading reading) {
         return reading.base().map(base -> entry.judge(step, base)).orElseGet(() -> new ReadingEntry.Judged(entry.overload(), false));
     }
 
     /** Beside the box where there is room, since a low window ends below it. */
     private Label verdict(Composite in, Text box) {
-        Label verdict = Pieces.words(page.isWide() ? box.getParent() : in, "");
+        Label verdict = WalkControls.words(page.isWide() ? box.getParent() : in, "");
         ((GridData) verdict.getLayoutData()).verticalAlignment = SWT.CENTER;
         return verdict;
     }
 
     private Text field(Composite in, String asked, String symbol, int row, boolean overload) {
-        Composite line = Pieces.rows(in, (overload ? 4 : 3) + (page.isWide() ? 1 : 0));
-        Pieces.narrow(line, asked);
-        Text box = Pieces.text(line, asked + (symbol.isEmpty() ? "" : ", in " + symbol), LONGEST_READING);
+        Composite line = WalkControls.rows(in, (overload ? 4 : 3) + (page.isWide() ? 1 : 0));
+        WalkControls.narrow(line, asked);
+        Text box = WalkControls.text(line, asked + (symbol.isEmpty() ? "" : ", in " + symbol), LONGEST_READING);
         box.setText(walk.typed(row));
         box.setSelection(box.getText().length());
         GridDataFactory.fillDefaults().align(SWT.BEGINNING, SWT.CENTER).hint(WIDTH_OF_A_READING, SWT.DEFAULT).applyTo(box);
-        Pieces.narrow(line, symbol);
+        WalkControls.narrow(line, symbol);
         for (Control label : line.getChildren()) {
             ((GridData) label.getLayoutData()).verticalAlignment = SWT.CENTER;
         }
         if (overload) {
-            Button above = Pieces.button(line, "OL", () -> box.setText("OL"));
+            Button above = WalkControls.button(line, "OL", () -> box.setText("OL"));
             above.setToolTipText("What the meter shows above its range");
             AccessibleName.as(above, "OL: above the range");
         }
@@ -184,7 +184,7 @@ final class ResultPart {
     }
 
     private void ready(Button go, Optional<Outcome> outcome, String otherwise) {
-        go.setText(Pieces.escaped(outcome.map(one -> words.label(step, one) + ": go on").orElse(otherwise)));
+        go.setText(WalkControls.escaped(outcome.map(one -> words.label(step, one) + ": go on").orElse(otherwise)));
         go.setEnabled(outcome.isPresent() && !page.isWaiting());
     }
 
@@ -193,16 +193,16 @@ final class ResultPart {
         private final List<Label> labels = new ArrayList<>();
 
         Bands(Composite in, ReadingEntry entry) {
-            Composite rows = Pieces.rows(in, 2);
+            Composite rows = WalkControls.rows(in, 2);
             for (Outcome outcome : step.outcomes()) {
-                Label label = Pieces.narrow(rows, words.label(step, outcome));
+                Label label = WalkControls.narrow(rows, words.label(step, outcome));
                 labels.add(label);
-                Pieces.beside(rows, words.explained(here, outcome, Optional.of(entry)));
+                WalkControls.beside(rows, words.explained(here, outcome, Optional.of(entry)));
             }
             boolean told = step.outcomes().stream().anyMatch(outcome -> outcome.key().equals(Step.DOUBTFUL));
             if (!told && !entry.doubtful().isEmpty()) {
-                Pieces.narrow(rows, "     Doubtful");
-                Pieces.beside(rows, String.join(" or ", entry.doubtful().stream().map(zone -> WalkWords.range(zone, entry)).toList())
+                WalkControls.narrow(rows, "     Doubtful");
+                WalkControls.beside(rows, String.join(" or ", entry.doubtful().stream().map(zone -> WalkWords.range(zone, entry)).toList())
                         + ": the instrument cannot decide there");
             }
             show(Optional.empty());
@@ -212,8 +212,8 @@ final class ResultPart {
             for (int i = 0; i < labels.size(); i++) {
                 Outcome outcome = step.outcomes().get(i);
                 boolean lit = met.filter(one -> one == outcome).isPresent();
-                labels.get(i).setFont(lit ? Pieces.bold() : null);
-                labels.get(i).setText(Pieces.escaped((lit ? "\u25b6 " : "     ") + words.label(step, outcome)));
+                labels.get(i).setFont(lit ? WalkControls.bold() : null);
+                labels.get(i).setText(WalkControls.escaped((lit ? "\u25b6 " : "     ") + words.label(step, outcome)));
             }
         }
     }
@@ -230,16 +230,16 @@ final class ResultPart {
             boxes.add(field(in, asked, stand.rows().get(i).get().unit().symbol(), i, true));
             told.add(verdict(in, boxes.get(i)));
         }
-        Label sum = Pieces.words(in, "");
-        Button go = Pieces.button(in, TYPE_ALL, () -> readings(boxes).ifPresent(readings -> outcome(readings)
+        Label sum = WalkControls.words(in, "");
+        Button go = WalkControls.button(in, TYPE_ALL, () -> readings(boxes).ifPresent(readings -> outcome(readings)
                 .ifPresent(outcome -> answer(outcome.key(), readings))));
         Runnable changed = () -> {
             for (int i = 0; i < boxes.size(); i++) {
                 walk.type(i, boxes.get(i).getText());
-                told.get(i).setText(Pieces.escaped(told(table.readings().get(i), TypedReading.of(boxes.get(i).getText(), stand.rows().get(i).get()))));
+                told.get(i).setText(WalkControls.escaped(told(table.readings().get(i), TypedReading.of(boxes.get(i).getText(), stand.rows().get(i).get()))));
             }
             Optional<Outcome> outcome = readings(boxes).flatMap(this::outcome);
-            sum.setText(Pieces.escaped(outcome.map(one -> words.label(step, one) + ".").orElse(readings(boxes).isPresent() ? "No result takes these in." : "")));
+            sum.setText(WalkControls.escaped(outcome.map(one -> words.label(step, one) + ".").orElse(readings(boxes).isPresent() ? "No result takes these in." : "")));
             ready(go, outcome, TYPE_ALL);
             page.grown();
         };
@@ -256,23 +256,23 @@ final class ResultPart {
     }
 
     /** All of them, or none. */
-    private Optional<List<Answer.Reading>> readings(List<Text> boxes) {
-        List<Answer.Reading> readings = IntStream.range(0, boxes.size()).mapToObj(i -> TypedReading.of(boxes.get(i).getText(), stand.rows().get(i).get()))
+    private Optional<List<WalkAnswer.Reading>> readings(List<Text> boxes) {
+        List<WalkAnswer.Reading> readings = IntStream.range(0, boxes.size()).mapToObj(i -> TypedReading.of(boxes.get(i).getText(), stand.rows().get(i).get()))
                 .filter(TypedReading.Value.class::isInstance).map(value -> ((TypedReading.Value) value).reading()).toList();
         return readings.size() == boxes.size() ? Optional.of(readings) : Optional.empty();
     }
 
-    private Optional<Outcome> outcome(List<Answer.Reading> readings) {
-        return ReadingEntry.judgeTable(stand.procedure(), (Step.Measure) step, readings.stream().<Optional<Exact>>map(Answer.Reading::base).toList());
+    private Optional<Outcome> outcome(List<WalkAnswer.Reading> readings) {
+        return ReadingEntry.judgeTable(stand.procedure(), (Step.Measure) step, readings.stream().<Optional<Exact>>map(WalkAnswer.Reading::base).toList());
     }
 
     // ---- a value that is computed
 
-    private void computed(Composite in, Answer.Reading value) {
+    private void computed(Composite in, WalkAnswer.Reading value) {
         ReadingEntry.Judged judged = judged(stand.entry().orElseThrow(), value);
-        Pieces.strong(in, words.verdict(step, value, judged.outcome(), judged.doubtful()));
+        WalkControls.strong(in, words.verdict(step, value, judged.outcome(), judged.doubtful()));
         new Bands(in, stand.entry().orElseThrow()).show(judged.outcome());
-        judged.outcome().ifPresent(outcome -> first(Pieces.button(in, words.label(step, outcome) + ": go on",
+        judged.outcome().ifPresent(outcome -> first(WalkControls.button(in, words.label(step, outcome) + ": go on",
                 () -> answer(outcome.key(), List.of(value)))));
         without(in);
     }

@@ -52,8 +52,8 @@ final class StudiedProcedure {
     }
 
     /** The outcome that readings lead to now. */
-    Optional<Outcome> outcome(Step step, List<Answer.Reading> readings) {
-        List<Optional<Exact>> values = readings.stream().map(Answer.Reading::base).toList();
+    Optional<Outcome> outcome(Step step, List<WalkAnswer.Reading> readings) {
+        List<Optional<Exact>> values = readings.stream().map(WalkAnswer.Reading::base).toList();
         if (!rows(step).isEmpty()) {
             return rows(step).size() == values.size() && rows(step).stream().allMatch(Optional::isPresent)
                     ? ReadingEntry.judgeTable(procedure, (Step.Measure) step, values) : Optional.empty();
@@ -62,7 +62,7 @@ final class StudiedProcedure {
                 .flatMap(entry -> values.get(0).map(base -> entry.judge(step, base).outcome()).orElseGet(entry::overload));
     }
 
-    private static boolean fits(ReadingEntry entry, Answer.Reading reading) {
+    private static boolean fits(ReadingEntry entry, WalkAnswer.Reading reading) {
         return entry.unit().dimension().equals(reading.unit().dimension());
     }
 }

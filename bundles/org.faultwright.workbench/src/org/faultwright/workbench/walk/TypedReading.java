@@ -16,7 +16,7 @@ sealed interface TypedReading {
     record Nothing() implements TypedReading {
     }
 
-    record Value(Answer.Reading reading) implements TypedReading {
+    record Value(WalkAnswer.Reading reading) implements TypedReading {
     }
 
     /** @param sentence what is wrong and what to do */
@@ -37,9 +37,9 @@ sealed interface TypedReading {
             return new Nothing();
         }
         if (text.strip().equalsIgnoreCase(Results.OVERLOAD)) {
-            return new Value(Answer.Reading.above(unit));
+            return new Value(WalkAnswer.Reading.above(unit));
         }
-        return ReadingEntry.typed(text).<TypedReading>map(value -> new Value(new Answer.Reading(text.strip(),
+        return ReadingEntry.typed(text).<TypedReading>map(value -> new Value(new WalkAnswer.Reading(text.strip(),
                 ValueText.of(unit.toBase(value), unit), unit, Optional.of(value.times(unit.factor()).plus(offset)))))
                 .orElseGet(() -> new Wrong("\u201c" + text.strip() + "\u201d is no number: type digits with a comma or a point."));
     }

@@ -16,8 +16,8 @@ import org.faultwright.procedure.Note;
  * writer goes another way, so that they come back when the text does. Only for the window's thread.
  */
 final class WalkInHand {
-    private List<Answer> answers = List.of();
-    private List<Answer> earlier = List.of();
+    private List<WalkAnswer> answers = List.of();
+    private List<WalkAnswer> earlier = List.of();
     private boolean begun;
     private Optional<WalkState> stand = Optional.empty();
     private String visit = "";
@@ -30,7 +30,7 @@ final class WalkInHand {
         return begun;
     }
 
-    List<Answer> answers() {
+    List<WalkAnswer> answers() {
         return answers;
     }
 
@@ -65,20 +65,20 @@ final class WalkInHand {
     }
 
     /** In the place of whatever no longer fitted. */
-    void answer(Answer answer) {
-        List<Answer> more = new ArrayList<>(fitting());
+    void answer(WalkAnswer answer) {
+        List<WalkAnswer> more = new ArrayList<>(fitting());
         more.add(answer);
         answers = List.copyOf(more);
         earlier = List.of();
     }
 
-    private List<Answer> fitting() {
+    private List<WalkAnswer> fitting() {
         return stand.map(known -> known.passed().stream().map(WalkState.GivenAnswer::answer).toList()).orElse(answers);
     }
 
     /** Takes every answer behind these back. */
     void takeBack(int kept) {
-        List<Answer> fitting = fitting();
+        List<WalkAnswer> fitting = fitting();
         answers = List.copyOf(fitting.subList(0, Math.min(kept, fitting.size())));
     }
 

@@ -48,7 +48,7 @@ final class WalkPage {
 
         void beginAnew();
 
-        void answer(Answer answer);
+        void answer(WalkAnswer answer);
 
         void takeBack(int kept);
 
@@ -64,7 +64,7 @@ final class WalkPage {
     private static final String CAUTION = "Local codes, the maker's instructions and licensed practice come first.";
 
     private final Presses presses;
-    private final OnePress press;
+    private final DeliberatePress press;
     private final Composite whole;
     private final Composite bar;
     private final Button back;
@@ -81,14 +81,14 @@ final class WalkPage {
     WalkPage(Composite parent, Presses presses) {
         this.presses = presses;
         whole = new Composite(parent, SWT.NONE);
-        press = new OnePress(whole);
+        press = new DeliberatePress(whole);
         GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(whole);
         bar = new Composite(whole, SWT.NONE);
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 4).applyTo(bar);
         GridDataFactory.fillDefaults().grab(true, false).exclude(true).applyTo(bar);
-        back = Pieces.button(bar, "\u2190 Back", presses::back);
-        Pieces.button(bar, "Begin anew", presses::beginAnew);
-        times = Pieces.words(bar, "");
+        back = WalkControls.button(bar, "\u2190 Back", presses::back);
+        WalkControls.button(bar, "Begin anew", presses::beginAnew);
+        times = WalkControls.words(bar, "");
         GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).grab(true, false).hint(60, SWT.DEFAULT).applyTo(times);
         bar.setVisible(false);
         Composite rest = new Composite(whole, SWT.NONE);
@@ -134,7 +134,7 @@ final class WalkPage {
         first.filter(control -> !control.isDisposed() && control.isEnabled()).ifPresentOrElse(Control::setFocus, page::setFocus);
     }
 
-    void answer(Answer answer) {
+    void answer(WalkAnswer answer) {
         presses.answer(answer);
     }
 
@@ -180,7 +180,7 @@ final class WalkPage {
 
     void say(String sentence) {
         waiting = false;
-        write(false, body -> Pieces.words(body, sentence));
+        write(false, body -> WalkControls.words(body, sentence));
     }
 
     /** Is drawn anew only where it says something else now: it stands there while the text is written. */
@@ -192,21 +192,21 @@ final class WalkPage {
             return;
         }
         write(false, body -> {
-            Pieces.heading(body, PlainText.line(procedure.title().isBlank() ? procedure.name().text() : procedure.title()));
+            WalkControls.heading(body, PlainText.line(procedure.title().isBlank() ? procedure.name().text() : procedure.title()));
             if (!procedure.complaints().isEmpty()) {
-                Pieces.words(body, "Complaints such as " + procedure.complaints().stream().map(Written::value).map(PlainText::line)
+                WalkControls.words(body, "Complaints such as " + procedure.complaints().stream().map(Written::value).map(PlainText::line)
                         .map(one -> "\u201c" + one + "\u201d").collect(Collectors.joining(", ")));
             }
-            Pieces.strong(body, CAUTION + " " + Caution.TRAINED);
+            WalkControls.strong(body, CAUTION + " " + Caution.TRAINED);
             if (procedure.first().isEmpty()) {
-                Pieces.words(body, "This procedure has no step to begin at.");
+                WalkControls.words(body, "This procedure has no step to begin at.");
                 return;
             }
-            Pieces.words(body, "Walk it here, step by step, before anyone stands at a bench with it. Nothing is switched or measured: you say what each step shows.");
-            Composite row = Pieces.rows(body, 2);
-            first = Optional.of(Pieces.button(row, "Begin", presses::begin));
+            WalkControls.words(body, "Walk it here, step by step, before anyone stands at a bench with it. Nothing is switched or measured: you say what each step shows.");
+            Composite row = WalkControls.rows(body, 2);
+            first = Optional.of(WalkControls.button(row, "Begin", presses::begin));
             if (walk.earlier() > 0) {
-                Pieces.button(row, "Go on with the walk before", presses::goOn);
+                WalkControls.button(row, "Go on with the walk before", presses::goOn);
             }
         });
         beginning = words;
@@ -226,8 +226,8 @@ final class WalkPage {
                 GridLayout columns = (GridLayout) body.getLayout();
                 columns.numColumns = 2;
                 columns.horizontalSpacing = 24;
-                main = Pieces.rows(body, 1);
-                aside = Pieces.rows(body, 1);
+                main = WalkControls.rows(body, 1);
+                aside = WalkControls.rows(body, 1);
                 GridDataFactory.fillDefaults().align(SWT.FILL, SWT.BEGINNING).hint(ASIDE, SWT.DEFAULT).applyTo(aside);
                 GridDataFactory.fillDefaults().align(SWT.FILL, SWT.BEGINNING).grab(true, false).hint(ASIDE, SWT.DEFAULT).applyTo(main);
             }
@@ -245,30 +245,30 @@ final class WalkPage {
 
     private static void told(Composite main, WalkState stand, boolean unreadable, int errors) {
         if (unreadable) {
-            Pieces.strong(Pieces.marked(main, Palette.Use.WARNING), "The walk waits until the text can be read.");
+            WalkControls.strong(WalkControls.marked(main, Palette.Use.WARNING), "The walk waits until the text can be read.");
         } else if (errors > 0) {
-            Pieces.words(Pieces.marked(main, Palette.Use.ERROR), errors == 1 ? "The text has an error. The walk follows what it says now."
+            WalkControls.words(WalkControls.marked(main, Palette.Use.ERROR), errors == 1 ? "The text has an error. The walk follows what it says now."
                     : "The text has " + errors + " errors. The walk follows what it says now.");
         }
-        stand.stopped().filter(words -> !unreadable).ifPresent(words -> Pieces.strong(Pieces.marked(main, Palette.Use.WARNING), words));
+        stand.stopped().filter(words -> !unreadable).ifPresent(words -> WalkControls.strong(WalkControls.marked(main, Palette.Use.WARNING), words));
     }
 
     private void step(Composite main, WalkInHand walk, WalkState stand) {
         Walk here = stand.walk();
         WalkWords words = new WalkWords(stand.procedure().scope());
         routines(main, here, stand);
-        Pieces.heading(main, WalkWords.title(here.step()));
-        Pieces.beside(main, WalkWords.facts(here.step()));
+        WalkControls.heading(main, WalkWords.title(here.step()));
+        WalkControls.beside(main, WalkWords.facts(here.step()));
         List<Note> unread = walk.unread();
         if (!unread.isEmpty()) {
             here.due().forEach(note -> note(main, note, unread.contains(note)));
-            Pieces.words(main, unread.size() == 1 ? "Read the note first; then the step is shown." : "Read the " + unread.size()
+            WalkControls.words(main, unread.size() == 1 ? "Read the note first; then the step is shown." : "Read the " + unread.size()
                     + " notes first; then the step is shown.");
             return;
         }
         lines(main, words.lines(here));
         ResultPart results = new ResultPart(walk, stand, words, this);
-        Composite work = Pieces.rows(main, 1);
+        Composite work = WalkControls.rows(main, 1);
         ((GridLayout) work.getLayout()).marginTop = 6;
         results.fill(work);
         first = results.first();
@@ -296,7 +296,7 @@ final class WalkPage {
             words.append(i > 0 ? " \u203a " : "").append("<a href=\"").append(i).append("\">")
                     .append(ScrolledPage.plain(WalkWords.title(here.callers().get(i)))).append("</a>");
         }
-        Pieces.link(main, words.toString(), depth -> presses.takeBack(stand.answersBefore(Integer.parseInt(depth))))
+        WalkControls.link(main, words.toString(), depth -> presses.takeBack(stand.answersBefore(Integer.parseInt(depth))))
                 .setToolTipText("Back to where this routine was begun");
     }
 
@@ -304,39 +304,39 @@ final class WalkPage {
         if (lines.isEmpty()) {
             return;
         }
-        Composite rows = Pieces.rows(main, 2);
+        Composite rows = WalkControls.rows(main, 2);
         for (WalkWords.Line line : lines) {
-            Pieces.narrow(rows, line.key()).setForeground(Palette.now().of(Palette.Use.BESIDE));
-            Label words = Pieces.words(rows, line.words());
-            words.setFont(line.strong() ? Pieces.bold() : null);
+            WalkControls.narrow(rows, line.key()).setForeground(Palette.now().of(Palette.Use.BESIDE));
+            Label words = WalkControls.words(rows, line.words());
+            words.setFont(line.strong() ? WalkControls.bold() : null);
         }
     }
 
     private void note(Composite main, Note note, boolean unread) {
         Composite box = note(main, note);
         if (unread) {
-            Button read = Pieces.button(box, "I have read this", () -> presses.acknowledge(note));
+            Button read = WalkControls.button(box, "I have read this", () -> presses.acknowledge(note));
             AccessibleName.as(read, "I have read this: " + PlainText.line(note.hazard()));
             first = first.or(() -> Optional.of(read));
         } else {
-            Pieces.beside(box, "\u2713 Read");
+            WalkControls.beside(box, "\u2713 Read");
         }
     }
 
     private static Composite note(Composite main, Note note) {
-        Composite box = Pieces.marked(main, note.word() == SignalWord.DANGER || note.word() == SignalWord.WARNING ? Palette.Use.ERROR : Palette.Use.WARNING);
-        Pieces.strong(box, (note.word() == SignalWord.NOTICE ? "" : "\u26a0 ") + note.word().name());
-        Pieces.strong(box, PlainText.line(note.hazard()));
-        Pieces.words(box, PlainText.line(note.consequence()));
-        Pieces.words(box, PlainText.line(note.avoid()));
+        Composite box = WalkControls.marked(main, note.word() == SignalWord.DANGER || note.word() == SignalWord.WARNING ? Palette.Use.ERROR : Palette.Use.WARNING);
+        WalkControls.strong(box, (note.word() == SignalWord.NOTICE ? "" : "\u26a0 ") + note.word().name());
+        WalkControls.strong(box, PlainText.line(note.hazard()));
+        WalkControls.words(box, PlainText.line(note.consequence()));
+        WalkControls.words(box, PlainText.line(note.avoid()));
         return box;
     }
 
     // ---- the end
 
     private void lost(Composite main, Walk here) {
-        Pieces.heading(main, "The way leads nowhere here");
-        Pieces.words(main, "The text does not say what follows \u201c" + here.step().name() + "\u201d. Go back, or write it.");
+        WalkControls.heading(main, "The way leads nowhere here");
+        WalkControls.words(main, "The text does not say what follows \u201c" + here.step().name() + "\u201d. Go back, or write it.");
         first = Optional.of(back);
     }
 
@@ -344,10 +344,10 @@ final class WalkPage {
         Walk here = stand.walk();
         Step.Conclude end = (Step.Conclude) here.step();
         WalkWords words = new WalkWords(stand.procedure().scope());
-        Pieces.heading(main, WalkWords.title(end));
-        Pieces.beside(main, "Conclude \u00b7 " + end.name());
+        WalkControls.heading(main, WalkWords.title(end));
+        WalkControls.beside(main, "Conclude \u00b7 " + end.name());
         end.frame().notes().stream().flatMap(name -> stand.procedure().scope().note(name).stream()).distinct().forEach(note -> note(main, note));
-        Composite rows = Pieces.rows(main, 2);
+        Composite rows = WalkControls.rows(main, 2);
         String found = end.finds().stream().map(name -> words.fault(name, stand.procedure())).collect(Collectors.joining("; "));
         line(rows, Wording.found(end), found.isEmpty() && end.findsNothing().isPresent() ? "no fault" : found);
         line(rows, "Refer to", end.refersTo().map(Written::value).map(PlainText::line).orElse(""));
@@ -361,8 +361,8 @@ final class WalkPage {
         if (words.isEmpty()) {
             return;
         }
-        Pieces.narrow(rows, key).setForeground(Palette.now().of(Palette.Use.BESIDE));
-        Pieces.words(rows, words).setFont(key.startsWith("Found") || key.equals("Refer to") ? Pieces.bold() : null);
+        WalkControls.narrow(rows, key).setForeground(Palette.now().of(Palette.Use.BESIDE));
+        WalkControls.words(rows, words).setFont(key.startsWith("Found") || key.equals("Refer to") ? WalkControls.bold() : null);
     }
 
     /** What must be so when the unit leaves, and where the walk leaves it otherwise. */
@@ -372,13 +372,13 @@ final class WalkPage {
             return;
         }
         title(main, "Before the unit leaves the bench");
-        Pieces.words(main, "Check that each is so:");
+        WalkControls.words(main, "Check that each is so:");
         for (Condition condition : ends) {
             Name wanted = condition.ends().get();
             String left = here.setUp().getOrDefault(condition.name().text(), wanted.text());
-            Label label = Pieces.words(main, "\u2610 " + words.setting(condition.name(), wanted.text())
+            Label label = WalkControls.words(main, "\u2610 " + words.setting(condition.name(), wanted.text())
                     + (left.equals(wanted.text()) ? "" : ": this walk leaves it \u201c" + left + "\u201d"));
-            label.setFont(left.equals(wanted.text()) ? null : Pieces.bold());
+            label.setFont(left.equals(wanted.text()) ? null : WalkControls.bold());
         }
     }
 
@@ -387,29 +387,29 @@ final class WalkPage {
         // not the button below: whoever presses Enter from step to step has not asked for an example
         first = Optional.of(back);
         if (walk.kept().isPresent()) {
-            Pieces.strong(main, "Kept as the example \u201c" + walk.kept().get() + "\u201d at the end of the text.");
-            toSee = Optional.of(Pieces.words(main, "\u201cUndo\u201d in the text takes it out again."));
+            WalkControls.strong(main, "Kept as the example \u201c" + walk.kept().get() + "\u201d at the end of the text.");
+            toSee = Optional.of(WalkControls.words(main, "\u201cUndo\u201d in the text takes it out again."));
             return;
         }
-        Pieces.words(main, "An example is checked with the text from then on: it must always end here.");
-        Composite row = Pieces.rows(main, 2);
-        Label named = Pieces.narrow(row, "Its name");
+        WalkControls.words(main, "An example is checked with the text from then on: it must always end here.");
+        Composite row = WalkControls.rows(main, 2);
+        Label named = WalkControls.narrow(row, "Its name");
         ((GridData) named.getLayoutData()).verticalAlignment = SWT.CENTER;
-        Text name = Pieces.text(row, "Name of the example", LONGEST_NAME);
+        Text name = WalkControls.text(row, "Name of the example", LONGEST_NAME);
         name.setText(walk.typed(0).isEmpty() ? WalkedExample.title(stand.procedure(), end) : walk.typed(0));
         GridDataFactory.fillDefaults().grab(true, false).hint(120, SWT.DEFAULT).applyTo(name);
         name.addListener(SWT.Modify, event -> walk.type(0, name.getText()));
-        Button keep = Pieces.button(main, "Keep as an example", () -> presses.keep(name.getText()));
+        Button keep = WalkControls.button(main, "Keep as an example", () -> presses.keep(name.getText()));
         keep.setEnabled(!waiting);
         name.addListener(SWT.DefaultSelection, event -> keep.notifyListeners(SWT.Selection, new Event()));
         walk.told().ifPresent(sentence -> {
             first = Optional.of(name);
-            toSee = Optional.of(Pieces.strong(main, sentence));
+            toSee = Optional.of(WalkControls.strong(main, sentence));
         });
     }
 
     private static Label title(Composite in, String words) {
-        Label label = Pieces.strong(in, words);
+        Label label = WalkControls.strong(in, words);
         label.setForeground(Palette.now().of(Palette.Use.HEADING));
         ((GridData) label.getLayoutData()).verticalIndent = 8;
         return label;
@@ -431,15 +431,15 @@ final class WalkPage {
         }
         title(in, "What it still can be" + (left > 0 ? ": " + left + " of " + faults : ""));
         if (left == 0) {
-            Pieces.words(in, "No fault of the table explains these results. Look for a slip in what was read, or for something new.");
+            WalkControls.words(in, "No fault of the table explains these results. Look for a slip in what was read, or for something new.");
             return;
         }
-        Composite rows = Pieces.rows(in, 3);
+        Composite rows = WalkControls.rows(in, 3);
         stand.suspects().forEach(one -> {
-            Pieces.gauge(rows, one.share());
-            Label share = Pieces.narrow(rows, WalkWords.percent(one.share()));
+            WalkControls.gauge(rows, one.share());
+            Label share = WalkControls.narrow(rows, WalkWords.percent(one.share()));
             ((GridData) share.getLayoutData()).horizontalAlignment = SWT.END;
-            Pieces.words(rows, PlainText.line(one.fault().title().isBlank() ? one.fault().name().text() : one.fault().title()));
+            WalkControls.words(rows, PlainText.line(one.fault().title().isBlank() ? one.fault().name().text() : one.fault().title()));
         });
     }
 
@@ -451,15 +451,15 @@ final class WalkPage {
         for (int i = 0; i < passed.size(); i++) {
             WalkState.GivenAnswer one = passed.get(i);
             int kept = i;
-            one.answer().result().ifPresent(key -> Pieces.link(in, ScrolledPage.plain(WalkWords.title(one.before().step()) + " \u2192 "
+            one.answer().result().ifPresent(key -> WalkControls.link(in, ScrolledPage.plain(WalkWords.title(one.before().step()) + " \u2192 "
                     + words.label(one.before().step(), key) + readings(one)) + "   <a>Correct</a>", text -> presses.takeBack(kept))
                     .setToolTipText("Takes this result back, and everything after it"));
         }
     }
 
     private static String readings(WalkState.GivenAnswer passed) {
-        List<Answer.Reading> readings = passed.answer().readings();
-        return readings.isEmpty() ? "" : readings.stream().map(Answer.Reading::words).collect(Collectors.joining(", ", " (", ")"))
+        List<WalkAnswer.Reading> readings = passed.answer().readings();
+        return readings.isEmpty() ? "" : readings.stream().map(WalkAnswer.Reading::words).collect(Collectors.joining(", ", " (", ")"))
                 + (passed.doubtful() ? ", doubtful" : "");
     }
 }

@@ -21,30 +21,30 @@ import org.faultwright.quantity.Exact;
 /** Where a walk stands after some answers, with all that is shown of it. It never changes. */
 final class WalkState {
     /** One answer that fits. @param before where it was given @param doubtful whether its reading lies too near a limit to decide */
-    record GivenAnswer(Walk before, Answer answer, boolean doubtful) {
+    record GivenAnswer(Walk before, WalkAnswer answer, boolean doubtful) {
     }
 
     private final Procedure procedure;
     private final List<GivenAnswer> passed = new ArrayList<>();
     private final Walk here;
     private final Optional<String> stopped;
-    private final Optional<Answer> unfit;
+    private final Optional<WalkAnswer> unfit;
     private final List<Suspects.Suspect> suspects;
     private final TimeToGo.Range toGo;
     private final Optional<ReadingEntry> entry;
     private final List<Optional<ReadingEntry.Row>> rows;
-    private final List<Answer.Reading> computed;
+    private final List<WalkAnswer.Reading> computed;
 
     /** Absent for a text without a step to begin at. */
-    static Optional<WalkState> of(StudiedProcedure studied, List<Answer> answers) {
+    static Optional<WalkState> of(StudiedProcedure studied, List<WalkAnswer> answers) {
         return Walk.start(studied.procedure()).map(first -> new WalkState(studied, first, answers));
     }
 
-    private WalkState(StudiedProcedure studied, Walk first, List<Answer> answers) {
+    private WalkState(StudiedProcedure studied, Walk first, List<WalkAnswer> answers) {
         procedure = studied.procedure();
         Walk at = settled(first);
         Optional<String> misfit = Optional.empty();
-        for (Answer answer : answers) {
+        for (WalkAnswer answer : answers) {
             Walk before = towards(at, answer.place());
             misfit = misfit(studied, before, answer);
             if (misfit.isPresent()) {
@@ -89,7 +89,7 @@ final class WalkState {
                 && frame.handles().isEmpty() && frame.precautions().liveBecause().isEmpty() && frame.waits().isEmpty() && frame.pictures().isEmpty();
     }
 
-    private static Optional<String> misfit(StudiedProcedure studied, Walk at, Answer answer) {
+    private static Optional<String> misfit(StudiedProcedure studied, Walk at, WalkAnswer answer) {
         if (answer.result().isEmpty()) {
             return at.label().startsWith(answer.place() + "/") || at.label().equals(answer.place()) && at.canEnter() ? Optional.empty()
                     : Optional.of("The text has changed: the walk no longer comes to the routine at " + quoted(answer.place()) + ". Go on from here.");
@@ -102,7 +102,7 @@ final class WalkState {
             return Optional.of("The text has changed: " + quoted(at.step().name().text()) + " no longer has the result " + quoted(answer.result().get())
                     + ". Choose again.");
         }
-        List<Answer.Reading> readings = at.step() instanceof Step.Calculate && !answer.readings().isEmpty() ? computed(studied, at) : answer.readings();
+        List<WalkAnswer.Reading> readings = at.step() instanceof Step.Calculate && !answer.readings().isEmpty() ? computed(studied, at) : answer.readings();
         Optional<Outcome> now = answer.readings().isEmpty() ? outcome : studied.outcome(at.step(), readings);
         return now.equals(outcome) ? Optional.empty() : Optional.of("The text has changed: " + readings(readings.isEmpty() ? answer.readings() : readings) + " at " + quoted(at.step().name().text())
                 + now.map(led -> " now leads to " + quoted(led.key())).orElse(" now leads to no result") + ", no longer to " + quoted(outcome.get().key())
@@ -110,28 +110,28 @@ final class WalkState {
     }
 
     /** What a step computes from the readings so far; empty where one is missing. */
-    static List<Answer.Reading> computed(StudiedProcedure studied, Walk at) {
-        return studied.entry(at.step()).flatMap(entry -> at.computed().map(base -> Answer.Reading.computed(entry, base))).stream().toList();
+    static List<WalkAnswer.Reading> computed(StudiedProcedure studied, Walk at) {
+        return studied.entry(at.step()).flatMap(entry -> at.computed().map(base -> WalkAnswer.Reading.computed(entry, base))).stream().toList();
     }
 
-    private static String readings(List<Answer.Reading> readings) {
-        return String.join(", ", readings.stream().map(Answer.Reading::words).toList());
+    private static String readings(List<WalkAnswer.Reading> readings) {
+        return String.join(", ", readings.stream().map(WalkAnswer.Reading::words).toList());
     }
 
     private static String quoted(String words) {
         return "\u201c" + words + "\u201d";
     }
 
-    private static Optional<Outcome> outcome(Walk at, Answer answer) {
+    private static Optional<Outcome> outcome(Walk at, WalkAnswer answer) {
         return at.step().outcomes().stream().filter(one -> answer.result().filter(one.key()::equals).isPresent()).findFirst();
     }
 
-    private static boolean isDoubtful(StudiedProcedure studied, Walk at, Answer answer) {
+    private static boolean isDoubtful(StudiedProcedure studied, Walk at, WalkAnswer answer) {
         return answer.readings().size() == 1 && studied.entry(at.step()).flatMap(entry -> answer.readings().get(0).base()
                 .map(base -> entry.judge(at.step(), base).doubtful())).orElse(false);
     }
 
-    private static Walk after(Walk at, Answer answer) {
+    private static Walk after(Walk at, WalkAnswer answer) {
         if (answer.result().isEmpty()) {
             return at.label().equals(answer.place()) ? at.entered() : at;
         }
@@ -161,7 +161,7 @@ final class WalkState {
     }
 
     /** The first answer that no longer fits, where it was given at this very place. */
-    Optional<Answer> unfit() {
+    Optional<WalkAnswer> unfit() {
         return unfit;
     }
 
@@ -185,7 +185,7 @@ final class WalkState {
     }
 
     /** What the step computes from the readings so far. */
-    Optional<Answer.Reading> computed() {
+    Optional<WalkAnswer.Reading> computed() {
         return computed.stream().findFirst();
     }
 
@@ -196,7 +196,7 @@ final class WalkState {
         while (count > 0 && passed.get(count - 1).answer().place().startsWith(place + "/")) {
             count--;
         }
-        return count > 0 && passed.get(count - 1).answer().equals(Answer.begun(place)) ? count - 1 : count;
+        return count > 0 && passed.get(count - 1).answer().equals(WalkAnswer.begun(place)) ? count - 1 : count;
     }
 
     /** The results so far of the procedure's own steps, for an example. */
@@ -207,7 +207,7 @@ final class WalkState {
             int told = passed.get(i).before().evidence().size();
             if (after.evidence().size() > told) {
                 Suspects.Evidence last = after.evidence().get(told);
-                List<Answer.Reading> readings = passed.get(i).before().callers().isEmpty() ? passed.get(i).answer().readings() : List.of();
+                List<WalkAnswer.Reading> readings = passed.get(i).before().callers().isEmpty() ? passed.get(i).answer().readings() : List.of();
                 last.step().outcomes().stream().filter(one -> one.key().equals(last.outcome())).findFirst()
                         .ifPresent(outcome -> results.add(new WalkedExample.Result(last.step(), outcome,
                                 readings.size() == 1 ? Optional.of(readings.get(0).forExample()) : Optional.empty())));

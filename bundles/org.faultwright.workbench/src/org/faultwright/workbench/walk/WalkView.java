@@ -52,7 +52,7 @@ public final class WalkView extends ViewPart {
     private WalkPage page;
 
     /** @param reveal whether the cursor is to go to the step */
-    private record Request(LiveText live, Procedure procedure, WalkInHand walk, List<Answer> answers, boolean reveal) {
+    private record Request(LiveText live, Procedure procedure, WalkInHand walk, List<WalkAnswer> answers, boolean reveal) {
     }
 
     @Override
@@ -237,7 +237,7 @@ public final class WalkView extends ViewPart {
         }
 
         @Override
-        public void answer(Answer answer) {
+        public void answer(WalkAnswer answer) {
             move(walk -> walk.answer(answer));
         }
 

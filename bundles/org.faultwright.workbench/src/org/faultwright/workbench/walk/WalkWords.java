@@ -202,7 +202,7 @@ final class WalkWords {
     }
 
     /** What a reading means. @param outcome absent where none takes it in */
-    String verdict(Step step, Answer.Reading reading, Optional<Outcome> outcome, boolean doubtful) {
+    String verdict(Step step, WalkAnswer.Reading reading, Optional<Outcome> outcome, boolean doubtful) {
         String led = outcome.map(one -> label(step, one).toLowerCase(Locale.ROOT)).orElse("no result takes this in");
         boolean told = outcome.filter(one -> one.key().equals(Step.DOUBTFUL)).isPresent();
         return reading.words() + ": " + led + (!doubtful ? "." : told ? ": too near the limit for this instrument to decide."

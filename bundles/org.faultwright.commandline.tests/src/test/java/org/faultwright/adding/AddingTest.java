@@ -98,7 +98,7 @@ class AddingTest {
     @Test
     void should_add_an_export_by_one_file() throws Exception {
         copy.change("org/faultwright/publish/exports/Exports.java", "FolderExport.of(\"quality-json\"", """
-                FolderExport.of("steps-text", "Count of steps", folder -> new org.faultwright.publish.Published("steps.txt", "text/plain",
+                FolderExport.of("steps-text", "Count of steps", folder -> new org.faultwright.publish.PublishedFiles("steps.txt", "text/plain",
                         folder.procedures().stream().map(one -> one.procedure().title() + ": " + one.procedure().steps().size() + "\\n")
                                 .collect(Collectors.joining()).getBytes())),
                 """);
@@ -202,7 +202,7 @@ class AddingTest {
             import org.faultwright.procedure.Written;
             import org.faultwright.publish.Drafts;
             import org.faultwright.publish.Publication;
-            import org.faultwright.publish.Published;
+            import org.faultwright.publish.PublishedFiles;
             import org.faultwright.publish.exports.AloneExport;
             import org.faultwright.publish.exports.Exports;
 
@@ -216,7 +216,7 @@ class AddingTest {
                     checked.findings().forEach(finding -> said.append("found: ").append(finding.rule()).append('\\n'));
                     AloneExport alone = new AloneExport(Publication.of(checked, Drafts.ALLOWED));
                     for (String form : List.of("card-html", "tree-json", "card-pdf")) {
-                        for (Published made : alone.of(Exports.named(form).orElseThrow())) {
+                        for (PublishedFiles made : alone.of(Exports.named(form).orElseThrow())) {
                             said.append(new String(made.bytes(), StandardCharsets.ISO_8859_1));
                         }
                     }

@@ -118,7 +118,7 @@ class TutorialTest {
 
     private String told() throws IOException {
         Path file = Files.writeString(folder.resolve(NAME), text);
-        List<Finding> findings = new Checking(Optional.empty()).check(file).findings();
+        List<Finding> findings = new FileChecker(Optional.empty()).check(file).findings();
         found.add(findings);
         if (findings.isEmpty()) {
             return "- nothing found.\n";

@@ -92,7 +92,7 @@ class ExportsTest {
     @Test
     void should_put_the_caution_on_everything_that_is_read() throws IOException {
         for (Export export : Stream.concat(procedureExports(), folderExports()).toList()) {
-            Published published = export instanceof ProcedureExport one ? one.publish(Samples.everything())
+            PublishedFiles published = export instanceof ProcedureExport one ? one.publish(Samples.everything())
                     : ((FolderExport) export).publish(folder());
             boolean pdf = published.mediaType().equals("application/pdf");
             String read = pdf ? words(published.bytes()) : new String(published.bytes(), StandardCharsets.UTF_8).replaceAll("<[^>]*>", " ");

@@ -44,6 +44,6 @@ class FileNameTest {
     @ParameterizedTest
     @ValueSource(strings = { "a/b.pdf", "..", "a", "a.p df", "/a.pdf", "a.pdf/" })
     void should_never_publish_under_a_path(String name) {
-        assertThrows(IllegalArgumentException.class, () -> new Published(name, "application/pdf", new byte[0]));
+        assertThrows(IllegalArgumentException.class, () -> new PublishedFiles(name, "application/pdf", new byte[0]));
     }
 }

@@ -23,7 +23,7 @@ class GoldenTest {
     @ParameterizedTest
     @ValueSource(strings = { "tree-json", "card-html" })
     void should_publish_as_before(String export) throws IOException {
-        Published published = Samples.publish(export, Samples.everything());
+        PublishedFiles published = Samples.publish(export, Samples.everything());
         String now = new String(published.bytes(), StandardCharsets.UTF_8);
         Path golden = FOLDER.resolve(published.fileName());
         if (Boolean.getBoolean("faultwright.renew")) {

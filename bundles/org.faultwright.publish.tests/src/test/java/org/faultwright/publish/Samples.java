@@ -78,7 +78,7 @@ public final class Samples {
         }
     }
 
-    public static Published publish(String export, Publication publication) {
+    public static PublishedFiles publish(String export, Publication publication) {
         return ((ProcedureExport) Exports.named(export).orElseThrow()).publish(publication);
     }
 

@@ -23,8 +23,8 @@ class WholeFileTest {
     @TempDir
     Path folder;
 
-    private static Published published(String content) {
-        return new Published("Card.pdf", "application/pdf", content.getBytes());
+    private static PublishedFiles published(String content) {
+        return new PublishedFiles("Card.pdf", "application/pdf", content.getBytes());
     }
 
     private List<String> files(Path in) throws IOException {

@@ -39,8 +39,8 @@ class SoundLevelTest {
     /** IEC 60942: calibrators give 94 dB and 114 dB, which are 1 Pa and 10 Pa over 20 µPa to three digits: ten times the pressure is 20 dB. */
     @Test
     void should_count_levels_as_calibrators_do() {
-        assertEquals(94, Levels.decibel(Exact.ratio(1, 1).dividedBy(Exact.of("0.00002")), 20).doubleValue(), 0.03);
-        assertEquals(level("114").base().minus(level("94").base()), Levels.decibel(Exact.of(10), 20));
+        assertEquals(94, DecibelLevels.decibel(Exact.ratio(1, 1).dividedBy(Exact.of("0.00002")), 20).doubleValue(), 0.03);
+        assertEquals(level("114").base().minus(level("94").base()), DecibelLevels.decibel(Exact.of(10), 20));
     }
 
     @Test

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.faultwright.procedure.ThingKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -138,6 +139,17 @@ class NamesTest {
 
         assertEquals("There is a " + cells[2] + " \"" + cells[1] + "\" already: an arrow to that name could mean either.",
                 Renaming.refusal(cursor.text(), cursor.offset(), cells[1]).orElseThrow());
+    }
+
+    /** Where an arrow leads to a fault, it is the fault that is renamed, and two faults may not share a name. */
+    @ParameterizedTest
+    @ValueSource(strings = {"fault Bl|own", "yes -> Bl|own"})
+    void should_not_give_two_faults_one_name(String place) {
+        String two = ARROW.replace("fault Blown", "fault Loose \"Lamp loose\" { cases 1 shows SeeIt no report \"Seated.\" }\nfault Blown");
+        Cursor cursor = Cursor.in(two.replace(place.replace("|", ""), place));
+
+        assertEquals(ThingKind.FAULT, cursor.text().nameAt(cursor.offset()).orElseThrow().kind());
+        assertEquals("There is a fault \"Loose\" already.", Renaming.refusal(cursor.text(), cursor.offset(), "Loose").orElseThrow());
     }
 
     @Test

@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.SourceText;
+import org.faultwright.procedure.ThingKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -91,7 +92,7 @@ class PlacesInTextTest {
         "''                  | POINTS      | point 7"})
     void should_find(String typed, SearchScope sought, String expected) {
         assertEquals(expected, PlacesInText.of(new SourceText("/x/Mill.procedure", TEXT), WantedWords.of(typed), sought).stream()
-                .map(place -> place.kind() + " " + place.at().line()).collect(Collectors.joining("; ")));
+                .map(place -> place.kind().word() + " " + place.at().line()).collect(Collectors.joining("; ")));
     }
 
     @Test
@@ -149,8 +150,8 @@ class PlacesInTextTest {
         List<OutlineItem> outline = Outline.of(new EditingServices().read(source).document());
 
         for (SearchScope sought : List.of(SearchScope.FAULTS, SearchScope.PARTS, SearchScope.POINTS)) {
-            String kind = sought == SearchScope.FAULTS ? "fault" : sought == SearchScope.PARTS ? "part" : "point";
-            assertEquals(outline.stream().filter(item -> item.kind().equals(kind)).map(OutlineItem::label).toList(),
+            ThingKind kind = sought == SearchScope.FAULTS ? ThingKind.FAULT : sought == SearchScope.PARTS ? ThingKind.PART : ThingKind.POINT;
+            assertEquals(outline.stream().filter(item -> item.kind() == kind).map(OutlineItem::label).toList(),
                     PlacesInText.of(source, WantedWords.of(""), sought).stream().map(FoundPlace::name).toList());
         }
     }
@@ -165,10 +166,10 @@ class PlacesInTextTest {
         Path user = folder.resolve("OllenbyFaintLabels.procedure");
         OpenText text = services.unchecked(new SourceText(user.toString(), Files.readString(user)));
 
-        assertEquals("instrument, declared here", PlacesInText.naming(library, declared).get(0).kind());
+        assertEquals("instrument, declared here", PlacesInText.naming(library, declared).get(0).what());
         List<FoundPlace> uses = PlacesInText.naming(text, declared);
         assertEquals(text.content().split("using HandMeter").length - 1, uses.size());
-        assertTrue(!uses.isEmpty() && uses.stream().allMatch(use -> use.kind().equals("step") && use.at().text().equals("HandMeter")),
+        assertTrue(!uses.isEmpty() && uses.stream().allMatch(use -> use.what().equals("step") && use.at().text().equals("HandMeter")),
                 uses.toString());
     }
 }

@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.faultwright.procedure.ThingKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -46,7 +47,7 @@ class ProposalsTest {
         Cursor cursor = Cursor.after("begin at SeeIt\n", "begin at SeeIt\n\nmeas");
 
         Proposal whole = Proposals.at(cursor.text(), cursor.offset()).stream()
-                .filter(one -> one.kind().equals("measure")).findFirst().orElseThrow();
+                .filter(one -> one.kind() == ThingKind.STEP && one.keyword().equals("measure")).findFirst().orElseThrow();
 
         assertTrue(whole.insert().contains("${1:"), whole.insert());
         assertTrue(whole.insert().contains("->"), whole.insert());

@@ -190,11 +190,13 @@ class RuleLinksTest {
 
     @Test
     void should_show_words_that_look_like_markup_as_words() {
-        RulePage page = new RulePage(RuleIndex.headers().get(0), List.of("<script>alert(\"x\")</script> & `a < b`"), "</code></pre><b>", "");
+        RulePage page = new RulePage(RuleIndex.headers().get(0), List.of("Words <script>alert(\"x\")</script> & `a < b`", "<iframe src=\"x\"></iframe>",
+                "[here](javascript:alert)"), "</code></pre><b>\n```\n# no heading", "");
 
         String html = RulePageHtml.of(page);
 
-        assertFalse(html.contains("<script") || html.contains("<b>"), html);
-        assertTrue(html.contains("<p>&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; <code>a &lt; b</code></p>"), html);
+        assertFalse(html.contains("<script") || html.contains("<b>") || html.contains("<iframe") || html.contains("javascript:"), html);
+        assertTrue(html.contains("<p>Words &lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; <code>a &lt; b</code></p>"), html);
+        assertTrue(html.contains("&lt;/code&gt;&lt;/pre&gt;&lt;b&gt;\n```\n# no heading</code></pre>"), html);
     }
 }

@@ -59,12 +59,12 @@ class BeginningTest {
     }
 
     private static Beginning fromCodes(String name, byte[] file) throws UnusableTable {
-        Table table = Table.of(TableFile.read(file).get(0), 1);
+        HeadedTable table = HeadedTable.of(TableFile.read(file).get(0), 1);
         return Beginning.from(TableKind.CODES, name, table, TableKind.CODES.columns(table));
     }
 
     private static Beginning fromFaults(String name, byte[] file) throws UnusableTable {
-        Table table = Table.of(TableFile.read(file).get(0), 1);
+        HeadedTable table = HeadedTable.of(TableFile.read(file).get(0), 1);
         return Beginning.from(TableKind.FAULTS, name, table, TableKind.FAULTS.columns(table));
     }
 

@@ -31,19 +31,19 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** What is answered becomes a draft that has no error, or says why it is none yet. */
 class InterviewTest {
-    private static final List<Imported.Code> CODES = List.of(new Imported.Code("2 blinks", "Sensor open"), new Imported.Code("\"E-07\"", "Too hot"));
-    private static final List<Sign> SIGNS = List.of(
-            new Sign.Codes("Lamp on the front", CODES, "Service sheet, page 4", true, "1"),
-            new Sign.Reading("C12, plus side", "dc voltage", "24 V \u00b15%", "28 V", "Circuit, sheet 2", true, true, "2"),
-            new Sign.Reading("Heater, plug J3", "resistance", "50 ohm .. 60 ohm", "", "", false, true, ""),
-            new Sign.Look("Does the fan turn?", List.of("turns", "stands"), true, false, "1"));
+    private static final List<ImportedLines.Code> CODES = List.of(new ImportedLines.Code("2 blinks", "Sensor open"), new ImportedLines.Code("\"E-07\"", "Too hot"));
+    private static final List<FaultSign> SIGNS = List.of(
+            new FaultSign.Codes("Lamp on the front", CODES, "Service sheet, page 4", true, "1"),
+            new FaultSign.Reading("C12, plus side", "dc voltage", "24 V \u00b15%", "28 V", "Circuit, sheet 2", true, true, "2"),
+            new FaultSign.Reading("Heater, plug J3", "resistance", "50 ohm .. 60 ohm", "", "", false, true, ""),
+            new FaultSign.Look("Does the fan turn?", List.of("turns", "stands"), true, false, "1"));
     private static final List<Cause> CAUSES = List.of(
             new Cause("Sensor open", "6", "Fit a new sensor", "10", List.of("2 blinks")),
             new Cause("Heater open", "5", "Fit a new heater", "20", List.of("none", "", "above", "turns")),
             new Cause("Supply dead", "3", "Fit a new supply", "15", List.of("none", "below", "", "stands")),
             new Cause("Board fault", "", "", "", List.of("\"E-07\"")));
 
-    private static Interview asked(List<Cause> causes, List<Sign> signs, Map<Danger, Caution> dangers, Optional<Store> store, boolean cover, Supply supply) {
+    private static Interview asked(List<Cause> causes, List<FaultSign> signs, Map<Danger, Caution> dangers, Optional<Store> store, boolean cover, Supply supply) {
         return new Interview("KettaCold", "Ketta W2 food warmer", "A, B", "Stays cold", List.of("lukewarm", "does not get \"hot\""), supply, cover, causes, signs,
                 dangers, store, Meter.USUAL);
     }
@@ -58,7 +58,7 @@ class InterviewTest {
 
     @Test
     void should_become_a_draft_without_an_error_or_a_warning() {
-        Growth grown = Growth.of(asked(CAUSES, SIGNS, Map.of(), Optional.empty(), true, Supply.ADAPTER));
+        InterviewProgress grown = InterviewProgress.of(asked(CAUSES, SIGNS, Map.of(), Optional.empty(), true, Supply.ADAPTER));
 
         assertTrue(grown.isWhole(), grown.remarks().toString());
         assertEquals(0, grown.count(Severity.ERROR));
@@ -75,7 +75,7 @@ class InterviewTest {
     void should_stay_without_an_error_whatever_can_hurt(Supply supply) {
         for (boolean cover : new boolean[] {true, false}) {
             for (Optional<Store> store : List.of(Optional.<Store>empty(), Optional.of(new Store("Across C1", "400")))) {
-                Growth grown = Growth.of(asked(CAUSES, SIGNS, all(), store, cover, supply));
+                InterviewProgress grown = InterviewProgress.of(asked(CAUSES, SIGNS, all(), store, cover, supply));
 
                 assertTrue(grown.isWhole(), supply + " " + cover + store + grown.remarks() + grown.text());
                 assertTrue(grown.text().contains("note MainsShock danger"));
@@ -85,7 +85,7 @@ class InterviewTest {
 
     @Test
     void should_say_what_is_missing_while_it_grows() {
-        Growth grown = Growth.of(asked(List.of(), List.of(), Map.of(), Optional.empty(), true, Supply.MAINS));
+        InterviewProgress grown = InterviewProgress.of(asked(List.of(), List.of(), Map.of(), Optional.empty(), true, Supply.MAINS));
 
         assertFalse(grown.isWhole());
         assertTrue(grown.remarks().get(0).startsWith("What can it be?"), grown.remarks().toString());
@@ -94,8 +94,8 @@ class InterviewTest {
 
     @Test
     void should_ask_for_the_voltage_where_a_live_unit_is_read() {
-        List<Sign> signs = List.of(new Sign.Reading("C12", "dc voltage", "24 V +/- 5 %", "", "", true, true, ""));
-        Growth grown = Growth.of(asked(List.of(CAUSES.get(3)), signs, Map.of(), Optional.empty(), true, Supply.MAINS));
+        List<FaultSign> signs = List.of(new FaultSign.Reading("C12", "dc voltage", "24 V +/- 5 %", "", "", true, true, ""));
+        InterviewProgress grown = InterviewProgress.of(asked(List.of(CAUSES.get(3)), signs, Map.of(), Optional.empty(), true, Supply.MAINS));
 
         assertFalse(grown.isWhole());
         assertTrue(grown.remarks().get(0).contains("\"C12\" is read while"), grown.remarks().toString());
@@ -104,9 +104,9 @@ class InterviewTest {
     /** Taken for less than it is, it would make the cautions say less. */
     @Test
     void should_not_put_another_voltage_in_the_place_of_one_that_cannot_be_read() {
-        Growth stored = Growth.of(asked(CAUSES, SIGNS, all(), Optional.of(new Store("Across C1", "1500 V dc")), true, Supply.MAINS));
-        List<Sign> signs = List.of(new Sign.Reading("C12", "dc voltage", "24 V +/- 5 %", "about 1 kV", "", false, true, ""));
-        Growth read = Growth.of(asked(CAUSES.subList(3, 4), signs, all(), Optional.empty(), true, Supply.MAINS));
+        InterviewProgress stored = InterviewProgress.of(asked(CAUSES, SIGNS, all(), Optional.of(new Store("Across C1", "1500 V dc")), true, Supply.MAINS));
+        List<FaultSign> signs = List.of(new FaultSign.Reading("C12", "dc voltage", "24 V +/- 5 %", "about 1 kV", "", false, true, ""));
+        InterviewProgress read = InterviewProgress.of(asked(CAUSES.subList(3, 4), signs, all(), Optional.empty(), true, Supply.MAINS));
 
         assertFalse(stored.isWhole());
         assertEquals(List.of("\"1500 V dc\" is no voltage; write the highest one that is met there, such as 400 V."), stored.remarks());
@@ -116,7 +116,7 @@ class InterviewTest {
 
     @Test
     void should_make_a_draft_of_one_fault_that_nothing_shows() {
-        Growth grown = Growth.of(asked(List.of(new Cause("Fuse blown", "", "", "", List.of())), List.of(), Map.of(), Optional.empty(), false, Supply.MAINS));
+        InterviewProgress grown = InterviewProgress.of(asked(List.of(new Cause("Fuse blown", "", "", "", List.of())), List.of(), Map.of(), Optional.empty(), false, Supply.MAINS));
 
         assertTrue(grown.isWhole(), grown.remarks().toString());
     }
@@ -145,11 +145,11 @@ class InterviewTest {
     /** Whatever is typed: a draft without an error, or sentences that say why there is none. */
     @Property(tries = 120)
     void should_never_write_an_error(@ForAll("words") List<String> words) {
-        List<Sign> signs = List.of(new Sign.Look(words.get(0), List.of(words.get(1), words.get(2)), true, false, words.get(3)),
-                new Sign.Reading(words.get(4), "dc voltage", "24 V +/- 5 %", "30", words.get(6), true, true, ""));
+        List<FaultSign> signs = List.of(new FaultSign.Look(words.get(0), List.of(words.get(1), words.get(2)), true, false, words.get(3)),
+                new FaultSign.Reading(words.get(4), "dc voltage", "24 V +/- 5 %", "30", words.get(6), true, true, ""));
         List<Cause> causes = IntStream.range(0, 3).mapToObj(i -> new Cause(words.get(7 + i), words.get(10 + i), words.get(13 + i), words.get(i),
                 List.of(signs.get(0).results().get(i % signs.get(0).results().size()), i == 1 ? "below" : ""))).toList();
-        Growth grown = Growth.of(new Interview("KettaCold", words.get(1), words.get(2), words.get(3), words, Supply.MAINS, true, causes, signs,
+        InterviewProgress grown = InterviewProgress.of(new Interview("KettaCold", words.get(1), words.get(2), words.get(3), words, Supply.MAINS, true, causes, signs,
                 Map.of(Danger.HEAT, new Caution(words.get(4), words.get(5))), Optional.empty(), Meter.USUAL));
 
         assertTrue(grown.isWhole(), grown.remarks() + grown.text());

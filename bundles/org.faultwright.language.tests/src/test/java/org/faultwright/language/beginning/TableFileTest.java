@@ -59,8 +59,8 @@ class TableFileTest {
         }
     }
 
-    private static List<List<String>> cells(Grid grid) {
-        return grid.lines().stream().map(Grid.Line::cells).toList();
+    private static List<List<String>> cells(SheetGrid grid) {
+        return grid.lines().stream().map(SheetGrid.Line::cells).toList();
     }
 
     private static String refused(byte[] file) {
@@ -78,12 +78,12 @@ class TableFileTest {
             row(sheet, 3, 12, " W\u00e4rme fehlt ", true);
         });
 
-        Grid grid = TableFile.read(file).get(0);
+        SheetGrid grid = TableFile.read(file).get(0);
 
         assertEquals("Codes", grid.name());
         assertEquals(List.of(List.of("code", "meaning", "share"), List.of("3 blinks", "Head too cold", "0.3"), List.of("12", "W\u00e4rme fehlt", "yes")),
                 cells(grid));
-        assertEquals(List.of(1L, 2L, 4L), grid.lines().stream().map(Grid.Line::number).toList());
+        assertEquals(List.of(1L, 2L, 4L), grid.lines().stream().map(SheetGrid.Line::number).toList());
     }
 
     @Test
@@ -105,7 +105,7 @@ class TableFileTest {
             workbook.getCreationHelper().createFormulaEvaluator().evaluateAll();
         });
 
-        Grid grid = TableFile.read(file).get(0);
+        SheetGrid grid = TableFile.read(file).get(0);
 
         assertEquals(List.of("2026-03-31", "0.5 %", "5", "", "Fuse"), cells(grid).get(0));
         assertEquals(1, grid.unread().size(), grid.unread().toString());
@@ -120,7 +120,7 @@ class TableFileTest {
             sheet.getRow(0).createCell(2).setCellFormula("A1");
         });
 
-        Grid grid = TableFile.read(file).get(0);
+        SheetGrid grid = TableFile.read(file).get(0);
 
         assertTrue(grid.unread().isEmpty() || grid.unread().get(0).contains("C1"), grid.unread().toString());
         assertEquals("", grid.lines().get(0).cells().size() < 3 ? "" : grid.lines().get(0).cells().get(2).replace("0", ""));
@@ -143,9 +143,9 @@ class TableFileTest {
             sheet.addMergedRegion(CellRangeAddress.valueOf("A5:C5"));
         });
 
-        List<Grid> grids = TableFile.read(file);
+        List<SheetGrid> grids = TableFile.read(file);
 
-        assertEquals(List.of("Faults"), grids.stream().map(Grid::name).toList());
+        assertEquals(List.of("Faults"), grids.stream().map(SheetGrid::name).toList());
         assertEquals(List.of("Fuse", "dark", "none"), cells(grids.get(0)).get(2));
         assertEquals("Cable", cells(grids.get(0)).get(3).get(0));
     }
@@ -160,12 +160,12 @@ class TableFileTest {
             row(sheet, 4, "E-08", "Jam", "", "x");
         });
 
-        Table table = Table.of(TableFile.read(file).get(0), 2);
+        HeadedTable table = HeadedTable.of(TableFile.read(file).get(0), 2);
 
         assertEquals(List.of("code", "meaning"), table.headings());
         assertEquals(1, table.rows().size());
         assertEquals(List.of("Line 5 has 4 columns, the heading has 2; put a cell with a comma in it in quotation marks."), table.unread());
-        assertEquals(List.of("Column A", "Column B", "Column C", "Column D"), Table.of(TableFile.read(file).get(0), 0).headings());
+        assertEquals(List.of("Column A", "Column B", "Column C", "Column D"), HeadedTable.of(TableFile.read(file).get(0), 0).headings());
     }
 
     @Test
@@ -177,7 +177,7 @@ class TableFileTest {
             }
         });
 
-        Grid grid = TableFile.read(file).get(0);
+        SheetGrid grid = TableFile.read(file).get(0);
 
         assertEquals(5_000, grid.lines().size());
         assertTrue(grid.unread().get(0).startsWith("Row 5001 and what follows"), grid.unread().toString());

@@ -18,10 +18,10 @@ import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.card.SetPlan;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.card.TypesetPlan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.StepRun;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -36,7 +36,7 @@ class PrintedNumbersTest {
     @ParameterizedTest
     @MethodSource("published")
     void should_show_the_numbers_of_the_card(Publication publication) {
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         String tree = Samples.string("tree-json", publication);
         int moves = 0;
         for (int seed = 0; seed < WALKS; seed++) {
@@ -47,9 +47,9 @@ class PrintedNumbersTest {
         assertTrue(moves >= 2 * WALKS, "moves: " + moves);
     }
 
-    private static int walk(Plan plan, WalkScript script, JsonObject begun, Random random) {
-        Placed at = plan.placed(plan.procedure(), plan.procedure().first().orElseThrow()).orElseThrow();
-        Deque<Placed> cameFrom = new ArrayDeque<>();
+    private static int walk(CardPlan plan, WalkScript script, JsonObject begun, Random random) {
+        PlacedStep at = plan.placed(plan.procedure(), plan.procedure().first().orElseThrow()).orElseThrow();
+        Deque<PlacedStep> cameFrom = new ArrayDeque<>();
         JsonObject state = begun;
         int moves = 0;
         while (true) {
@@ -71,7 +71,7 @@ class PrintedNumbersTest {
                 return moves;
             }
             Outcome outcome = once.get(random.nextInt(once.size()));
-            Optional<Placed> next = followed(at, outcome.target().get(), cameFrom);
+            Optional<PlacedStep> next = followed(at, outcome.target().get(), cameFrom);
             if (next.isEmpty()) {
                 return moves;
             }
@@ -80,7 +80,7 @@ class PrintedNumbersTest {
         }
     }
 
-    private static Placed entered(Plan plan, Placed at, Deque<Placed> cameFrom) {
+    private static PlacedStep entered(CardPlan plan, PlacedStep at, Deque<PlacedStep> cameFrom) {
         if (!plan.inside(at).isEmpty()) {
             return plan.inside(at).get(0);
         }
@@ -90,15 +90,15 @@ class PrintedNumbersTest {
     }
 
     /** Where the arrow leads; empty where a step is left that may be left so a few times only. */
-    private static Optional<Placed> followed(Placed from, Name name, Deque<Placed> cameFrom) {
-        Run.Target target = from.run().target(name);
-        if (target instanceof Run.To to) {
+    private static Optional<PlacedStep> followed(PlacedStep from, Name name, Deque<PlacedStep> cameFrom) {
+        StepRun.Target target = from.run().target(name);
+        if (target instanceof StepRun.To to) {
             return to.left().stream().anyMatch(left -> left.by().repeat().isPresent()) ? Optional.empty() : Optional.of(to.step());
         }
-        if (!(target instanceof Run.Back back) || back.left().stream().anyMatch(left -> left.by().repeat().isPresent())) {
+        if (!(target instanceof StepRun.Back back) || back.left().stream().anyMatch(left -> left.by().repeat().isPresent())) {
             return Optional.empty();
         }
-        Placed caller = cameFrom.pop();
+        PlacedStep caller = cameFrom.pop();
         Optional<Outcome> by = caller.step().outcomes().stream().filter(outcome -> outcome.key().equals(back.exit())).findFirst();
         return by.filter(outcome -> outcome.repeat().isEmpty()).flatMap(Outcome::target).flatMap(next -> followed(caller, next, cameFrom));
     }

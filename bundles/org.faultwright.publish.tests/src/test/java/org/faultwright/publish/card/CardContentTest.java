@@ -4,9 +4,6 @@
  */
 package org.faultwright.publish.card;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -22,11 +19,14 @@ import org.faultwright.procedure.Written;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.Wording;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
@@ -42,7 +42,7 @@ import org.faultwright.procedure.StepGraph;
 import org.faultwright.procedure.Written;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -88,7 +88,7 @@ class CardContentTest {
     void should_print_every_step_limit_note_and_conclusion(Publication publication) {
         CardText card = CardText.of(publication);
         Procedure procedure = publication.procedure();
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         int steps = 0;
         for (StepGraph graph : procedure.graphs()) {
             for (Step step : graph.steps()) {
@@ -120,7 +120,7 @@ class CardContentTest {
     private static Stream<String> limits(Step step) {
         Stream<String> bands = step.outcomes().stream().map(Outcome::head).filter(Outcome.Band.class::isInstance)
                 .map(head -> Wording.printed(((Outcome.Band) head).limit().value()));
-        return Stream.concat(Result.expected(step).stream().map(Wording::printed), bands);
+        return Stream.concat(CardResult.expected(step).stream().map(Wording::printed), bands);
     }
 
     private static void assertNote(CardText card, Note note) {

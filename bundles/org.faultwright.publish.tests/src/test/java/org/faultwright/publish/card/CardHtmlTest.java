@@ -8,9 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -18,10 +18,10 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.UsedDeclarations;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -154,10 +154,10 @@ class CardHtmlTest {
         for (Path file : Samples.demos()) {
             Publication demo = Samples.demo(file);
             String page = Samples.string("card-html", demo);
-            Plan plan = SetPlan.of(demo);
-            new Used(plan).notes().forEach((note, steps) -> {
+            CardPlan plan = TypesetPlan.of(demo);
+            new UsedDeclarations(plan).notes().forEach((note, steps) -> {
                 String list = steps(page, note.hazard());
-                List<String> printed = plan.placed().filter(placed -> steps.contains(placed.step())).map(Placed::label).toList();
+                List<String> printed = plan.placed().filter(placed -> steps.contains(placed.step())).map(PlacedStep::label).toList();
                 assertEquals(String.join(", ", printed), list, note.hazard() + " of " + demo.title());
                 printed.forEach(label -> assertTrue(page.contains("id=\"step-" + label + "\""), label));
             });
@@ -205,10 +205,10 @@ class CardHtmlTest {
         String page = html(BLINKING);
         assertTrue(Pattern.compile("<a class=\"way\" href=\"#close-the-job\"[^>]*>\u2192 Close the job</a>").matcher(page).find(), page);
         for (Path file : Samples.demos()) {
-            Plan plan = SetPlan.of(Samples.demo(file));
+            CardPlan plan = TypesetPlan.of(Samples.demo(file));
             String card = Samples.string("card-html", Samples.demo(file));
-            plan.sections().stream().filter(Section::isRoutine).forEach(section -> {
-                String back = plan.callers(section).stream().map(Placed::label).collect(Collectors.joining(", "));
+            plan.sections().stream().filter(CardSection::isRoutine).forEach(section -> {
+                String back = plan.callers(section).stream().map(PlacedStep::label).collect(Collectors.joining(", "));
                 assertTrue(words(card).replace(" ,", ",").contains("back with: ") && words(card).replace(" ,", ",").contains("to " + back), section.letter() + " back to " + back);
             });
         }

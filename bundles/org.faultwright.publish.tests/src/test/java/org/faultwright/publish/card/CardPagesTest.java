@@ -19,7 +19,7 @@ import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.Wording;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -58,7 +58,7 @@ class CardPagesTest {
     void should_know_where_each_step_stands(Publication publication) throws IOException {
         byte[] card = Samples.publish("card-pdf", publication).bytes();
         CardPages pages = CardPages.open(card);
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         assertEquals(plan.places().keySet(), pages.places().keySet());
         assertTrue(pages.places().keySet().stream().anyMatch(name -> name.matches("\\w+/\\w+")));
         try (PDDocument pdf = Loader.loadPDF(card)) {

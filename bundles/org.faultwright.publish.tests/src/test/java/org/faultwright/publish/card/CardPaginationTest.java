@@ -26,9 +26,9 @@ import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.PlainText;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.StepRun;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -42,10 +42,10 @@ class CardPaginationTest {
     @MethodSource("published")
     void should_keep_each_step_on_one_page_with_its_outcomes(Publication publication) {
         CardText card = CardText.of(publication);
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         List<String> pages = steps(card.pages());
         int looked = 0;
-        for (Placed placed : plan.placed().toList()) {
+        for (PlacedStep placed : plan.placed().toList()) {
             Step step = placed.step();
             String heading = CardText.even(placed.label() + Wording.title(step));
             String name = placed.label() + " " + step.name().text();
@@ -54,7 +54,7 @@ class CardPaginationTest {
             String rest = page.substring(page.indexOf(heading) + heading.length());
             boolean read = plan.inside(placed).isEmpty() && PaperOutcomes.only(step).isEmpty();
             for (Outcome outcome : read ? step.outcomes() : List.<Outcome>of()) {
-                String result = CardText.even(Wording.BOX + Result.of(step, outcome, plan.scope(),
+                String result = CardText.even(Wording.BOX + CardResult.of(step, outcome, plan.scope(),
                         LimitZones.of(plan.procedure(), step)).word());
                 int at = rest.indexOf(result);
                 assertTrue(at >= 0, name + ": " + result + " is on another page");
@@ -76,10 +76,10 @@ class CardPaginationTest {
         return List.of((all.substring(0, first).replaceAll("[^\f]", "") + all.substring(first)).split("\f", -1));
     }
 
-    private static String target(Placed placed, Name name) {
-        Run.Target target = placed.run().target(name);
-        return target instanceof Run.To to ? Wording.ARROW + to.step().label()
-                : target instanceof Run.Back back ? CardText.even("back with: " + PlainText.phrase(back.exit())) : "";
+    private static String target(PlacedStep placed, Name name) {
+        StepRun.Target target = placed.run().target(name);
+        return target instanceof StepRun.To to ? Wording.ARROW + to.step().label()
+                : target instanceof StepRun.Back back ? CardText.even("back with: " + PlainText.phrase(back.exit())) : "";
     }
 
     /** Whoever reads "p. 3" turns the page; who reads none stays. */
@@ -88,7 +88,7 @@ class CardPaginationTest {
     void should_name_the_page_of_an_arrow_just_where_it_leaves_its_own(Publication publication) throws IOException {
         byte[] card = Samples.publish("card-pdf", publication).bytes();
         Map<String, Integer> pages = new HashMap<>();
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         Map<String, CardPages.Place> places = CardPages.open(card).printed();
         plan.placed().forEach(placed -> pages.put(placed.label(), places.get(placed.label()).page() + 1));
         Pattern arrow = Pattern.compile(Wording.ARROW + " ?([A-Z]*[0-9]+[a-z]*)\\b(?: p\\. ([0-9]+))?");

@@ -25,14 +25,14 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.SignalWord;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.procedure.SignalWord;
 import org.faultwright.publish.Wording;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Run;
-import org.faultwright.publish.plan.Used;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
+import org.faultwright.publish.plan.StepRun;
+import org.faultwright.publish.plan.UsedDeclarations;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -65,7 +65,7 @@ class PrintTest {
                     assertEquals(height, page.getMediaBox().getHeight() / POINTS, 0.2);
                 }
                 Map<String, CardPages.Place> places = pages.printed();
-                SetPlan.of(publication).placed().map(Placed::label).forEach(label -> {
+                TypesetPlan.of(publication).placed().map(PlacedStep::label).forEach(label -> {
                     CardPages.Place place = places.get(label);
                     assertTrue(pages.size(place.page()).contains(place.area()), publication.title() + ", " + label + ": " + place);
                 });
@@ -115,9 +115,9 @@ class PrintTest {
             glyphs(pdf, (text, page) -> large.append(text.getFontSizeInPt() >= 10.99 ? text.getUnicode() : ""));
         }
         String read = CardText.even(large.toString());
-        SetPlan.of(publication).placed().forEach(placed -> {
+        TypesetPlan.of(publication).placed().forEach(placed -> {
             assertTrue(read.contains(CardText.even(Wording.title(placed.step()))), placed.label());
-            Result.expected(placed.step()).ifPresent(limit -> assertTrue(read.contains(CardText.even(Wording.printed(limit))), placed.label()));
+            CardResult.expected(placed.step()).ifPresent(limit -> assertTrue(read.contains(CardText.even(Wording.printed(limit))), placed.label()));
         });
     }
 
@@ -178,9 +178,9 @@ class PrintTest {
     @ParameterizedTest
     @MethodSource("published")
     void should_tell_the_outcomes_of_a_step_apart_by_words(Publication publication) {
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         plan.steps().forEach(step -> {
-            List<String> told = step.outcomes().stream().map(outcome -> Result.of(step, outcome, plan.scope(), LimitZones.of(plan.procedure(), step)))
+            List<String> told = step.outcomes().stream().map(outcome -> CardResult.of(step, outcome, plan.scope(), LimitZones.of(plan.procedure(), step)))
                     .map(result -> result.word() + result.detail()).toList();
             assertEquals(told.size(), new HashSet<>(told).size(), step.name() + ": " + told);
         });
@@ -196,11 +196,11 @@ class PrintTest {
         int looked = 0;
         for (Publication publication : published().toList()) {
             String card = CardText.of(card(export, publication)).all();
-            Plan plan = SetPlan.of(publication);
-            List<Note> numbered = List.copyOf(new Used(plan).notes().keySet());
-            List<Placed> printed = plan.placed().toList();
+            CardPlan plan = TypesetPlan.of(publication);
+            List<Note> numbered = List.copyOf(new UsedDeclarations(plan).notes().keySet());
+            List<PlacedStep> printed = plan.placed().toList();
             int from = card.indexOf(CardText.even(CardText.STEPS));
-            for (Placed placed : printed) {
+            for (PlacedStep placed : printed) {
                 from = card.indexOf(heading(placed), from + 1);
                 assertTrue(from >= 0, publication.title() + " " + placed.label());
                 List<Note> notes = Wording.notes(placed.step().frame(), plan.scope());
@@ -214,7 +214,7 @@ class PrintTest {
         assertTrue(looked > 100, "notes: " + looked);
     }
 
-    private static String heading(Placed placed) {
+    private static String heading(PlacedStep placed) {
         return CardText.even(placed.label() + Wording.title(placed.step()));
     }
 
@@ -247,7 +247,7 @@ class PrintTest {
                 }
                 """);
         String card = CardText.of(publication).all();
-        int places = (int) SetPlan.of(publication).placed().filter(placed -> placed.step().name().text().equals("Which")).count();
+        int places = (int) TypesetPlan.of(publication).placed().filter(placed -> placed.step().name().text().equals("Which")).count();
         assertEquals(2 * places, count(card, CardText.even("stored charge: Bleed first. Then read. note 1")));
         assertEquals(places, count(card, CardText.even("The big one has two lids.")));
     }
@@ -263,16 +263,16 @@ class PrintTest {
         int looked = 0;
         for (Publication publication : published().toList()) {
             String card = CardText.of(card(export, publication)).all();
-            Plan plan = SetPlan.of(publication);
-            List<Placed> printed = plan.placed().toList();
+            CardPlan plan = TypesetPlan.of(publication);
+            List<PlacedStep> printed = plan.placed().toList();
             int from = card.indexOf(CardText.even(CardText.STEPS));
             for (int i = 0; i < printed.size(); i++) {
-                Placed placed = printed.get(i);
+                PlacedStep placed = printed.get(i);
                 from = card.indexOf(heading(placed), from);
                 String own = card.substring(from, i + 1 == printed.size() ? card.length() : card.indexOf(heading(printed.get(i + 1)), from));
                 for (Outcome outcome : plan.inside(placed).isEmpty() ? placed.step().outcomes() : List.<Outcome>of()) {
-                    Run.Target target = placed.run().target(outcome.target().orElseThrow());
-                    String way = target instanceof Run.To to ? Wording.ARROW + to.step().label() : CardText.even("back with: ");
+                    StepRun.Target target = placed.run().target(outcome.target().orElseThrow());
+                    String way = target instanceof StepRun.To to ? Wording.ARROW + to.step().label() : CardText.even("back with: ");
                     assertTrue(own.contains(way), publication.title() + " " + placed.label() + " lacks " + way);
                     looked++;
                 }

@@ -4,9 +4,6 @@
  */
 package org.faultwright.publish.chart;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.Rectangle;
 import java.io.ByteArrayInputStream;
 import java.nio.file.Path;
@@ -21,13 +18,16 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.Hostile;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.card.SetPlan;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.card.TypesetPlan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.Rectangle;
 import java.io.ByteArrayInputStream;
@@ -43,8 +43,8 @@ import org.faultwright.publish.Caution;
 import org.faultwright.publish.Hostile;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.plan.Placed;
-import org.faultwright.publish.plan.Plan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.PlacedStep;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -74,13 +74,13 @@ class ChartSvgTest {
     @Test
     void should_draw_every_step_with_its_number_on_the_card() throws Exception {
         Publication publication = Samples.everything();
-        Plan plan = SetPlan.of(publication);
+        CardPlan plan = TypesetPlan.of(publication);
         Document chart = chart(publication);
         Set<String> labels = plan.sections().stream().flatMap(section -> section.steps().stream())
-                .flatMap(step -> Stream.concat(Stream.of(step), plan.inside(step).stream())).map(Placed::label).collect(Collectors.toCollection(TreeSet::new));
+                .flatMap(step -> Stream.concat(Stream.of(step), plan.inside(step).stream())).map(PlacedStep::label).collect(Collectors.toCollection(TreeSet::new));
         List<String> drawn = all(chart, "text").stream().filter(text -> text.getAttribute("class").equals("number"))
                 .map(Element::getTextContent).toList();
-        assertTrue(new TreeSet<>(drawn).containsAll(plan.sections().stream().flatMap(section -> section.steps().stream()).map(Placed::label).toList()));
+        assertTrue(new TreeSet<>(drawn).containsAll(plan.sections().stream().flatMap(section -> section.steps().stream()).map(PlacedStep::label).toList()));
         assertTrue(labels.containsAll(drawn), drawn + " of " + labels);
         assertEquals(drawn.size(), boxes(chart).size());
     }

@@ -32,7 +32,7 @@ class OneCardTest {
         public static void main(String[] arguments) {
             for (Path demo : Samples.demos()) {
                 Publication publication = Samples.demo(demo);
-                new Plan(publication).placed().forEach(placed -> System.out.println(placed.label() + " " + placed.step().name().text()));
+                new CardPlan(publication).placed().forEach(placed -> System.out.println(placed.label() + " " + placed.step().name().text()));
                 // with the routines of the library: a step that leads back to itself has its arrow on one side, and both may be alike
                 publication.procedure().graphs().forEach(graph -> System.out.println(ChartMaker.of(List.of(new ChartMaker.Part("", "", graph)), publication.procedure().scope(),
                         step -> false, (key, step) -> "", () -> false)));

@@ -4,8 +4,6 @@
  */
 package org.faultwright.publish.plan;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,8 +13,10 @@ import org.faultwright.procedure.Step;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.card.CardPages;
-import org.faultwright.publish.card.SetPlan;
+import org.faultwright.publish.card.TypesetPlan;
 import org.junit.jupiter.api.Test;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.util.ArrayList;
@@ -48,11 +48,11 @@ class StepRoomTest {
         int count = 0;
         List<String> far = new ArrayList<>();
         for (Publication publication : published()) {
-            Plan plan = SetPlan.of(publication);
+            CardPlan plan = TypesetPlan.of(publication);
             StepRoom rooms = new StepRoom(publication.procedure());
             try (CardPages pages = CardPages.open(Samples.publish("card-pdf", publication).bytes())) {
                 Map<String, CardPages.Place> places = pages.printed();
-                for (Placed placed : plan.placed().filter(one -> plan.inside(one).isEmpty()).toList()) {
+                for (PlacedStep placed : plan.placed().filter(one -> plan.inside(one).isEmpty()).toList()) {
                     boolean inside = placed.run().caller().isPresent();
                     double room = rooms.of(placed.step(), inside) + (placed.step() instanceof Step.Perform ? rooms.sending(placed.step(), inside) : 0);
                     double height = places.get(placed.label()).area().getHeight() / POINTS;
@@ -76,9 +76,9 @@ class StepRoomTest {
     @Test
     void should_reckon_the_pages_of_the_demo() throws IOException {
         for (Publication publication : Samples.demos().stream().map(Samples::demo).toList()) {
-            Likely likely = Likely.of(publication.procedure());
-            CardModel model = new CardModel(publication.procedure(), likely);
-            double reckoned = model.pages(model.state(Arrangement.of(publication.procedure(), likely)), 1.02).length();
+            LikelyFaults likely = LikelyFaults.of(publication.procedure());
+            PageEstimate model = new PageEstimate(publication.procedure(), likely);
+            double reckoned = model.pages(model.state(StepArrangement.of(publication.procedure(), likely)), 1.02).length();
             try (CardPages pages = CardPages.open(Samples.publish("card-pdf", publication).bytes())) {
                 assertEquals(reckoned + 0.5, pages.count(), 1, publication.title());
             }

@@ -28,7 +28,7 @@ import org.faultwright.procedure.SourceText;
 import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.ProcedureFolder;
 import org.faultwright.publish.Publication;
-import org.faultwright.publish.Published;
+import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.Samples;
 import org.faultwright.publish.exports.Exports;
 import org.junit.jupiter.api.Test;
@@ -57,12 +57,12 @@ class QualityReportTest {
             example "Else" { Look "anything else" ends at Unknown }
             """;
 
-    private static Published report(String export, Publication... publications) {
+    private static PublishedFiles report(String export, Publication... publications) {
         return ((FolderExport) Exports.named(export).orElseThrow())
                 .publish(new ProcedureFolder("Slipway", List.of(publications), Set.of()));
     }
 
-    private static String words(Published page) {
+    private static String words(PublishedFiles page) {
         return new String(page.bytes(), StandardCharsets.UTF_8).replaceAll("(?s)<style>.*</style>", " ")
                 .replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
     }
@@ -275,7 +275,7 @@ class QualityReportTest {
         assertFalse(String.join(" ", sides).contains("behind the signatures"));
     }
 
-    private static List<String> sides(Published pdf) {
+    private static List<String> sides(PublishedFiles pdf) {
         try (PDDocument document = Loader.loadPDF(pdf.bytes())) {
             List<String> sides = new ArrayList<>();
             for (int side = 1; side <= document.getNumberOfPages(); side++) {

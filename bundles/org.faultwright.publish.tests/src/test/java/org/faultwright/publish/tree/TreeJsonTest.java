@@ -4,18 +4,6 @@
  */
 package org.faultwright.publish.tree;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.TreeSet;
-import java.util.function.Consumer;
-import java.util.stream.Stream;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
@@ -26,11 +14,20 @@ import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SpecVersion;
 import dev.harrel.jsonschema.ValidatorFactory;
 import dev.harrel.jsonschema.providers.GsonNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.card.SetPlan;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.card.TypesetPlan;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
 import org.fhir.ucum.UcumEssenceService;
 import org.fhir.ucum.UcumException;
 import org.junit.jupiter.api.Test;
@@ -38,6 +35,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
@@ -60,8 +60,8 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
-import org.faultwright.publish.plan.Plan;
-import org.faultwright.publish.plan.Section;
+import org.faultwright.publish.plan.CardPlan;
+import org.faultwright.publish.plan.CardSection;
 import org.fhir.ucum.UcumEssenceService;
 import org.fhir.ucum.UcumException;
 import org.junit.jupiter.api.Test;
@@ -234,11 +234,11 @@ class TreeJsonTest {
         assertTrue(tree.get("caution").getAsString().startsWith("Local codes, the maker's instructions"));
         assertEquals("sha256:" + Samples.everything().digest(), tree.get("digest").getAsString());
         assertEquals("1", step(tree, "SeeIt").get("number").getAsString());
-        Plan plan = SetPlan.of(Samples.everything());
+        CardPlan plan = TypesetPlan.of(Samples.everything());
         for (JsonElement routine : tree.getAsJsonArray("routines")) {
             String name = routine.getAsJsonObject().get("id").getAsString();
             String letter = plan.sections().stream().filter(section -> section.graph().name().text().equals(name))
-                    .map(Section::letter).findFirst().orElse("none");
+                    .map(CardSection::letter).findFirst().orElse("none");
             assertEquals(letter, Optional.ofNullable(routine.getAsJsonObject().get("letter")).map(JsonElement::getAsString).orElse("none"));
         }
     }

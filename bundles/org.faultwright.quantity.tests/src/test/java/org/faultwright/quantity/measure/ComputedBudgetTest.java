@@ -38,7 +38,7 @@ class ComputedBudgetTest {
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), true, "");
     }
 
-    private static ReadingInput reading(String name, String value, String instrument, MeterRange range, Contribution... extras) {
+    private static ReadingInput reading(String name, String value, String instrument, MeterRange range, UncertaintyContribution... extras) {
         return new ReadingInput(name, Exact.of(value), "as stated", instrument, range, List.of(extras));
     }
 
@@ -89,7 +89,7 @@ class ComputedBudgetTest {
     @Test
     void should_keep_allowances_apart() {
         MeterRange range = volts("6", "0.001", "0", "10");
-        Contribution probe = new Contribution("probe", Exact.of("0.02"), Contribution.Form.HALF_WIDTH);
+        UncertaintyContribution probe = new UncertaintyContribution("probe", Exact.of("0.02"), UncertaintyContribution.Form.HALF_WIDTH);
         ComputedBudget sum = budget(new Expression.Sum(OUT, IN), between("4", "6"), new DecisionRule.Simple(),
                 reading("Out", "2", "One", range, probe), reading("In", "3", "One", range, probe));
         assertEquals(Math.sqrt((0.02 * 0.02 + 2 * 0.02 * 0.02) / 3), sum.ends().get(0).standard().doubleValue(), 1e-12);
@@ -106,8 +106,8 @@ class ComputedBudgetTest {
         MeterRange amperes = new MeterRange(QuantityKind.DC_CURRENT, Optional.empty(), Quantity.of("1", "A"),
                 Quantity.of("0.0000001", "A"), volts.accuracy(), Optional.empty(), Optional.empty(), Optional.empty(),
                 Optional.empty(), Optional.empty(), true, "");
-        Contribution ofVolts = new Contribution("repeatability", Exact.of("0.0032"), Contribution.Form.STANDARD_UNCERTAINTY);
-        Contribution ofAmperes = new Contribution("repeatability", Exact.of("0.0000095"), Contribution.Form.STANDARD_UNCERTAINTY);
+        UncertaintyContribution ofVolts = new UncertaintyContribution("repeatability", Exact.of("0.0032"), UncertaintyContribution.Form.STANDARD_UNCERTAINTY);
+        UncertaintyContribution ofAmperes = new UncertaintyContribution("repeatability", Exact.of("0.0000095"), UncertaintyContribution.Form.STANDARD_UNCERTAINTY);
         ComputedBudget impedance = ComputedBudget.of(new Expression.Quotient(OUT, IN), between("253", "256"), Units.named("ohm"),
                 Scale.RATIO, limit -> List.of(reading("Out", "4.9990", "One", volts, ofVolts),
                         reading("In", "0.0196610", "Other", amperes, ofAmperes)), new DecisionRule.Simple());

@@ -24,7 +24,7 @@ final class Conformity {
         }
         double low = limits.lower().map(end -> standardised(end, measured, uncertainty)).orElse(Double.NEGATIVE_INFINITY);
         double high = limits.upper().map(end -> standardised(end, measured, uncertainty)).orElse(Double.POSITIVE_INFINITY);
-        return Normal.between(low, high);
+        return StandardNormal.between(low, high);
     }
 
     private static double standardised(Bound end, Exact measured, Exact uncertainty) {

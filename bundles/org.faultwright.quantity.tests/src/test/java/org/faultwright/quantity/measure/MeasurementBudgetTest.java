@@ -63,8 +63,8 @@ class MeasurementBudgetTest {
     @Test
     void should_combine_contributions_by_how_they_are_stated() {
         MeterRange range = dcVoltage("60 V", "10 mV", "0", "0");
-        List<Contribution> extras = List.of(Contribution.halfWidth("probe", quantity("3 mV")),
-                Contribution.standard("repeatability", quantity("1 mV")));
+        List<UncertaintyContribution> extras = List.of(UncertaintyContribution.halfWidth("probe", quantity("3 mV")),
+                UncertaintyContribution.standard("repeatability", quantity("1 mV")));
 
         MeasurementBudget budget = MeasurementBudget.of(closed("1", "2"), range, extras, GUARDED);
 
@@ -78,8 +78,8 @@ class MeasurementBudgetTest {
     @Test
     void should_split_the_line_under_every_rule() {
         for (DecisionRule rule : List.of(SIMPLE, GUARDED,
-                new DecisionRule.ByRisk(Optional.of(new Spread(Optional.empty(), Exact.ONE)), Exact.of("0.001")))) {
-            Zones zones = budget(closed("22.8", "25.2"), dcVoltage("60 V", "10 mV", "0.5", "2"), rule).zones();
+                new DecisionRule.ByRisk(Optional.of(new UnitSpread(Optional.empty(), Exact.ONE)), Exact.of("0.001")))) {
+            DecisionZones zones = budget(closed("22.8", "25.2"), dcVoltage("60 V", "10 mV", "0.5", "2"), rule).zones();
             assertEquals(Verdict.ACCEPT, Verdict.of(Exact.of(24), zones));
             assertEquals(Verdict.REJECT, Verdict.of(Exact.of("22.5"), zones));
             assertEquals(Verdict.REJECT, Verdict.of(Exact.of(26), zones));
@@ -113,13 +113,13 @@ class MeasurementBudgetTest {
     @Test
     void should_give_the_guard_factor() {
         MeasurementBudget budget = MeasurementBudget.of(closed("-2", "2"), dcVoltage("6 V", "1 mV", "0", "0"),
-                List.of(Contribution.standard("all", quantity("0.25 V"))), SIMPLE);
+                List.of(UncertaintyContribution.standard("all", quantity("0.25 V"))), SIMPLE);
         assertEquals(Math.sqrt(1 - 1 / 16.0), budget.guardFactor().orElseThrow(), 1e-12);
     }
 
     @Test
     void should_keep_the_risk_asked_for() {
-        Spread spread = new Spread(Optional.empty(), Exact.of("0.6"));
+        UnitSpread spread = new UnitSpread(Optional.empty(), Exact.of("0.6"));
         MeasurementBudget budget = budget(closed("23.2", "24.8"), dcVoltage("60 V", "10 mV", "1", "2"),
                 new DecisionRule.ByRisk(Optional.of(spread), Exact.of("0.005")));
 
@@ -174,10 +174,10 @@ class MeasurementBudgetTest {
                 budget(closed("1", "2"), dcVoltage("60 foo", "10 dBV", "1", "2"), GUARDED),
                 budget(closed("2", "1"), good, GUARDED),
                 budget(closed("1", "1e2000"), good, GUARDED),
-                MeasurementBudget.of(closed("1", "2"), good, List.of(Contribution.standard("x", quantity("-1 V"))), GUARDED),
-                budget(closed("1", "2"), good, new DecisionRule.ByRisk(Optional.of(new Spread(Optional.empty(), Exact.ZERO)))),
-                budget(atLeast("1"), good, new DecisionRule.ByRisk(Optional.of(new Spread(Optional.empty(), Exact.ONE)))),
-                budget(closed("1", "2"), good, new DecisionRule.ByRisk(Optional.of(new Spread(Optional.empty(), Exact.of("1e-1999"))))));
+                MeasurementBudget.of(closed("1", "2"), good, List.of(UncertaintyContribution.standard("x", quantity("-1 V"))), GUARDED),
+                budget(closed("1", "2"), good, new DecisionRule.ByRisk(Optional.of(new UnitSpread(Optional.empty(), Exact.ZERO)))),
+                budget(atLeast("1"), good, new DecisionRule.ByRisk(Optional.of(new UnitSpread(Optional.empty(), Exact.ONE)))),
+                budget(closed("1", "2"), good, new DecisionRule.ByRisk(Optional.of(new UnitSpread(Optional.empty(), Exact.of("1e-1999"))))));
         for (MeasurementBudget budget : budgets) {
             assertEquals(1, budget.problems().size(), budget.problems().toString());
             assertTrue(budget.problems().get(0).endsWith("."));

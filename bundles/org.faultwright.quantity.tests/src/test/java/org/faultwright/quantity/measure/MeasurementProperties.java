@@ -47,7 +47,7 @@ class MeasurementProperties {
     @Provide
     Arbitrary<DecisionRule> rules() {
         return Arbitraries.of(new DecisionRule.Simple(), new DecisionRule.Guarded(),
-                new DecisionRule.ByRisk(Optional.of(new Spread(Optional.of(Exact.ZERO), Exact.of(2))), Exact.of("0.001")));
+                new DecisionRule.ByRisk(Optional.of(new UnitSpread(Optional.of(Exact.ZERO), Exact.of(2))), Exact.of("0.001")));
     }
 
     @Property
@@ -56,7 +56,7 @@ class MeasurementProperties {
         if (limits.isEmpty()) {
             return;
         }
-        Zones zones = MeasurementBudget.of(limits, range, List.of(), rule).zones();
+        DecisionZones zones = MeasurementBudget.of(limits, range, List.of(), rule).zones();
         for (Exact reading : Stream.concat(Stream.of(Exact.of(number)), ends(zones)).toList()) {
             long holding = Stream.of(Stream.of(zones.accept()), zones.doubtful().stream(), zones.reject().stream())
                     .flatMap(zone -> zone).filter(zone -> zone.contains(reading)).count();
@@ -64,7 +64,7 @@ class MeasurementProperties {
         }
     }
 
-    private static Stream<Exact> ends(Zones zones) {
+    private static Stream<Exact> ends(DecisionZones zones) {
         return Stream.concat(zones.doubtful().stream(), Stream.of(zones.accept()))
                 .flatMap(zone -> Stream.of(zone.lower(), zone.upper())).flatMap(Optional::stream).map(Bound::value);
     }
@@ -75,7 +75,7 @@ class MeasurementProperties {
         if (limits.isEmpty()) {
             return;
         }
-        Zones zones = MeasurementBudget.of(limits, range, List.of(), rule).zones();
+        DecisionZones zones = MeasurementBudget.of(limits, range, List.of(), rule).zones();
         Exact reading = Exact.of(number);
         assertTrue(limits.contains(reading) ? Verdict.of(reading, zones) != Verdict.REJECT : Verdict.of(reading, zones) != Verdict.ACCEPT);
     }
@@ -87,8 +87,8 @@ class MeasurementProperties {
             return;
         }
         Exact step = range.resolution().base();
-        Zones exact = MeasurementBudget.of(limits, range, List.of(), rule).zones();
-        Zones shown = exact.shown(step, Exact.ZERO);
+        DecisionZones exact = MeasurementBudget.of(limits, range, List.of(), rule).zones();
+        DecisionZones shown = exact.shown(step, Exact.ZERO);
         Exact reading = Exact.of(steps.toBigInteger().longValue()).times(step);
 
         assertEquals(Verdict.of(reading, exact), Verdict.of(reading, shown));

@@ -40,9 +40,9 @@ class RiskTest {
     @CsvSource({ "2,0.25 V,4,0.008,0.015", "2.5,0.25 V,5,0.0025,NaN" })
     void should_reproduce_published_risks(String limit, String uncertainty, long ratio, double accept, double reject) {
         MeasurementBudget budget = MeasurementBudget.of(closed("-" + limit, limit), dcVoltage("6 V", "1 mV", "0", "0"),
-                List.of(Contribution.standard("all", quantity(uncertainty))), new DecisionRule.Simple());
+                List.of(UncertaintyContribution.standard("all", quantity(uncertainty))), new DecisionRule.Simple());
 
-        Risk risk = budget.risk(new Spread(Optional.empty(), Exact.ONE)).orElseThrow();
+        Risk risk = budget.risk(new UnitSpread(Optional.empty(), Exact.ONE)).orElseThrow();
 
         assertEquals(Optional.of(Exact.of(ratio)), budget.ratio());
         assertEquals(accept, risk.falseAccept(), accept > 0.005 ? 0.0005 : 0.0001);
@@ -56,12 +56,12 @@ class RiskTest {
     void should_agree_with_a_statistics_library_on_the_normal_distribution() {
         for (double z = -12; z <= 12; z += 0.0625) {
             double expected = STANDARD.cumulativeProbability(z);
-            assertEquals(expected, Normal.cumulative(z), 1e-12 * expected, "at " + z);
-            assertEquals(STANDARD.density(z), Normal.density(z), 1e-14);
+            assertEquals(expected, StandardNormal.cumulative(z), 1e-12 * expected, "at " + z);
+            assertEquals(STANDARD.density(z), StandardNormal.density(z), 1e-14);
         }
-        assertEquals(STANDARD.survivalProbability(8) - STANDARD.survivalProbability(9), Normal.between(8, 9), 1e-27);
-        assertEquals(0, Normal.between(2, 1));
-        assertEquals(1, Normal.between(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));
+        assertEquals(STANDARD.survivalProbability(8) - STANDARD.survivalProbability(9), StandardNormal.between(8, 9), 1e-27);
+        assertEquals(0, StandardNormal.between(2, 1));
+        assertEquals(1, StandardNormal.between(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));
     }
 
     // Independent of this project: the integral done by Apache Commons Math over the distribution of Commons Statistics.

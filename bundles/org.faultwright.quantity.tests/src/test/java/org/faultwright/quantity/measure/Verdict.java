@@ -10,7 +10,7 @@ import org.faultwright.quantity.Exact;
 enum Verdict {
     ACCEPT, DOUBTFUL, REJECT;
 
-    static Verdict of(Exact reading, Zones zones) {
+    static Verdict of(Exact reading, DecisionZones zones) {
         return zones.accept().contains(reading) ? ACCEPT : zones.reject().stream().anyMatch(zone -> zone.contains(reading)) ? REJECT : DOUBTFUL;
     }
 }

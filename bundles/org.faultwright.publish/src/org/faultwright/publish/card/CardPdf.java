@@ -45,8 +45,7 @@ public final class CardPdf implements ProcedureExport {
 
     @Override
     public Published publish(Publication publication) {
-        byte[] pdf = paper == Paper.A4 ? SetPlan.printed(publication) : SetPlan.print(SetPlan.of(publication), paper);
-        return new Published(FileName.of(publication.procedure(), ending()), "application/pdf", pdf);
+        return new Published(FileName.of(publication.procedure(), ending()), "application/pdf", SetPlan.printed(publication, paper));
     }
 
     private String ending() {

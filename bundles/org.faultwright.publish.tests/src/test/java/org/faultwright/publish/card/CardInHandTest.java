@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.util.Map;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
+import org.faultwright.publish.page.Paper;
 import org.junit.jupiter.api.Test;
 
 /** A card while its text is written. */

@@ -69,7 +69,9 @@ final class Paint {
     static void boxesInRow(Fo line, String what, List<String> things) {
         for (int i = 0; i < things.size(); i++) {
             if (i == 0) {
-                bold(line, what).verbatim("\u2002");
+                // no line ends between what they are and the first of them
+                bold(line, what);
+                line.verbatim("\u00A0\u00A0");
             }
             line.verbatim(Wording.BOX + "\u00A0").whole(things.get(i)).verbatim(" ");
         }

@@ -1,13 +1,13 @@
 #!/usr/bin/env bash
-# Prints for each procedure of the demo how many pages of A4 its card has, how many steps stand on a page, and how often a reader
+# Prints for each procedure of the demo how many pages its card has, of A4 where nothing else is said, how many steps stand on a page, and how often a reader
 # turns the page on the way through its three likeliest repairs, every routine on the way included.
-#   releng/cards.sh [--ways: each place that is read, with its page] [folders of procedures, or procedures]
+#   releng/cards.sh [--ways: each place that is read, with its page] [--paper=LETTER: on other paper] [folders of procedures, or procedures]
 set -euo pipefail
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 options=()
 given=()
 for one in "$@"; do
-  if [ "$one" = --ways ]; then options+=("$one"); else given+=("$(realpath "$one")"); fi
+  if [[ "$one" = --ways || "$one" = --paper=* ]]; then options+=("$one"); else given+=("$(realpath "$one")"); fi
 done
 cd "$top"
 releng/setup.sh

@@ -25,7 +25,6 @@ import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
 import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.Export;
-import org.faultwright.publish.FolderExport;
 import org.faultwright.publish.LibraryExport;
 import org.faultwright.publish.ProcedureExport;
 import org.faultwright.publish.ProcedureFolder;
@@ -35,7 +34,7 @@ import org.faultwright.publish.PublishedFiles;
 import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.WholeFile;
 import org.faultwright.publish.exports.Exports;
-import org.faultwright.publish.quality.ComparisonPage;
+import org.faultwright.publish.exports.FolderForms;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -201,23 +200,8 @@ final class PublishCommand implements Callable<Integer> {
     }
 
     private List<Path> writeCollection(List<Export> wanted, ProcedureFolder collection, Set<String> taken) {
-        List<PublishedFiles> made = new ArrayList<>();
-        Set<String> there = new TreeSet<>(taken);
-        if (wanted.stream().anyMatch(export -> export.name().equals("index-html"))) {
-            ComparisonPage.since(collection).ifPresent(page -> {
-                made.add(page);
-                there.add(page.fileName());
-            });
-        }
-        for (Export export : wanted) {
-            if (export instanceof FolderExport whole) {
-                PublishedFiles page = whole.publish(collection.with(there));
-                made.add(page);
-                there.add(page.fileName());
-            }
-        }
         try {
-            return writeAll(made, taken, "the collection");
+            return writeAll(FolderForms.of(collection, wanted, page -> page), taken, "the collection");
         } catch (PublishingRefused problem) {
             throw new CannotProceed(problem.getMessage());
         }

@@ -7,6 +7,7 @@ package org.faultwright.publish;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.faultwright.analysis.compare.MatchedProcedures;
 import org.faultwright.procedure.Procedure;
 
 /** The procedures of the last release, by their names. */
@@ -43,5 +44,12 @@ public final class EarlierRelease {
 
     public List<Procedure> procedures() {
         return List.copyOf(procedures.values());
+    }
+
+    /** The same release with nothing in it but the earlier text of one procedure; with nothing at all where that is new since then. */
+    public EarlierRelease of(Procedure now) {
+        EarlierRelease alone = new EarlierRelease(place);
+        MatchedProcedures.of(procedures(), List.of(now)).earlier(now).ifPresent(was -> alone.procedures.put(was.name().text(), was));
+        return alone;
     }
 }

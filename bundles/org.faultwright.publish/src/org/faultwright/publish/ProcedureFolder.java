@@ -30,7 +30,8 @@ import org.faultwright.procedure.Procedure;
 public record ProcedureFolder(String title, List<Publication> procedures, Set<String> files,
         List<CheckedLibrary> libraries, Optional<EarlierRelease> since, Optional<LocalDate> asOf,
         int sourceAge, List<LeftOut> leftOut, Optional<Imprint> made) {
-    private static final int FIVE_YEARS = 60;
+    /** In months: from then on a source is old, where nothing else is said. */
+    public static final int FIVE_YEARS = 60;
 
     /** A library with its own findings. */
     public record CheckedLibrary(Library library, List<Finding> findings) {

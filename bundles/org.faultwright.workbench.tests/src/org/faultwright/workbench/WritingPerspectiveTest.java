@@ -34,6 +34,15 @@ class WritingPerspectiveTest {
         assertFalse(WritingPerspective.hasRoomForACard(1500, 12));
     }
 
+    /** The second width is that of a letter at 150 %. */
+    @Test
+    void should_put_the_shelf_below_where_a_usual_line_has_no_room_beside_it() {
+        assertTrue(WritingPerspective.hasRoomForTheShelf(1024, 8));
+        assertTrue(WritingPerspective.hasRoomForTheShelf(1366, 12));
+        assertFalse(WritingPerspective.hasRoomForTheShelf(1024, 12));
+        assertFalse(WritingPerspective.hasRoomForTheShelf(640, 8));
+    }
+
     @Test
     void should_call_usual_what_95_of_100_lines_of_the_demo_are() throws IOException {
         List<URL> texts = Collections.list(Platform.getBundle("org.faultwright.workbench").findEntries("procedures-demo", "*.procedure", true));

@@ -20,11 +20,12 @@ import org.faultwright.workbench.settings.WorkbenchSettings;
 import org.faultwright.workbench.usedby.UsedByView;
 import org.faultwright.workbench.walk.WalkView;
 
-/** The arrangement for writing procedures: what there is, the text, its card and the walk through it, and what was found. */
+/** The arrangement for writing procedures: what there is, the text, its card and the walk through it, and what was found. The text has room for a usual line first of all. */
 public final class WritingPerspective implements IPerspectiveFactory {
     static final String ID = "org.faultwright.workbench.writing";
 
     private static final float SHELF = 0.19f;
+    private static final float SHELF_BELOW = 0.38f;
     private static final float TEXT_BESIDE_CARD = 0.62f;
     /** Characters: 95 of 100 lines of the demo are no longer. */
     static final int USUAL_LINE = 82;
@@ -35,12 +36,23 @@ public final class WritingPerspective implements IPerspectiveFactory {
     public void createInitialLayout(IPageLayout layout) {
         layout.setEditorAreaVisible(true);
         boolean beside = hasRoomForACard();
-        layout.addView(ShelfView.ID, IPageLayout.LEFT, SHELF, layout.getEditorArea());
-        layout.addView(OutlineView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
+        boolean shelfBeside = hasRoomForTheShelf(FaultwrightWindowAdvisor.size().x, WorkbenchSettings.characterWidth());
+        if (shelfBeside) {
+            layout.addView(ShelfView.ID, IPageLayout.LEFT, SHELF, layout.getEditorArea());
+            layout.addView(OutlineView.ID, IPageLayout.BOTTOM, 0.42f, ShelfView.ID);
+        }
         IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, beside ? 0.72f : 0.62f, layout.getEditorArea());
+        if (!shelfBeside) {
+            IFolderLayout left = layout.createFolder("left", IPageLayout.LEFT, SHELF_BELOW, "below");
+            left.addView(ShelfView.ID);
+            left.addView(OutlineView.ID);
+            left.addView(FindView.ID);
+        }
         below.addView(FindingsView.ID);
         below.addView(FaultTableView.ID);
-        below.addView(FindView.ID);
+        if (shelfBeside) {
+            below.addView(FindView.ID);
+        }
         below.addView(UsedByView.ID);
         below.addView(CompareView.ID);
         if (beside) {
@@ -64,6 +76,16 @@ public final class WritingPerspective implements IPerspectiveFactory {
     /** On a small screen, or with large letters, the card goes below the text, where its words can still be read. */
     private static boolean hasRoomForACard() {
         return hasRoomForACard(FaultwrightWindowAdvisor.size().x, WorkbenchSettings.characterWidth());
+    }
+
+    /**
+     * Where a usual line would not fit beside the shelf, procedures and outline stand below the text, and the text has the whole width.
+     *
+     * @param window    the width of the window, in pixels
+     * @param character the width of a character of the text, in pixels
+     */
+    static boolean hasRoomForTheShelf(int window, double character) {
+        return window * (1 - SHELF) >= (USUAL_LINE + BESIDE_THE_LINE) * character;
     }
 
     /** @param window the width of the window, in pixels @param character the width of a character of the text, in pixels */

@@ -22,33 +22,43 @@ import org.faultwright.publish.PublishingRefused;
 import org.faultwright.publish.card.CardPages;
 import org.faultwright.publish.card.CardPdf;
 import org.faultwright.publish.card.TypesetPlan;
+import org.faultwright.publish.page.Paper;
 import org.faultwright.publish.plan.CardPlan;
 import org.faultwright.publish.plan.LikelyFaults;
 import org.faultwright.publish.plan.PlacedStep;
 import org.faultwright.publish.plan.ReadingWay;
 
-/** Prints for each procedure how many pages of A4 its card has and how often its likeliest repairs turn the page. */
+/** Prints for each procedure how many pages its card has, on A4 or other paper, and how often its likeliest repairs turn the page. */
 public final class CardStudy {
     private static final int LIKELIEST = 3;
+
+    private static final String PAPER = "--paper=";
 
     private CardStudy() {
     }
 
-    /** @param arguments folders of procedures, or procedures; {@code --ways} in front prints every way with its pages */
+    /** @param arguments folders of procedures, or procedures; in front of them {@code --ways} prints every way with its pages, and {@code --paper=LETTER} takes other paper */
     public static void main(String[] arguments) throws IOException, PublishingRefused {
-        boolean ways = arguments.length > 0 && arguments[0].equals("--ways");
+        List<String> options = Stream.of(arguments).takeWhile(one -> one.startsWith("--")).toList();
+        boolean ways = options.contains("--ways");
+        Paper paper = options.stream().filter(one -> one.startsWith(PAPER)).map(one -> paper(one.substring(PAPER.length()))).findFirst().orElse(Paper.A4);
         System.out.printf("%-28s %6s %6s %6s   %s%n", "procedure", "steps", "pages", "a page", "page turns of the three likeliest repairs");
         int missed = 0;
         int all = 0;
-        for (String argument : List.of(arguments).subList(ways ? 1 : 0, arguments.length)) {
+        for (String argument : List.of(arguments).subList(options.size(), arguments.length)) {
             for (Path file : procedures(Path.of(argument))) {
-                for (int turns : study(file, ways)) {
+                for (int turns : study(file, paper, ways)) {
                     missed += turns > 4 ? 1 : 0;
                     all++;
                 }
             }
         }
         System.out.printf("%d of %d repairs turn the page more than four times%n", missed, all);
+    }
+
+    private static Paper paper(String name) {
+        return Stream.of(Paper.values()).filter(one -> one.name().equalsIgnoreCase(name)).findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("There is no paper \"" + name + "\"; there are " + List.of(Paper.values()) + "."));
     }
 
     private static List<Path> procedures(Path given) throws IOException {
@@ -60,11 +70,11 @@ public final class CardStudy {
         }
     }
 
-    private static List<Integer> study(Path file, boolean ways) throws IOException, PublishingRefused {
+    private static List<Integer> study(Path file, Paper paper, boolean ways) throws IOException, PublishingRefused {
         Procedure procedure = (Procedure) ProcedureReader.overFiles().read(file);
         Publication publication = Publication.of(new FullCheck(Optional.empty()).check(procedure), Drafts.ALLOWED);
         CardPlan plan = TypesetPlan.of(publication);
-        try (CardPages pages = CardPages.open(new CardPdf().publish(publication).bytes())) {
+        try (CardPages pages = CardPages.open(new CardPdf(paper).publish(publication).bytes())) {
             Map<String, CardPages.Place> places = pages.printed();
             List<List<PlacedStep>> read = plan.likely().cases().stream().limit(LIKELIEST).map(one -> ReadingWay.of(plan, one)).toList();
             List<Integer> turns = read.stream().map(way -> TypesetPlan.turns(way, placed -> places.get(placed.label()).page())).toList();

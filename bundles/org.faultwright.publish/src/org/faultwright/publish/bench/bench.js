@@ -233,9 +233,9 @@
     add(box, "span", "text", one.hazard + " " + one.avoid);
   }
 
-  function list(into, title, items) {
+  function list(into, title, items, level) {
     if (items.length === 0) { return; }
-    add(into, "h2", "", title);
+    if (title) { add(into, level || "h2", "", title); }
     var all = add(into, "ul", "plain");
     items.forEach(function (one) { add(all, "li", "", one); });
   }
@@ -265,10 +265,13 @@
   function before(main) {
     (tree.notes || []).length > 0 && add(main, "h2", "", "Dangers on the way");
     (tree.notes || []).forEach(function (one) { note(main, one); });
-    list(main, "You will need", (tree.instruments || []).map(function (one) { return one.title || one.id; })
-      .concat(tree.tools || []).concat((tree.parts || []).map(function (one) {
-        return (one.title || one.id) + (one.number ? ", " + one.number : "");
-      })));
+    var draining = function (one) { return one.drainsBy !== undefined; };
+    var part = function (one) { return (one.title || one.id) + (one.number ? ", " + one.number : ""); };
+    var parts = tree.parts || [];
+    if ((tree.instruments || []).length + (tree.tools || []).length + parts.length > 0) { add(main, "h2", "", "You will need"); }
+    list(main, "", (tree.instruments || []).map(function (one) { return one.title || one.id; }));
+    list(main, "Tools, supplies", (tree.tools || []).concat(parts.filter(draining).map(part)), "h3");
+    list(main, "Parts", parts.filter(function (one) { return !draining(one); }).map(part), "h3");
     list(main, "Condition on arrival: make it so before the first step", (tree.conditions || []).filter(function (one) { return one.starts !== undefined; })
       .map(function (one) { return setting({ condition: one.id, value: one.starts }); }));
   }

@@ -25,6 +25,9 @@ import org.faultwright.quantity.Quantity;
 
 /** What must be at hand, and how the unit must stand, before the first step: the same words on paper and on the screen. */
 final class BenchPreparation {
+    static final String TOOLS = "Tools, supplies";
+    static final String PARTS = "Parts";
+
     private BenchPreparation() {
     }
 
@@ -33,8 +36,18 @@ final class BenchPreparation {
         return used.instruments().entrySet().stream().map(entry -> instrument(plan, entry.getKey(), entry.getValue())).toList();
     }
 
+    /** What comes back from the bench: tools with what they use up, as the text lists them, and a part that only lets a charge drain. */
+    static List<String> tools(UsedDeclarations used) {
+        return Stream.concat(used.tools().stream(), used.parts().stream().filter(BenchPreparation::isTool).map(BenchPreparation::part)).toList();
+    }
+
+    /** What may stay in the unit, or is put to it for a try. */
     static List<String> parts(UsedDeclarations used) {
-        return used.parts().stream().map(BenchPreparation::part).toList();
+        return used.parts().stream().filter(part -> !isTool(part)).map(BenchPreparation::part).toList();
+    }
+
+    private static boolean isTool(Part part) {
+        return part.drains().isPresent();
     }
 
     static List<String> onArrival(UsedDeclarations used) {

@@ -45,8 +45,7 @@ public final class CardPdf implements ProcedureExport {
 
     @Override
     public PublishedFiles publish(Publication publication) {
-        byte[] pdf = paper == Paper.A4 ? TypesetPlan.printed(publication) : TypesetPlan.print(TypesetPlan.of(publication), paper);
-        return new PublishedFiles(FileName.of(publication.procedure(), ending()), "application/pdf", pdf);
+        return new PublishedFiles(FileName.of(publication.procedure(), ending()), "application/pdf", TypesetPlan.printed(publication, paper));
     }
 
     private String ending() {

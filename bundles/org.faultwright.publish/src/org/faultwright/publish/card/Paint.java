@@ -65,6 +65,18 @@ final class Paint {
         return line;
     }
 
+    /** The same behind what they are, in a line that goes on; nothing where there is none. */
+    static void boxesInRow(Fo line, String what, List<String> things) {
+        for (int i = 0; i < things.size(); i++) {
+            if (i == 0) {
+                // no line ends between what they are and the first of them
+                bold(line, what);
+                line.verbatim("\u00A0\u00A0");
+            }
+            line.verbatim(Wording.BOX + "\u00A0").whole(things.get(i)).verbatim(" ");
+        }
+    }
+
     /** The number of a step in its black box. */
     static void number(Fo into, String label, String size) {
         into.add("inline", "background-color", INK, "color", "#ffffff", "font-weight", "bold", "font-size", size, "padding-top", "0.4mm")

@@ -7,7 +7,6 @@ package org.faultwright.publish.card;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.PathStep;
 import org.faultwright.analysis.time.PrintedNumbers;
@@ -101,9 +100,13 @@ final class PaperFront {
         faults(flow, width);
         Paint.heading(flow, "You will need");
         Paint.boxes(flow, BenchPreparation.instruments(plan, used));
-        List<String> others = Stream.concat(used.tools().stream(), BenchPreparation.parts(used).stream()).toList();
-        if (!others.isEmpty()) {
-            Paint.boxesInRow(flow, others);
+        List<String> tools = BenchPreparation.tools(used);
+        List<String> parts = BenchPreparation.parts(used);
+        if (!tools.isEmpty() || !parts.isEmpty()) {
+            // in one row, so that the two need no more height than they have things
+            Fo row = Paint.line(flow);
+            Paint.boxesInRow(row, BenchPreparation.TOOLS, tools);
+            Paint.boxesInRow(row, BenchPreparation.PARTS, parts);
         }
         List<String> arrival = BenchPreparation.onArrival(used);
         if (!arrival.isEmpty()) {

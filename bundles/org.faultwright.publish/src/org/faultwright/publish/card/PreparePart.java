@@ -5,7 +5,6 @@
 package org.faultwright.publish.card;
 
 import java.util.List;
-import java.util.stream.Stream;
 import org.faultwright.procedure.Condition;
 import org.faultwright.publish.Wording;
 import org.faultwright.publish.page.Tag;
@@ -20,13 +19,27 @@ final class PreparePart {
     static void add(Tag body, CardPlan plan, UsedDeclarations used) {
         Tag section = body.add("section", "prepare");
         section.say("h2", "", "You will need");
-        Tag list = section.add("ul", "ticks");
-        Stream.of(BenchPreparation.instruments(plan, used), used.tools(), BenchPreparation.parts(used)).flatMap(List::stream)
-                .forEach(line -> list.add("li").say("span", "box", Wording.BOX).space().text(line));
+        list(section, BenchPreparation.instruments(plan, used));
+        titled(section, BenchPreparation.TOOLS, BenchPreparation.tools(used));
+        titled(section, BenchPreparation.PARTS, BenchPreparation.parts(used));
         List<String> arrival = BenchPreparation.onArrival(used);
         if (!arrival.isEmpty()) {
             section.say("h2", "", "Condition on arrival: check that each is so");
             row(section, arrival);
+        }
+    }
+
+    private static void titled(Tag section, String what, List<String> things) {
+        if (!things.isEmpty()) {
+            section.say("h3", "", what);
+            list(section, things);
+        }
+    }
+
+    private static void list(Tag section, List<String> things) {
+        if (!things.isEmpty()) {
+            Tag list = section.add("ul", "ticks");
+            things.forEach(line -> list.add("li").say("span", "box", Wording.BOX).space().text(line));
         }
     }
 

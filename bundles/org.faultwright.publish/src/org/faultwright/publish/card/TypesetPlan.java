@@ -26,14 +26,16 @@ import org.faultwright.publish.plan.StepRun;
 
 /**
  * The plan that all forms of a publication have: arrangements are found by what their steps are reckoned to need, so the best of them is
- * set on A4 and its page turns are counted. Where a likely repair then turns too often or the pages are too many, the next ones are tried,
- * and the one is taken that is best in print.
+ * set on A4 and its page turns are counted, and those on Letter where A4 is well. Where a likely repair then turns too often or the pages
+ * are too many, the next ones are tried, and the one is taken that is best in print, A4 before Letter.
  */
 public final class TypesetPlan {
     private static final int LIKELIEST = 3;
     private static final int MOST_TURNS = 4;
     private static final int MOST_PAGES = 6;
     private static final int MOST_TRIED = 16;
+    /** With all well on A4, so many are tried for Letter: a card that is in hand waits for them. */
+    private static final int MOST_FOR_LETTER = 8;
     /** What is kept whole moves what follows, so that another proof may be parted. */
     private static final int MOST_KEPT = 3;
     /** With more steps in print than that, no card keeps to so few pages, and a tree or a chart does not wait for one. */
@@ -43,16 +45,21 @@ public final class TypesetPlan {
 
     private final CardPlan plan;
     private final double cost;
-    private final boolean good;
-    /** The card on A4; may be forgotten when memory is short. */
+    /** Whether pages and turns are few enough, on A4 and on Letter. */
+    private final boolean goodOnA4;
+    private final boolean goodOnLetter;
+    /** The card on both papers, the second where it was tried; may be forgotten when memory is short. */
     private final SoftReference<byte[]> printed;
+    private final Optional<SoftReference<byte[]>> letter;
 
     /** As reckoned. */
     private TypesetPlan(CardPlan plan, boolean untried) {
         this.plan = plan;
         this.cost = 0;
-        this.good = untried;
+        this.goodOnA4 = untried;
+        this.goodOnLetter = untried;
         this.printed = new SoftReference<>(null);
+        this.letter = Optional.empty();
     }
 
     private TypesetPlan(CardPlan plan) {
@@ -60,24 +67,47 @@ public final class TypesetPlan {
         PdfPrint.Printed pdf = printed(plan, Paper.A4, Set.of());
         this.printed = new SoftReference<>(pdf.bytes());
         List<LikelyFaults.Case> likeliest = plan.likely().cases().stream().limit(LIKELIEST).toList();
-        List<Integer> turns = likeliest.stream().map(one -> turns(ReadingWay.of(plan, one), placed -> pdf.pages().get(placed.anchor()))).toList();
-        int beyond = turns.stream().mapToInt(count -> Math.max(0, count - MOST_TURNS)).sum() + Math.max(0, pdf.count() - MOST_PAGES);
-        this.good = beyond == 0;
+        List<Integer> turns = turns(plan, pdf);
+        int beyond = beyond(turns, pdf);
+        this.goodOnA4 = beyond == 0;
+        // of a plan that will not be taken Letter is not set
+        Optional<PdfPrint.Printed> other = goodOnA4 ? Optional.of(onOther(plan, Paper.LETTER)) : Optional.empty();
+        this.letter = other.map(card -> new SoftReference<>(card.bytes()));
+        int beyondOnLetter = other.map(card -> beyond(turns(plan, card), card)).orElse(0);
+        this.goodOnLetter = goodOnA4 && beyondOnLetter == 0;
         double weighed = 0;
         for (int i = 0; i < turns.size(); i++) {
             weighed += likeliest.get(i).weight().doubleValue() * turns.get(i);
         }
-        this.cost = pdf.count() + weighed + TOO_MANY * beyond;
+        this.cost = pdf.count() + weighed + TOO_MANY * (beyond + beyondOnLetter);
+    }
+
+    /** The page turns of the likeliest repairs. */
+    private static List<Integer> turns(CardPlan plan, PdfPrint.Printed pdf) {
+        return plan.likely().cases().stream().limit(LIKELIEST).map(one -> turns(ReadingWay.of(plan, one), placed -> pdf.pages().get(placed.anchor()))).toList();
+    }
+
+    private static int beyond(List<Integer> turns, PdfPrint.Printed pdf) {
+        return turns.stream().mapToInt(count -> Math.max(0, count - MOST_TURNS)).sum() + Math.max(0, pdf.count() - MOST_PAGES);
+    }
+
+    private boolean isBetterThan(TypesetPlan other) {
+        return goodOnA4 == other.goodOnA4 ? cost < other.cost : goodOnA4;
     }
 
     public static CardPlan of(Publication publication) {
         return found(publication).plan;
     }
 
-    /** The card of a publication on A4. */
-    static byte[] printed(Publication publication) {
+    /** The card of a publication. */
+    static byte[] printed(Publication publication, Paper paper) {
         TypesetPlan found = found(publication);
-        return Optional.ofNullable(found.printed.get()).orElseGet(() -> print(found.plan, Paper.A4));
+        Optional<byte[]> kept = switch (paper) {
+            case A4 -> Optional.ofNullable(found.printed.get());
+            case LETTER -> found.letter.map(SoftReference::get);
+            case A5, A4_ACROSS -> Optional.empty();
+        };
+        return kept.orElseGet(() -> print(found.plan, paper));
     }
 
     /** The pages of a plan on A4, to be looked at only. */
@@ -93,13 +123,17 @@ public final class TypesetPlan {
     }
 
     /** On other paper than A4, for which it was arranged, a proof that would go on over a page is kept whole. */
-    static byte[] print(CardPlan plan, Paper paper) {
+    private static PdfPrint.Printed onOther(CardPlan plan, Paper paper) {
         PdfPrint.Printed printed = printed(plan, paper, Set.of());
         Set<StepRun> whole = new HashSet<>();
         for (int tried = 0; tried < MOST_KEPT && paper != Paper.A4 && whole.addAll(parted(plan, printed)); tried++) {
             printed = printed(plan, paper, whole);
         }
-        return printed.bytes();
+        return printed;
+    }
+
+    static byte[] print(CardPlan plan, Paper paper) {
+        return onOther(plan, paper).bytes();
     }
 
     /** The steps that prove something, such as that nothing is charged, where somebody would turn the page over them. */
@@ -126,9 +160,11 @@ public final class TypesetPlan {
             return new TypesetPlan(first, true);
         }
         TypesetPlan best = new TypesetPlan(first);
-        for (int tried = 1; tried < MOST_TRIED && !best.good && plans.hasNext(); tried++) {
+        int forLetter = 0;
+        for (int tried = 1; tried < MOST_TRIED && forLetter < MOST_FOR_LETTER && !best.goodOnLetter && plans.hasNext(); tried++) {
+            forLetter += best.goodOnA4 ? 1 : 0;
             TypesetPlan other = new TypesetPlan(plans.next());
-            best = other.cost < best.cost ? other : best;
+            best = other.isBetterThan(best) ? other : best;
         }
         return best;
     }

@@ -7,7 +7,9 @@ package org.faultwright.publish.exports;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.Export;
 import org.faultwright.publish.FileName;
 import org.faultwright.publish.FolderExport;
@@ -20,13 +22,19 @@ import org.faultwright.publish.PublishedFiles;
 /** Makes every kind of export of one procedure alone. */
 public final class AloneExport {
     private final Publication publication;
+    private final Optional<EarlierRelease> since;
     private final Set<String> files = new HashSet<>();
 
-    public AloneExport(Publication publication) {
+    /** @param since the last release, where one is known; of it only the earlier text of this procedure counts */
+    public AloneExport(Publication publication, Optional<EarlierRelease> since) {
         this.publication = publication;
+        this.since = since.map(release -> release.of(publication.procedure()));
     }
 
-    /** The files of one export: of a library one for each that the procedure uses, none where it uses none. Asked for those of a folder last, they link to the others. */
+    /**
+     * The files of one export: of a library one for each that the procedure uses, none where it uses none. Asked for those of a folder last, they link to the others. Beside an index
+     * stands what changed since the last release, where one is known.
+     */
     public List<PublishedFiles> of(Export export) {
         List<PublishedFiles> made = new ArrayList<>();
         if (export instanceof ProcedureExport each) {
@@ -34,7 +42,8 @@ public final class AloneExport {
         } else if (export instanceof LibraryExport each) {
             publication.procedure().libraries().forEach(library -> made.add(each.publish(library)));
         } else if (export instanceof FolderExport whole) {
-            made.add(underItsOwnName(whole.publish(new ProcedureFolder(publication.procedure().title(), List.of(publication), Set.copyOf(files)))));
+            made.addAll(FolderForms.of(new ProcedureFolder(publication.procedure().title(), List.of(publication), Set.copyOf(files), List.of(), since, Optional.empty(),
+                    ProcedureFolder.FIVE_YEARS), List.of(whole), this::underItsOwnName));
         }
         made.forEach(one -> files.add(one.fileName()));
         return made;

@@ -104,9 +104,7 @@ public final class IndexHtml implements FolderExport {
 
     /** Only where the page is there: an index of other forms leads to nothing that was not written. */
     private static void changed(Tag main, ProcedureFolder folder) {
-        if (folder.files().contains(ComparisonPage.FILE)) {
-            main.add("p").file(ComparisonPage.FILE).text("What changed since the last release");
-        }
+        ComparisonPage.in(folder).ifPresent(file -> main.add("p").file(file).text("What changed since the last release"));
     }
 
     /** Somebody who looks for one of them must not take it for gone. */

@@ -5,6 +5,7 @@
 package org.faultwright.publish.quality;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import org.faultwright.analysis.compare.Difference;
 import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.page.Tag;
@@ -14,18 +15,38 @@ import org.faultwright.publish.since.ToldDifference;
 
 /** What changed since the last release: how many in front, was and is now behind. */
 final class ChangesPart {
+    private static final int MOST_NAMED = 3;
+
     private ChangesPart() {
     }
 
     /** With what was compared, and which procedures differ; how, stands among the things to look at. */
     static void front(Tag main, QualityReport report) {
+        main.add("p", "small").say("b", "", "Compared with the release" + place(report) + ":").space().text(said(report));
+    }
+
+    private static String place(QualityReport report) {
+        return report.since().map(EarlierRelease::place).filter(name -> !name.isEmpty()).map(name -> " in " + name).orElse("");
+    }
+
+    /** The procedures by their titles where those are the fewer, so that a line or two is enough. */
+    static String said(QualityReport report) {
         List<Line> known = report.lines().stream().filter(line -> line.since().isPresent()).toList();
-        List<String> changed = known.stream().filter(line -> !line.since().get().differences().isEmpty()).map(line -> line.publication().title() + " "
-                + line.since().get().differences().size()).toList();
-        String place = report.since().map(EarlierRelease::place).filter(name -> !name.isEmpty()).map(name -> " in " + name).orElse("");
-        main.add("p", "small").say("b", "", "Compared with the release" + place + ":").space().text(known.isEmpty() ? "nothing, since none of the texts was in it."
-                : known.size() + " of " + ReportTables.count(report.lines().size(), "procedure", "procedures") + " were in it; "
-                        + (changed.isEmpty() ? "none differs." : "differences: " + String.join(", ", changed) + (changed.size() < known.size() ? "; the others do not differ." : ".")));
+        if (known.isEmpty()) {
+            return "nothing, since none of the texts was in it.";
+        }
+        List<Line> changed = known.stream().filter(line -> !line.since().get().differences().isEmpty()).toList();
+        List<Line> same = known.stream().filter(line -> line.since().get().differences().isEmpty()).toList();
+        int differences = changed.stream().mapToInt(line -> line.since().get().differences().size()).sum();
+        return known.size() + " of " + ReportTables.count(report.lines().size(), "procedure", "procedures") + (known.size() == 1 ? " was in it; " : " were in it; ")
+                + (changed.isEmpty() ? "none differs." : ReportTables.count(differences, "difference", "differences") + (same.isEmpty() && changed.size() > MOST_NAMED ? ", some in each."
+                        : changed.size() <= Math.max(MOST_NAMED, same.size()) ? ", in " + titles(changed, true) + (same.isEmpty() ? "." : "; the others do not differ.")
+                        : ", some in each but " + titles(same, false) + "."));
+    }
+
+    private static String titles(List<Line> lines, boolean counted) {
+        return lines.stream().map(line -> "\u201C" + line.publication().title() + "\u201D" + (counted ? " " + line.since().get().differences().size() : ""))
+                .collect(Collectors.joining(", "));
     }
 
     private static String sentence(SinceRelease since) {

@@ -63,6 +63,11 @@ public final class ComparisonPage {
         });
     }
 
+    /** The file of it among those of a folder. */
+    public static Optional<String> in(ProcedureFolder folder) {
+        return folder.files().stream().filter(file -> file.equals(FILE) || file.endsWith("." + FILE)).sorted().findFirst();
+    }
+
     private static void names(Tag main, String title, List<String> names) {
         if (!names.isEmpty()) {
             main.say("h2", "", title);

@@ -27,7 +27,21 @@ final class FirstPage {
             most--;
         }
         List<Integer> said = all(groups, most);
-        return lines(report, groups, said) > LINES ? cut(report, groups) : said;
+        return lines(report, groups, said) > LINES ? cut(report, groups) : most == 0 ? withTheWorst(report, groups, said) : said;
+    }
+
+    /** One point of each group that would only be counted, from the gravest on, as far as there is room. */
+    private static List<Integer> withTheWorst(QualityReport report, List<LookFirst.Group> groups, List<Integer> counted) {
+        List<Integer> said = new ArrayList<>(counted);
+        for (int i = 0; i < groups.size(); i++) {
+            if (said.get(i) == 0 && !groups.get(i).points().isEmpty()) {
+                said.set(i, 1);
+                if (lines(report, groups, said) > LINES) {
+                    said.set(i, 0);
+                }
+            }
+        }
+        return said;
     }
 
     private static List<Integer> all(List<LookFirst.Group> groups, int most) {
@@ -36,6 +50,13 @@ final class FirstPage {
 
     private static List<Integer> cut(QualityReport report, List<LookFirst.Group> groups) {
         List<Integer> said = new ArrayList<>(Collections.nCopies(groups.size(), 0));
+        // of each group the worst, before one of them takes all the room
+        for (int i = 0; i < groups.size(); i++) {
+            said.set(i, groups.get(i).said(0) > 0 ? 1 : 0);
+            if (lines(report, groups, said) > LINES - FOLLOWING) {
+                said.set(i, 0);
+            }
+        }
         for (int i = 0; i < groups.size(); i++) {
             for (int wanted = groups.get(i).said(0); said.get(i) < wanted; ) {
                 said.set(i, said.get(i) + 1);
@@ -50,8 +71,7 @@ final class FirstPage {
 
     private static int lines(QualityReport report, List<LookFirst.Group> groups, List<Integer> all) {
         long libraries = report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()).map(library -> library.name().text()).distinct().count();
-        long changed = report.lines().stream().filter(line -> line.since().filter(since -> !since.differences().isEmpty()).isPresent()).count();
-        int lines = report.lines().size() + (int) libraries + (report.since().isPresent() ? 1 + (int) changed / 2 : 0);
+        int lines = report.lines().size() + (int) libraries + report.since().map(release -> 1 + ChangesPart.said(report).length() / LETTERS).orElse(0);
         for (int i = 0; i < groups.size(); i++) {
             List<String> points = groups.get(i).points();
             int said = all.get(i);

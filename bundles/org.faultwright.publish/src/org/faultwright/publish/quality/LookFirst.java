@@ -39,6 +39,7 @@ final class LookFirst {
     private static final int MOST_NAMED = 2;
     static final int WHOLE = Integer.MAX_VALUE;
     private static final int EARLY = 3;
+    private static final String WIDER = "wider";
     private static final String UNTESTED = "protection-not-tested";
 
     /**
@@ -182,8 +183,10 @@ final class LookFirst {
         return new Group(title, clean, together(said));
     }
 
+    /** A limit that lets more pass stands before one that lets less pass. */
     private Group differences(String title, String clean, Difference.Kind kind) {
-        return each(title, clean, line -> line.told().stream().filter(one -> one.kind() == kind).map(ToldDifference::sentence).toList());
+        return each(title, clean, line -> line.told().stream().filter(one -> one.kind() == kind)
+                .sorted(Comparator.comparing((ToldDifference one) -> !one.meaning().startsWith(WIDER))).map(ToldDifference::sentence).toList());
     }
 
     private Group hidden() {

@@ -28,6 +28,8 @@ import org.faultwright.quantity.Exact;
 final class QualityPage {
     static final String ASSUMED = "* The text does not say how often a fault shows each result; here they were taken as equally likely.";
 
+    private static final String COUNTED = "What was only counted in front";
+    private static final int MOST_COUNTED = 8;
     private static final String BEHIND = "More of the gravest, to be read before signing";
 
     private QualityPage() {
@@ -122,9 +124,31 @@ final class QualityPage {
     }
 
     private static void behind(Tag main, List<LookFirst.Group> groups, List<Integer> said) {
-        if (left(groups, said) == 0) {
-            return;
+        if (left(groups, said) > 0) {
+            gravest(main, groups, said);
         }
+        List<LookFirst.Group> counted = IntStream.range(0, groups.size()).filter(i -> said.get(i) == 0 && !groups.get(i).isGrave() && !groups.get(i).points().isEmpty())
+                .mapToObj(groups::get).toList();
+        if (!counted.isEmpty()) {
+            counted(main, counted);
+        }
+    }
+
+    /** The first of what was only counted in front. */
+    private static void counted(Tag main, List<LookFirst.Group> groups) {
+        main.add("section", "detail").say("h2", "", COUNTED);
+        Tag list = main.add("ol", "gravest");
+        for (LookFirst.Group group : groups) {
+            List<String> points = group.points();
+            Tag lines = list.add("li").say("b", "", group.title() + " (" + points.size() + ")").add("ul");
+            points.stream().limit(MOST_COUNTED).forEach(point -> lines.say("li", "", point));
+            if (points.size() > MOST_COUNTED) {
+                lines.say("li", "small", "and " + (points.size() - MOST_COUNTED) + " more of " + points.size() + ", each with its procedure");
+            }
+        }
+    }
+
+    private static void gravest(Tag main, List<LookFirst.Group> groups, List<Integer> said) {
         main.add("section", "detail").say("h2", "", BEHIND);
         Tag list = main.add("ol", "gravest");
         for (int i = 0; i < groups.size(); i++) {
@@ -145,7 +169,7 @@ final class QualityPage {
             List<String> points = group.points();
             if (!points.isEmpty()) {
                 int said = most.get(i);
-                Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")" + (said == 0 ? ": " + where(group) : ""));
+                Tag item = list.add("li").say("b", "", group.title() + " (" + points.size() + ")" + (said == 0 ? ": behind the signatures" : ""));
                 if (said > 0) {
                     Tag lines = item.add("ul");
                     points.stream().limit(said).forEach(point -> lines.say("li", "", point));

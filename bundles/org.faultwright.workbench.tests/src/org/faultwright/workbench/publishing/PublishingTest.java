@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -100,13 +101,13 @@ class PublishingTest {
         LiveText live = opened();
         List<String> opened = new ArrayList<>();
         List<String> said = Dialogs.answer("Publish", "Open the folder");
-        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), Drafts.REFUSED, opened::add).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), Drafts.REFUSED, Optional.empty(), opened::add).schedule();
         Waiting.until("the folder is opened", () -> !opened.isEmpty());
         assertEquals(List.of(folder.toString()), opened);
         assertFalse(said.get(0).contains("quality"), said.toString());
 
         List<String> again = Dialogs.answer("Publish", "Open the folder");
-        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), Drafts.REFUSED, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, forms(), Drafts.REFUSED, Optional.empty(), none -> false).schedule();
         Waiting.until("the outcome is told", () -> !again.isEmpty());
         List<String> where = Dialogs.answer("Publish", "OK");
         Waiting.until("it is said where", () -> !where.isEmpty());
@@ -205,7 +206,7 @@ class PublishingTest {
                 (proxy, method, arguments) -> {
                     throw new IllegalStateException("no such form");
                 });
-        PublishHandler.publish(PublishHandler.checked(live), folder, List.of(broken), Drafts.REFUSED, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, List.of(broken), Drafts.REFUSED, Optional.empty(), none -> false).schedule();
         Waiting.until("it is told", () -> !said.isEmpty());
         assertTrue(said.get(0).contains("cannot be made from the procedure as it is now, and nothing was written"), said.toString());
         try (var files = Files.list(folder)) {
@@ -213,11 +214,79 @@ class PublishingTest {
         }
     }
 
+    /** The same page that the command line writes beside its index; the rest of the release counts for nothing, since one procedure is published. */
+    @Test
+    void should_tell_what_changed_since_the_last_release() throws Exception {
+        LiveText live = opened();
+        IDocument document = live.document();
+        Path last = Files.createDirectory(folder.resolve("last"));
+        try (var texts = Files.list(Path.of(Folders.demo().getLocationURI()))) {
+            for (Path text : texts.filter(file -> file.toString().endsWith(".procedure")).toList()) {
+                Files.copy(text, last.resolve(text.getFileName()));
+            }
+        }
+        Path library = Files.createDirectory(last.resolve("library"));
+        try (var texts = Files.list(Path.of(Folders.demo().getLocationURI()).resolve("library"))) {
+            for (Path text : texts.filter(Files::isRegularFile).toList()) {
+                Files.copy(text, library.resolve(text.getFileName()));
+            }
+        }
+        document.set(document.get().replace("expects 24 V +/- 5 %", "expects 24 V +/- 10 %"));
+        LiveText changed = Waiting.untilPresent("the change is checked", () -> LiveTexts.get().of(document).filter(one -> one.text().content().contains("24 V +/- 10 %")));
+        Path into = folder.resolve("now");
+
+        String said = publish(changed, into, Optional.of(last));
+
+        assertTrue(said.contains("OllenbyFaintLabels.comparison.html"), said);
+        String page = Files.readString(into.resolve("OllenbyFaintLabels.comparison.html"));
+        assertTrue(page.contains("10 %") && page.contains("5 %"), page);
+        assertFalse(page.contains(">Gone<"), "the other procedures were not asked for");
+        assertTrue(Files.readString(into.resolve("OllenbyFaintLabels.index.html")).contains("<a href=\"OllenbyFaintLabels.comparison.html\">What changed since the last release</a>"));
+        assertFalse(Files.readString(into.resolve("OllenbyFaintLabels.quality.html")).contains("gone since the last release ("));
+    }
+
+    @Test
+    void should_say_in_one_sentence_that_a_release_cannot_be_read_and_write_nothing() throws Exception {
+        LiveText live = opened();
+        Path empty = Files.createDirectory(folder.resolve("empty"));
+
+        String said = publish(live, folder.resolve("now"), Optional.of(empty));
+
+        assertTrue(said.contains("holds no procedure"), said);
+        assertFalse(Files.exists(folder.resolve("now")));
+    }
+
+    @Test
+    void should_refuse_a_release_that_is_not_there_before_anything_is_published() throws CoreException {
+        LiveText live = opened();
+        PublishDialog dialog = new PublishDialog(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell(), live, PublishHandler::checked);
+        dialog.setBlockOnOpen(false);
+        dialog.open();
+        try {
+            Waiting.until("it can be published", () -> dialog.getShell().getDefaultButton().isEnabled());
+            Text last = Controls.all(dialog.getShell(), Text.class).stream().filter(text -> text.getMessage().startsWith("report and index")).findFirst().orElseThrow();
+            last.setText(folder.resolve("nowhere").toString());
+            assertFalse(dialog.getShell().getDefaultButton().isEnabled());
+            assertTrue(says(dialog, "There is no folder"));
+            last.setText(folder.toString());
+            assertTrue(dialog.getShell().getDefaultButton().isEnabled());
+        } finally {
+            dialog.close();
+        }
+    }
+
+    private static String publish(LiveText live, Path into, Optional<Path> since) {
+        List<String> said = Dialogs.answer("Publish", "OK");
+        PublishHandler.publish(PublishHandler.checked(live), into, Exports.all(), Drafts.REFUSED, since, none -> false).schedule();
+        Waiting.until("the outcome is told", () -> !said.isEmpty());
+        return said.get(0);
+    }
+
     /** Publishes, waits for the message, and closes it. @return its words */
     private String publish(LiveText live, Drafts drafts) {
         assertFalse(forms().isEmpty());
         List<String> said = Dialogs.answer("Publish", "OK");
-        PublishHandler.publish(PublishHandler.checked(live), folder, Exports.all(), drafts, none -> false).schedule();
+        PublishHandler.publish(PublishHandler.checked(live), folder, Exports.all(), drafts, Optional.empty(), none -> false).schedule();
         Waiting.until("the outcome is told", () -> !said.isEmpty());
         return said.get(0);
     }

@@ -4,6 +4,7 @@
  */
 package org.faultwright.workbench.publishing;
 
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -42,6 +43,7 @@ import org.faultwright.workbench.look.ScrolledPage;
 
 /** Asks where to, and in which forms, a procedure is published. Meanwhile it is checked with every rule, away from the window's thread. */
 final class PublishDialog extends TitleAreaDialog {
+    static final String LAST_RELEASE = "Last release";
     static final String CHECKING = "It is being checked with every rule\u2026";
     private static final String CAUTION = "Local codes, the maker's instructions and licensed practice come first; every card says so.";
 
@@ -52,8 +54,10 @@ final class PublishDialog extends TitleAreaDialog {
     private boolean failed;
     private final Map<Export, Button> forms = new LinkedHashMap<>();
     private Text folderText;
+    private Text sinceText;
     private Button draftButton;
     private Path folder;
+    private Optional<Path> since = Optional.empty();
     private List<Export> chosen = List.of();
     private Drafts drafts = Drafts.REFUSED;
 
@@ -79,6 +83,11 @@ final class PublishDialog extends TitleAreaDialog {
         return chosen;
     }
 
+    /** Where the last release was published; absent where nothing is to be compared. */
+    Optional<Path> since() {
+        return since;
+    }
+
     Drafts drafts() {
         return drafts;
     }
@@ -96,15 +105,10 @@ final class PublishDialog extends TitleAreaDialog {
         Composite area = new Composite((Composite) super.createDialogArea(parent), SWT.NONE);
         GridDataFactory.fillDefaults().grab(true, true).applyTo(area);
         GridLayoutFactory.swtDefaults().numColumns(3).margins(12, 10).applyTo(area);
-        new Label(area, SWT.NONE).setText("Into folder");
-        folderText = new Text(area, SWT.BORDER);
-        AccessibleName.as(folderText, "Into folder");
+        folderText = folder(area, "Into folder");
         folderText.setText(Path.of(System.getProperty("user.home"), "bench-cards").toString());
-        folderText.addListener(SWT.Modify, event -> check());
-        GridDataFactory.fillDefaults().grab(true, false).hint(360, SWT.DEFAULT).applyTo(folderText);
-        Button browse = new Button(area, SWT.PUSH);
-        browse.setText("Choose\u2026");
-        browse.addListener(SWT.Selection, event -> browse());
+        sinceText = folder(area, LAST_RELEASE);
+        sinceText.setMessage("report and index then say what changed; may stay empty");
         Label as = new Label(area, SWT.NONE);
         as.setText("As");
         GridDataFactory.swtDefaults().align(SWT.BEGINNING, SWT.BEGINNING).applyTo(as);
@@ -116,6 +120,19 @@ final class PublishDialog extends TitleAreaDialog {
         draftButton.setVisible(false);
         GridDataFactory.fillDefaults().span(3, 1).applyTo(draftButton);
         return area;
+    }
+
+    private Text folder(Composite area, String name) {
+        new Label(area, SWT.NONE).setText(name);
+        Text text = new Text(area, SWT.BORDER);
+        AccessibleName.as(text, name);
+        text.addListener(SWT.Modify, event -> check());
+        GridDataFactory.fillDefaults().grab(true, false).hint(360, SWT.DEFAULT).applyTo(text);
+        Button browse = new Button(area, SWT.PUSH);
+        browse.setText("Choose\u2026");
+        AccessibleName.as(browse, name + ": choose\u2026");
+        browse.addListener(SWT.Selection, event -> browse(text));
+        return text;
     }
 
     /** What a form is called here, where there is one procedure and no folder of them. */
@@ -174,12 +191,12 @@ final class PublishDialog extends TitleAreaDialog {
         return checked.filter(found -> !found.errors().isEmpty()).isPresent();
     }
 
-    private void browse() {
+    private void browse(Text into) {
         DirectoryDialog dialog = new DirectoryDialog(getShell());
-        dialog.setFilterPath(folderText.getText());
+        dialog.setFilterPath((into.getText().isBlank() ? folderText : into).getText());
         String answer = dialog.open();
         if (answer != null) {
-            folderText.setText(answer);
+            into.setText(answer);
         }
     }
 
@@ -200,6 +217,9 @@ final class PublishDialog extends TitleAreaDialog {
     private String problem() {
         if (folderText.getText().isBlank() || !isPath(folderText.getText())) {
             return "Name the folder to write into.";
+        }
+        if (!sinceText.getText().isBlank() && !(isPath(sinceText.getText().strip()) && Files.isDirectory(Path.of(sinceText.getText().strip())))) {
+            return "There is no folder \"" + sinceText.getText().strip() + "\". Name the one that the last release was published into, or leave \"" + LAST_RELEASE + "\" empty.";
         }
         if (forms.values().stream().noneMatch(Button::getSelection)) {
             return "Choose at least one form.";
@@ -222,6 +242,7 @@ final class PublishDialog extends TitleAreaDialog {
     @Override
     protected void okPressed() {
         folder = Path.of(folderText.getText().strip());
+        since = Optional.of(sinceText.getText().strip()).filter(words -> !words.isEmpty()).map(Path::of);
         chosen = forms.entrySet().stream().filter(entry -> entry.getValue().getSelection()).map(Map.Entry::getKey).toList();
         drafts = hasErrors() ? Drafts.ALLOWED : Drafts.REFUSED;
         super.okPressed();

@@ -24,8 +24,10 @@ import org.eclipse.swt.program.Program;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
 import org.faultwright.analysis.checking.CheckedProcedure;
+import org.faultwright.language.EarlierTexts;
 import org.faultwright.procedure.Procedure;
 import org.faultwright.publish.Drafts;
+import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.Export;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.PublishedFiles;
@@ -53,7 +55,7 @@ public final class PublishHandler extends AbstractHandler {
         }
         PublishDialog dialog = new PublishDialog(shell, live.get(), PublishHandler::checked);
         if (dialog.open() == Window.OK) {
-            publish(dialog.checked(), dialog.folder(), dialog.forms(), dialog.drafts(), Program::launch).schedule();
+            publish(dialog.checked(), dialog.folder(), dialog.forms(), dialog.drafts(), dialog.since(), Program::launch).schedule();
         }
         return null;
     }
@@ -66,9 +68,10 @@ public final class PublishHandler extends AbstractHandler {
     /**
      * The job that writes the forms; it tells the outcome in the window.
      *
+     * @param since the folder of the last release, where what changed since then is to be told
      * @param opens shows a folder in what the system has for that; false if it has nothing
      */
-    static Job publish(CheckedProcedure checked, Path folder, List<Export> forms, Drafts drafts, Predicate<String> opens) {
+    static Job publish(CheckedProcedure checked, Path folder, List<Export> forms, Drafts drafts, Optional<Path> since, Predicate<String> opens) {
         return new Job("Publishing " + checked.procedure().name()) {
             @Override
             protected IStatus run(IProgressMonitor monitor) {
@@ -76,8 +79,10 @@ public final class PublishHandler extends AbstractHandler {
                 List<String> written = new ArrayList<>();
                 try {
                     Publication publication = Publication.of(checked, drafts);
+                    // read before anything is written, since the new files may replace the old ones
+                    Optional<EarlierRelease> release = since.isPresent() ? Optional.of(EarlierRelease.of(EarlierTexts.in(since.get()), since.get().toString())) : Optional.empty();
                     List<PublishedFiles> made = new ArrayList<>();
-                    AloneExport alone = new AloneExport(publication);
+                    AloneExport alone = new AloneExport(publication, release);
                     for (Export form : forms) {
                         made.addAll(alone.of(form));
                         progress.worked(1);
@@ -86,7 +91,7 @@ public final class PublishHandler extends AbstractHandler {
                         written.add(WholeFile.write(folder, one).getFileName().toString());
                     }
                     tellWritten(String.join(", ", written) + " written into " + folder + ".", folder, opens);
-                } catch (PublishingRefused refused) {
+                } catch (PublishingRefused | EarlierTexts.Unusable refused) {
                     tell(MessageDialog.WARNING, refused.getMessage());
                 } catch (RuntimeException failed) {
                     ILog.of(PublishHandler.class).error(getName() + " failed.", failed);

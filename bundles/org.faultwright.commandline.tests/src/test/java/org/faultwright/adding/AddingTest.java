@@ -214,7 +214,7 @@ class AddingTest {
                     CheckedProcedure checked = new FullCheck(Optional.empty()).check(p.withSteps(steps));
                     StringBuilder said = new StringBuilder();
                     checked.findings().forEach(finding -> said.append("found: ").append(finding.rule()).append('\\n'));
-                    AloneExport alone = new AloneExport(Publication.of(checked, Drafts.ALLOWED));
+                    AloneExport alone = new AloneExport(Publication.of(checked, Drafts.ALLOWED), Optional.empty());
                     for (String form : List.of("card-html", "tree-json", "card-pdf")) {
                         for (PublishedFiles made : alone.of(Exports.named(form).orElseThrow())) {
                             said.append(new String(made.bytes(), StandardCharsets.ISO_8859_1));

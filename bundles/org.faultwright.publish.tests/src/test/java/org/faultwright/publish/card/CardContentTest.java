@@ -230,4 +230,36 @@ class CardContentTest {
         assertTrue(card.pages().stream().allMatch(page -> page.contains("DRAFT")));
         assertEquals(-1, CARD.position("Draft with open errors"));
     }
+
+    private static final String BENCH = """
+            procedure P "P" tools "solder wire" begin at A
+            point Rail "Rail" carries up to 10 V
+            part Fuse "Fuse T2A"
+            part Lead "Bleed lead in a handle" drains by 1 kohm rated 50 W
+            do A "Drain it" { handles Lead then -> B }
+            do B "Fit a fuse" { handles Fuse then -> M }
+            measure M "Rail" { dc voltage at Rail under 5 V -> N at least 5 V -> End source "Leaflet L, page 3" }
+            measure N "Rail again" { dc voltage at Rail under 5 V -> O at least 5 V -> End source "Leaflet L, page 7" }
+            measure O "Rail once more" { dc voltage at Rail under 5 V -> End at least 5 V -> End source "House rule" }
+            conclude End "End" { finds nothing }
+            """;
+
+    /** A lead that only drains a charge comes back from the bench; a fuse may not. */
+    @Test
+    void should_tell_tools_from_parts() {
+        String paper = CardText.of(Samples.text(BENCH)).all();
+        String tools = CardText.even("Tools, supplies \u2610 solder wire \u2610 Bleed lead in a handle");
+        String parts = CardText.even("Parts \u2610 Fuse T2A");
+        assertTrue(paper.contains(tools) && paper.indexOf(parts) > paper.indexOf(tools), paper);
+        String screen = Samples.string("card-html", Samples.text(BENCH)).replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
+        assertTrue(screen.contains("Tools, supplies \u2610 solder wire \u2610 Bleed lead in a handle Parts \u2610 Fuse T2A"), screen);
+        String none = CardText.of(Samples.text(BENCH.replace(" tools \"solder wire\"", "").replace("handles Lead ", "").replace("handles Fuse ", ""))).all();
+        assertFalse(none.contains("Tools,supplies") || none.contains("Parts\u2610"), none);
+    }
+
+    @Test
+    void should_say_a_document_once_for_its_places() {
+        String paper = CardText.of(Samples.text(BENCH)).all();
+        assertTrue(paper.contains(CardText.even("Leaflet L: [1] page 3, [2] page 7 [3] House rule")), paper);
+    }
 }

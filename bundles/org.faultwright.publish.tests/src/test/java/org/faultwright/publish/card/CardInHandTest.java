@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.util.Map;
 import org.faultwright.publish.Publication;
 import org.faultwright.publish.Samples;
+import org.faultwright.publish.page.Paper;
 import org.junit.jupiter.api.Test;
 
 /** A card while its text is written. */
@@ -32,7 +33,7 @@ class CardInHandTest {
     @Test
     void should_show_the_places_that_are_published() throws IOException {
         Publication publication = Samples.everything();
-        try (CardPages shown = new CardInHand().of(publication); CardPages published = CardPages.open(TypesetPlan.printed(publication))) {
+        try (CardPages shown = new CardInHand().of(publication); CardPages published = CardPages.open(TypesetPlan.printed(publication, Paper.A4))) {
             assertEquals(published.count(), shown.count());
             assertEquals(published.places().keySet(), shown.places().keySet());
         }
@@ -44,7 +45,7 @@ class CardInHandTest {
         CardInHand hand = new CardInHand();
         hand.of(Samples.everything()).close();
         Publication again = Samples.everything();
-        try (CardPages shown = hand.of(again); CardPages published = CardPages.open(TypesetPlan.printed(again))) {
+        try (CardPages shown = hand.of(again); CardPages published = CardPages.open(TypesetPlan.printed(again, Paper.A4))) {
             assertEquals(published.printed(), shown.printed());
             for (int page = 0; page < published.count(); page++) {
                 var one = published.picture(page, 40);

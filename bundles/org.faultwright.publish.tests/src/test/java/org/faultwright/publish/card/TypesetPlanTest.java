@@ -54,21 +54,27 @@ class TypesetPlanTest {
         return Samples.demos().stream().map(Samples::demo).toList();
     }
 
-    /** The pages of one procedure of the demo, the turns of its three likeliest repairs, and each proof on the page that it begins on. */
+    /** The pages of one procedure of the demo on each paper of full size, and the turns of its three likeliest repairs. */
     @ParameterizedTest
     @MethodSource("demos")
     void should_turn_the_page_four_times_at_most_on_six_pages_at_most(Publication publication) throws IOException {
+        for (String form : List.of("card-pdf", "card-pdf-letter")) {
+            fewPages(publication, form);
+        }
+    }
+
+    private static void fewPages(Publication publication, String form) throws IOException {
         CardPlan plan = TypesetPlan.of(publication);
-        try (CardPages pages = CardPages.open(Samples.publish("card-pdf", publication).bytes())) {
+        try (CardPages pages = CardPages.open(Samples.publish(form, publication).bytes())) {
             Map<String, CardPages.Place> places = pages.printed();
-            assertTrue(pages.count() <= 6, "pages: " + pages.count());
+            assertTrue(pages.count() <= 6, form + ", pages: " + pages.count());
             for (LikelyFaults.Case one : plan.likely().cases().subList(0, 3)) {
                 List<PlacedStep> way = ReadingWay.of(plan, one);
                 int turns = 0;
                 for (int i = 1; i < way.size(); i++) {
                     turns += places.get(way.get(i).label()).page() == places.get(way.get(i - 1).label()).page() ? 0 : 1;
                 }
-                assertTrue(turns <= 4, one.fault().title() + ": " + turns);
+                assertTrue(turns <= 4, form + ", " + one.fault().title() + ": " + turns);
             }
         }
     }
@@ -133,8 +139,10 @@ class TypesetPlanTest {
         Publication publication = Samples.text(TWICE);
         Publication again = Samples.text(TWICE);
         assertSame(TypesetPlan.of(publication), TypesetPlan.of(publication));
-        assertArrayEquals(TypesetPlan.printed(publication), TypesetPlan.printed(again));
-        assertArrayEquals(TypesetPlan.printed(publication), TypesetPlan.print(TypesetPlan.of(publication), Paper.A4));
+        assertArrayEquals(TypesetPlan.printed(publication, Paper.A4), TypesetPlan.printed(again, Paper.A4));
+        for (Paper paper : Paper.values()) {
+            assertArrayEquals(TypesetPlan.printed(publication, paper), TypesetPlan.print(TypesetPlan.of(publication), paper), paper.name());
+        }
     }
 
     /** What was ticked and written at the first visit is not taken for the second: where a routine is printed once for several steps, each visit has boxes. */

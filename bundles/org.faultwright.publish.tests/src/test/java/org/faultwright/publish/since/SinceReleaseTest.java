@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -183,5 +184,46 @@ class SinceReleaseTest {
         assertTrue(page.contains("Arrows changed since the last release (1)"), page);
         assertTrue(page.contains("“Is the lamp dark?”, lit: leads to: step"), page);
         assertTrue(page.contains("“Red lamp”, code 3 blinks: meaning: Sensor → Ready"), page);
+    }
+
+    /** However much changed: nothing of the first side is a bare number. */
+    @Test
+    void should_show_the_worst_of_each_group_or_say_where_it_stands() throws PublishingRefused {
+        StringBuilder steps = new StringBuilder();
+        for (int i = 1; i <= 40; i++) {
+            steps.append("measure M%d \"Rail %d\" { dc voltage at Rail expects 5 V +/- %s source \"Sheet 1\" notes Hot below -> RelayBad within -> %s above -> Nothing }%n"
+                    .formatted(i, i, i == 40 ? "2 %" : "5 %", i < 40 ? "M" + (i + 1) : "Nothing"));
+        }
+        String was = TEXT.replace("-> RelayBad at least 100 mV -> Nothing }", "-> RelayBad at least 100 mV -> M1 }").replace("conclude RelayBad", steps + "conclude RelayBad");
+        String now = was.replace(" notes Hot", "").replace("+/- 5 %", "+/- 4 %").replace("+/- 2 %", "+/- 3 %").replace("above -> Nothing", "above -> RelayBad").replace("\"Rail ", "\"The rail ");
+        String page = page(Optional.of(EarlierRelease.of(List.of(earlier(was)))), Optional.empty(), Samples.text(now));
+        String front = front(page);
+        String behind = page.substring(page.indexOf("Name Date Signature"), page.indexOf("Each procedure"));
+
+        assertTrue(front.contains("Protection removed, weakened or reworded since the last release (82) Removed, Kitchen timer: "), front);
+        assertTrue(front.contains("Limits and readings changed since the last release (41) Kitchen timer: step 45 \u201CThe rail 40\u201D: limit: 5 V +/- 2 % \u2192 5 V +/- 3 % (wider"), front);
+        assertTrue(front.contains("Changed without a new revision number (1): behind the signatures"), front);
+        String counted = behind.substring(behind.indexOf("What was only counted in front"));
+        assertTrue(counted.contains("Changed without a new revision number (1) Kitchen timer: "), counted);
+        assertTrue(front.contains("1 of 1 procedure was in it; ") && front.contains("differences, in \u201CKitchen timer\u201D "), front);
+    }
+
+    @Test
+    void should_name_the_procedures_that_differ_where_they_are_few_and_else_those_that_do_not() throws PublishingRefused {
+        List<Procedure> then = new ArrayList<>();
+        List<Publication> few = new ArrayList<>();
+        List<Publication> most = new ArrayList<>();
+        for (int i = 1; i <= 9; i++) {
+            String text = TEXT.replace("procedure Timer \"Kitchen timer\"", "procedure Timer" + i + " \"Timer " + i + "\"").replace("Ednor K2", "Ednor K" + i);
+            then.add(earlier(text));
+            few.add(Samples.text(i == 4 ? text.replace("+/- 5 %", "+/- 8 %") : text));
+            most.add(Samples.text(i == 4 ? text : text.replace("+/- 5 %", "+/- 8 %")));
+        }
+        String one = front(page(Optional.of(EarlierRelease.of(then)), Optional.empty(), few.toArray(Publication[]::new)));
+        assertTrue(one.contains("9 of 9 procedures were in it; 1 difference, in \u201CTimer 4\u201D 1; the others do not differ."), one);
+        String eight = front(page(Optional.of(EarlierRelease.of(then)), Optional.empty(), most.toArray(Publication[]::new)));
+        assertTrue(eight.contains("9 of 9 procedures were in it; 8 differences, some in each but \u201CTimer 4\u201D."), eight);
+        String none = front(page(Optional.of(EarlierRelease.of(then)), Optional.empty(), then.stream().map(Procedure::source).map(text -> Samples.text(text.content())).toArray(Publication[]::new)));
+        assertTrue(none.contains("9 of 9 procedures were in it; none differs."), none);
     }
 }

@@ -96,7 +96,7 @@ final class PublishCommand implements Callable<Integer> {
         if (!publications.isEmpty()) {
             tell(writeLibraries(wanted, publications, taken), out);
             tell(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
-                    told.libraries, release, asOf, sourceAge).without(told.leftOut, new ProcedureFolder.Imprint(Version.called(), Version.today())), taken), out);
+                    told.libraries, release.map(last -> of(last, publications)), asOf, sourceAge).without(told.leftOut, new ProcedureFolder.Imprint(Version.called(), Version.today())), taken), out);
         }
         out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
@@ -110,6 +110,12 @@ final class PublishCommand implements Callable<Integer> {
         } catch (EarlierTexts.Unusable | PublishingRefused problem) {
             throw new CannotProceed(problem.getMessage());
         }
+    }
+
+    /** Who names files alone is told of these; only of a folder it can be said what has gone. */
+    private EarlierRelease of(EarlierRelease last, List<Publication> publications) {
+        boolean whole = named.stream().anyMatch(Files::isDirectory);
+        return whole ? last : last.only(publications.stream().map(Publication::procedure).toList());
     }
 
     private List<Export> wanted() {

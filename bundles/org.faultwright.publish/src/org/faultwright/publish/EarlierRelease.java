@@ -46,10 +46,11 @@ public final class EarlierRelease {
         return List.copyOf(procedures.values());
     }
 
-    /** The same release with nothing in it but the earlier text of one procedure; with nothing at all where that is new since then. */
-    public EarlierRelease of(Procedure now) {
-        EarlierRelease alone = new EarlierRelease(place);
-        MatchedProcedures.of(procedures(), List.of(now)).earlier(now).ifPresent(was -> alone.procedures.put(was.name().text(), was));
-        return alone;
+    /** The same release with nothing in it but the earlier texts of these; with nothing at all where they are new since then. */
+    public EarlierRelease only(List<Procedure> now) {
+        EarlierRelease some = new EarlierRelease(place);
+        MatchedProcedures matched = MatchedProcedures.of(procedures(), now);
+        now.forEach(one -> matched.earlier(one).ifPresent(was -> some.procedures.put(was.name().text(), was)));
+        return some;
     }
 }

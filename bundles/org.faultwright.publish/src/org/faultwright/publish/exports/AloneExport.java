@@ -28,7 +28,7 @@ public final class AloneExport {
     /** @param since the last release, where one is known; of it only the earlier text of this procedure counts */
     public AloneExport(Publication publication, Optional<EarlierRelease> since) {
         this.publication = publication;
-        this.since = since.map(release -> release.of(publication.procedure()));
+        this.since = since.map(release -> release.only(List.of(publication.procedure())));
     }
 
     /**

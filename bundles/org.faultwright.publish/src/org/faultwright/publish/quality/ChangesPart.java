@@ -40,7 +40,7 @@ final class ChangesPart {
         int differences = changed.stream().mapToInt(line -> line.since().get().differences().size()).sum();
         return known.size() + " of " + ReportTables.count(report.lines().size(), "procedure", "procedures") + (known.size() == 1 ? " was in it; " : " were in it; ")
                 + (changed.isEmpty() ? "none differs." : ReportTables.count(differences, "difference", "differences") + (same.isEmpty() && changed.size() > MOST_NAMED ? ", some in each."
-                        : changed.size() <= Math.max(MOST_NAMED, same.size()) ? ", in " + titles(changed, true) + (same.isEmpty() ? "." : "; the others do not differ.")
+                        : changed.size() <= Math.max(MOST_NAMED, same.size()) ? ", in " + titles(changed, changed.size() > 1) + (same.isEmpty() ? "." : "; the others do not differ.")
                         : ", some in each but " + titles(same, false) + "."));
     }
 

@@ -356,6 +356,21 @@ class FaultwrightTest {
     }
 
     @Test
+    void should_not_tell_a_procedure_as_gone_that_nobody_asked_to_publish() throws IOException {
+        Path release = folder.resolve("release");
+        Path file = file("FanNoise.procedure", CLEAN);
+        Path other = file("FanStill.procedure", CLEAN.replaceFirst("FanNoise", "FanStill"));
+        assertEquals(0, call("publish", file, other, "--into", release, "--as", "procedure-text").status());
+
+        assertEquals(0, call("publish", file, "--into", folder.resolve("one"), "--since", release, "--as", "index-html").status());
+        Files.delete(other);
+        assertEquals(0, call("publish", folder, "--into", folder.resolve("all"), "--since", release, "--as", "index-html").status());
+
+        assertFalse(Files.readString(folder.resolve("one/comparison.html")).contains("FanStill"));
+        assertTrue(Files.readString(folder.resolve("all/comparison.html")).contains("FanStill"));
+    }
+
+    @Test
     void should_compare_two_texts_by_what_they_mean() throws IOException {
         Path old = file("FanNoise.procedure", CLEAN);
         Path now = file("Later.procedure", CLEAN.replace("Tighten the four screws", "Tighten the six screws"));

@@ -40,7 +40,7 @@ public final class BenchStates {
     private final Map<LongBuffer, Dangers> dangers = new ConcurrentHashMap<>();
 
     /** What is live, charged and open while the conditions have these values. */
-    private record Dangers(List<Condition> live, List<Condition> charged, List<Condition> open) {
+    private record Dangers(long[] packed, List<Condition> live, List<Condition> charged, List<Condition> open) {
         /** Whether any of these is not among the others. */
         static boolean isAnyNew(List<Condition> these, List<Condition> others) {
             for (Condition one : these) {
@@ -126,7 +126,7 @@ public final class BenchStates {
     }
 
     private Dangers dangers(long[] packed) {
-        return dangers.computeIfAbsent(LongBuffer.wrap(packed), any -> new Dangers(having(live, packed, Condition::live), having(charged, packed, Condition::charged),
+        return dangers.computeIfAbsent(LongBuffer.wrap(packed), any -> new Dangers(packed, having(live, packed, Condition::live), having(charged, packed, Condition::charged),
                 closures.stream().filter(closure -> !value(packed, closure).text().equals(closure.ends().orElseThrow().text())).toList()));
     }
 
@@ -183,8 +183,7 @@ public final class BenchStates {
     public final class State {
         private final InlinedStep place;
         private final int number;
-        /** What holds here, packed; like the next three worked out when it is first asked for. */
-        private long[] held;
+        /** Like the next two worked out when it is first asked for; whichever thread does it, the same comes out. */
         private Dangers here;
         private Dangers onComing;
         private List<State> next;
@@ -198,24 +197,27 @@ public final class BenchStates {
             return place;
         }
 
-        private long[] held() {
-            held = held == null ? states.withNeedsMet(number) : held;
-            return held;
-        }
-
         private Dangers here() {
-            here = here == null ? dangers(held()) : here;
-            return here;
+            Dangers known = here;
+            if (known == null) {
+                known = dangers(states.withNeedsMet(number));
+                here = known;
+            }
+            return known;
         }
 
         /** Before the needs of the place are taken as met. */
         private Dangers onComing() {
-            onComing = onComing == null ? dangers(states.onComing(number)) : onComing;
-            return onComing;
+            Dangers known = onComing;
+            if (known == null) {
+                known = dangers(states.onComing(number));
+                onComing = known;
+            }
+            return known;
         }
 
         public Name value(Condition condition) {
-            return BenchStates.this.value(held(), condition);
+            return BenchStates.this.value(here().packed, condition);
         }
 
         public boolean isLive(Condition condition) {
@@ -267,15 +269,17 @@ public final class BenchStates {
 
         /** The states that follow it. */
         public List<State> next() {
-            if (next == null) {
+            List<State> known = next;
+            if (known == null) {
                 int[] follow = steps.from(number);
                 List<State> found = new ArrayList<>(follow.length / 2);
                 for (int i = 0; i < follow.length; i += 2) {
                     found.add(byNumber.get(follow[i]));
                 }
-                next = Collections.unmodifiableList(found);
+                known = Collections.unmodifiableList(found);
+                next = known;
             }
-            return next;
+            return known;
         }
 
         /** Whether something becomes live by going on from here to a state that follows. */
@@ -301,7 +305,7 @@ public final class BenchStates {
         }
 
         private Name valueOnComing(Condition condition) {
-            return condition.values().get(states.valueOnComing(number, condition));
+            return BenchStates.this.value(onComing().packed, condition);
         }
 
         /** A shortest path to it. */

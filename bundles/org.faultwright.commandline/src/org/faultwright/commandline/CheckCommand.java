@@ -17,6 +17,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.checking.RuleSet;
 import org.faultwright.language.kept.KeptResults;
@@ -122,12 +123,8 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private static String summary(int files, int libraries, List<Finding> findings) {
-        return counted(files, "file", "files") + " checked"
-                + (libraries == 0 ? "" : ", and " + counted(libraries, "library", "libraries") + " that " + (files == 1 ? "it uses" : "they use")) + ": "
+        return Phrases.counted(files, "file", "files") + " checked"
+                + (libraries == 0 ? "" : ", and " + Phrases.counted(libraries, "library", "libraries") + " that " + (files == 1 ? "it uses" : "they use")) + ": "
                 + (findings.isEmpty() ? "nothing found" : Severity.counted(findings)) + ".";
-    }
-
-    static String counted(long number, String one, String many) {
-        return number + " " + (number == 1 ? one : many);
     }
 }

@@ -13,6 +13,7 @@ import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.checking.FixRun;
 import org.faultwright.analysis.checking.RuleIndex;
 import org.faultwright.analysis.checking.RulePages;
@@ -72,7 +73,7 @@ final class FixCommand implements Callable<Integer> {
             made += isListing() ? list(file) : apply(file);
         }
         PrintWriter out = spec.commandLine().getOut();
-        out.println(CheckCommand.counted(made, "fix", "fixes") + (isListing() ? " offered." : dryRun ? " would be applied." : " applied."));
+        out.println(Phrases.counted(made, "fix", "fixes") + (isListing() ? " offered." : dryRun ? " would be applied." : " applied."));
         return unread || (isListing() || dryRun) && made > 0 || place != null && made == 0 ? Faultwright.FINDINGS : Faultwright.CLEAN;
     }
 
@@ -148,7 +149,7 @@ final class FixCommand implements Callable<Integer> {
         if (!problems.isEmpty()) {
             unread = true;
             spec.commandLine().getOut().println(file + ", line " + problems.get(0).at().line() + ": here"
-                    + (problems.size() > 1 ? " and in " + CheckCommand.counted(problems.size() - 1, "other place", "other places") : "")
+                    + (problems.size() > 1 ? " and in " + Phrases.counted(problems.size() - 1, "other place", "other places") : "")
                     + " words cannot be read, so that not every fix is known; \"faultwright check\" says what is wrong with them.");
         }
     }

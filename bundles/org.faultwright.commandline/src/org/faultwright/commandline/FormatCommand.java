@@ -9,6 +9,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.language.TextFormatter;
 import org.faultwright.procedure.Document;
 import picocli.CommandLine.Command;
@@ -53,7 +54,7 @@ final class FormatCommand implements Callable<Integer> {
                 out.println((look ? "would change " : "changed ") + file);
             }
         }
-        out.println(CheckCommand.counted(changed, "file", "files") + (look ? " would change." : " changed."));
+        out.println(Phrases.counted(changed, "file", "files") + (look ? " would change." : " changed."));
         return unreadable > 0 || look && changed > 0 ? Faultwright.FINDINGS : Faultwright.CLEAN;
     }
 }

@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.checking.FullCheck;
 import org.faultwright.language.EarlierTexts;
 import org.faultwright.procedure.Document;
@@ -98,7 +99,7 @@ final class PublishCommand implements Callable<Integer> {
             tell(writeCollection(wanted, new ProcedureFolder(title(publications), publications, Set.copyOf(taken),
                     told.libraries, release.map(last -> of(last, publications)), asOf, sourceAge).without(told.leftOut, new ProcedureFolder.Imprint(Version.called(), Version.today())), taken), out);
         }
-        out.println(CheckCommand.counted(taken.size(), "file", "files") + " written into "
+        out.println(Phrases.counted(taken.size(), "file", "files") + " written into "
                 + folder.toAbsolutePath().normalize() + ".");
         return told.refused == 0 ? Faultwright.CLEAN : Faultwright.FINDINGS;
     }

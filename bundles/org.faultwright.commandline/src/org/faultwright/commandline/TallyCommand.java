@@ -21,6 +21,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.time.TimeText;
 import org.faultwright.analysis.walk.Tally;
@@ -86,7 +87,7 @@ final class TallyCommand implements Callable<Integer> {
         out.flush();
         if (write && !edits.isEmpty()) {
             if (refused > 0) {
-                throw new CannotProceed("Nothing is written, because " + CheckCommand.counted(refused, "record was", "records were")
+                throw new CannotProceed("Nothing is written, because " + Phrases.counted(refused, "record was", "records were")
                         + " refused; take them out and write then.");
             }
             write(checking, procedure, edits, out);
@@ -154,7 +155,7 @@ final class TallyCommand implements Callable<Integer> {
     // ---- telling
 
     private static void report(Tally tally, PrintWriter out) {
-        out.println(CheckCommand.counted(tally.records(), "record", "records")
+        out.println(Phrases.counted(tally.records(), "record", "records")
                 + (tally.unfinished() > 0 ? ", " + tally.unfinished() + " of them not finished: they count for times alone" : "") + ".");
         if (!tally.cases().isEmpty()) {
             out.println();
@@ -174,13 +175,13 @@ final class TallyCommand implements Callable<Integer> {
                 TimeText.written(Exact.of(one.median())), one.visits(), one.step().frame().takes().map(takes -> takes.value().spelling()).orElse("nothing"))));
         if (tally.doubtful() > 0) {
             out.println();
-            out.println(CheckCommand.counted(tally.doubtful(), "reading was", "readings were") + " too near a limit to decide.");
+            out.println(Phrases.counted(tally.doubtful(), "reading was", "readings were") + " too near a limit to decide.");
         }
         if (!tally.unexpected().isEmpty()) {
             out.println();
             out.println("Results that the fault table does not expect");
             tally.unexpected().forEach(one -> out.println("  " + one.fault().name() + " showed " + one.result().step().name() + " " + one.result().outcome()
-                    + " in " + CheckCommand.counted(one.records(), "record", "records")));
+                    + " in " + Phrases.counted(one.records(), "record", "records")));
         }
     }
 

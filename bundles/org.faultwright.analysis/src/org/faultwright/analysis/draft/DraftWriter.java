@@ -22,6 +22,7 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -161,7 +162,7 @@ final class DraftWriter {
 
     private static String created(DraftedStep one) {
         StringBuilder text = new StringBuilder(one.step().keyword()).append(' ').append(one.name()).append(' ')
-                .append(ResultWords.quoted(one.step().title()));
+                .append(Quotation.of(one.step().title()));
         if (one.step() instanceof Step.Perform perform) {
             perform.routine().ifPresent(routine -> text.append(" by ").append(routine));
         }
@@ -202,8 +203,8 @@ final class DraftWriter {
         if (conclude.findsNothing().isPresent()) {
             text.append("    finds nothing\n");
         }
-        conclude.refersTo().ifPresent(to -> text.append("    refers to ").append(ResultWords.quoted(to.value())).append('\n'));
-        conclude.report().ifPresent(report -> text.append("    report ").append(ResultWords.quoted(report.value())).append('\n'));
+        conclude.refersTo().ifPresent(to -> text.append("    refers to ").append(Quotation.of(to.value())).append('\n'));
+        conclude.report().ifPresent(report -> text.append("    report ").append(Quotation.of(report.value())).append('\n'));
     }
 
     /** Copies of a step show for a fault what the step does, and copies of its remedy repair it too. */

@@ -24,6 +24,7 @@ import org.faultwright.analysis.trace.FaultBehaviour;
 import org.faultwright.analysis.trace.StateGraph;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 
@@ -138,7 +139,7 @@ public final class MissingExamples {
                 + ResultWords.leadingTo(tree.step(stepOf(move)), move.shown().arrow().outcome())).collect(Collectors.joining(", "));
         Step end = tree.step(endOf(way));
         String title = title(way, end, titles);
-        return "\nexample " + ResultWords.quoted(title) + of(way, end) + " {\n"
+        return "\nexample " + Quotation.of(title) + of(way, end) + " {\n"
                 + (entries.isEmpty() ? "" : "    " + entries + "\n") + "    ends at " + end.name() + "\n}\n";
     }
 

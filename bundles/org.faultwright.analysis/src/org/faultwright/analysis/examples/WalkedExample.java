@@ -20,6 +20,7 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -61,7 +62,7 @@ public final class WalkedExample {
         WalkedExample walked = new WalkedExample(procedure, results);
         String content = procedure.source().content();
         String entries = ExampleEntries.wrapped(walked.entries());
-        String example = (content.endsWith("\n") ? "" : "\n") + "\nexample " + ResultWords.quoted(title) + walked.of(results, end) + " {\n"
+        String example = (content.endsWith("\n") ? "" : "\n") + "\nexample " + Quotation.of(title) + walked.of(results, end) + " {\n"
                 + (entries.isEmpty() ? "" : "    " + entries + "\n") + "    ends at " + end.name() + "\n}\n";
         return Fix.replacing("Keep the walk as an example", new SourceRange(procedure.source(), content.length(), 0),
                 Fix.inLinesAs(content, example));

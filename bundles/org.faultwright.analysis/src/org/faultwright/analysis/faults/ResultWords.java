@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Step;
 import org.faultwright.quantity.Exact;
@@ -50,7 +51,7 @@ public final class ResultWords {
         int space = key.indexOf(' ');
         String word = key.substring(space + 1);
         boolean plain = PLAIN.matcher(key).matches() && !TAKEN.contains(word) && !(space > 0 && TAKEN_AFTER_NUMBER.contains(word));
-        return plain ? key : quoted(key);
+        return plain ? key : Quotation.of(key);
     }
 
     /** The line of an outcome that the text does not name yet. */
@@ -59,11 +60,6 @@ public final class ResultWords {
         String head = outcome.head() instanceof Outcome.AnythingElse || key.equals(Step.ALL_WITHIN) || key.equals(Step.ANY_OUTSIDE) ? key
                 : key.equals(Step.DONE) ? "then" : written(key);
         return "    " + head + " -> " + target + "\n";
-    }
-
-    /** In quotation marks, whatever stands in it. */
-    public static String quoted(String text) {
-        return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     }
 
     /** Words that lead to this outcome of a step: its key, or for a range without a label a reading that only it takes. */
@@ -77,7 +73,7 @@ public final class ResultWords {
             return readings.stream().filter(one -> others.stream().noneMatch(other -> other.contains(one.base()))).findFirst()
                     .or(() -> readings.stream().findFirst()).map(Reading::words).orElse("");
         }
-        return outcome.head() instanceof Outcome.AnythingElse ? quoted("something else") : written(outcome.key());
+        return outcome.head() instanceof Outcome.AnythingElse ? Quotation.of("something else") : written(outcome.key());
     }
 
     private record Reading(Exact base, String words) {

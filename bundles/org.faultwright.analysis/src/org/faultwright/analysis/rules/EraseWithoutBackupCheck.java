@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
 import org.faultwright.analysis.Reach;
@@ -29,6 +28,7 @@ import org.faultwright.procedure.Hazard;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Note;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.Setting;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
@@ -162,7 +162,7 @@ public final class EraseWithoutBackupCheck implements Rule {
         String name = insertion.freeName("DataKept");
         HandingOn handingOn = new HandingOn(paths.map().procedure(), insertion);
         List<String> lines = new ArrayList<>(List.of(
-                "check " + name + " " + StepInsertion.quoted("Is this kept elsewhere, or does the customer agree to lose it: "
+                "check " + name + " " + Quotation.onOneLine("Is this kept elsewhere, or does the customer agree to lose it: "
                         + what + "?") + " {",
                 "    notes " + note.get().name(),
                 "    takes 1 min",

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.faultwright.analysis.Findings;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.Rule;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.RuleHeader.Group;
@@ -47,14 +48,10 @@ public final class OutcomeUntried implements Rule {
         int ends = coverage.reached().size() + coverage.unreached().size();
         String examples = coverage.runs().isEmpty() ? "No example is given" : coverage.runs().size() == 1 ? "The one example takes "
                 + coverage.tried().size() : "The " + coverage.runs().size() + " examples take " + coverage.tried().size();
-        String counts = coverage.runs().isEmpty() ? " for " + counted(outcomes, "outcome") + " and " + counted(ends, "conclusion")
-                : " of " + counted(outcomes, "outcome") + " and " + coverage.reached().size() + " of " + counted(ends, "conclusion");
+        String counts = coverage.runs().isEmpty() ? " for " + Phrases.counted(outcomes, "outcome") + " and " + Phrases.counted(ends, "conclusion")
+                : " of " + Phrases.counted(outcomes, "outcome") + " and " + coverage.reached().size() + " of " + Phrases.counted(ends, "conclusion");
         Fix[] fixes = MissingExamples.fix(subject, coverage).stream().toArray(Fix[]::new);
         findings.report(subject.document().name().at(), examples + counts + "; not tried: " + Listing.some(missing, MOST_NAMED)
                 + ".", "Add an example for each, so that every path has been tried on paper.", fixes);
-    }
-
-    private static String counted(int count, String what) {
-        return count + " " + what + (count == 1 ? "" : "s");
     }
 }

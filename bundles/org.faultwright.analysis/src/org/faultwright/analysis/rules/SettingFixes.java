@@ -6,10 +6,10 @@ package org.faultwright.analysis.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.paths.ConditionStates;
 import org.faultwright.analysis.paths.InlinedStep;
 import org.faultwright.analysis.paths.ProcedurePaths;
@@ -18,6 +18,7 @@ import org.faultwright.analysis.paths.Transition;
 import org.faultwright.procedure.Condition;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.Routine;
 
 /** Fixes that see to it that a condition has a value on coming to a step of the procedure. */
@@ -73,11 +74,11 @@ final class SettingFixes {
 
     private Fix act(InlinedStep step, Name value, Predicate<Name> wrong) {
         StepInsertion insertion = insertion(step, wrong);
-        String name = insertion.freeName(capital(condition.name().text()) + capital(value.text()));
+        String name = insertion.freeName(Phrases.capital(condition.name().text()) + Phrases.capital(value.text()));
         String spoken = condition.title().isBlank() ? condition.name().text() : condition.title();
         return insertion.fix("Insert a step that sets " + condition.name() + " to " + value + " before " + step.label(),
                 name, List.of(
-                        "do " + name + " " + StepInsertion.quoted("Set " + spoken + " to " + value) + " {",
+                        "do " + name + " " + Quotation.onOneLine("Set " + spoken + " to " + value) + " {",
                         "    sets " + condition.name() + " " + value,
                         "    takes 1 min",
                         "    then -> " + step.label(),
@@ -94,9 +95,9 @@ final class SettingFixes {
     private Fix perform(InlinedStep step, RoutineEffects effects, List<Name> good, Predicate<Name> wrong) {
         StepInsertion insertion = insertion(step, wrong);
         Routine routine = effects.routine();
-        String name = insertion.freeName("Do" + capital(routine.name().text()));
+        String name = insertion.freeName("Do" + Phrases.capital(routine.name().text()));
         List<String> lines = new ArrayList<>();
-        lines.add("perform " + name + " " + StepInsertion.quoted(routine.title().isBlank() ? routine.name().text()
+        lines.add("perform " + name + " " + Quotation.onOneLine(routine.title().isBlank() ? routine.name().text()
                 : routine.title()) + " by " + routine.name() + " {");
         HandingOn handingOn = new HandingOn(procedure, insertion);
         routine.exits().forEach(exit -> lines.add("    " + exit + " -> "
@@ -104,9 +105,5 @@ final class SettingFixes {
         lines.add("}");
         lines.addAll(handingOn.lines());
         return insertion.fix("Perform " + routine.name() + " before " + step.label(), name, lines);
-    }
-
-    private static String capital(String word) {
-        return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
     }
 }

@@ -143,9 +143,4 @@ final class StepInsertion {
     private static int lineStart(String text, int at) {
         return text.lastIndexOf('\n', at - 1) + 1;
     }
-
-    /** A text as it stands between quotation marks. */
-    static String quoted(String words) {
-        return '"' + words.replace("\\", "\\\\").replace("\"", "\\\"").replaceAll("[\\r\\n]+", " ") + '"';
-    }
 }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.faultwright.procedure.Quotation;
 
 /**
  * A step to be written.
@@ -83,16 +84,12 @@ public record NewStep(Kind kind, String name, String title, Optional<Reading> re
             case MEASURE -> "measure ";
             case DO -> "do ";
             case CONCLUDE -> "conclude ";
-        } + name + " " + quoted(title) + " {";
+        } + name + " " + Quotation.onOneLine(title) + " {";
         return switch (kind) {
             case MEASURE -> Stream.of(List.of(head), reading.orElseThrow().lines(target), List.of("}")).flatMap(List::stream).toList();
             case CHECK -> List.of(head, "    yes -> " + target, "    no  -> " + target, "}");
             case DO -> List.of(head, "    then -> " + target, "}");
-            case CONCLUDE -> List.of(head, "    refers to " + quoted(title), "}");
+            case CONCLUDE -> List.of(head, "    refers to " + Quotation.onOneLine(title), "}");
         };
-    }
-
-    private static String quoted(String words) {
-        return '"' + words.strip().replace("\\", "\\\\").replace("\"", "\\\"").replaceAll("[\\r\\n]+", " ") + '"';
     }
 }

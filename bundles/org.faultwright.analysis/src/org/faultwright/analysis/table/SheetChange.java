@@ -25,6 +25,7 @@ import org.faultwright.procedure.Fault;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
 import org.faultwright.procedure.Procedure;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.SourceRange;
 import org.faultwright.procedure.Step;
 import org.faultwright.procedure.Written;
@@ -149,8 +150,8 @@ public final class SheetChange {
     public void title(String fault, String typed) {
         Optional<String> words = words(typed, fault, "words");
         fault(fault).filter(one -> words.isPresent() && !one.title().equals(words.get())).ifPresent(one -> edits.add(clauses.quotedBehind(one.name().at().end())
-                .map(at -> ClauseText.replaced(at, ResultWords.quoted(words.get())))
-                .orElseGet(() -> clauses.inserted(one.name().at().end(), " " + ResultWords.quoted(words.get())))));
+                .map(at -> ClauseText.replaced(at, Quotation.of(words.get())))
+                .orElseGet(() -> clauses.inserted(one.name().at().end(), " " + Quotation.of(words.get())))));
     }
 
     /** The steps that repair a fault, with commas between them; steps that are not written yet may be named. */
@@ -384,7 +385,7 @@ public final class SheetChange {
         Set<String> steps = new LinkedHashSet<>(order);
         String shows = steps.stream().filter(step -> !cells.getOrDefault(step, "").isEmpty()).map(step -> step + " " + cells.get(step))
                 .collect(Collectors.joining(", "));
-        return "fault " + name + " " + ResultWords.quoted(fault.title) + " {\n    cases " + fault.cases + "\n"
+        return "fault " + name + " " + Quotation.of(fault.title) + " {\n    cases " + fault.cases + "\n"
                 + (shows.isEmpty() ? "" : "    shows " + shows + "\n") + (fault.remedies.isEmpty() ? "" : "    remedy " + fault.remedies + "\n") + "}\n";
     }
 
@@ -392,7 +393,7 @@ public final class SheetChange {
         if (newSteps.isEmpty()) {
             return Optional.empty();
         }
-        String blocks = newSteps.entrySet().stream().map(entry -> "check " + entry.getKey() + " " + ResultWords.quoted(entry.getValue().title())
+        String blocks = newSteps.entrySet().stream().map(entry -> "check " + entry.getKey() + " " + Quotation.of(entry.getValue().title())
                 + " {\n    takes 1 min\n" + outcomes(entry.getKey(), entry.getValue()) + "}\n").collect(Collectors.joining());
         List<Step> steps = procedure.writtenSteps();
         Optional<SourceRange> last = steps.stream().filter(step -> !(step instanceof Step.Conclude) && !(step instanceof Step.Do)).map(Step::at)

@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import org.faultwright.analysis.faults.ResultWords;
 import org.faultwright.procedure.Name;
 import org.faultwright.procedure.Outcome;
+import org.faultwright.procedure.Quotation;
 import org.faultwright.procedure.Results;
 import org.faultwright.procedure.Showing;
 import org.faultwright.procedure.SourceRange;
@@ -42,7 +43,7 @@ record TypedCell(String written, Optional<String> refused) {
 
     /** An outcome as one would type it: in quotation marks only where the words would be read otherwise without. */
     static String plain(String words) {
-        return OR.matcher(words).find() || SHARE.matcher(words).matches() || words.contains("\"") ? ResultWords.quoted(words) : words;
+        return OR.matcher(words).find() || SHARE.matcher(words).matches() || words.contains("\"") ? Quotation.of(words) : words;
     }
 
     /** @param declared the step as written, if it is @param outcomes what it can show; may be none as yet */

@@ -26,8 +26,4 @@ public final class QuotedText {
         }
         return text.toString();
     }
-
-    public static String write(String text) {
-        return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
-    }
 }

@@ -6,6 +6,7 @@ package org.faultwright.language.parsing;
 
 import org.eclipse.xtext.conversion.IValueConverterService;
 import org.eclipse.xtext.nodemodel.INode;
+import org.faultwright.procedure.Quotation;
 
 /** What the parser puts into the model: strings without their quotation marks, everything else as written. */
 public final class TextValues implements IValueConverterService {
@@ -16,7 +17,7 @@ public final class TextValues implements IValueConverterService {
 
     @Override
     public String toString(Object value, String rule) {
-        return isString(rule) ? QuotedText.write(String.valueOf(value)) : String.valueOf(value);
+        return isString(rule) ? Quotation.of(String.valueOf(value)) : String.valueOf(value);
     }
 
     /** Rules come with or without the name of their grammar. */

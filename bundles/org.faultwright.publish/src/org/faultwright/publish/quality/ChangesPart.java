@@ -6,6 +6,7 @@ package org.faultwright.publish.quality;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.compare.Difference;
 import org.faultwright.publish.EarlierRelease;
 import org.faultwright.publish.page.Tag;
@@ -38,8 +39,8 @@ final class ChangesPart {
         List<Line> changed = known.stream().filter(line -> !line.since().get().differences().isEmpty()).toList();
         List<Line> same = known.stream().filter(line -> line.since().get().differences().isEmpty()).toList();
         int differences = changed.stream().mapToInt(line -> line.since().get().differences().size()).sum();
-        return known.size() + " of " + ReportTables.count(report.lines().size(), "procedure", "procedures") + (known.size() == 1 ? " was in it; " : " were in it; ")
-                + (changed.isEmpty() ? "none differs." : ReportTables.count(differences, "difference", "differences") + (same.isEmpty() && changed.size() > MOST_NAMED ? ", some in each."
+        return known.size() + " of " + Phrases.counted(report.lines().size(), "procedure", "procedures") + (known.size() == 1 ? " was in it; " : " were in it; ")
+                + (changed.isEmpty() ? "none differs." : Phrases.counted(differences, "difference", "differences") + (same.isEmpty() && changed.size() > MOST_NAMED ? ", some in each."
                         : changed.size() <= Math.max(MOST_NAMED, same.size()) ? ", in " + titles(changed, changed.size() > 1) + (same.isEmpty() ? "." : "; the others do not differ.")
                         : ", some in each but " + titles(same, false) + "."));
     }

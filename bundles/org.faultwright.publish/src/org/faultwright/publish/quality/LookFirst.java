@@ -17,7 +17,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
-import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.compare.Difference;
 import org.faultwright.analysis.examples.ExampleCoverage;
@@ -156,13 +156,13 @@ final class LookFirst {
         List<String> points = new ArrayList<>();
         said.forEach((loss, sentences) -> sentences.entrySet().stream()
                 .sorted(Comparator.comparingInt((Map.Entry<String, List<String>> entry) -> -Set.copyOf(entry.getValue()).size()))
-                .forEach(entry -> points.add(capital(loss.name().toLowerCase(Locale.ROOT)) + ", " + of(entry.getValue()) + ": " + entry.getKey())));
+                .forEach(entry -> points.add(Phrases.capital(loss.name().toLowerCase(Locale.ROOT)) + ", " + of(entry.getValue()) + ": " + entry.getKey())));
         return new Group("Protection removed, weakened or reworded since the last release", "protection lost since the last release", points, WHOLE);
     }
 
     /** The same of several procedures is said once, with their names. */
     private List<String> together(Map<String, List<String>> said) {
-        return said.entrySet().stream().map(entry -> capital(of(entry.getValue())) + ": " + entry.getKey()).toList();
+        return said.entrySet().stream().map(entry -> Phrases.capital(of(entry.getValue())) + ": " + entry.getKey()).toList();
     }
 
     /** Procedures by their titles where they are few; else how many they are. */
@@ -170,10 +170,6 @@ final class LookFirst {
         Set<String> each = new LinkedHashSet<>(titles);
         boolean few = each.size() <= MOST_NAMED;
         return few ? String.join(", ", each) : each.size() == report.lines().size() ? "all procedures" : each.size() + " procedures";
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     private Group each(String title, String clean, Function<Line, List<String>> of) {
@@ -251,10 +247,10 @@ final class LookFirst {
         List<String> points = new ArrayList<>();
         add(points, "examples that end otherwise than they say", CardSteps.examples(open.examples()));
         if (!open.conclusions().isEmpty()) {
-            points.add(ReportTables.count(open.conclusions().size(), "conclusion", "conclusions") + ": step " + line.steps().numbers(open.conclusions()) + ".");
+            points.add(Phrases.counted(open.conclusions().size(), "conclusion", "conclusions") + ": step " + line.steps().numbers(open.conclusions()) + ".");
         }
         if (!open.outcomes().isEmpty()) {
-            points.add(ReportTables.count(open.outcomes().size(), "result", "results") + " at step " + line.steps().numbers(open.outcomes().stream()
+            points.add(Phrases.counted(open.outcomes().size(), "result", "results") + " at step " + line.steps().numbers(open.outcomes().stream()
                     .map(ExampleCoverage.StepOutcome::step).toList()) + "; its page has each.");
         }
         add(points, "no case of", line.summary().faults().stream().filter(fault -> !fault.hasExample())
@@ -272,7 +268,7 @@ final class LookFirst {
         List<String> points = new ArrayList<>();
         add(points, "no source for the limits of step", line.steps().named(line.summary().unsourced()));
         if (line.summary().untimed() > 0) {
-            points.add(ReportTables.count(line.summary().untimed(), "step states", "steps state") + " no time.");
+            points.add(Phrases.counted(line.summary().untimed(), "step states", "steps state") + " no time.");
         }
         return points;
     }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.checking.RuleIndex;
 import org.faultwright.analysis.quality.QaSummary;
@@ -107,7 +108,7 @@ final class QualityDetail {
                 && (task.repairs().isPresent() || isRemedy(task)) && step.frame().handles().isEmpty()).map(steps::named).toList());
         if (summary.codes().all() > 0) {
             section.say("p", "", "Of the codes of lamps and read-outs, where a step looks at them, " + ReportTables.share(summary.codes()) + " have a result of their own.");
-            summary.open().codes().forEach(code -> section.say("p", code.isGrave() ? "open" : "", capital(Attention.code(line, code)) + later(code)));
+            summary.open().codes().forEach(code -> section.say("p", code.isGrave() ? "open" : "", Phrases.capital(Attention.code(line, code)) + later(code)));
         }
     }
 
@@ -117,10 +118,6 @@ final class QualityDetail {
 
     private static String later(UnnamedCode code) {
         return code.later() ? " A step behind it asks for the code." : "";
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     private void faults(Tag section) {
@@ -144,7 +141,7 @@ final class QualityDetail {
             row.say("td", "number", QualityPage.worst(fault.times()));
         }
         summary.groups().forEach(group -> section.say("p", "", Attention.apart(group, steps)));
-        Attention.reportedTogether(line, true).forEach(point -> section.say("p", "open", capital(point)));
+        Attention.reportedTogether(line, true).forEach(point -> section.say("p", "open", Phrases.capital(point)));
         if (summary.faults().stream().anyMatch(fault -> fault.times().assumed())) {
             section.say("p", "small", QualityPage.ASSUMED);
         }
@@ -187,7 +184,7 @@ final class QualityDetail {
         section.say("p", found.isEmpty() ? "" : "open", found.isEmpty() ? "Units consistent: yes. Every unit is known and is one of what is measured there, no number stands without one,"
                 + " limits and bands meet without a hole or an overlap, and every formula comes out in the unit of its limit: none of the " + rules.size()
                 + " rules about quantities and limits has found anything."
-                : "Units consistent: no, or not proved. " + ReportTables.count(found.size(), "finding", "findings") + " above, at " + found.stream().map(line.publication()::place).distinct()
+                : "Units consistent: no, or not proved. " + Phrases.counted(found.size(), "finding", "findings") + " above, at " + found.stream().map(line.publication()::place).distinct()
                         .collect(Collectors.joining(", ")) + ".");
     }
 

@@ -15,6 +15,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.faultwright.analysis.Finding;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.RuleHeader;
 import org.faultwright.analysis.checking.RuleIndex;
 import org.faultwright.procedure.ContentDigest;
@@ -95,7 +96,7 @@ final class QualityOverview {
         section.say("h3", "", "Libraries");
         Tag rows = ReportTables.table(section, "libraries", List.of("Library", "Used by", "What was found in it, and its SHA-256"));
         users.forEach((name, procedures) -> ReportTables.row(rows, titles.getOrDefault(name, name),
-                ReportTables.count(procedures.size(), "procedure", "procedures"), findings(found.get(name)) + ". SHA-256 " + digests.getOrDefault(name, "unknown")));
+                Phrases.counted(procedures.size(), "procedure", "procedures"), findings(found.get(name)) + ". SHA-256 " + digests.getOrDefault(name, "unknown")));
     }
 
     private static String findings(List<Finding> found) {

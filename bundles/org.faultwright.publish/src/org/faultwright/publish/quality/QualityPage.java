@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.Severity;
 import org.faultwright.analysis.quality.QaSummary;
 import org.faultwright.analysis.time.PrintedNumbers;
@@ -44,7 +45,7 @@ final class QualityPage {
         Tag main = page.body().add("main", "quality");
         main.say("p", "what", report.title());
         main.say("h1", "", "Quality report");
-        main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + (report.leftOut().isEmpty() ? "" : ReportTables.count(report.leftOut().size(), "procedure was",
+        main.say("p", "", procedures(report) + ": " + statuses(report) + ". " + (report.leftOut().isEmpty() ? "" : Phrases.counted(report.leftOut().size(), "procedure was",
                 "procedures were") + " left out because of open errors. ") + report.asOf().map(day -> "Due dates and the age of sources as of " + day + ". ").orElse("")
                 + report.made().map(made -> "Made by " + made.program() + " on " + made.on() + ".").orElse(""));
         figures(main, report);
@@ -221,7 +222,7 @@ final class QualityPage {
 
     private static String findings(Line line) {
         List<String> counted = Stream.of(Severity.ERROR, Severity.WARNING, Severity.ADVICE).filter(severity -> line.count(severity) > 0)
-                .map(severity -> severity == Severity.ADVICE ? line.count(severity) + " advice" : ReportTables.count(line.count(severity),
+                .map(severity -> severity == Severity.ADVICE ? line.count(severity) + " advice" : Phrases.counted(line.count(severity),
                         severity.name().toLowerCase(Locale.ROOT), severity.name().toLowerCase(Locale.ROOT) + "s")).toList();
         return counted.isEmpty() ? "none" : String.join(", ", counted);
     }

@@ -7,6 +7,7 @@ package org.faultwright.publish.quality;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.analysis.PathStep;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.paths.PathReport;
 import org.faultwright.analysis.time.PrintedNumbers;
 import org.faultwright.analysis.time.TimeStudy;
@@ -48,15 +49,15 @@ final class QualityPaths {
     }
 
     private static String reach(PathReport paths) {
-        return (paths.stepsReached() == paths.steps() ? "Every step can be come to" : "Only " + paths.stepsReached() + " of " + ReportTables.count(paths.steps(), "step", "steps") + " can be come to")
-                + " and " + (paths.outcomesTaken() == paths.outcomes() ? "every result can be had" : "only " + paths.outcomesTaken() + " of " + ReportTables.count(paths.outcomes(), "result", "results") + " can be had")
-                + " (" + ReportTables.count(paths.steps(), "step", "steps") + ", " + ReportTables.count(paths.outcomes(), "result", "results") + ", those inside routines counted once).";
+        return (paths.stepsReached() == paths.steps() ? "Every step can be come to" : "Only " + paths.stepsReached() + " of " + Phrases.counted(paths.steps(), "step", "steps") + " can be come to")
+                + " and " + (paths.outcomesTaken() == paths.outcomes() ? "every result can be had" : "only " + paths.outcomesTaken() + " of " + Phrases.counted(paths.outcomes(), "result", "results") + " can be had")
+                + " (" + Phrases.counted(paths.steps(), "step", "steps") + ", " + Phrases.counted(paths.outcomes(), "result", "results") + ", those inside routines counted once).";
     }
 
     /** How many, and the numbers of those of the procedure itself. */
     private static String steps(List<PathStep> path, CardSteps steps) {
         List<PathStep> own = path.stream().filter(step -> step.toString().indexOf('/') < 0).toList();
-        return ReportTables.count(path.size(), "step", "steps") + (own.size() < path.size() ? ", " + (path.size() - own.size()) + " of them inside routines; the others are " : ": ")
+        return Phrases.counted(path.size(), "step", "steps") + (own.size() < path.size() ? ", " + (path.size() - own.size()) + " of them inside routines; the others are " : ": ")
                 + path(own, steps);
     }
 

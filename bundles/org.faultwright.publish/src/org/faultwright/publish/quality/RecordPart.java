@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Library;
 import org.faultwright.procedure.Revision;
@@ -48,7 +49,7 @@ final class RecordPart {
         }));
         libraries.forEach((name, library) -> ReportTables.row(rows, "Library: " + PlainText.line(library.title().isBlank() ? name : library.title()), "no revision",
                 ContentDigest.of(library).substring(0, SHORT_DIGEST), "with " + (users.get(name) == report.lines().size() && report.lines().size() > 1
-                        ? "all procedures" : ReportTables.count(users.get(name), "procedure", "procedures"))));
+                        ? "all procedures" : Phrases.counted(users.get(name), "procedure", "procedures"))));
     }
 
     /** Such as {@code by T. Aldous, 2026-02-09}, with what stands before it. */

@@ -57,8 +57,4 @@ final class ReportTables {
     static String share(QaSummary.Share share) {
         return share.all() == 0 ? "none" : share.some() == share.all() ? "all " + share.all() : share.toString();
     }
-
-    static String count(int number, String one, String many) {
-        return number + " " + (number == 1 ? one : many);
-    }
 }

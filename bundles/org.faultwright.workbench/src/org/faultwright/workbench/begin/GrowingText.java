@@ -22,6 +22,7 @@ import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.Severity;
 import org.faultwright.language.beginning.InterviewProgress;
 import org.faultwright.language.server.Colouring;
@@ -162,12 +163,8 @@ final class GrowingText {
     }
 
     static String words(InterviewProgress grown) {
-        String found = !grown.isWhole() ? "Not whole yet." : "Checked in full: no error, " + counted(grown.count(Severity.WARNING), "warning", "warnings") + ", "
-                + counted(grown.count(Severity.ADVICE), "piece of advice", "pieces of advice") + ".";
+        String found = !grown.isWhole() ? "Not whole yet." : "Checked in full: no error, " + Phrases.counted(grown.count(Severity.WARNING), "warning", "warnings") + ", "
+                + Phrases.counted(grown.count(Severity.ADVICE), "piece of advice", "pieces of advice") + ".";
         return found + " " + String.join(" ", grown.remarks().stream().limit(MOST_REMARKS).toList());
-    }
-
-    private static String counted(long count, String one, String several) {
-        return count + " " + (count == 1 ? one : several);
     }
 }

@@ -26,6 +26,7 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.part.ViewPart;
 import org.eclipse.ui.texteditor.ITextEditor;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.language.server.FoundPlace;
 import org.faultwright.language.server.SearchScope;
 import org.faultwright.procedure.Name;
@@ -201,12 +202,8 @@ public final class FindView extends ViewPart {
         if (places == 0) {
             return progress.isEmpty() ? "Nothing found for " + news.from().looked().inWords() + ". Try fewer words, or part of one." : progress;
         }
-        return progress + counted(places, "place") + " in " + counted(files, "file")
+        return progress + Phrases.counted(places, "place") + " in " + Phrases.counted(files, "file")
                 + (places > FoundTree.MOST_SHOWN ? "; the first " + FoundTree.MOST_SHOWN + " are shown. Type more words for fewer." : ".");
-    }
-
-    private static String counted(int count, String what) {
-        return count + " " + what + (count == 1 ? "" : "s");
     }
 
     private void tell() {

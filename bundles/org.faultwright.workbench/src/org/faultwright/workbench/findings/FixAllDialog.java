@@ -28,6 +28,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.faultwright.analysis.Fix;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.workbench.editor.ChangedLines;
 import org.faultwright.workbench.editor.FolderEdits;
 import org.faultwright.workbench.help.HelpView;
@@ -124,7 +125,7 @@ final class FixAllDialog extends TitledDialog {
             told.setImage(Icons.of("warning").orElse(null));
         } else if (fixed.fixes() > 0) {
             TreeItem top = new TreeItem(tree, SWT.NONE);
-            top.setText(fixed.file().getProjectRelativePath() + "   " + counted(fixed.fixes(), "fix", "fixes"));
+            top.setText(fixed.file().getProjectRelativePath() + "   " + Phrases.counted(fixed.fixes(), "fix", "fixes"));
             top.setData(fixed);
             fixed.changed().forEach(changed -> add(top, changed));
             top.setChecked(true);
@@ -152,8 +153,8 @@ final class FixAllDialog extends TitledDialog {
         int fixes = tried.stream().filter(fixed -> chosen.containsKey(fixed.file())).mapToInt(FixedFile::fixes).sum();
         int left = tried.stream().mapToInt(FixedFile::left).sum();
         boolean done = tried.size() == files.size();
-        String progress = done ? "" : "Trying, " + tried.size() + " of " + counted(files.size(), "file", "files") + ".  ";
-        String result = fixes == 0 && done ? "No fix is to be made. " : counted(fixes, "fix", "fixes") + " in " + counted(chosen.size(), "file", "files") + ". ";
+        String progress = done ? "" : "Trying, " + tried.size() + " of " + Phrases.counted(files.size(), "file", "files") + ".  ";
+        String result = fixes == 0 && done ? "No fix is to be made. " : Phrases.counted(fixes, "fix", "fixes") + " in " + Phrases.counted(chosen.size(), "file", "files") + ". ";
         String rest = left == 0 ? "" : left == 1 ? "1 finding of this kind has no fix that holds and stays. "
                 : left + " findings of this kind have no fix that holds and stay. ";
         String unchecked = FolderDocuments.get().isComplete() ? "" : "Not every file has been checked yet; those are left out.";
@@ -170,10 +171,6 @@ final class FixAllDialog extends TitledDialog {
             }
         }
         return edits;
-    }
-
-    private static String counted(int count, String one, String many) {
-        return count + " " + (count == 1 ? one : many);
     }
 
     @Override

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.faultwright.analysis.Phrases;
 import org.faultwright.analysis.measurement.ReadingEntry;
 import org.faultwright.analysis.time.TimeToGo;
 import org.faultwright.analysis.walk.Walk;
@@ -142,7 +143,7 @@ final class WalkWords {
 
     String label(Step step, Outcome outcome) {
         if (outcome.head() instanceof Outcome.Band band) {
-            return band.label().map(label -> capital(PlainText.phrase(label.text()))).orElseGet(() -> band.limit().value().spelling());
+            return band.label().map(label -> Phrases.capital(PlainText.phrase(label.text()))).orElseGet(() -> band.limit().value().spelling());
         }
         if (outcome.key().equals(Step.DONE)) {
             return step instanceof Step.Measure ? "Written down" : "Done";
@@ -156,11 +157,7 @@ final class WalkWords {
     }
 
     private static String word(Outcome outcome) {
-        return capital(PlainText.phrase(PlainText.line(outcome.key())));
-    }
-
-    private static String capital(String words) {
-        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+        return Phrases.capital(PlainText.phrase(PlainText.line(outcome.key())));
     }
 
     /** What a result means or which readings it takes in, what it proves, and how often its way may be taken; may be empty. */

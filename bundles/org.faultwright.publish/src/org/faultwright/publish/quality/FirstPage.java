@@ -10,9 +10,12 @@ import java.util.List;
 
 /** How much can be said in front so that the findings, what is signed and the signature stand on one side of A4. */
 final class FirstPage {
-    /** By printed pages: lines of small print that fit beside title, figures and signature, and letters in one of them. */
-    private static final int LINES = 32;
-    private static final int LETTERS = 122;
+    /** By printed pages: lines of small print and of the table of what is signed that fit beside title, figures and signature, and letters in one of them. */
+    private static final int LINES = 34;
+    private static final int LETTERS = 116;
+    /** Letters in a line of what is signed: of its name, and of what is decided. */
+    private static final int LETTERS_OF_A_NAME = 54;
+    private static final int LETTERS_OF_A_DECISION = 26;
     private static final int MOST_POINTS = 4;
     /** What says before the signature how many dangers follow behind it. */
     private static final int FOLLOWING = 2;
@@ -53,14 +56,14 @@ final class FirstPage {
         // of each group the worst, before one of them takes all the room
         for (int i = 0; i < groups.size(); i++) {
             said.set(i, groups.get(i).said(0) > 0 ? 1 : 0);
-            if (lines(report, groups, said) > LINES - FOLLOWING) {
+            if (lines(report, groups, said) > LINES) {
                 said.set(i, 0);
             }
         }
         for (int i = 0; i < groups.size(); i++) {
             for (int wanted = groups.get(i).said(0); said.get(i) < wanted; ) {
                 said.set(i, said.get(i) + 1);
-                if (lines(report, groups, said) > LINES - FOLLOWING) {
+                if (lines(report, groups, said) > LINES) {
                     said.set(i, said.get(i) - 1);
                     return said;
                 }
@@ -70,13 +73,19 @@ final class FirstPage {
     }
 
     private static int lines(QualityReport report, List<LookFirst.Group> groups, List<Integer> all) {
-        long libraries = report.lines().stream().flatMap(line -> line.publication().procedure().libraries().stream()).map(library -> library.name().text()).distinct().count();
-        int lines = report.lines().size() + (int) libraries + report.since().map(release -> 1 + ChangesPart.said(report).length() / LETTERS).orElse(0);
+        int lines = report.lines().stream().mapToInt(line -> Math.max(rows(line.publication().title(), LETTERS_OF_A_NAME),
+                rows(SignOff.decision(line.publication()), LETTERS_OF_A_DECISION))).sum() + RecordPart.libraries(report).mapToInt(name -> rows(name, LETTERS_OF_A_NAME)).sum() + report.since().map(release -> 1 + ChangesPart.said(report).length() / LETTERS).orElse(0);
+        boolean follow = false;
         for (int i = 0; i < groups.size(); i++) {
             List<String> points = groups.get(i).points();
             int said = all.get(i);
+            follow |= groups.get(i).isGrave() && said < points.size();
             lines += (points.isEmpty() ? 0 : 1) + points.stream().limit(said).mapToInt(point -> 1 + point.length() / LETTERS).sum() + (said > 0 && said < points.size() ? 1 : 0);
         }
-        return lines + 1 + groups.stream().filter(group -> group.points().isEmpty()).mapToInt(group -> group.clean().length() + 2).sum() / LETTERS;
+        return lines + (follow ? FOLLOWING : 0) + 1 + groups.stream().filter(group -> group.points().isEmpty()).mapToInt(group -> group.clean().length() + 2).sum() / LETTERS;
+    }
+
+    private static int rows(String words, int letters) {
+        return 1 + words.length() / letters;
     }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.faultwright.analysis.Phrases;
 import org.faultwright.procedure.ContentDigest;
 import org.faultwright.procedure.Library;
@@ -47,9 +48,20 @@ final class RecordPart {
             libraries.putIfAbsent(library.name().text(), library);
             users.merge(library.name().text(), 1, Integer::sum);
         }));
-        libraries.forEach((name, library) -> ReportTables.row(rows, "Library: " + PlainText.line(library.title().isBlank() ? name : library.title()), "no revision",
+        libraries.forEach((name, library) -> ReportTables.row(rows, called(library), "no revision",
                 ContentDigest.of(library).substring(0, SHORT_DIGEST), "with " + (users.get(name) == report.lines().size() && report.lines().size() > 1
                         ? "all procedures" : Phrases.counted(users.get(name), "procedure", "procedures"))));
+    }
+
+    private static String called(Library library) {
+        return "Library: " + PlainText.line(library.title().isBlank() ? library.name().text() : library.title());
+    }
+
+    /** What the libraries are called in their lines, each once. */
+    static Stream<String> libraries(QualityReport report) {
+        Map<String, String> called = new LinkedHashMap<>();
+        report.lines().forEach(line -> line.publication().procedure().libraries().forEach(library -> called.putIfAbsent(library.name().text(), called(library))));
+        return called.values().stream();
     }
 
     /** Such as {@code by T. Aldous, 2026-02-09}, with what stands before it. */

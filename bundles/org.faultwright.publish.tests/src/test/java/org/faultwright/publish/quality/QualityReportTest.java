@@ -275,6 +275,22 @@ class QualityReportTest {
         assertFalse(String.join(" ", sides).contains("behind the signatures"));
     }
 
+    /** Titles and decisions that need two lines in the table of what is signed take room from what is said above it. */
+    @Test
+    void should_sign_long_titles_on_the_first_side() {
+        String title = GOOD.substring(GOOD.indexOf('"') + 1, GOOD.indexOf('"', GOOD.indexOf('"') + 1));
+        for (int many = 1; many <= 9; many++) {
+            List<Publication> made = new ArrayList<>();
+            for (int i = 0; i < many; i++) {
+                made.add(Samples.text(GOOD.replace("procedure Good", "procedure Good" + i)
+                        .replace("\"" + title + "\"", "\"Number " + i + ": the lamp is dark and the fan stands still, or so the slip that came with it says\"")
+                        .replace("2 blinks means", "3 blinks means \"Too hot " + i + "\" 4 blinks means \"Bank above 385 V " + i + "\" 2 blinks means")));
+            }
+            List<String> sides = sides(report("quality-pdf", made.toArray(Publication[]::new)));
+            assertTrue(sides.get(0).contains("Completeness and units checked (QA)") && sides.get(0).contains("Released: those ticked above"), many + ": " + sides.get(0));
+        }
+    }
+
     private static List<String> sides(PublishedFiles pdf) {
         try (PDDocument document = Loader.loadPDF(pdf.bytes())) {
             List<String> sides = new ArrayList<>();

@@ -205,7 +205,7 @@ class SinceReleaseTest {
         assertTrue(front.contains("Changed without a new revision number (1): behind the signatures"), front);
         String counted = behind.substring(behind.indexOf("What was only counted in front"));
         assertTrue(counted.contains("Changed without a new revision number (1) Kitchen timer: "), counted);
-        assertTrue(front.contains("1 of 1 procedure was in it; ") && front.contains("differences, in \u201CKitchen timer\u201D "), front);
+        assertTrue(front.contains("1 of 1 procedure was in it; ") && front.contains("differences, in \u201CKitchen timer\u201D."), front);
     }
 
     @Test
@@ -220,7 +220,7 @@ class SinceReleaseTest {
             most.add(Samples.text(i == 4 ? text : text.replace("+/- 5 %", "+/- 8 %")));
         }
         String one = front(page(Optional.of(EarlierRelease.of(then)), Optional.empty(), few.toArray(Publication[]::new)));
-        assertTrue(one.contains("9 of 9 procedures were in it; 1 difference, in \u201CTimer 4\u201D 1; the others do not differ."), one);
+        assertTrue(one.contains("9 of 9 procedures were in it; 1 difference, in \u201CTimer 4\u201D; the others do not differ."), one);
         String eight = front(page(Optional.of(EarlierRelease.of(then)), Optional.empty(), most.toArray(Publication[]::new)));
         assertTrue(eight.contains("9 of 9 procedures were in it; 8 differences, some in each but \u201CTimer 4\u201D."), eight);
         String none = front(page(Optional.of(EarlierRelease.of(then)), Optional.empty(), then.stream().map(Procedure::source).map(text -> Samples.text(text.content())).toArray(Publication[]::new)));
